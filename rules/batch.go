@@ -1,0 +1,208 @@
+package rules
+
+import "time"
+
+// Batch is what the logbook says of one graft and the cells from it.
+type Batch struct {
+	Number  int
+	Graft   int64 // the entry that logged it
+	Breeder int
+	Comb    int64 // 0 where no comb is known
+	Mark    string
+	Builder string
+	Grafted time.Time
+	Age     AgeSpan
+	Shift   float64 // hours by incubator temperatures
+	Counts  Counts
+	Yards   []string // where its nucs and cells are
+	Safe    time.Time
+	Emerges time.Time // the model's middle
+	Ended   bool      // nothing of it is left
+	Moved   time.Time // zero, or when its first cells went to nucs
+}
+
+// Counts of a batch at each stage; nil where none was logged.
+type Counts struct {
+	Grafted, Accepted, Capped, Nucs, Moved, Emerged, Laying, Caught *int
+}
+
+// Cells is the newest count of cells before they move, nil where none was given.
+func (c Counts) Cells() *int {
+	for _, n := range []*int{c.Capped, c.Accepted, c.Grafted} {
+		if n != nil {
+			return n
+		}
+	}
+	return nil
+}
+
+// Stage is the newest count up to a step, and the step it was counted at.
+func (c Counts) Stage(before Step) (n *int, at Step) {
+	order := []struct {
+		step Step
+		n    *int
+	}{{Graft, c.Grafted}, {Accept, c.Accepted}, {Capped, c.Capped}, {Move, c.Moved}, {Emerge, c.Emerged}, {Laying, c.Laying}, {Catch, c.Caught}}
+	for _, o := range order {
+		if o.step == before {
+			break
+		}
+		if o.n != nil {
+			n, at = o.n, o.step
+		}
+	}
+	return n, at
+}
+
+// Of is the count logged at a step.
+func (c Counts) Of(step Step) *int {
+	return map[Step]*int{
+		Graft: c.Grafted, Accept: c.Accepted, Capped: c.Capped, Nucs: c.Nucs, Move: c.Moved,
+		Emerge: c.Emerged, Laying: c.Laying, Catch: c.Caught,
+	}[step]
+}
+
+// Emergence is the model for the batch.
+func (b Batch) Emergence(s *Settings) Emergence {
+	cells := UnknownCells
+	if n := b.Counts.Cells(); n != nil && *n > 0 {
+		cells = *n
+	}
+	return Emergence{b.Grafted, b.Age, cells, b.Shift, s.SigmaBatch, s.SigmaCell}
+}
+
+// ChooseComb finds the comb that a graft at t was taken from: of those whose
+// brood could give larvae then (and that carry the mark, if one was named) the
+// one with most larvae of 12-24 h, and of equals the later.
+func ChooseComb(combs []Comb, mark string, t time.Time) (Comb, bool) {
+	var best Comb
+	score := -1.0
+	for _, c := range combs {
+		from, to := c.Laying()
+		lo, hi := Ages(from, to, t)
+		if c.Failed || (mark != "" && c.Mark != mark) || hi < 0 || lo > 96 || t.Before(c.Confined) {
+			continue
+		}
+		sh := SharesAt(from, to, t)
+		v := sh.To24 + sh.To12/10 + sh.To36/100
+		if v >= score {
+			best, score = c, v
+		}
+	}
+	return best, score >= 0
+}
+
+// BatchOf reads a batch out of its effective entries and its breeder's combs.
+// exists is false where the graft was taken back.
+func BatchOf(number int, entries []Entry, combs []Comb, s *Settings) (b Batch, exists bool) {
+	grafts := did(entries, Graft)
+	if len(grafts) == 0 {
+		return b, false
+	}
+	g := grafts[0]
+	b = Batch{Number: number, Graft: g.ID, Breeder: g.From, Mark: g.Mark, Builder: g.Into, Grafted: g.Happened, Age: AssumedAge}
+	b.Counts.Grafted = g.Count
+	if c, ok := ChooseComb(combs, g.Mark, g.Happened); ok {
+		b.Comb, b.Mark = c.ID, c.Mark
+		if !c.Out.IsZero() && c.Out.After(g.Happened) || c.Out.IsZero() {
+			c.Out = g.Happened
+		}
+		from, to := c.Laying()
+		if span, ok := GraftAges(from, to, g.Happened); ok {
+			b.Age = span
+		}
+	}
+	if g.Detail.AgeLo != nil && g.Detail.AgeHi != nil {
+		b.Age = AgeSpan{*g.Detail.AgeLo, *g.Detail.AgeHi, "stated"}
+	}
+	for _, e := range entries {
+		if e.Action != Did {
+			continue
+		}
+		switch e.Step {
+		case Accept:
+			b.Counts.Accepted = e.Count
+		case Capped:
+			b.Counts.Capped = e.Count
+		case Finish:
+			if e.Into != "" {
+				b.Builder = e.Into
+			}
+		case Nucs:
+			b.Counts.Nucs = plus(b.Counts.Nucs, e.Count)
+			b.yard(e.Into)
+		case Move:
+			if b.Moved.IsZero() {
+				b.Moved = e.Happened
+			}
+			b.Counts.Moved = plus(b.Counts.Moved, e.Count)
+			b.yard(e.Into)
+		case Emerge:
+			b.Counts.Emerged = e.Count
+		case Laying:
+			b.Counts.Laying = e.Count
+		case Catch:
+			b.Counts.Caught = plus(b.Counts.Caught, e.Count)
+		}
+	}
+	for _, n := range []*int{b.Counts.Accepted, b.Counts.Capped, b.Counts.Emerged} {
+		if n != nil && *n == 0 {
+			b.Ended = true
+		}
+	}
+	b.Shift = IncubatorShift(b.Grafted, b.Age, s.Incubator)
+	em := b.Emergence(s)
+	b.Safe = em.SafeUntil().UTC()
+	b.Emerges = em.Middle().Truncate(time.Minute).UTC()
+	// No queen laying at a first look may only be early or after rain (Szabo et
+	// al. 1987: first eggs at 4-22 d); from the second look on it ends the batch.
+	if n := b.Counts.Laying; n != nil && *n == 0 {
+		looks := did(entries, Laying)
+		second := b.Emerges.Add(Hours(s.Table.Row(Laying, "second").Earliest))
+		b.Ended = b.Ended || len(looks) > 1 || !looks[0].Happened.Before(second)
+	}
+	return b, true
+}
+
+func (b *Batch) yard(name string) {
+	if name != "" && !has(b.Yards, name) {
+		b.Yards = append(b.Yards, name)
+	}
+}
+
+func plus(a, b *int) *int {
+	if a == nil {
+		return b
+	}
+	if b == nil {
+		return a
+	}
+	n := *a + *b
+	return &n
+}
+
+// restIsSmall is the share of cells or queens that may be unaccounted for before
+// a step that is done in parts counts as done: some are always culled.
+const restIsSmall = 0.2
+
+// Rest is how many of the batch are left to do at a step that may be done in
+// parts (move, catch), 0 where the step counts as done or nothing is known.
+func (b Batch) Rest(step Step) int {
+	var had, got *int
+	switch step {
+	case Move:
+		had, got = b.Counts.Capped, b.Counts.Moved
+		if had == nil {
+			had = b.Counts.Accepted
+		}
+	case Catch:
+		had, got = b.Counts.Laying, b.Counts.Caught
+	}
+	if had == nil || got == nil {
+		return 0
+	}
+	rest := *had - *got
+	if rest <= 2 || float64(rest) <= restIsSmall*float64(*had) {
+		return 0
+	}
+	return rest
+}

@@ -1,0 +1,200 @@
+package rules
+
+import (
+	"strconv"
+	"time"
+)
+
+// overtakes lists the steps that need no answer any more once a later one is logged.
+var overtakes = map[Step][]Step{
+	Capped: {Accept, Finish},
+	Move:   {Accept, Finish, Capped, HandsOff, Nucs},
+	Emerge: {Accept, Finish, Capped, HandsOff, Nucs, Move},
+	Laying: {Accept, Finish, Capped, HandsOff, Nucs, Move, Emerge, Flights},
+	Catch:  {Accept, Finish, Capped, HandsOff, Nucs, Move, Emerge, Flights, Laying},
+	Recell: {Accept, Finish, Capped, HandsOff, Nucs, Move, Emerge, Flights, Laying, Catch},
+}
+
+// BatchTasks are all tasks of a batch, those already answered among them.
+func BatchTasks(b Batch, entries []Entry, s *Settings) []Task {
+	subject := BatchSubject(b.Number)
+	yard := ""
+	if len(b.Yards) > 0 {
+		yard = b.Yards[0]
+	}
+	cells := b.Counts.Cells()
+	make_ := func(step Step, variant, occ, reason string, anchor time.Time) Task {
+		row := s.Table.Row(step, variant)
+		t := Task{Subject: subject, Occ: occ, State: Open, Reason: reason, Anchor: anchor, Batch: b.Number, Breeder: b.Breeder, Mark: b.Mark}.with(row)
+		t.Earliest, t.Ideal, t.Latest = row.Window(anchor)
+		t.Count, t.From, t.Into = cells, b.Builder, yard
+		return t
+	}
+	var tasks []Task
+	add := func(t Task) { t.fit(s); tasks = append(tasks, t) }
+
+	for _, step := range []Step{Accept, Finish, Capped} {
+		add(make_(step, "", "", "grafted", b.Grafted))
+	}
+	em := b.Emergence(s)
+	move := make_(Move, "", "", "grafted", b.Grafted)
+	move.Earliest, move.Ideal, move.Latest, _ = MoveWindow(em, s.Table.Row(Move, ""), s.MoveAt)
+	move.fit(s)
+
+	// Hands off from sealing until ripe; both ends go with the age of the larvae
+	// like the move itself.
+	off := make_(HandsOff, "", "", "grafted", b.Grafted)
+	older := Hours(max(0, b.Age.Hi-24))
+	off.Earliest, off.Ideal, off.Latest = off.Earliest.Add(-older), off.Ideal.Add(-older), off.Latest.Add(-older)
+	if off.Latest.After(move.Earliest) {
+		off.Latest = move.Earliest
+	}
+	if off.Earliest.Before(off.Latest) {
+		add(off)
+	}
+
+	nucs := make_(Nucs, "", "", "grafted", b.Grafted)
+	shift := move.Latest.Sub(b.Grafted.Add(Hours(s.Table.Row(Move, "").Latest)))
+	if shift < 0 {
+		nucs.Earliest, nucs.Ideal, nucs.Latest = nucs.Earliest.Add(shift), nucs.Ideal.Add(shift), nucs.Latest.Add(shift)
+	}
+	if nucs.Latest.After(move.Best) {
+		// Nucs stand ready before the cells come, whenever the crew moves them.
+		nucs.Latest = move.Best
+		nucs.Ideal = clampTime(nucs.Ideal, nucs.Earliest, nucs.Latest)
+	}
+	add(nucs)
+
+	if rest := b.Rest(Move); rest > 0 {
+		move.Count = &rest
+	}
+	tasks = append(tasks, move)
+
+	queens := b.Counts.Moved
+	if queens == nil {
+		queens = cells
+	}
+	after := func(step Step, variant, occ, reason string, anchor time.Time, n *int) Task {
+		t := make_(step, variant, occ, reason, anchor)
+		t.Count, t.From, t.Into = n, yard, ""
+		return t
+	}
+	add(after(Emerge, "", "", "emerged", em.Middle(), queens))
+	add(after(Flights, "", "", "emerged", em.Middle(), queens))
+	emerged := b.Counts.Emerged
+	if emerged == nil {
+		emerged = queens
+	}
+	add(after(Laying, "", "", "emerged", em.Middle(), emerged))
+	layings := did(entries, Laying)
+	if n := len(layings); n > 0 {
+		last := layings[n-1]
+		first := layings[0].Happened
+		if n > 1 || (last.Count != nil && emerged != nil && *last.Count < *emerged) {
+			second := after(Laying, "second", "2", "emerged", em.Middle(), emerged)
+			if first.After(second.Earliest) {
+				// The first look was late: give the late starters some days from it.
+				d := first.Sub(second.Earliest)
+				second.Earliest, second.Ideal, second.Latest = second.Earliest.Add(d), second.Ideal.Add(d), second.Latest.Add(d)
+			}
+			second.fit(s)
+			if n > 1 {
+				second.State = Done
+			}
+			tasks = append(tasks, second)
+		}
+	}
+	laying := b.Counts.Laying
+	if laying == nil || *laying == 0 {
+		laying = emerged
+	}
+	catch := after(Catch, "", "", "emerged", em.Middle(), laying)
+	for len(layings) > 0 && layings[0].Count != nil && *layings[0].Count == 0 {
+		layings = layings[1:]
+	}
+	if len(layings) > 0 {
+		// Age and days of laying are two tests (Rhodes et al. 2004 for age): the
+		// laying seen first has lasted a week by then at the least.
+		if week := layings[0].Happened.Add(7 * 24 * time.Hour); week.After(catch.Earliest) {
+			catch.Earliest, catch.Reason = week, "laying7"
+			catch.Ideal = clampTime(catch.Ideal, catch.Earliest, catch.Latest.Add(7*24*time.Hour))
+			if catch.Latest.Before(catch.Ideal) {
+				catch.Latest = catch.Ideal.Add(7 * 24 * time.Hour)
+			}
+		}
+	}
+	catch.fit(s)
+	if rest := b.Rest(Catch); rest > 0 {
+		catch.Count = &rest
+	}
+	tasks = append(tasks, catch)
+	for i, c := range did(entries, Catch) {
+		occ := ""
+		if i > 0 {
+			occ = strconv.Itoa(i + 1)
+		}
+		t := make_(Recell, "", occ, "caught", c.Happened)
+		t.Count, t.From, t.Into = c.Count, "", yard
+		if c.Into != "" {
+			t.Into = c.Into
+		}
+		add(t)
+	}
+	settle(tasks, b, entries)
+	answers(tasks, entries)
+	return tasks
+}
+
+// settle marks what was done, what was overtaken and what has nothing left.
+func settle(tasks []Task, b Batch, entries []Entry) {
+	finished := map[Step]bool{} // steps with a line that closes them
+	var last time.Time
+	for _, step := range Steps {
+		for _, e := range did(entries, step) {
+			finished[step] = true
+			if e.Detail.All {
+				last = e.Happened
+			}
+		}
+	}
+	recells := len(did(entries, Recell))
+	for i := range tasks {
+		t := &tasks[i]
+		switch {
+		case t.Step == Laying && t.Occ == "2":
+		case t.Step == Recell:
+			if recells > 0 {
+				t.State = Done
+				recells--
+			}
+		case finished[t.Step]:
+			t.State = Done
+			if (t.Step == Move || t.Step == Catch) && b.Rest(t.Step) > 0 && last.IsZero() {
+				t.State = Open
+			}
+		}
+		if t.State != Open {
+			continue
+		}
+		for step, over := range overtakes {
+			if finished[step] && containsStep(over, t.Step) && !(t.Step == Move && b.Rest(Move) > 0 && step == Move) {
+				t.State = Passed
+			}
+		}
+		if b.Ended && !finished[t.Step] {
+			t.State = Passed
+		}
+		if b.Ended && t.Step != Recell {
+			t.State = Passed
+		}
+	}
+}
+
+func containsStep(list []Step, s Step) bool {
+	for _, l := range list {
+		if l == s {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,163 @@
+package rules
+
+import (
+	"strconv"
+	"time"
+)
+
+// Breeder is what the logbook says of one numbered breeder queen.
+type Breeder struct {
+	Number int
+	Yard   string
+	Added  time.Time
+	Comb   int64 // the comb she is confined on, 0 for none
+}
+
+// GraftRef is a graft that was taken from one of a breeder's combs.
+type GraftRef struct {
+	Batch int
+	Comb  int64
+	At    time.Time
+}
+
+func millis(ms int64) time.Time {
+	if ms == 0 {
+		return time.Time{}
+	}
+	return time.UnixMilli(ms).UTC()
+}
+
+// Combs reads a breeder's confinements out of her effective entries.
+func Combs(number int, entries []Entry) []Comb {
+	var combs []Comb
+	at := func(e Entry) *Comb {
+		for i := range combs {
+			if combs[i].ID == e.Detail.Comb {
+				return &combs[i]
+			}
+		}
+		return nil
+	}
+	for _, e := range did(entries, Confine) {
+		combs = append(combs, Comb{ID: e.ID, Breeder: number, Mark: e.Mark, Confined: e.Happened, BeesIn: e.Detail.BeesIn})
+	}
+	for _, e := range entries {
+		c := at(e)
+		if e.Action != Did || c == nil || e.Happened.Before(c.Confined) {
+			continue
+		}
+		switch e.Step {
+		case Eggs:
+			if e.Detail.NoEggs {
+				if e.Happened.After(c.NoEggs) {
+					c.NoEggs = e.Happened
+				}
+			} else if c.EggsSeen.IsZero() || e.Happened.Before(c.EggsSeen) {
+				c.EggsSeen = e.Happened
+			}
+			if e.Mark != "" && c.Mark == "" {
+				c.Mark = e.Mark
+			}
+		case CombOut:
+			if c.Out.IsZero() || e.Happened.Before(c.Out) {
+				c.Out, c.Released, c.Failed = e.Happened, e.Detail.Release, e.Detail.NoEggs
+			}
+			if e.Mark != "" && c.Mark == "" {
+				c.Mark = e.Mark
+			}
+		}
+	}
+	return combs
+}
+
+// PlanBreeder derives a breeder, her combs and her tasks.
+func PlanBreeder(number int, entries []Entry, grafts []GraftRef, s *Settings) (b Breeder, exists bool, combs []Comb, tasks []Task) {
+	b.Number = number
+	for _, e := range did(entries, Add) {
+		exists, b.Added, b.Yard = true, e.Happened, e.Into
+	}
+	combs = Combs(number, entries)
+	for _, c := range combs {
+		if c.Out.IsZero() {
+			b.Comb = c.ID
+		}
+		tasks = append(tasks, combTasks(c, entries, grafts, s)...)
+	}
+	answers(tasks, entries)
+	return b, exists, combs, tasks
+}
+
+func combTasks(c Comb, entries []Entry, grafts []GraftRef, s *Settings) []Task {
+	subject, occ := BreederSubject(c.Breeder), Occ(c.ID)
+	base := Task{Subject: subject, Occ: occ, State: Open, Reason: "confined", Anchor: c.Confined, Breeder: c.Breeder, Mark: c.Mark}
+	row := s.Table.Row(Eggs, "")
+	eggs := base.with(row)
+	eggs.Earliest, eggs.Ideal, eggs.Latest = row.Window(c.Confined)
+	if !c.NoEggs.IsZero() && c.EggsSeen.IsZero() {
+		// Looked and found none: look again after half the usual wait.
+		eggs.Reason, eggs.Anchor = "noeggs", c.NoEggs
+		eggs.Earliest, eggs.Ideal, eggs.Latest = c.NoEggs.Add(6*time.Hour), c.NoEggs.Add(12*time.Hour), c.NoEggs.Add(24*time.Hour)
+	}
+	eggs.fit(s)
+	switch {
+	case !c.EggsSeen.IsZero():
+		eggs.State = Done
+	case !c.Out.IsZero():
+		eggs.State = Passed
+	}
+
+	row = s.Table.Row(CombOut, "")
+	out := base.with(row)
+	from := c.PlannedOut().Add(-Hours(PlannedStay))
+	out.Earliest, out.Ideal, out.Latest = row.Window(from)
+	if from.After(c.Confined) {
+		out.Reason, out.Anchor = "noeggs", c.NoEggs
+	}
+	out.fit(s)
+	if !c.Out.IsZero() {
+		out.State = Done
+	}
+
+	row = s.Table.Row(Graft, "")
+	graft := base.with(row)
+	graft.Reason = "laying"
+	graft.Anchor, _ = c.Laying()
+	graft.Earliest, graft.Ideal, graft.Latest = GraftWindow(c, row)
+	graft.fit(s)
+	if c.Failed {
+		graft.State = Passed
+	}
+	for _, g := range grafts {
+		if g.Comb == c.ID {
+			graft.State, graft.Batch = Done, g.Batch
+		}
+	}
+	if graft.State == Done && eggs.State == Open {
+		eggs.State = Passed
+	}
+	return []Task{eggs, out, graft}
+}
+
+// with fills in what a task has from its row.
+func (t Task) with(r Row) Task {
+	t.Step, t.Weight, t.Guard, t.Stake, t.Source = r.Step, r.Weight, r.Kind == "guard", r.Stake, r.Source
+	t.Key = TaskKey(t.Subject, r.Step, t.Occ)
+	return t
+}
+
+// fit sets the best time from the ideal one: inside working hours where the
+// window has any. Guards are times to keep away and are not fitted.
+func (t *Task) fit(s *Settings) {
+	t.Best = t.Ideal
+	if !t.Guard {
+		var ok bool
+		t.Best, ok = s.FitWork(t.Earliest, t.Ideal, t.Latest)
+		t.Unfit = !ok
+	}
+	for _, p := range []*time.Time{&t.Earliest, &t.Best, &t.Latest, &t.Ideal} {
+		*p = p.Truncate(time.Minute).UTC()
+	}
+}
+
+// Occ spells the occurrence of a comb's tasks.
+func Occ(comb int64) string { return strconv.FormatInt(comb, 10) }

@@ -1,0 +1,49 @@
+package rules
+
+import (
+	"slices"
+	"time"
+)
+
+// StaleAfter is how long a task that nobody answered stays on the lists once its
+// window has closed.
+const StaleAfter = 7 * 24 * time.Hour
+
+// DueOn picks the tasks that concern a local day: their window touches it, or
+// closed before without an answer. Those past their close come first, then by
+// best time.
+func DueOn(tasks []Task, day Date, s *Settings, now time.Time) []Task {
+	return dueBetween(tasks, DayStart(day, s.Zone), DayStart(day.Add(1), s.Zone), now)
+}
+
+// DueDays picks the tasks that concern a local day or one of the days after it.
+func DueDays(tasks []Task, day Date, days int, s *Settings, now time.Time) []Task {
+	return dueBetween(tasks, DayStart(day, s.Zone), DayStart(day.Add(days), s.Zone), now)
+}
+
+func dueBetween(tasks []Task, from, to, now time.Time) (out []Task) {
+	for _, t := range tasks {
+		if t.State != Open || !t.Earliest.Before(to) {
+			continue
+		}
+		if t.Guard && !t.Latest.After(from) {
+			continue // over by itself
+		}
+		if now.Sub(t.Latest) > StaleAfter {
+			continue
+		}
+		out = append(out, t)
+	}
+	slices.SortStableFunc(out, func(a, b Task) int { return a.Best.Compare(b.Best) })
+	return out
+}
+
+// NextAttempt is how long to wait after a send has failed for the attempt-th
+// time: doubling from five seconds to at most five minutes.
+func NextAttempt(attempt int) time.Duration {
+	wait := 5 * time.Second
+	for i := 1; i < attempt && wait < 5*time.Minute; i++ {
+		wait *= 2
+	}
+	return min(wait, 5*time.Minute)
+}

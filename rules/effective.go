@@ -1,0 +1,72 @@
+package rules
+
+import "sort"
+
+// Effective is the logbook as it counts: voided entries are gone and amended
+// ones carry their newest values under their own ID. The order is by when the
+// work happened, then by when it was logged.
+func Effective(entries []Entry) []Entry {
+	voided := map[int64]bool{}
+	// Newest first, so that a void that was itself taken back does not count.
+	for i := len(entries) - 1; i >= 0; i-- {
+		if e := entries[i]; e.Action == Void && !voided[e.ID] {
+			voided[e.Ref] = true
+		}
+	}
+	amends := map[int64]Entry{}
+	for _, e := range entries {
+		if e.Action == Amend && !voided[e.ID] {
+			amends[e.Ref] = e
+		}
+	}
+	var out []Entry
+	for _, e := range entries {
+		if e.Action == Void || e.Action == Amend || voided[e.ID] {
+			continue
+		}
+		if a, ok := amends[e.ID]; ok {
+			e.Happened, e.Count, e.Of = a.Happened, a.Count, a.Of
+			e.From, e.Into, e.Mark, e.Detail = a.From, a.Into, a.Mark, a.Detail
+		}
+		out = append(out, e)
+	}
+	sort.SliceStable(out, func(i, j int) bool {
+		if !out[i].Happened.Equal(out[j].Happened) {
+			return out[i].Happened.Before(out[j].Happened)
+		}
+		return out[i].ID < out[j].ID
+	})
+	return out
+}
+
+func did(entries []Entry, step Step) (out []Entry) {
+	for _, e := range entries {
+		if e.Action == Did && e.Step == step {
+			out = append(out, e)
+		}
+	}
+	return out
+}
+
+// answers settles claims, snoozes and skips on a list of tasks. Entries about a
+// task name its step and occurrence.
+func answers(tasks []Task, entries []Entry) {
+	for i := range tasks {
+		t := &tasks[i]
+		for _, e := range entries {
+			if e.Step != t.Step || e.Subject != t.Subject || e.Detail.Occ != t.Occ {
+				continue
+			}
+			switch e.Action {
+			case Mine:
+				t.ClaimedBy = e.By
+			case Later:
+				t.Snoozed = millis(e.Detail.Until)
+			case Skip:
+				if t.State == Open {
+					t.State = Skipped
+				}
+			}
+		}
+	}
+}

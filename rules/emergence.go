@@ -1,0 +1,187 @@
+package rules
+
+import (
+	"math"
+	"sync"
+	"time"
+
+	"gonum.org/v1/gonum/integrate/quad"
+	"gonum.org/v1/gonum/stat/distuv"
+)
+
+// Emergence of queens, in hours.
+const (
+	// EggToQueen at 34.5 °C: 16 d 1 h, Chuda-Mickiewicz & Samborski 2015, Acta
+	// Sci. Pol. Zootechnica 14(4):25-32, abstract.
+	EggToQueen = 385.0
+	// BroodTemp is the temperature of that figure, °C.
+	BroodTemp = 34.5
+	// HoursPerDegree is how much later each °C cooler makes it over the sealed
+	// stage: 27 h for 2.5 °C in the same abstract.
+	HoursPerDegree = 27.0 / 2.5
+	// SealedFrom is the age from the egg at which the cell is sealed: 8 d, Slade
+	// 2017 on the Newenham workshop.
+	SealedFrom = 192.0
+	// SigmaBatch and SigmaCell spread emergence from batch to batch and from cell
+	// to cell. No published standard deviation was found; the values fit the
+	// published spans of 15-17 d and are of low confidence.
+	SigmaBatch = 8.0
+	SigmaCell  = 7.5
+	// SafeChance is the chance that any virgin is out at which a batch stops
+	// being safe where it stands.
+	SafeChance = 0.01
+	// UnknownCells is how many cells are taken where no count was given: more
+	// than most bars hold, since more cells make the first virgin earlier.
+	UnknownCells = 60
+)
+
+// Emergence says when the queens of one graft come out.
+type Emergence struct {
+	Grafted    time.Time
+	Age        AgeSpan
+	Cells      int
+	Shift      float64 // hours later (positive) by a cooler incubator
+	SigmaBatch float64
+	SigmaCell  float64
+}
+
+// Middle is the model's middle of emergence.
+func (e Emergence) Middle() time.Time { return e.Grafted.Add(Hours(e.mean() - (e.Age.Lo+e.Age.Hi)/2)) }
+
+// mean is hours from the graft to emergence of a larva that was just hatched.
+func (e Emergence) mean() float64 { return EggToQueen - HatchAfter + e.Shift }
+
+// cellOut is the chance that one cell is out h hours after the graft, apart
+// from the batch-wide term: the age is uniform over the span.
+func (e Emergence) cellOut(h float64) float64 {
+	n := distuv.UnitNormal
+	lo, hi := (h-e.mean()+e.Age.Lo)/e.SigmaCell, (h-e.mean()+e.Age.Hi)/e.SigmaCell
+	if hi-lo < 1e-6 {
+		return n.CDF(lo)
+	}
+	// The integral of the normal distribution function is x·Φ(x) + φ(x).
+	integral := func(x float64) float64 { return x*n.CDF(x) + n.Prob(x) }
+	return clamp((integral(hi)-integral(lo))/(hi-lo), 0, 1)
+}
+
+// batchNode is one point of the integral over the batch-wide term: z standard
+// deviations from the middle, with the weight of that chance.
+type batchNode struct{ z, w float64 }
+
+// batchNodes are worked out once: finding them cost more than using them.
+var batchNodes = sync.OnceValue(func() []batchNode {
+	z, w := make([]float64, 160), make([]float64, 160)
+	quad.Legendre{}.FixedLocations(z, w, -7, 7)
+	nodes := make([]batchNode, len(z))
+	for i := range z {
+		nodes[i] = batchNode{z[i], w[i] * distuv.UnitNormal.Prob(z[i])}
+	}
+	return nodes
+})
+
+// AnyOut is the chance that at least one virgin is out at t.
+func (e Emergence) AnyOut(t time.Time) float64 {
+	h := t.Sub(e.Grafted).Hours()
+	n := float64(max(e.Cells, 1))
+	var sum float64
+	for _, node := range batchNodes() {
+		p := e.cellOut(h - e.SigmaBatch*node.z)
+		sum += node.w * -math.Expm1(n*math.Log1p(-min(p, 1-1e-15)))
+	}
+	return clamp(sum, 0, 1)
+}
+
+// SafeUntil is when the chance that any virgin is out reaches SafeChance, to the
+// minute before.
+func (e Emergence) SafeUntil() time.Time {
+	// The time is sought on a grid finer than 15 s. Guesses come from a line
+	// through the two ends in standard deviations, in which the chance is almost
+	// straight; halving alone asks for twice as many integrals.
+	top, n := e.mean()+100, 1
+	for top/float64(n) > 1.0/240 {
+		n *= 2
+	}
+	at := func(i int) time.Time { return e.Grafted.Add(Hours(top * float64(i) / float64(n))) }
+	goal := distuv.UnitNormal.Quantile(SafeChance)
+	lo, hi := 0, n
+	ylo, yhi := math.Inf(-1), math.Inf(1)
+	perHour := math.Hypot(e.SigmaBatch, e.SigmaCell)
+	guess := int((e.mean() - (e.Age.Lo+e.Age.Hi)/2 - 3.5*perHour) * float64(n) / top)
+	for turn := 0; hi-lo > 1; turn++ {
+		if turn%4 == 3 {
+			guess = lo + (hi-lo)/2
+		}
+		mid := max(lo+1, min(hi-1, guess))
+		p := e.AnyOut(at(mid))
+		y := distuv.UnitNormal.Quantile(p)
+		if p < SafeChance {
+			lo, ylo = mid, y
+		} else {
+			hi, yhi = mid, y
+		}
+		switch {
+		case !math.IsInf(ylo, 0) && !math.IsInf(yhi, 0) && yhi > ylo:
+			guess = lo + int((goal-ylo)/(yhi-ylo)*float64(hi-lo))
+			if mid == guess { // at an end: try the next point of the grid
+				guess++
+			}
+		case math.IsInf(y, 0):
+			guess = lo + (hi-lo)/2
+		default:
+			guess = mid + int((goal-y)*perHour*float64(n)/top)
+		}
+	}
+	return at(lo).Truncate(time.Minute)
+}
+
+// IncubatorShift is how many hours later the queens of a graft come out for the
+// temperatures logged: HoursPerDegree for each °C below BroodTemp, over the part
+// of the sealed stage that was spent at it. Warmer gives a negative shift.
+func IncubatorShift(grafted time.Time, age AgeSpan, temps []TempFrom) float64 {
+	egg := grafted.Add(-Hours(HatchAfter + (age.Lo+age.Hi)/2))
+	from, to := egg.Add(Hours(SealedFrom)), egg.Add(Hours(EggToQueen))
+	var shift float64
+	for i, t := range temps {
+		if math.IsNaN(t.C) {
+			continue
+		}
+		a, b := t.At, to
+		if i+1 < len(temps) && temps[i+1].At.Before(b) {
+			b = temps[i+1].At
+		}
+		if a.Before(from) {
+			a = from
+		}
+		if b.After(a) {
+			shift += HoursPerDegree * (BroodTemp - t.C) * b.Sub(a).Hours() / to.Sub(from).Hours()
+		}
+	}
+	return shift
+}
+
+// MoveWindow is when ripe cells may go to the nucs. Larvae older than 24 h bring
+// it forward by the excess, a cooler incubator moves it back, and it never closes
+// after the batch stops being safe. own is the crew's own best time after the
+// graft, 0 for the table's; where that is later than the close, the window is
+// held open for it, and the crew was warned when setting it.
+func MoveWindow(e Emergence, row Row, own time.Duration) (earliest, best, latest, safe time.Time) {
+	shift := Hours(e.Shift - max(0, e.Age.Hi-24))
+	safe = e.SafeUntil()
+	earliest, best, latest = row.Window(e.Grafted.Add(shift))
+	if safe.Before(latest) {
+		latest = safe
+	}
+	if own > 0 {
+		best = e.Grafted.Add(own + shift)
+		if latest.Before(best) {
+			latest = best
+		}
+	}
+	if best.After(latest) {
+		best = latest
+	}
+	if earliest.After(best) {
+		earliest = best
+	}
+	return earliest, best, latest, safe
+}

@@ -1,0 +1,150 @@
+package rules
+
+import (
+	"strconv"
+	"time"
+)
+
+// Builder is a cell builder: a colony that starts and finishes cells.
+type Builder struct {
+	Name string
+	Yard string
+}
+
+// Yard is a mating yard.
+type Yard struct {
+	Name string
+	Nucs int
+}
+
+// FlowLine is one line about the honey flow: in a dearth nothing comes in and
+// colonies are fed, in a flow they are not.
+type FlowLine struct {
+	Yard   string // "" for all yards
+	Dearth bool
+	Since  time.Time
+}
+
+// FlowLines reads the honey flow out of effective entries about it.
+func FlowLines(entries []Entry) (out []FlowLine) {
+	for _, e := range entries {
+		if e.Action == Did && (e.Step == Dearth || e.Step == Flow) {
+			out = append(out, FlowLine{e.Subject.Key, e.Step == Dearth, e.Happened})
+		}
+	}
+	return out
+}
+
+// DearthAt says whether a yard is in a dearth by the newest line about it, and
+// since when. A yard nobody said anything about is not.
+func DearthAt(lines []FlowLine, yard string) (since time.Time, dearth bool) {
+	for _, l := range lines {
+		if l.Yard != "" && l.Yard != yard {
+			continue
+		}
+		if l.Dearth && !dearth {
+			since = l.Since
+		}
+		dearth = l.Dearth
+	}
+	return since, dearth
+}
+
+// PlanBuilder derives a builder and its tasks from its own entries and the
+// batches whose cells it holds or held.
+func PlanBuilder(name string, entries []Entry, batches []Batch, flow []FlowLine, s *Settings) (b Builder, exists bool, tasks []Task) {
+	b.Name = name
+	for _, e := range did(entries, Add) {
+		exists, b.Yard = true, e.Into
+	}
+	subject := BuilderSubject(name)
+	clears := did(entries, Rogue)
+	var needsFood time.Time
+	var feedFor Batch
+	for _, batch := range batches {
+		tasks = append(tasks, rogueTask(subject, strconv.Itoa(batch.Number), batch, clears, s))
+		// Feed between graft and sealing.
+		if until := batch.Grafted.Add(Hours(s.Table.Row(Capped, "").Best)); !batch.Ended && batch.Moved.IsZero() && until.After(needsFood) {
+			needsFood, feedFor = until, batch
+		}
+	}
+	if since, dearth := DearthAt(flow, b.Yard); dearth && feedFor.Number > 0 {
+		from := since
+		if feedFor.Grafted.After(from) {
+			from = feedFor.Grafted
+		}
+		if t := feedTask(subject, "builder", from, did(entries, Feed), s); t.Earliest.Before(needsFood) {
+			t.Batch = feedFor.Number
+			tasks = append(tasks, t)
+		}
+	}
+	answers(tasks, entries)
+	return b, exists, tasks
+}
+
+// rogueTask is the search for cells the bees started themselves. It sits on the
+// builder, or on the batch where no builder is known.
+func rogueTask(subject Subject, occ string, batch Batch, clears []Entry, s *Settings) Task {
+	row := s.Table.Row(Rogue, "")
+	t := Task{Subject: subject, Occ: occ, State: Open, Reason: "grafted", Anchor: batch.Grafted, Batch: batch.Number, Breeder: batch.Breeder}.with(row)
+	t.Earliest, t.Ideal, t.Latest = row.Window(batch.Grafted)
+	t.fit(s)
+	for _, c := range clears {
+		// A search soon after the graft proves nothing: a cell can still be begun.
+		if !c.Happened.Before(t.Earliest.Add(-RogueEarly)) && (batch.Moved.IsZero() || c.Happened.Before(batch.Moved)) {
+			t.State = Done
+		}
+	}
+	if t.State == Open && (batch.Ended || !batch.Moved.IsZero()) {
+		t.State = Passed
+	}
+	return t
+}
+
+// RogueEarly is how long before its window a search of the builder still counts.
+// Common practice.
+const RogueEarly = 24 * time.Hour
+
+func feedTask(subject Subject, variant string, from time.Time, fed []Entry, s *Settings) Task {
+	// Named by the start of the dearth: a feed skipped in one must not count as
+	// skipped in the next.
+	reason, occ := "dearth", "d"+strconv.FormatInt(from.Unix(), 10)
+	for _, e := range fed {
+		if !e.Happened.Before(from) {
+			from, reason, occ = e.Happened, "fed", strconv.FormatInt(e.ID, 10)
+		}
+	}
+	row := s.Table.Row(Feed, variant)
+	t := Task{Subject: subject, Occ: occ, State: Open, Reason: reason, Anchor: from}.with(row)
+	t.Earliest, t.Ideal, t.Latest = row.Window(from)
+	if reason == "dearth" {
+		// Nothing was given yet: now is the time.
+		t.Earliest, t.Ideal = from, from.Add(t.Ideal.Sub(t.Earliest)/2)
+	}
+	t.fit(s)
+	return t
+}
+
+// PlanYard derives a mating yard and its tasks.
+func PlanYard(name string, entries []Entry, flow []FlowLine, s *Settings) (y Yard, exists bool, tasks []Task) {
+	y.Name = name
+	for _, e := range did(entries, Add) {
+		exists = true
+		if e.Count != nil {
+			y.Nucs = *e.Count
+		}
+	}
+	if since, dearth := DearthAt(flow, name); dearth && y.Nucs > 0 {
+		tasks = append(tasks, feedTask(YardSubject(name), "nucs", since, did(entries, Feed), s))
+	}
+	answers(tasks, entries)
+	return y, exists, tasks
+}
+
+// LooseRogue is the search of the builder for a batch of which the builder is not known.
+func LooseRogue(b Batch, entries []Entry, s *Settings) Task {
+	t := rogueTask(BatchSubject(b.Number), "", b, did(entries, Rogue), s)
+	list := []Task{t}
+	answers(list, entries)
+	return list[0]
+}
