@@ -1,0 +1,131 @@
+package store
+
+import (
+	"strings"
+	"time"
+
+	"yardbell/rules"
+)
+
+// Crew is one group chat.
+type Crew struct {
+	ID      int64
+	Source  string // the transport
+	Chat    int64
+	Created time.Time
+}
+
+// Member is one person of a crew.
+type Member struct {
+	ID   int64
+	Name string
+}
+
+const crewColumns = `id, source, chat_id, created_at`
+
+func scanCrew(s scanner) (c Crew, err error) {
+	err = s.Scan(&c.ID, &c.Source, &c.Chat, instant{&c.Created})
+	return c, err
+}
+
+// Crew finds the crew of a chat.
+func (t *Tx) Crew(source string, chat int64) (Crew, bool, error) {
+	list, err := all(t, scanCrew, `SELECT `+crewColumns+` FROM crews WHERE source = ? AND chat_id = ?`, source, chat)
+	if err != nil || len(list) == 0 {
+		return Crew{}, false, err
+	}
+	return list[0], true, nil
+}
+
+// Crews lists all crews in the order they came.
+func (t *Tx) Crews() ([]Crew, error) {
+	return all(t, scanCrew, `SELECT `+crewColumns+` FROM crews ORDER BY id`)
+}
+
+// CrewByID reads one crew.
+func (t *Tx) CrewByID(id int64) (Crew, error) {
+	list, err := all(t, scanCrew, `SELECT `+crewColumns+` FROM crews WHERE id = ?`, id)
+	if err != nil || len(list) == 0 {
+		return Crew{}, err
+	}
+	return list[0], nil
+}
+
+// NewCrew starts a crew with its first settings, which are logged so that a
+// rebuild comes to the same.
+func (t *Tx) NewCrew(source string, chat int64, first map[string]string) (Crew, error) {
+	id, err := t.insert(`INSERT INTO crews (source, chat_id, created_at) VALUES (?, ?, ?)`, source, chat, toMS(t.Now))
+	if err != nil {
+		return Crew{}, err
+	}
+	crew := Crew{id, source, chat, t.Now}
+	m, err := t.Member(crew, "", "Yardbell")
+	if err != nil {
+		return crew, err
+	}
+	var entries []rules.Entry
+	for _, key := range rules.SettingNames {
+		if v, ok := first[key]; ok {
+			entries = append(entries, rules.Entry{Said: t.Now, Happened: t.Now, Action: rules.Set, Detail: rules.Detail{Key: key, Value: v}})
+		}
+	}
+	// The first settings belong to an update of their own, numbered apart from the
+	// transport's by its source.
+	up, _, err := t.MarkUpdate(Update{Source: source + "/start", UpdateID: chat, Crew: id, Member: m.ID, Kind: "message", Said: t.Now})
+	if err != nil {
+		return crew, err
+	}
+	for _, e := range entries {
+		if _, err := t.Append(crew.ID, up, m.ID, 0, "", e); err != nil {
+			return crew, err
+		}
+	}
+	return crew, t.EnsureDigest(crew.ID)
+}
+
+// Member finds or adds the person a transport knows by key; the name follows
+// what the transport says now.
+func (t *Tx) Member(c Crew, key, name string) (m Member, err error) {
+	name = strings.TrimSpace(name)
+	found, err := t.one(`SELECT id, name FROM members WHERE crew_id = ? AND user_key = ?`, []any{c.ID, key}, &m.ID, &m.Name)
+	if err != nil || (found && m.Name == name) {
+		return m, err
+	}
+	if found {
+		_, err = t.exec(`UPDATE members SET name = ? WHERE id = ?`, name, m.ID)
+		return Member{m.ID, name}, err
+	}
+	m.ID, err = t.insert(`INSERT INTO members (crew_id, user_key, name) VALUES (?, ?, ?)`, c.ID, key, name)
+	m.Name = name
+	return m, err
+}
+
+// Settings of a crew, read out of its logbook.
+func (t *Tx) Settings(crew int64) (*rules.Settings, error) {
+	entries, err := t.entries(`e.crew_id = ? AND e.subject_kind = ''`, crew)
+	if err != nil {
+		return nil, err
+	}
+	s := rules.DefaultSettings()
+	s.Table = t.db.table
+	for _, e := range rules.Effective(entries) {
+		if e.Action == rules.Set {
+			// A value that this version refuses is left out, not fatal: the crew can
+			// set it again.
+			_ = s.Apply(e.Detail.Key, e.Detail.Value, e.Happened)
+		}
+	}
+	return s, nil
+}
+
+// MemberByID reads one member.
+func (t *Tx) MemberByID(id int64) (m Member, err error) {
+	_, err = t.one(`SELECT id, name FROM members WHERE id = ?`, []any{id}, &m.ID, &m.Name)
+	return m, err
+}
+
+// MemberKey finds the row of the person a transport knows by key.
+func (t *Tx) MemberKey(crew int64, key string) (id int64, found bool, err error) {
+	found, err = t.one(`SELECT id FROM members WHERE crew_id = ? AND user_key = ?`, []any{crew, key}, &id)
+	return id, found, err
+}

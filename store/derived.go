@@ -1,0 +1,142 @@
+package store
+
+import (
+	"strconv"
+
+	"yardbell/rules"
+)
+
+// This file reads and writes the derived rows apart from tasks. Each is written
+// only by Replan.
+
+func scanBreeder(s scanner) (b rules.Breeder, err error) {
+	err = s.Scan(&b.Number, &b.Yard, instant{&b.Added}, &b.Comb)
+	return b, err
+}
+
+// Breeders of a crew by number.
+func (t *Tx) Breeders(crew int64) ([]rules.Breeder, error) {
+	return all(t, scanBreeder, `SELECT number, yard, added_at, comb_id FROM breeders WHERE crew_id = ? ORDER BY number`, crew)
+}
+
+func (t *Tx) putBreeder(crew int64, b rules.Breeder, exists bool) error {
+	if !exists {
+		_, err := t.exec(`DELETE FROM breeders WHERE crew_id = ? AND number = ?`, crew, b.Number)
+		return err
+	}
+	_, err := t.exec(`INSERT INTO breeders (crew_id, number, yard, added_at, comb_id) VALUES (?, ?, ?, ?, ?)
+		ON CONFLICT DO UPDATE SET yard = excluded.yard, added_at = excluded.added_at, comb_id = excluded.comb_id`,
+		crew, b.Number, b.Yard, toMS(b.Added), b.Comb)
+	return err
+}
+
+func scanComb(s scanner) (c rules.Comb, err error) {
+	err = s.Scan(&c.ID, &c.Breeder, &c.Mark, instant{&c.Confined}, &c.BeesIn, instant{&c.EggsSeen}, instant{&c.NoEggs}, instant{&c.Out}, &c.Released, &c.Failed)
+	return c, err
+}
+
+// Combs of a breeder, oldest confinement first.
+func (t *Tx) Combs(crew int64, breeder int) ([]rules.Comb, error) {
+	return all(t, scanComb, `SELECT id, breeder, mark, confined_at, bees_in, eggs_at, no_eggs_at, out_at, released, failed
+		FROM combs WHERE crew_id = ? AND breeder = ? ORDER BY confined_at, id`, crew, breeder)
+}
+
+// putCombs replaces a breeder's combs and says whether any differs from before.
+func (t *Tx) putCombs(crew int64, breeder int, combs []rules.Comb) (changed bool, err error) {
+	old, err := t.Combs(crew, breeder)
+	if err != nil {
+		return false, err
+	}
+	if toJSON(old) == toJSON(combs) || len(old)+len(combs) == 0 {
+		return false, nil
+	}
+	if _, err := t.exec(`DELETE FROM combs WHERE crew_id = ? AND breeder = ?`, crew, breeder); err != nil {
+		return true, err
+	}
+	for _, c := range combs {
+		if _, err := t.exec(`INSERT INTO combs (crew_id, id, breeder, mark, confined_at, bees_in, eggs_at, no_eggs_at, out_at, released, failed)
+			VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+			crew, c.ID, c.Breeder, c.Mark, toMS(c.Confined), c.BeesIn, toMS(c.EggsSeen), toMS(c.NoEggs), toMS(c.Out), c.Released, c.Failed); err != nil {
+			return true, err
+		}
+	}
+	return true, nil
+}
+
+const batchColumns = `number, graft_entry, breeder, comb_id, mark, builder, grafted_at, age_lo, age_hi, age_basis, shift,
+	grafted, accepted, capped, nucs, moved, emerged, laying, caught, yards, safe_at, emerges_at, ended, moved_at`
+
+func scanBatch(s scanner) (b rules.Batch, err error) {
+	c := &b.Counts
+	err = s.Scan(&b.Number, &b.Graft, &b.Breeder, &b.Comb, &b.Mark, &b.Builder, instant{&b.Grafted}, &b.Age.Lo, &b.Age.Hi, &b.Age.Basis, &b.Shift,
+		&c.Grafted, &c.Accepted, &c.Capped, &c.Nucs, &c.Moved, &c.Emerged, &c.Laying, &c.Caught, jsonCol{&b.Yards}, instant{&b.Safe}, instant{&b.Emerges}, &b.Ended, instant{&b.Moved})
+	return b, err
+}
+
+func (t *Tx) batches(where string, args ...any) ([]rules.Batch, error) {
+	return all(t, scanBatch, `SELECT `+batchColumns+` FROM batches WHERE `+where+` ORDER BY number`, args...)
+}
+
+// Batches of a crew by number.
+func (t *Tx) Batches(crew int64) ([]rules.Batch, error) { return t.batches(`crew_id = ?`, crew) }
+
+// Batch reads one batch; found is false where it never was or was taken back.
+func (t *Tx) Batch(crew int64, number int) (b rules.Batch, found bool, err error) {
+	list, err := t.batches(`crew_id = ? AND number = ?`, crew, number)
+	if err != nil || len(list) == 0 {
+		return b, false, err
+	}
+	return list[0], true, nil
+}
+
+func (t *Tx) putBatch(crew int64, b rules.Batch, exists bool) error {
+	if _, err := t.exec(`DELETE FROM batches WHERE crew_id = ? AND number = ?`, crew, b.Number); err != nil || !exists {
+		return err
+	}
+	if b.Yards == nil {
+		b.Yards = []string{}
+	}
+	c := b.Counts
+	_, err := t.exec(`INSERT INTO batches (crew_id, `+batchColumns+`) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+		crew, b.Number, b.Graft, b.Breeder, b.Comb, b.Mark, b.Builder, toMS(b.Grafted), b.Age.Lo, b.Age.Hi, b.Age.Basis, b.Shift,
+		c.Grafted, c.Accepted, c.Capped, c.Nucs, c.Moved, c.Emerged, c.Laying, c.Caught, toJSON(b.Yards), toMS(b.Safe), toMS(b.Emerges), b.Ended, toMS(b.Moved))
+	return err
+}
+
+// Builders of a crew by name.
+func (t *Tx) Builders(crew int64) ([]rules.Builder, error) {
+	return all(t, func(s scanner) (b rules.Builder, err error) {
+		err = s.Scan(&b.Name, &b.Yard)
+		return b, err
+	}, `SELECT name, yard FROM builders WHERE crew_id = ? ORDER BY name`, crew)
+}
+
+func (t *Tx) putBuilder(crew int64, b rules.Builder, exists bool) error {
+	if !exists {
+		_, err := t.exec(`DELETE FROM builders WHERE crew_id = ? AND name = ?`, crew, b.Name)
+		return err
+	}
+	_, err := t.exec(`INSERT INTO builders (crew_id, name, yard) VALUES (?, ?, ?) ON CONFLICT DO UPDATE SET yard = excluded.yard`, crew, b.Name, b.Yard)
+	return err
+}
+
+// Yards of a crew by name.
+func (t *Tx) Yards(crew int64) ([]rules.Yard, error) {
+	return all(t, func(s scanner) (y rules.Yard, err error) {
+		err = s.Scan(&y.Name, &y.Nucs)
+		return y, err
+	}, `SELECT name, nucs FROM yards WHERE crew_id = ? ORDER BY name`, crew)
+}
+
+func (t *Tx) putYard(crew int64, y rules.Yard, exists bool) error {
+	if !exists {
+		_, err := t.exec(`DELETE FROM yards WHERE crew_id = ? AND name = ?`, crew, y.Name)
+		return err
+	}
+	_, err := t.exec(`INSERT INTO yards (crew_id, name, nucs) VALUES (?, ?, ?) ON CONFLICT DO UPDATE SET nucs = excluded.nucs`, crew, y.Name, y.Nucs)
+	return err
+}
+
+func batchSubject(b rules.Batch) rules.Subject {
+	return rules.Subject{Kind: rules.BatchKind, Key: strconv.Itoa(b.Number)}
+}

@@ -1,0 +1,109 @@
+package store
+
+import (
+	"yardbell/rules"
+)
+
+// Line is a logbook entry with where it came from.
+type Line struct {
+	rules.Entry
+	Crew    int64
+	Update  int64 // row of the update that brought it
+	Member  int64
+	Message int64 // chat message
+	Raw     string
+}
+
+const entryQuery = `SELECT e.id, e.said_at, e.happened_at, m.name, e.action, e.step, e.subject_kind, e.subject_key,
+	e.count, e.of, e.from_breeder, e.into_place, e.mark, e.detail, coalesce(e.ref, 0),
+	e.crew_id, e.update_row, e.member_id, e.message_id, e.raw
+	FROM entries e JOIN members m ON m.id = e.member_id WHERE `
+
+func scanLine(s scanner) (l Line, err error) {
+	err = s.Scan(&l.ID, instant{&l.Said}, instant{&l.Happened}, &l.By, &l.Action, &l.Step, &l.Subject.Kind, &l.Subject.Key,
+		&l.Count, &l.Of, &l.From, &l.Into, &l.Mark, jsonCol{&l.Detail}, &l.Ref,
+		&l.Crew, &l.Update, &l.Member, &l.Message, &l.Raw)
+	return l, err
+}
+
+func (t *Tx) lines(where string, args ...any) ([]Line, error) {
+	return all(t, scanLine, entryQuery+where, args...)
+}
+
+func (t *Tx) entries(where string, args ...any) ([]rules.Entry, error) {
+	lines, err := t.lines(where+` ORDER BY e.id`, args...)
+	out := make([]rules.Entry, len(lines))
+	for i, l := range lines {
+		out[i] = l.Entry
+	}
+	return out, err
+}
+
+// Append writes one line into the logbook and returns its number. The caller
+// re-plans what it touches before the transaction ends.
+func (t *Tx) Append(crew, update, member, message int64, raw string, e rules.Entry) (int64, error) {
+	var ref any
+	if e.Ref != 0 {
+		ref = e.Ref
+	}
+	return t.insert(`INSERT INTO entries (crew_id, update_row, member_id, said_at, happened_at, action, step, subject_kind, subject_key,
+		count, of, from_breeder, into_place, mark, detail, ref, raw, message_id) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+		crew, update, member, toMS(e.Said), toMS(e.Happened), e.Action, e.Step, e.Subject.Kind, e.Subject.Key,
+		e.Count, e.Of, e.From, e.Into, e.Mark, toJSON(e.Detail), ref, raw, message)
+}
+
+// SubjectEntries are all entries about one subject, voids and amends among them.
+func (t *Tx) SubjectEntries(crew int64, s rules.Subject) ([]rules.Entry, error) {
+	return t.entries(`e.crew_id = ? AND e.subject_kind = ? AND e.subject_key = ?`, crew, s.Kind, s.Key)
+}
+
+// UpdateLines are the entries that one update logged.
+func (t *Tx) UpdateLines(update int64) ([]Line, error) {
+	return t.lines(`e.update_row = ? ORDER BY e.id`, update)
+}
+
+// MessageLines are the entries logged from one chat message or its edits.
+func (t *Tx) MessageLines(crew, message int64) ([]Line, error) {
+	return t.lines(`e.crew_id = ? AND e.message_id = ? ORDER BY e.id`, crew, message)
+}
+
+// LineByID reads one entry.
+func (t *Tx) LineByID(crew, id int64) (Line, bool, error) {
+	list, err := t.lines(`e.crew_id = ? AND e.id = ?`, crew, id)
+	if err != nil || len(list) == 0 {
+		return Line{}, false, err
+	}
+	return list[0], true, nil
+}
+
+// RefLines are the voids and amends of one entry.
+func (t *Tx) RefLines(crew, id int64) ([]Line, error) {
+	return t.lines(`e.crew_id = ? AND e.ref = ? ORDER BY e.id`, crew, id)
+}
+
+// LastLines are a member's newest entries, newest first.
+func (t *Tx) LastLines(crew, member int64, limit int) ([]Line, error) {
+	return t.lines(`e.crew_id = ? AND e.member_id = ? ORDER BY e.id DESC LIMIT ?`, crew, member, limit)
+}
+
+// Logbook is the whole logbook of a crew, oldest first.
+func (t *Tx) Logbook(crew int64) ([]Line, error) {
+	return t.lines(`e.crew_id = ? ORDER BY e.id`, crew)
+}
+
+// LastBatchNumber is the highest batch number ever given out; numbers are not
+// used again, so that a reply to an old message never means another batch.
+func (t *Tx) LastBatchNumber(crew int64) (n int, err error) {
+	_, err = t.one(`SELECT coalesce(max(cast(subject_key AS INTEGER)), 0) FROM entries
+		WHERE crew_id = ? AND subject_kind = 'batch'`, []any{crew}, &n)
+	return n, err
+}
+
+// subjects lists every subject of a kind that the logbook mentions.
+func (t *Tx) subjects(crew int64, kind rules.Kind) ([]rules.Subject, error) {
+	return all(t, func(s scanner) (rules.Subject, error) {
+		sub := rules.Subject{Kind: kind}
+		err := s.Scan(&sub.Key)
+		return sub, err
+	}, `SELECT DISTINCT subject_key FROM entries WHERE crew_id = ? AND subject_kind = ? ORDER BY subject_key`, crew, kind)
+}

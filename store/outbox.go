@@ -1,0 +1,294 @@
+package store
+
+import (
+	"fmt"
+	"time"
+
+	"yardbell/rules"
+)
+
+// The states of an outgoing message:
+//
+//	queued ──claim──> claimed ──sent──────> sent
+//	  ^                  │ ├──final error─> failed
+//	  │                  │ └──verdict─────> dropped
+//	  └──hold, retry, ───┘
+//	     lease expired
+//	queued ──replanned─> cancelled ──replanned──> queued
+//
+// A message is keyed by what it is about: the task, the kind of ping and the
+// local day; or the update that it answers. A key is never used twice, so that no
+// replanning sends a ping again. Delivery is at least once: a process that dies
+// after the chat took a message and before MarkSent sends it again when the lease
+// has run out. That is the one window for a duplicate.
+
+// Lease is how long a claim holds. A tick ends well before.
+const Lease = 5 * time.Minute
+
+// Message is one row of the outbox.
+type Message struct {
+	ID       int64
+	Crew     int64
+	Key      string
+	Kind     string // reply, ask, error, ping, digest
+	Ping     rules.PingKind
+	TaskKey  string
+	Step     rules.Step
+	Subject  string
+	Day      string
+	Fire     time.Time // when it was meant to go
+	Due      time.Time // when it may go
+	Priority int       // lower goes first
+	State    string
+	Attempt  int
+	ReplyTo  int64
+	Update   int64
+	Text     string
+	Buttons  []Button
+	Message  int64 // number in the chat, once sent
+	Sent     time.Time
+	Answered int64
+	Reason   string
+}
+
+// Button is one press a message offers. Do says what it does, in package bot's
+// own terms; it never leaves the database.
+type Button struct {
+	Label string `json:"label"`
+	Do    string `json:"do"`
+}
+
+// The order in which messages that are due together go out.
+const (
+	AnswerFirst = iota
+	CriticalNext
+	PingThen
+	DigestLast
+)
+
+const messageColumns = `id, crew_id, key, kind, ping, task_key, step, subject, day, fire_at, due_at, priority, state, attempt,
+	reply_to, update_row, text, buttons, message_id, sent_at, answered, reason`
+
+func scanMessage(s scanner) (m Message, err error) {
+	err = s.Scan(&m.ID, &m.Crew, &m.Key, &m.Kind, &m.Ping, &m.TaskKey, &m.Step, &m.Subject, &m.Day, instant{&m.Fire}, instant{&m.Due}, &m.Priority, &m.State, &m.Attempt,
+		&m.ReplyTo, &m.Update, &m.Text, jsonCol{&m.Buttons}, &m.Message, instant{&m.Sent}, &m.Answered, &m.Reason)
+	return m, err
+}
+
+// Queue puts an answer into the outbox, to go at once.
+func (t *Tx) Queue(m Message) error {
+	if m.Buttons == nil {
+		m.Buttons = []Button{}
+	}
+	_, err := t.exec(`INSERT INTO outbox (crew_id, key, kind, ping, task_key, step, subject, day, fire_at, due_at, priority, state, reply_to, update_row, text, buttons, reason)
+		VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, 'queued', ?, ?, ?, ?, ?) ON CONFLICT DO NOTHING`,
+		m.Crew, m.Key, m.Kind, m.Ping, m.TaskKey, m.Step, m.Subject, m.Day, toMS(t.Now), toMS(t.Now), AnswerFirst, m.ReplyTo, m.Update, m.Text, toJSON(m.Buttons), m.Reason)
+	return err
+}
+
+// putPings brings the queued pings of one task in line with those planned. One
+// whose time has passed is not begun: the answer that caused it says it all. One
+// that is queued already stays, however late.
+func (t *Tx) putPings(crew int64, k rules.Task, pings []rules.Ping) error {
+	have, err := all(t, scanMessage, `SELECT `+messageColumns+` FROM outbox WHERE crew_id = ? AND task_key = ?`, crew, k.Key)
+	if err != nil {
+		return err
+	}
+	byKey := map[string]Message{}
+	for _, m := range have {
+		if m.Ping != "" {
+			byKey[m.Key] = m
+		}
+	}
+	priority := PingThen
+	if k.Weight == rules.Critical {
+		priority = CriticalNext
+	}
+	for _, p := range pings {
+		key := pingKey(k, p)
+		m, had := byKey[key]
+		delete(byKey, key)
+		switch {
+		case !had && p.Fire.After(t.Since):
+			kind := "ping"
+			if p.Kind == rules.NoAnswer || p.Kind == rules.Again {
+				kind = "ask"
+			}
+			if _, err := t.exec(`INSERT INTO outbox (crew_id, key, kind, ping, task_key, step, subject, day, fire_at, due_at, priority, state)
+				VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, 'queued')`,
+				crew, key, kind, p.Kind, k.Key, k.Step, k.Subject.String(), p.Day.String(), toMS(p.Fire), toMS(p.Fire), priority); err != nil {
+				return err
+			}
+		case had && m.State == "cancelled" && p.Fire.After(t.Since), had && m.State == "queued" && !m.Fire.Equal(p.Fire) && p.Fire.After(t.Since):
+			if _, err := t.exec(`UPDATE outbox SET state = 'queued', fire_at = ?, due_at = ?, priority = ?, attempt = 0, reason = '' WHERE id = ?`,
+				toMS(p.Fire), toMS(p.Fire), priority, m.ID); err != nil {
+				return err
+			}
+		}
+	}
+	for _, m := range byKey {
+		if m.State == "queued" {
+			if _, err := t.exec(`UPDATE outbox SET state = 'cancelled', reason = 'replanned' WHERE id = ? AND state = 'queued'`, m.ID); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+func pingKey(k rules.Task, p rules.Ping) string {
+	when := p.Day.String()
+	if p.Kind == rules.Again {
+		// Somebody may ask to be told again several times a day.
+		when = fmt.Sprint(p.Fire.UnixMilli())
+	}
+	return k.Key + "/" + string(p.Kind) + "/" + when
+}
+
+// EnsureDigest keeps one digest queued for a crew: the next morning that is
+// still to come and has had none yet.
+func (t *Tx) EnsureDigest(crew int64) error {
+	s, err := t.Settings(crew)
+	if err != nil {
+		return err
+	}
+	day := rules.DateOf(t.Now, s.Zone)
+	for !rules.At(day, s.Morning, s.Zone).After(t.Now) {
+		day = day.Add(1)
+	}
+	queued, err := all(t, scanMessage, `SELECT `+messageColumns+` FROM outbox WHERE crew_id = ? AND kind = 'digest' AND ping = 'digest' AND state IN ('queued', 'claimed')`, crew)
+	if err != nil {
+		return err
+	}
+	for _, m := range queued {
+		if m.Day == day.String() && m.Fire.Equal(rules.At(day, s.Morning, s.Zone)) {
+			return nil
+		}
+		if m.State == "claimed" {
+			continue // on its way out right now; the next one is what we are here for
+		}
+		if !m.Fire.After(t.Now) {
+			return nil // due now; the tick queues the next when it takes this one
+		}
+		if _, err := t.exec(`UPDATE outbox SET state = 'cancelled', reason = 'morning hour changed' WHERE id = ?`, m.ID); err != nil {
+			return err
+		}
+	}
+	for {
+		fire := rules.At(day, s.Morning, s.Zone)
+		n, err := t.exec(`INSERT INTO outbox (crew_id, key, kind, ping, day, fire_at, due_at, priority, state) VALUES (?, ?, 'digest', 'digest', ?, ?, ?, ?, 'queued')
+			ON CONFLICT (crew_id, key) DO UPDATE SET state = 'queued', fire_at = excluded.fire_at, due_at = excluded.due_at, reason = '' WHERE state = 'cancelled'`,
+			crew, "digest/"+day.String(), day.String(), toMS(fire), toMS(fire), DigestLast)
+		if err != nil || n > 0 {
+			return err
+		}
+		day = day.Add(1) // this day's went out before the morning hour was moved
+	}
+}
+
+// Release makes claims whose lease has run out due again.
+func (t *Tx) Release() error {
+	_, err := t.exec(`UPDATE outbox SET state = 'queued', reason = 'lease expired' WHERE state = 'claimed' AND lease_until < ?`, toMS(t.Now))
+	return err
+}
+
+// ReleaseAll makes every claim due again: at start, when no other process can
+// hold one.
+func (t *Tx) ReleaseAll() error {
+	_, err := t.exec(`UPDATE outbox SET state = 'queued', reason = 'claimed when the service stopped' WHERE state = 'claimed'`)
+	return err
+}
+
+// Claim takes the messages that are due, in the order they go out.
+func (t *Tx) Claim(limit int) ([]Message, error) {
+	list, err := all(t, scanMessage, `UPDATE outbox SET state = 'claimed', attempt = attempt + 1, lease_until = ? WHERE id IN (
+			SELECT id FROM outbox WHERE state = 'queued' AND due_at <= ? ORDER BY due_at, priority, id LIMIT ?)
+		RETURNING `+messageColumns, toMS(t.Now.Add(Lease)), toMS(t.Now), limit)
+	if err != nil {
+		return nil, err
+	}
+	sortMessages(list)
+	return list, nil
+}
+
+// NextDue is when the next message is due.
+func (t *Tx) NextDue() (at time.Time, found bool, err error) {
+	found, err = t.one(`SELECT due_at FROM outbox WHERE state = 'queued' ORDER BY due_at, priority, id LIMIT 1`, nil, instant{&at})
+	return at, found, err
+}
+
+// MarkSent records that the chat took a message. It changes nothing, and says
+// so, where another claim has taken over meanwhile.
+func (t *Tx) MarkSent(m Message, number int64, text string, buttons []Button, reason string) (bool, error) {
+	if buttons == nil {
+		buttons = []Button{}
+	}
+	n, err := t.exec(`UPDATE outbox SET state = 'sent', message_id = ?, sent_at = ?, text = ?, buttons = ?, reason = ?
+		WHERE id = ? AND state = 'claimed' AND attempt = ?`, number, toMS(t.Now), text, toJSON(buttons), reason, m.ID, m.Attempt)
+	return n > 0, err
+}
+
+// Reschedule puts a claimed message back until a later time. A hold gives the
+// attempt back, a retry keeps it.
+func (t *Tx) Reschedule(m Message, until time.Time, giveBack bool, reason string) error {
+	back := 0
+	if giveBack {
+		back = 1
+	}
+	_, err := t.exec(`UPDATE outbox SET state = 'queued', due_at = ?, attempt = attempt - ?, reason = ? WHERE id = ? AND state = 'claimed' AND attempt = ?`,
+		toMS(until), back, reason, m.ID, m.Attempt)
+	return err
+}
+
+// Finish ends a claimed message as dropped or failed.
+func (t *Tx) Finish(m Message, state, reason string) error {
+	_, err := t.exec(`UPDATE outbox SET state = ?, reason = ? WHERE id = ? AND state = 'claimed' AND attempt = ?`, state, reason, m.ID, m.Attempt)
+	return err
+}
+
+// SentMessage finds the message with that number in the crew's chat.
+func (t *Tx) SentMessage(crew, number int64) (Message, bool, error) {
+	return t.lastMessage(`crew_id = ? AND message_id = ?`, crew, number)
+}
+
+// LastNumber is the highest message number in a crew's chat.
+func (t *Tx) LastNumber(crew int64) (n int64, err error) {
+	_, err = t.one(`SELECT coalesce(max(message_id), 0) FROM outbox WHERE crew_id = ?`, []any{crew}, &n)
+	return n, err
+}
+
+// LastPing is the newest ping in a crew's chat.
+func (t *Tx) LastPing(crew int64) (Message, bool, error) {
+	return t.lastMessage(`crew_id = ? AND state = 'sent' AND (kind = 'ping' OR ping IN ('noanswer', 'again'))`, crew)
+}
+
+// LastWithButtons is the newest message with buttons in a crew's chat.
+func (t *Tx) LastWithButtons(crew int64) (Message, bool, error) {
+	return t.lastMessage(`crew_id = ? AND state = 'sent' AND buttons <> '[]'`, crew)
+}
+
+func (t *Tx) lastMessage(where string, args ...any) (Message, bool, error) {
+	list, err := all(t, scanMessage, `SELECT `+messageColumns+` FROM outbox WHERE `+where+` ORDER BY message_id DESC LIMIT 1`, args...)
+	if err != nil || len(list) == 0 {
+		return Message{}, false, err
+	}
+	return list[0], true, nil
+}
+
+// AnswerTo marks a question as answered by an update; false where it was already.
+func (t *Tx) AnswerTo(m Message, update int64) (bool, error) {
+	n, err := t.exec(`UPDATE outbox SET answered = ? WHERE id = ? AND answered = 0`, update, m.ID)
+	return n > 0, err
+}
+
+// SentOn reports whether a crew's digest of a day went out.
+func (t *Tx) SentOn(crew int64, day rules.Date) (bool, error) {
+	var n int
+	_, err := t.one(`SELECT count(*) FROM outbox WHERE crew_id = ? AND key = ? AND state = 'sent'`, []any{crew, "digest/" + day.String()}, &n)
+	return n > 0, err
+}
+
+// Outbox lists a crew's messages in the order they were queued.
+func (t *Tx) Outbox(crew int64) ([]Message, error) {
+	return all(t, scanMessage, `SELECT `+messageColumns+` FROM outbox WHERE crew_id = ? ORDER BY id`, crew)
+}

@@ -1,0 +1,27 @@
+package store
+
+import (
+	"time"
+
+	"yardbell/rules"
+)
+
+// Outgoing is a message on its way with all that it takes to word it. An answer
+// has its text already; a ping has its task, a list has its items.
+type Outgoing struct {
+	Crew     Crew
+	Settings *rules.Settings
+	Messages []Message // the rows it covers, at least one
+	Task     *rules.Task
+	Batch    *rules.Batch
+	Items    []rules.Task // digest and lists
+	Late     time.Time    // zero, or when it was meant to go
+	Now      time.Time
+}
+
+// Receipt is what the chat took.
+type Receipt struct {
+	Number  int64 // of the message in the chat
+	Text    string
+	Buttons []Button
+}

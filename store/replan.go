@@ -1,0 +1,237 @@
+package store
+
+import (
+	"cmp"
+	"slices"
+
+	"yardbell/rules"
+)
+
+// Replan derives anew what the subjects lead to: their own rows, the batches of
+// a breeder whose combs changed, the breeder and builders of a batch. What comes
+// out depends on the logbook alone, never on the order in which it was written or
+// on the clock, so that Rebuild comes to the same.
+func (t *Tx) Replan(crew int64, touched ...rules.Subject) error {
+	r := replan{t: t, crew: crew, seen: map[rules.Subject]bool{}}
+	if err := r.load(); err != nil {
+		return err
+	}
+	for _, s := range touched {
+		if s.Zero() {
+			// A crew-wide line: settings reach every task, the honey flow every place.
+			return r.everything()
+		}
+		r.add(s)
+	}
+	return r.run()
+}
+
+// Touched are the subjects that an entry leads to.
+func Touched(e rules.Entry) []rules.Subject {
+	out := []rules.Subject{e.Subject}
+	if e.From != 0 {
+		out = append(out, rules.BreederSubject(e.From))
+	}
+	if e.Into != "" && (e.Step == rules.Graft || e.Step == rules.Finish) {
+		out = append(out, rules.BuilderSubject(e.Into))
+	}
+	if e.Step == rules.Dearth || e.Step == rules.Flow {
+		out = append(out, rules.Subject{})
+	}
+	return out
+}
+
+type replan struct {
+	t    *Tx
+	crew int64
+	s    *rules.Settings
+	flow []rules.FlowLine
+	all  bool
+	seen map[rules.Subject]bool
+	todo []rules.Subject
+}
+
+func (r *replan) load() (err error) {
+	if r.s, err = r.t.Settings(r.crew); err != nil {
+		return err
+	}
+	entries, err := r.t.entries(`e.crew_id = ? AND e.step IN ('dearth', 'flow')`, r.crew)
+	r.flow = rules.FlowLines(rules.Effective(entries))
+	return err
+}
+
+func (r *replan) add(s rules.Subject) {
+	if !s.Zero() && s.Key != "" && !r.seen[s] {
+		r.seen[s] = true
+		r.todo = append(r.todo, s)
+	}
+}
+
+// everything plans every subject the logbook mentions.
+func (r *replan) everything() error {
+	r.all = true
+	for _, kind := range []rules.Kind{rules.BreederKind, rules.BatchKind, rules.BuilderKind, rules.YardKind} {
+		list, err := r.t.subjects(r.crew, kind)
+		if err != nil {
+			return err
+		}
+		for _, s := range list {
+			r.add(s)
+		}
+	}
+	if err := r.run(); err != nil {
+		return err
+	}
+	return r.t.EnsureDigest(r.crew)
+}
+
+// run works in three rounds, because a batch reads its breeder's combs, and a
+// breeder's and a builder's tasks read the batches.
+func (r *replan) run() error {
+	for _, round := range []struct {
+		kind rules.Kind
+		do   func(rules.Subject) error
+	}{
+		{rules.BreederKind, r.combs},
+		{rules.BatchKind, r.batch},
+		{rules.BreederKind, r.breeder},
+		{rules.BuilderKind, r.builder},
+		{rules.YardKind, r.yard},
+	} {
+		// A round may add subjects of later rounds; breeders that a batch adds get
+		// their combs before they are needed, since those did not change.
+		for i := 0; i < len(r.todo); i++ {
+			if r.todo[i].Kind == round.kind {
+				if err := round.do(r.todo[i]); err != nil {
+					return err
+				}
+			}
+		}
+	}
+	return nil
+}
+
+func (r *replan) effective(s rules.Subject) ([]rules.Entry, error) {
+	entries, err := r.t.SubjectEntries(r.crew, s)
+	return rules.Effective(entries), err
+}
+
+func (r *replan) combs(s rules.Subject) error {
+	entries, err := r.effective(s)
+	if err != nil {
+		return err
+	}
+	changed, err := r.t.putCombs(r.crew, s.Number(), rules.Combs(s.Number(), entries))
+	if err != nil || !changed {
+		return err
+	}
+	batches, err := r.t.batches(`crew_id = ? AND breeder = ?`, r.crew, s.Number())
+	for _, b := range batches {
+		r.add(batchSubject(b))
+	}
+	return err
+}
+
+func (r *replan) batch(s rules.Subject) error {
+	old, had, err := r.t.Batch(r.crew, s.Number())
+	if err != nil {
+		return err
+	}
+	entries, err := r.effective(s)
+	if err != nil {
+		return err
+	}
+	var combs []rules.Comb
+	if from := breederOf(entries); from != 0 {
+		if combs, err = r.t.Combs(r.crew, from); err != nil {
+			return err
+		}
+	}
+	b, exists := rules.BatchOf(s.Number(), entries, combs, r.s)
+	b.Number = s.Number()
+	if err := r.t.putBatch(r.crew, b, exists); err != nil {
+		return err
+	}
+	var tasks []rules.Task
+	if exists {
+		tasks = rules.BatchTasks(b, entries, r.s)
+		if b.Builder == "" {
+			tasks = append(tasks, rules.LooseRogue(b, entries, r.s))
+		}
+	}
+	for _, side := range []struct {
+		b  rules.Batch
+		ok bool
+	}{{old, had}, {b, exists}} {
+		if side.ok && side.b.Breeder != 0 {
+			r.add(rules.BreederSubject(side.b.Breeder))
+		}
+		if side.ok && side.b.Builder != "" {
+			r.add(rules.BuilderSubject(side.b.Builder))
+		}
+	}
+	return r.t.putTasks(r.crew, r.s, s, tasks, r.all)
+}
+
+func breederOf(entries []rules.Entry) int {
+	for _, e := range entries {
+		if e.Action == rules.Did && e.Step == rules.Graft {
+			return e.From
+		}
+	}
+	return 0
+}
+
+func (r *replan) breeder(s rules.Subject) error {
+	entries, err := r.effective(s)
+	if err != nil {
+		return err
+	}
+	batches, err := r.t.batches(`crew_id = ? AND breeder = ?`, r.crew, s.Number())
+	if err != nil {
+		return err
+	}
+	var grafts []rules.GraftRef
+	for _, b := range batches {
+		grafts = append(grafts, rules.GraftRef{Batch: b.Number, Comb: b.Comb, At: b.Grafted})
+	}
+	b, exists, _, tasks := rules.PlanBreeder(s.Number(), entries, grafts, r.s)
+	if err := r.t.putBreeder(r.crew, b, exists); err != nil {
+		return err
+	}
+	return r.t.putTasks(r.crew, r.s, s, tasks, r.all)
+}
+
+func (r *replan) builder(s rules.Subject) error {
+	entries, err := r.effective(s)
+	if err != nil {
+		return err
+	}
+	batches, err := r.t.batches(`crew_id = ? AND builder = ?`, r.crew, s.Key)
+	if err != nil {
+		return err
+	}
+	b, exists, tasks := rules.PlanBuilder(s.Key, entries, batches, r.flow, r.s)
+	if err := r.t.putBuilder(r.crew, b, exists); err != nil {
+		return err
+	}
+	return r.t.putTasks(r.crew, r.s, s, tasks, r.all)
+}
+
+func (r *replan) yard(s rules.Subject) error {
+	entries, err := r.effective(s)
+	if err != nil {
+		return err
+	}
+	y, exists, tasks := rules.PlanYard(s.Key, entries, r.flow, r.s)
+	if err := r.t.putYard(r.crew, y, exists); err != nil {
+		return err
+	}
+	return r.t.putTasks(r.crew, r.s, s, tasks, r.all)
+}
+
+func sortMessages(list []Message) {
+	slices.SortFunc(list, func(a, b Message) int {
+		return cmp.Or(a.Due.Compare(b.Due), cmp.Compare(a.Priority, b.Priority), cmp.Compare(a.ID, b.ID))
+	})
+}

@@ -1,0 +1,170 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"time"
+)
+
+// Tx is one unit of work at one time.
+type Tx struct {
+	ctx context.Context
+	tx  *sql.Tx
+	db  *DB
+	Now time.Time // read once by the caller
+
+	// Since is the time from which pings are worth beginning: that of the message
+	// at work, which may have waited in the chat while the service was away.
+	Since time.Time
+}
+
+// Update runs fn in one immediate transaction at now and commits it, or rolls
+// all of it back where fn returns an error.
+func (d *DB) Update(ctx context.Context, now time.Time, fn func(*Tx) error) error {
+	return d.run(ctx, d.w, nil, now, fn)
+}
+
+// View runs fn in one read transaction at now.
+func (d *DB) View(ctx context.Context, now time.Time, fn func(*Tx) error) error {
+	return d.run(ctx, d.r, &sql.TxOptions{ReadOnly: true}, now, fn)
+}
+
+func (d *DB) run(ctx context.Context, db *sql.DB, o *sql.TxOptions, now time.Time, fn func(*Tx) error) (err error) {
+	tx, err := db.BeginTx(ctx, o)
+	if err != nil {
+		return fileError(d.path, err)
+	}
+	defer func() { _ = tx.Rollback() }() // after a commit this does nothing
+	if err := fn(&Tx{ctx: ctx, tx: tx, db: d, Now: now.UTC(), Since: now.UTC()}); err != nil {
+		return err
+	}
+	if err := tx.Commit(); err != nil {
+		return fileError(d.path, err)
+	}
+	return nil
+}
+
+func (t *Tx) exec(query string, args ...any) (int64, error) {
+	res, err := t.tx.ExecContext(t.ctx, query, args...)
+	if err != nil {
+		return 0, t.wrap(err)
+	}
+	return res.RowsAffected()
+}
+
+func (t *Tx) insert(query string, args ...any) (int64, error) {
+	res, err := t.tx.ExecContext(t.ctx, query, args...)
+	if err != nil {
+		return 0, t.wrap(err)
+	}
+	return res.LastInsertId()
+}
+
+func (t *Tx) wrap(err error) error { return fileError(t.db.path, err) }
+
+// one scans a single row; found is false where there is none.
+func (t *Tx) one(query string, args []any, dest ...any) (found bool, err error) {
+	err = t.tx.QueryRowContext(t.ctx, query, args...).Scan(dest...)
+	if errors.Is(err, sql.ErrNoRows) {
+		return false, nil
+	}
+	if err != nil {
+		return false, t.wrap(err)
+	}
+	return true, nil
+}
+
+// scanner is a row under the cursor.
+type scanner interface{ Scan(dest ...any) error }
+
+// all reads every row of a query through scan.
+func all[T any](t *Tx, scan func(scanner) (T, error), query string, args ...any) ([]T, error) {
+	rows, err := t.tx.QueryContext(t.ctx, query, args...)
+	if err != nil {
+		return nil, t.wrap(err)
+	}
+	defer func() { _ = rows.Close() }()
+	var out []T
+	for rows.Next() {
+		v, err := scan(rows)
+		if err != nil {
+			return nil, fmt.Errorf("scan: %w", err)
+		}
+		out = append(out, v)
+	}
+	if err := rows.Err(); err != nil {
+		return nil, t.wrap(err)
+	}
+	return out, nil
+}
+
+// toMS and fromMS are the one encoding of instants: UTC milliseconds, 0 for none.
+func toMS(t time.Time) int64 {
+	if t.IsZero() {
+		return 0
+	}
+	return t.UnixMilli()
+}
+
+func fromMS(ms int64) time.Time {
+	if ms == 0 {
+		return time.Time{}
+	}
+	return time.UnixMilli(ms).UTC()
+}
+
+// instant scans an instant.
+type instant struct{ t *time.Time }
+
+func (i instant) Scan(v any) error {
+	ms, ok := v.(int64)
+	if !ok {
+		return fmt.Errorf("instant is %T, not an integer", v)
+	}
+	*i.t = fromMS(ms)
+	return nil
+}
+
+// jsonCol scans a JSON column.
+type jsonCol struct{ v any }
+
+func (j jsonCol) Scan(v any) error {
+	s, ok := v.(string)
+	if !ok {
+		return fmt.Errorf("JSON column is %T, not text", v)
+	}
+	return json.Unmarshal([]byte(s), j.v)
+}
+
+func toJSON(v any) string {
+	b, err := json.Marshal(v)
+	if err != nil {
+		// Only plain structs of ours come here.
+		panic(err)
+	}
+	return string(b)
+}
+
+// Nested runs fn so that its writes can be taken back alone: they stay where fn
+// says so and gives no error.
+func (t *Tx) Nested(fn func() (keep bool, err error)) error {
+	if _, err := t.exec(`SAVEPOINT nested`); err != nil {
+		return err
+	}
+	keep, err := fn()
+	if err == nil && keep {
+		_, err = t.exec(`RELEASE nested`)
+		return err
+	}
+	if _, e := t.exec(`ROLLBACK TO nested`); e != nil {
+		return e
+	}
+	_, e := t.exec(`RELEASE nested`)
+	if err != nil {
+		return err
+	}
+	return e
+}
