@@ -1,0 +1,204 @@
+package scheduler
+
+import (
+	"time"
+
+	"yardbell/rules"
+	"yardbell/store"
+)
+
+// plan is what one claim comes to.
+type plan struct {
+	claimed int
+	send    []store.Outgoing
+}
+
+// mostLate is how many late pings go out one by one; more collapse into a list.
+const mostLate = 5
+
+// due is a claimed message with what it is about.
+type due struct {
+	m    store.Message
+	task rules.Task
+	late bool
+}
+
+// arrange decides on every claimed message and merges what belongs together.
+// Holds and drops are recorded here; what is to be sent comes back.
+func arrange(tx *store.Tx, claimed []store.Message, now time.Time) (plan, error) {
+	p := plan{claimed: len(claimed)}
+	byCrew := map[int64][]store.Message{}
+	var crews []int64
+	for _, m := range claimed {
+		if byCrew[m.Crew] == nil {
+			crews = append(crews, m.Crew)
+		}
+		byCrew[m.Crew] = append(byCrew[m.Crew], m)
+	}
+	for _, id := range crews {
+		out, err := arrangeCrew(tx, id, byCrew[id], now)
+		if err != nil {
+			return p, err
+		}
+		p.send = append(p.send, out...)
+	}
+	return p, nil
+}
+
+func arrangeCrew(tx *store.Tx, id int64, claimed []store.Message, now time.Time) (send []store.Outgoing, err error) {
+	crew, err := tx.CrewByID(id)
+	if err != nil {
+		return nil, err
+	}
+	s, err := tx.Settings(id)
+	if err != nil {
+		return nil, err
+	}
+	today := rules.DateOf(now, s.Zone)
+	digestToday, err := tx.SentOn(id, today)
+	if err != nil {
+		return nil, err
+	}
+	for _, m := range claimed {
+		digestToday = digestToday || (m.Ping == rules.Digest && coversToday(m, s, now))
+	}
+	base := store.Outgoing{Crew: crew, Settings: s, Now: now}
+	var pings []due
+	for _, m := range claimed {
+		switch {
+		case m.Ping == "": // an answer: goes as it is
+			out := base
+			out.Messages = []store.Message{m}
+			send = append(send, out)
+		case m.Ping == rules.Digest:
+			out, ok, err := digest(tx, base, m)
+			if err != nil {
+				return nil, err
+			}
+			if ok {
+				send = append(send, out)
+			}
+			if err := tx.EnsureDigest(id); err != nil {
+				return nil, err
+			}
+		default:
+			d, ok, err := decide(tx, m, s, digestToday, now)
+			if err != nil {
+				return nil, err
+			}
+			if ok {
+				pings = append(pings, d)
+			}
+		}
+	}
+	merged, err := merge(tx, base, pings)
+	return append(send, merged...), err
+}
+
+func decide(tx *store.Tx, m store.Message, s *rules.Settings, digestToday bool, now time.Time) (due, bool, error) {
+	task, found, err := tx.Task(m.Crew, m.TaskKey)
+	if err != nil {
+		return due{}, false, err
+	}
+	v := rules.Decide(m.Ping, m.Fire, task, found, digestToday, s, now)
+	switch v.Do {
+	case rules.DropIt:
+		return due{}, false, tx.Finish(m, "dropped", v.Reason)
+	case rules.HoldIt:
+		return due{}, false, tx.Reschedule(m, v.Until, true, v.Reason)
+	}
+	return due{m, task, now.Sub(m.Fire) > rules.LateAfter}, true, nil
+}
+
+// merge collapses a flood of late pings into one list and joins routine pings
+// of the same minute; every other ping goes by itself.
+func merge(tx *store.Tx, base store.Outgoing, pings []due) (send []store.Outgoing, err error) {
+	var late, routine, single []due
+	for _, d := range pings {
+		switch {
+		case d.late:
+			late = append(late, d)
+		case d.task.Weight == rules.Routine:
+			routine = append(routine, d)
+		default:
+			single = append(single, d)
+		}
+	}
+	if len(late) > mostLate {
+		out := list(base, late)
+		out.Late = late[0].m.Fire
+		send = append(send, out)
+	} else {
+		single = append(late, single...)
+	}
+	if len(routine) > 1 {
+		send = append(send, list(base, routine))
+	} else {
+		single = append(single, routine...)
+	}
+	for _, d := range single {
+		out := base
+		out.Messages = []store.Message{d.m}
+		task := d.task
+		out.Task = &task
+		if d.late {
+			out.Late = d.m.Fire
+		}
+		if task.Batch != 0 {
+			b, found, err := tx.Batch(base.Crew.ID, task.Batch)
+			if err != nil {
+				return nil, err
+			}
+			if found {
+				out.Batch = &b
+			}
+		}
+		send = append(send, out)
+	}
+	return send, nil
+}
+
+func list(base store.Outgoing, ds []due) store.Outgoing {
+	out := base
+	seen := map[string]bool{}
+	for _, d := range ds {
+		out.Messages = append(out.Messages, d.m)
+		if !seen[d.task.Key] {
+			seen[d.task.Key] = true
+			out.Items = append(out.Items, d.task)
+		}
+	}
+	return out
+}
+
+// coversToday says whether a digest that is due stands for today: its own day, or
+// a missed one of a day before once today's hour has come, of which only one goes.
+func coversToday(m store.Message, s *rules.Settings, now time.Time) bool {
+	today := rules.DateOf(now, s.Zone)
+	return m.Day == today.String() || !now.Before(rules.At(today, s.Morning, s.Zone))
+}
+
+// digest gathers the open tasks of today. One whose day is over is dropped, and
+// so is one with nothing in it.
+func digest(tx *store.Tx, out store.Outgoing, m store.Message) (store.Outgoing, bool, error) {
+	s, today := out.Settings, rules.DateOf(out.Now, out.Settings.Zone)
+	if !coversToday(m, s, out.Now) {
+		return out, false, tx.Finish(m, "dropped", "its day is over")
+	}
+	if _, to, quiet := s.Quiet(out.Now); quiet {
+		return out, false, tx.Reschedule(m, to, true, "quiet hours")
+	}
+	open, err := tx.OpenTasks(m.Crew)
+	if err != nil {
+		return out, false, err
+	}
+	out.Items = rules.DueOn(open, today, s, out.Now)
+	if len(out.Items) == 0 {
+		return out, false, tx.Finish(m, "dropped", "nothing is open today")
+	}
+	out.Messages = []store.Message{m}
+	if fire := rules.At(today, s.Morning, s.Zone); out.Now.Sub(fire) > rules.LateAfter {
+		out.Late = fire
+	}
+	return out, true, nil
+}
