@@ -1,0 +1,278 @@
+package bot
+
+import (
+	"fmt"
+	"time"
+
+	"yardbell/rules"
+)
+
+func intoDo(id int64, place string) string { return fmt.Sprintf("amend|%d|into=%s", id, place) }
+func allDo(id int64) string                { return fmt.Sprintf("amend|%d|all=1", id) }
+
+// done logs the step that the context names.
+func (t *talk) done(r *reading) error {
+	k, ok, err := t.taskFor(r, "b_done")
+	if err != nil || !ok {
+		return err
+	}
+	t.step, t.subject = k.Step, k.Subject
+	at, ok := t.when(&reading{step: k.Step, when: r.when})
+	if !ok {
+		return nil
+	}
+	switch {
+	case k.State == rules.Done || k.State == rules.Passed:
+		if r.count != nil || r.all {
+			break // a count may still be missing: the step says so
+		}
+		t.say("r_done_already", "Task", upper(t.v.task(k)))
+		return nil
+	case k.Guard:
+		t.ask("r_guard", "Task", upper(t.v.task(k)))
+		return nil
+	case at.Before(k.Earliest.Add(-12*time.Hour)) && k.Step != rules.Move && !t.opt.anyway["not_open"]:
+		t.ask("r_not_open", "Open", k.Earliest, "When", at)
+		t.opt.task = k.Key
+		t.offer("b_anyway", t.rerun("anyway=not_open"))
+		t.offer("b_no", "no")
+		return nil
+	}
+	t.opt.task = k.Key
+	d := *r
+	d.verb, d.step = doStep, k.Step
+	switch k.Step {
+	case rules.Graft:
+		if d.count == nil && d.builder == "" && t.update.Kind == "press" && t.opt.verb == doDone && !t.opt.sure {
+			// A graft makes a batch of its own; without a number the line is still kept.
+			break
+		}
+	case rules.Finish, rules.Rogue:
+		if k.Subject.Kind == rules.BuilderKind && d.builder == "" {
+			d.builder = k.Subject.Key
+		}
+	}
+	if k.Subject.Kind == rules.BreederKind && d.breeder == 0 {
+		d.breeder = k.Subject.Number()
+		if k.Mark != "" && d.mark == "" {
+			d.mark = k.Mark
+		}
+	}
+	if k.Subject.Kind == rules.BatchKind && d.batch == 0 {
+		d.batch = k.Subject.Number()
+	}
+	return t.deed(&d)
+}
+
+// taskFor finds the task that a short answer is about: chosen by a button, of the
+// ping replied to, named by step or subject, of the sender's own last subject, or
+// the only one open. Where there are several it asks. label names the button's
+// word in the question.
+func (t *talk) taskFor(r *reading, label string) (rules.Task, bool, error) {
+	if k, ok := t.contextTask(); ok {
+		return k, true, nil
+	}
+	open, err := t.tx.OpenTasks(t.crew.ID)
+	if err != nil {
+		return rules.Task{}, false, err
+	}
+	named := r.subject()
+	if named.Zero() && t.replied != nil {
+		named = rules.ParseSubject(t.replied.Subject)
+	}
+	if t.opt.subject.Kind != rules.NoKind {
+		named = t.opt.subject
+	}
+	var fit []rules.Task
+	for _, k := range open {
+		if k.Guard || r.step != "" && k.Step != r.step {
+			continue
+		}
+		if !named.Zero() && k.Subject != named && !(named.Kind == rules.BatchKind && k.Batch == named.Number()) {
+			continue
+		}
+		ready := !t.tx.Now.Before(k.Earliest) && t.tx.Now.Sub(k.Latest) < rules.StaleAfter
+		if ready || r.step != "" && !named.Zero() {
+			fit = append(fit, k)
+		}
+	}
+	if named.Zero() && r.step == "" && len(fit) > 1 {
+		if own, ok, err := t.ownLastAny(); err != nil {
+			return rules.Task{}, false, err
+		} else if ok {
+			var mine []rules.Task
+			for _, k := range fit {
+				if k.Subject == own {
+					mine = append(mine, k)
+				}
+			}
+			if len(mine) == 1 {
+				fit = mine
+			}
+		}
+	}
+	switch len(fit) {
+	case 1:
+		return fit[0], true, nil
+	case 0:
+		next := ""
+		for _, k := range open {
+			if !k.Guard && k.Earliest.After(t.tx.Now) {
+				next = t.v.say("next_is", "Task", t.v.task(k), "Best", k.Best)
+				break
+			}
+		}
+		if !named.Zero() || r.step != "" {
+			t.ask("r_no_task", "Example", t.example(r))
+		} else {
+			t.ask("r_nothing_open", "Next", next)
+		}
+		return rules.Task{}, false, nil
+	}
+	t.ask("ask_which", "What", t.v.say(label))
+	for _, k := range fit[:min(len(fit), mostButtons)] {
+		t.buttons = append(t.buttons, button(t.v.say("b_task", "Step", upper(t.v.say("step_"+string(k.Step))), "Subject", t.v.taskSubject(k)), t.rerun("task="+k.Key)))
+	}
+	return rules.Task{}, false, nil
+}
+
+// ownLastAny is the subject of the sender's own last line within the hour.
+func (t *talk) ownLastAny() (rules.Subject, bool, error) {
+	lines, err := t.effectiveOwn(1)
+	if err != nil || len(lines) == 0 || t.origin.Said.Sub(lines[0].Said) > time.Hour {
+		return rules.Subject{}, false, err
+	}
+	return lines[0].Subject, !lines[0].Subject.Zero(), nil
+}
+
+// claim takes a task, snoozes it or lets it go.
+func (t *talk) claim(r *reading) error {
+	if len(r.rest) > 0 && r.verb == doLater {
+		t.ask("r_later_read", "Rest", joinList(r.rest))
+		return nil
+	}
+	k, ok, err := t.taskFor(r, "b_"+string(r.verb))
+	if err != nil || !ok {
+		return err
+	}
+	t.step, t.subject = k.Step, k.Subject
+	switch {
+	case k.State != rules.Open:
+		t.say("r_done_already", "Task", upper(t.v.task(k)))
+		return nil
+	case k.Guard:
+		t.ask("r_guard", "Task", upper(t.v.task(k)))
+		return nil
+	}
+	e := rules.Entry{Action: rules.Action(r.verb), Step: k.Step, Subject: k.Subject, Mark: k.Mark, Detail: rules.Detail{Occ: k.Occ}}
+	switch r.verb {
+	case doMine:
+		if k.ClaimedBy == t.by.Name {
+			t.say("e_mine", "Name", k.ClaimedBy, "Task", t.v.task(k), "Best", k.Best, "Close", k.Latest)
+			return nil
+		}
+	case doSkip:
+		e.Detail.Reason = r.reason
+	case doLater:
+		until := t.origin.Said.Add(2 * time.Hour)
+		if r.span > 0 {
+			until = t.origin.Said.Add(r.span)
+		}
+		if r.when.set {
+			until, _ = r.when.settle(t.origin.Said, t.s)
+			if !r.when.hasDay && !until.After(t.origin.Said) {
+				until = rules.At(rules.DateOf(until, t.s.Zone).Add(1), r.when.clock, t.s.Zone)
+			}
+		}
+		if !until.After(t.origin.Said) {
+			t.ask("r_later_past", "Until", until)
+			return nil
+		}
+		if t.origin.Said.Before(k.Latest) && !until.Before(k.Latest) {
+			t.ask("r_later_close", "Until", until, "Close", k.Latest)
+			return nil
+		}
+		e.Detail.Until = until.UnixMilli()
+	}
+	if _, err := t.append(e); err != nil {
+		return err
+	}
+	task := t.v.task(k)
+	switch r.verb {
+	case doMine:
+		t.say("e_mine", "Name", t.by.Name, "Task", task, "Best", k.Best, "Close", k.Latest)
+	case doSkip:
+		reason := ""
+		if r.reason != "" {
+			reason = t.v.say("e_skip_reason", "Reason", r.reason)
+		}
+		t.say("e_skip", "Task", task, "Reason", reason, "Stake", t.v.say("stake_"+k.Stake))
+	case doLater:
+		at := rules.LaterAt(time.UnixMilli(e.Detail.Until), k, t.s)
+		t.say("e_later", "Until", at, "Task", task, "Close", k.Latest)
+	}
+	return nil
+}
+
+// short deals with a message that names no deed: a number or a place that
+// completes the line asked about, an answer to a ping, or talk.
+func (t *talk) short(r *reading) error {
+	if !r.clear() {
+		if r.addressed && !r.question {
+			t.unread(r)
+		} else {
+			t.hush()
+		}
+		return nil
+	}
+	has := r.count != nil || r.all || r.builder != "" || r.yard != "" || r.mark != ""
+	if has {
+		if l, ok, err := t.awaiting(r); err != nil {
+			return err
+		} else if ok {
+			return t.complete(l.ID, l.Entry, r)
+		}
+		if k, ok := t.contextTask(); ok && r.verb == justCount && needsCount[k.Step] {
+			return t.done(r)
+		}
+	}
+	if r.addressed {
+		t.unread(r)
+	} else {
+		t.hush()
+	}
+	return nil
+}
+
+// unread says what was understood of a message to the bot, and the nearest form.
+func (t *talk) unread(r *reading) {
+	understood, hint := "", t.v.say("hint_help")
+	if s := r.subject(); !s.Zero() {
+		understood = t.v.say("understood", "What", t.v.subject(s))
+	}
+	if r.step != "" {
+		hint = t.v.say("hint_form", "Form", t.example(r))
+	} else if w, ok := nearestForm(r.rest); ok {
+		hint = t.v.say("hint_form", "Form", t.v.say("form_"+string(w)))
+	}
+	t.fail("r_unread", "Understood", understood, "Hint", hint)
+}
+
+// nearestForm finds a step word near to one of the words that were not read.
+func nearestForm(rest []string) (rules.Step, bool) {
+	for _, w := range rest {
+		f := fold(w)
+		if s, ok := stepWords[f]; ok {
+			return s, true
+		}
+		if k, ok := nearWord(f, stepWords); ok {
+			return stepWords[k], true
+		}
+		for _, s := range rules.Steps {
+			if name := string(s); len(f) >= 4 && len(name) >= 4 && f[:4] == name[:4] {
+				return s, true
+			}
+		}
+	}
+	return "", false
+}

@@ -1,0 +1,180 @@
+package bot
+
+import (
+	"math"
+	"time"
+
+	"yardbell/rules"
+)
+
+// batchStep logs a step of a batch.
+func (t *talk) batchStep(r *reading, e rules.Entry) error {
+	b, ok, err := t.batchFor(r, e.Step, e.Happened)
+	if err != nil || !ok {
+		if e.Step == rules.Nucs && r.yard != "" && !t.asked() {
+			return t.looseNucs(r, e)
+		}
+		return err
+	}
+	e.Subject = rules.BatchSubject(b.Number)
+	t.step, t.subject = e.Step, e.Subject
+	if b.Ended {
+		t.ask("r_batch_ended", "Batch", t.v.head(e.Subject))
+		return nil
+	}
+	if e.Step == rules.Finish {
+		e.Into = r.builder
+		e.Count = nil
+	} else {
+		e.Into = r.yard
+	}
+	if r.all {
+		if had, _ := b.Counts.Stage(e.Step); had != nil {
+			n := *had
+			if got := b.Counts.Of(e.Step); got != nil && (e.Step == rules.Move || e.Step == rules.Catch) {
+				n -= *got
+			}
+			e.Count = &n
+		}
+	}
+	if err := t.fillYard(&e, b); err != nil {
+		return err
+	}
+	nucs, err := t.nucsAt(e.Into)
+	if err != nil {
+		return err
+	}
+	if stop, err := t.repeated(r, e, b); stop || err != nil {
+		return err
+	}
+	if bad := t.allowed(rules.CheckBatch(e, b, nucs)); bad != nil {
+		t.refuse(bad)
+		return nil
+	}
+	done, err := t.append(e)
+	if err != nil {
+		return err
+	}
+	return t.echoBatch(done[0])
+}
+
+// asked reports whether a question with buttons is on its way already.
+func (t *talk) asked() bool { return len(t.buttons) > 0 }
+
+// looseNucs logs nucs that no batch is waiting for.
+func (t *talk) looseNucs(r *reading, e rules.Entry) error {
+	t.kind, t.lines, t.buttons = "reply", nil, nil
+	e.Subject = rules.YardSubject(r.yard)
+	e.Into = r.yard
+	if _, err := t.append(e); err != nil {
+		return err
+	}
+	t.say("e_nucs_plain", "Count", e.Count, "At", t.v.say("e_at", "Yard", r.yard))
+	return nil
+}
+
+// fillYard takes the yard for granted where there is one reading only: the batch's
+// own nucs, or the crew's only yard.
+func (t *talk) fillYard(e *rules.Entry, b rules.Batch) error {
+	if e.Into != "" || e.Step != rules.Move && e.Step != rules.Nucs && e.Step != rules.Recell && e.Step != rules.Catch {
+		return nil
+	}
+	if len(b.Yards) == 1 {
+		e.Into = b.Yards[0]
+		return nil
+	}
+	if e.Step == rules.Catch || e.Step == rules.Recell || len(b.Yards) > 1 {
+		return nil
+	}
+	n, err := t.names()
+	if len(n.yards) == 1 {
+		e.Into = n.yards[0]
+	}
+	return err
+}
+
+func (t *talk) nucsAt(yard string) (int, error) {
+	list, err := t.tx.Yards(t.crew.ID)
+	for _, y := range list {
+		if y.Name == yard {
+			return y.Nucs, err
+		}
+	}
+	return 0, err
+}
+
+// inParts are the steps that are done in several goes.
+var inParts = map[rules.Step]bool{rules.Move: true, rules.Catch: true, rules.Recell: true, rules.Nucs: true}
+
+// repeated deals with a step that is in the log already: the same again is noted,
+// another count is asked back, a part more is logged.
+func (t *talk) repeated(r *reading, e rules.Entry, b rules.Batch) (stop bool, err error) {
+	entries, err := t.tx.SubjectEntries(t.crew.ID, e.Subject)
+	if err != nil || t.opt.sure {
+		return false, err
+	}
+	var last *rules.Entry
+	for _, old := range rules.Effective(entries) {
+		if old.Action == rules.Did && old.Step == e.Step && old.ID != 0 {
+			last = &old
+		}
+	}
+	if last == nil {
+		return false, nil
+	}
+	same := e.Count == nil && !inParts[e.Step] || equal(e.Count, last.Count)
+	switch {
+	case inParts[e.Step]:
+		if e.Count == nil && b.Rest(e.Step) == 0 && last.Count != nil && (e.Step == rules.Move || e.Step == rules.Catch) {
+			t.say("e_noted", "What", t.v.line(*last))
+			return true, nil
+		}
+		if !same || e.Into != last.Into || e.Happened.Sub(last.Happened) > 12*time.Hour || last.Count == nil {
+			if last.Count == nil && e.Count != nil {
+				return true, t.amendLine(last.ID, func(x *rules.Entry) { t.take(x, r, e) })
+			}
+			return false, nil
+		}
+		t.ask("ask_dup", "Batch", t.v.head(e.Subject), "Old", last.Count, "Past", t.v.say("past_"+string(e.Step)), "By", last.By, "When", last.Happened)
+		t.offer("b_anyway", t.rerun("sure=1"))
+		t.offer("b_no", "no")
+		return true, nil
+	case e.Step == rules.Laying && e.Happened.Sub(last.Happened) > 24*time.Hour:
+		return false, nil // a second look
+	case same:
+		t.say("e_noted", "What", t.v.line(*last))
+		return true, nil
+	case last.Count == nil:
+		return true, t.amendLine(last.ID, func(x *rules.Entry) { t.take(x, r, e) })
+	}
+	if bad := rules.CheckAmend(e.Step, last.Count, e.Count, b); bad != nil {
+		t.refuse(bad)
+		return true, nil
+	}
+	t.ask("ask_dup", "Batch", t.v.head(e.Subject), "Old", last.Count, "Past", t.v.say("past_"+string(e.Step)), "By", last.By, "When", last.Happened)
+	t.buttons = append(t.buttons,
+		button(t.v.say("b_change", "Count", *e.Count), amendDo(last.ID, *e.Count)),
+		button(t.v.say("b_keep", "Count", last.Count), "no"))
+	return true, nil
+}
+
+// take moves what a message said into an entry that it completes.
+func (t *talk) take(x *rules.Entry, r *reading, e rules.Entry) {
+	if e.Count != nil {
+		x.Count, x.Of = e.Count, e.Of
+	}
+	if e.Into != "" {
+		x.Into = e.Into
+	}
+	if e.Mark != "" {
+		x.Mark = e.Mark
+	}
+	if r.when.set {
+		x.Happened = e.Happened
+	}
+}
+
+func equal(a, b *int) bool { return a != nil && b != nil && *a == *b }
+
+// percent of a count of another, as whole number.
+func percent(n, of int) int { return int(math.Round(100 * float64(n) / float64(of))) }

@@ -1,0 +1,144 @@
+package bot
+
+import (
+	"context"
+	"fmt"
+	"log/slog"
+	"time"
+
+	"yardbell/rules"
+	"yardbell/store"
+)
+
+// Incoming is one update as a transport read it.
+type Incoming struct {
+	Source   string // the transport
+	UpdateID int64  // its number for the update, for knowing it again
+	Chat     int64
+	UserKey  string // its own name for the person
+	UserName string
+	Said     time.Time // when it was written
+	Kind     string    // message, edit, press
+	Message  int64     // the message; for a press the one it was pressed under
+	ReplyTo  int64     // the bot's message it replies to, 0 for none
+	Text     string    // for a press, the button's label
+}
+
+// Bot reads what comes in.
+type Bot struct {
+	db    *store.DB
+	wake  func()
+	log   *slog.Logger
+	first map[string]string
+}
+
+// New makes a bot on a database. wake is called when an answer is queued. first
+// are the settings a new crew starts with.
+func New(db *store.DB, wake func(), log *slog.Logger, first map[string]string) *Bot {
+	return &Bot{db: db, wake: wake, log: log, first: first}
+}
+
+// Handle takes in one update in one transaction: what it logs, what follows from
+// it and the answer are saved together or not at all. An update seen before
+// changes nothing.
+func (b *Bot) Handle(ctx context.Context, now time.Time, in Incoming) error {
+	err := b.handle(ctx, now, in)
+	if err == nil {
+		b.wake()
+	}
+	return err
+}
+
+func (b *Bot) handle(ctx context.Context, now time.Time, in Incoming) (err error) {
+	defer func() {
+		// One message that trips a fault must not stop the ones behind it.
+		if p := recover(); p != nil {
+			b.log.Error("a message could not be handled", "panic", fmt.Sprint(p))
+			err = b.apologise(ctx, now, in)
+		}
+	}()
+	return b.db.Update(ctx, now, func(tx *store.Tx) error {
+		t, fresh, err := b.begin(tx, in)
+		if err != nil || !fresh {
+			return err
+		}
+		if err := t.run(); err != nil {
+			return err
+		}
+		return t.finish()
+	})
+}
+
+// apologise marks an update as seen and says that nothing was logged.
+func (b *Bot) apologise(ctx context.Context, now time.Time, in Incoming) error {
+	return b.db.Update(ctx, now, func(tx *store.Tx) error {
+		t, fresh, err := b.begin(tx, in)
+		if err != nil || !fresh {
+			return err
+		}
+		t.fail("r_internal")
+		return t.finish()
+	})
+}
+
+// Start makes sure that the chat has its crew, with its first settings.
+func (b *Bot) Start(ctx context.Context, now time.Time, source string, chat int64) error {
+	return b.db.Update(ctx, now, func(tx *store.Tx) error {
+		_, found, err := tx.Crew(source, chat)
+		if err != nil || found {
+			return err
+		}
+		_, err = tx.NewCrew(source, chat, b.first)
+		return err
+	})
+}
+
+func (b *Bot) begin(tx *store.Tx, in Incoming) (t *talk, fresh bool, err error) {
+	crew, found, err := tx.Crew(in.Source, in.Chat)
+	if err != nil {
+		return nil, false, err
+	}
+	if !found {
+		if crew, err = tx.NewCrew(in.Source, in.Chat, b.first); err != nil {
+			return nil, false, err
+		}
+	}
+	member, err := tx.Member(crew, in.UserKey, in.UserName)
+	if err != nil {
+		return nil, false, err
+	}
+	if in.Said.Before(tx.Since) {
+		tx.Since = in.Said.UTC()
+	}
+	u := store.Update{Source: in.Source, UpdateID: in.UpdateID, Crew: crew.ID, Member: member.ID, Kind: in.Kind,
+		Message: in.Message, ReplyTo: in.ReplyTo, Text: in.Text, Said: in.Said.UTC()}
+	if u.ID, fresh, err = tx.MarkUpdate(u); err != nil || !fresh {
+		return nil, false, err
+	}
+	if err := tx.SetOffset(in.Source, in.UpdateID+1); err != nil {
+		return nil, false, err
+	}
+	s, err := tx.Settings(crew.ID)
+	if err != nil {
+		return nil, false, err
+	}
+	t = &talk{tx: tx, crew: crew, member: member, s: s, v: newVoice(s, tx.Now), update: u, origin: u, by: member, kind: "reply"}
+	if in.Kind != "press" && in.ReplyTo != 0 {
+		m, found, err := tx.SentMessage(crew.ID, in.ReplyTo)
+		if err != nil {
+			return nil, false, err
+		}
+		if found {
+			t.replied = &m
+		} else {
+			t.missing = in.ReplyTo
+		}
+	}
+	return t, true, nil
+}
+
+// needsCount are the steps whose number the planning lives on.
+var needsCount = map[rules.Step]bool{
+	rules.Graft: true, rules.Accept: true, rules.Capped: true, rules.Nucs: true, rules.Move: true,
+	rules.Emerge: true, rules.Laying: true, rules.Catch: true,
+}

@@ -1,0 +1,238 @@
+package bot
+
+import (
+	"time"
+
+	"yardbell/rules"
+	"yardbell/store"
+)
+
+func button(label, do string) store.Button { return store.Button{Label: label, Do: do} }
+
+// contextTask is the task the message is an answer to: chosen by a button, or of
+// the ping replied to.
+func (t *talk) contextTask() (rules.Task, bool) {
+	key := t.opt.task
+	if key == "" && t.replied != nil {
+		key = t.replied.TaskKey
+	}
+	if key == "" {
+		return rules.Task{}, false
+	}
+	k, found, err := t.tx.Task(t.crew.ID, key)
+	return k, found && err == nil
+}
+
+// context is the subject of a kind that the message is about without naming it:
+// chosen by a button, of the message replied to, or the sender's own last within
+// the hour.
+func (t *talk) context(kind rules.Kind) (rules.Subject, bool) {
+	if t.opt.subject.Kind == kind {
+		return t.opt.subject, true
+	}
+	if k, ok := t.contextTask(); ok {
+		switch {
+		case k.Subject.Kind == kind:
+			return k.Subject, true
+		case kind == rules.BatchKind && k.Batch != 0:
+			return rules.BatchSubject(k.Batch), true
+		case kind == rules.BreederKind && k.Breeder != 0 && k.Subject.Kind != rules.BatchKind:
+			return rules.BreederSubject(k.Breeder), true
+		}
+	}
+	if t.replied != nil {
+		if s := rules.ParseSubject(t.replied.Subject); s.Kind == kind {
+			return s, true
+		}
+		return rules.Subject{}, false
+	}
+	return rules.Subject{}, false
+}
+
+// ownLast is the subject of the sender's own last line within the hour.
+func (t *talk) ownLast(kind rules.Kind) (rules.Subject, bool, error) {
+	lines, err := t.effectiveOwn(1)
+	if err != nil || len(lines) == 0 {
+		return rules.Subject{}, false, err
+	}
+	l := lines[0]
+	if t.origin.Said.Sub(l.Said) > time.Hour || l.Subject.Kind != kind {
+		return rules.Subject{}, false, nil
+	}
+	return l.Subject, true, nil
+}
+
+// effectiveOwn are the newest lines of the sender that still count, with the
+// values they have now, newest first.
+func (t *talk) effectiveOwn(limit int) ([]store.Line, error) {
+	lines, err := t.tx.LastLines(t.crew.ID, t.by.ID, 200)
+	if err != nil {
+		return nil, err
+	}
+	var out []store.Line
+	seen := map[int64]bool{}
+	for _, l := range lines {
+		if l.Action == rules.Void || seen[l.ID] || seen[l.Ref] {
+			continue
+		}
+		if l.Action == rules.Amend {
+			// A line that the sender put right is the sender's own as well.
+			gone, err := t.gone(l)
+			if err != nil {
+				return nil, err
+			}
+			base, found, err := t.tx.LineByID(t.crew.ID, l.Ref)
+			if err != nil {
+				return nil, err
+			}
+			if gone || !found {
+				continue
+			}
+			l = base
+		}
+		seen[l.ID] = true
+		cur, ok, err := t.current(l)
+		if err != nil {
+			return nil, err
+		}
+		if ok {
+			out = append(out, cur)
+		}
+		if len(out) == limit {
+			break
+		}
+	}
+	return out, nil
+}
+
+// current is a line with the values it has now; ok is false where it was voided.
+func (t *talk) current(l store.Line) (store.Line, bool, error) {
+	refs, err := t.tx.RefLines(t.crew.ID, l.ID)
+	if err != nil {
+		return l, false, err
+	}
+	list := []rules.Entry{l.Entry}
+	for _, r := range refs {
+		list = append(list, r.Entry)
+		if r.Action == rules.Amend {
+			more, err := t.tx.RefLines(t.crew.ID, r.ID)
+			if err != nil {
+				return l, false, err
+			}
+			for _, m := range more {
+				list = append(list, m.Entry)
+			}
+		}
+	}
+	eff := rules.Effective(list)
+	if len(eff) == 0 {
+		return l, false, nil
+	}
+	l.Entry = eff[0]
+	return l, true, nil
+}
+
+// batchFor finds the batch a step is about. Where there are two, it asks; where
+// there is none, it says so. ok is false in both cases.
+func (t *talk) batchFor(r *reading, step rules.Step, at time.Time) (b rules.Batch, ok bool, err error) {
+	if r.batch != 0 {
+		b, found, err := t.tx.Batch(t.crew.ID, r.batch)
+		if err != nil || found {
+			return b, found, err
+		}
+		known, err := t.knownBatches()
+		t.kind = "ask"
+		t.say("r_no_batch", "Number", r.batch, "Known", known)
+		return b, false, err
+	}
+	if s, ok := t.context(rules.BatchKind); ok {
+		b, found, err := t.tx.Batch(t.crew.ID, s.Number())
+		if err != nil || found {
+			return b, found, err
+		}
+	}
+	batches, err := t.tx.Batches(t.crew.ID)
+	if err != nil {
+		return b, false, err
+	}
+	if len(batches) == 0 {
+		t.ask("r_no_batches")
+		return b, false, nil
+	}
+	open, err := t.tx.OpenTasks(t.crew.ID)
+	if err != nil {
+		return b, false, err
+	}
+	waiting := map[int]bool{}
+	for _, slack := range []time.Duration{12 * time.Hour, 60 * 24 * time.Hour} {
+		for _, k := range open {
+			// A window that closed long ago is no candidate beside one that is open.
+			if k.Step == step && k.Batch != 0 && at.After(k.Earliest.Add(-slack)) && at.Sub(k.Latest) < rules.StaleAfter {
+				waiting[k.Batch] = true
+			}
+		}
+		if len(waiting) > 0 {
+			break
+		}
+	}
+	if own, ok, err := t.ownLast(rules.BatchKind); err != nil {
+		return b, false, err
+	} else if ok && (waiting[own.Number()] || len(waiting) == 0) {
+		b, found, err := t.tx.Batch(t.crew.ID, own.Number())
+		if err != nil || found {
+			return b, found, err
+		}
+	}
+	var fit []rules.Batch
+	for _, c := range batches {
+		if waiting[c.Number] {
+			fit = append(fit, c)
+		}
+	}
+	if len(fit) == 0 {
+		// Nobody waits for it: a repeat or a correction of the newest batch that is
+		// still alive, where there is only one.
+		for _, c := range batches {
+			if !c.Ended && at.Sub(c.Grafted) < 60*24*time.Hour && at.After(c.Grafted.Add(-time.Hour)) {
+				fit = append(fit, c)
+			}
+		}
+		if len(fit) == 0 {
+			t.ask("r_no_waiting", "Step", step, "Example", t.v.say("form_"+string(step))+" batch 4")
+			return b, false, nil
+		}
+	}
+	if len(fit) == 1 {
+		return fit[0], true, nil
+	}
+	t.step = step
+	t.ask("ask_which", "What", upper(t.v.say("step_"+string(step))))
+	for _, c := range fit[max(0, len(fit)-mostButtons):] {
+		s := rules.BatchSubject(c.Number)
+		t.buttons = append(t.buttons, button(t.v.head(s), t.rerun("subject="+s.String())))
+	}
+	return b, false, nil
+}
+
+func (t *talk) knownBatches() (string, error) {
+	list, err := t.tx.Batches(t.crew.ID)
+	if err != nil || len(list) == 0 {
+		return "", err
+	}
+	var names []string
+	for _, b := range list[max(0, len(list)-6):] {
+		names = append(names, t.v.subject(rules.BatchSubject(b.Number)))
+	}
+	return t.v.say("known_batches", "List", joinList(names)), nil
+}
+
+func joinList(list []string) string {
+	s := ""
+	for i, x := range list {
+		if i > 0 {
+			s += ", "
+		}
+		s += x
+	}
+	return s
+}

@@ -1,0 +1,443 @@
+package bot
+
+import (
+	"strings"
+	"time"
+
+	"yardbell/rules"
+)
+
+// deed logs a step: it finds the subject, checks that the thing can be, asks
+// where it is in doubt, and echoes what follows.
+func (t *talk) deed(r *reading) error {
+	at, ok := t.when(r)
+	if !ok {
+		return nil
+	}
+	e := rules.Entry{Said: t.origin.Said, Happened: at, By: t.by.Name, Action: rules.Did, Step: r.step, Count: r.count, Of: r.of, Mark: r.mark,
+		Detail: rules.Detail{BeesIn: r.bees, AgeLo: r.ageLo, AgeHi: r.ageHi, NoEggs: r.noEggs, Release: r.release}}
+	if e.Step == "" {
+		t.hush()
+		return nil
+	}
+	if bad := t.allowed(rules.CheckTime(e)); bad != nil {
+		t.refuse(bad)
+		return nil
+	}
+	if stop, err := t.unknown(r); stop || err != nil {
+		return err
+	}
+	if bad := t.allowed(rules.CheckCount(e)); bad != nil {
+		t.refuse(bad)
+		return nil
+	}
+	switch e.Step {
+	case rules.Confine:
+		return t.confine(r, e)
+	case rules.Eggs, rules.CombOut:
+		return t.comb(r, e)
+	case rules.Graft:
+		return t.graft(r, e)
+	case rules.Rogue:
+		return t.rogue(r, e)
+	case rules.Feed:
+		return t.feed(r, e)
+	case rules.Dearth, rules.Flow, rules.Drones:
+		return t.season(r, e)
+	case rules.HandsOff, rules.Flights:
+		t.fail("r_guard", "Task", t.v.say("step_"+string(e.Step)))
+		return nil
+	}
+	return t.batchStep(r, e)
+}
+
+// allowed drops a refusal that the crew overrode.
+func (t *talk) allowed(r *rules.Refusal) *rules.Refusal {
+	if r == nil || r.Ask && t.opt.anyway[r.Code] {
+		return nil
+	}
+	return r
+}
+
+// hourCritical are the steps whose hour the whole timing hangs on.
+var hourCritical = map[rules.Step]bool{rules.Confine: true, rules.CombOut: true, rules.Graft: true}
+
+// when settles the time of the work. ok is false where it was asked back.
+func (t *talk) when(r *reading) (time.Time, bool) {
+	at, exact := r.when.settle(t.origin.Said, t.s)
+	if !exact && hourCritical[r.step] {
+		day := t.v.date(rules.DateOf(at, t.s.Zone))
+		t.ask("ask_time", "Day", day, "Example", strings.TrimSpace(t.origin.Text)+" 16:00")
+		return at, false
+	}
+	return at.UTC().Truncate(time.Second), true
+}
+
+// unknown asks back breeders, builders and yards that are not on the list, with a
+// button that adds them and then logs the message as written.
+func (t *talk) unknown(r *reading) (stop bool, err error) {
+	var missing []rules.Subject
+	if r.breeder != 0 {
+		if bad := t.badBreeder(r.breeder); bad {
+			return true, nil
+		}
+		list, err := t.tx.Breeders(t.crew.ID)
+		if err != nil {
+			return true, err
+		}
+		known := false
+		for _, b := range list {
+			known = known || b.Number == r.breeder
+		}
+		if !known {
+			missing = append(missing, rules.BreederSubject(r.breeder))
+		}
+	}
+	n, err := t.names()
+	if err != nil {
+		return true, err
+	}
+	if r.builder != "" && !has(n.builders, r.builder) {
+		missing = append(missing, rules.BuilderSubject(r.builder))
+	}
+	if r.yard != "" && !has(n.yards, r.yard) {
+		if !isNames(r.yard) {
+			t.fail("r_name", "Name", r.yard)
+			return true, nil
+		}
+		missing = append(missing, rules.YardSubject(r.yard))
+	}
+	if len(missing) == 0 {
+		return false, nil
+	}
+	if t.opt.add {
+		var entries []rules.Entry
+		for _, s := range missing {
+			entries = append(entries, rules.Entry{Action: rules.Did, Step: rules.Add, Subject: s})
+		}
+		_, err := t.append(entries...)
+		return false, err
+	}
+	var names []string
+	for _, s := range missing {
+		name := t.v.subject(s)
+		if s.Kind == rules.BuilderKind || s.Kind == rules.YardKind {
+			name = string(s.Kind) + " " + s.Key
+		}
+		names = append(names, name)
+	}
+	what, verb := strings.Join(names, t.v.say("and")), "is"
+	if len(names) > 1 {
+		verb = "are"
+	}
+	t.step = r.step
+	t.ask("ask_unknown", "What", upper(what), "Verb", t.v.say(verb))
+	t.offer("b_add", t.rerun("add=1"), "What", what)
+	t.offer("b_no", "no")
+	return true, nil
+}
+
+func (t *talk) badBreeder(n int) bool {
+	if n < 1 || n > 9999 {
+		t.fail("r_name", "Name", n)
+		return true
+	}
+	return false
+}
+
+// isNames allows names of up to three words.
+func isNames(s string) bool {
+	parts := splitSpace(s)
+	for _, p := range parts {
+		if !isName(p) {
+			return false
+		}
+	}
+	return len(parts) > 0 && len(parts) <= 3 && len([]rune(s)) <= 24
+}
+
+// breederOf finds the breeder a message is about: named, of the ping replied to,
+// or the only one that fits.
+func (t *talk) breederOf(r *reading, fits func(rules.Breeder) bool) (n int, ok bool, err error) {
+	if r.breeder != 0 {
+		return r.breeder, true, nil
+	}
+	if s, ok := t.context(rules.BreederKind); ok {
+		return s.Number(), true, nil
+	}
+	list, err := t.tx.Breeders(t.crew.ID)
+	if err != nil {
+		return 0, false, err
+	}
+	var fit []rules.Breeder
+	for _, b := range list {
+		if fits(b) {
+			fit = append(fit, b)
+		}
+	}
+	if len(fit) == 1 {
+		return fit[0].Number, true, nil
+	}
+	if len(fit) == 0 {
+		fit = list
+	}
+	t.ask("ask_breeder", "Word", formWord(r.step))
+	for _, b := range fit[:min(len(fit), mostButtons)] {
+		s := rules.BreederSubject(b.Number)
+		t.buttons = append(t.buttons, button(t.v.head(s), t.rerun("subject="+s.String())))
+	}
+	return 0, false, nil
+}
+
+const mostButtons = 8
+
+func formWord(s rules.Step) string {
+	return map[rules.Step]string{rules.Confine: "confine", rules.Eggs: "eggs", rules.CombOut: "comb out", rules.Graft: "graft 45 from", rules.Feed: "fed"}[s]
+}
+
+func (t *talk) confine(r *reading, e rules.Entry) error {
+	n, ok, err := t.breederOf(r, func(rules.Breeder) bool { return false })
+	if err != nil || !ok {
+		return err
+	}
+	e.Subject = rules.BreederSubject(n)
+	e.Count = nil
+	t.subject, t.step = e.Subject, e.Step
+	combs, err := t.tx.Combs(t.crew.ID, n)
+	if err != nil {
+		return err
+	}
+	bad := rules.CheckConfine(e, combs)
+	var entries []rules.Entry
+	if bad != nil && t.opt.swap {
+		old, _ := rules.OpenComb(combs)
+		entries = append(entries, rules.Entry{Action: rules.Did, Step: rules.CombOut, Subject: e.Subject, Happened: e.Happened, Mark: old.Mark, Detail: rules.Detail{Comb: old.ID}})
+	} else if bad != nil {
+		t.refuse(bad)
+		t.offer("b_swap", t.rerun("swap=1"))
+		t.offer("b_no", "no")
+		return nil
+	}
+	done, err := t.append(append(entries, e)...)
+	if err != nil {
+		return err
+	}
+	return t.echoConfine(done[len(done)-1])
+}
+
+func (t *talk) comb(r *reading, e rules.Entry) error {
+	n, ok, err := t.breederOf(r, func(b rules.Breeder) bool { return b.Comb != 0 })
+	if err != nil || !ok {
+		return err
+	}
+	e.Subject = rules.BreederSubject(n)
+	e.Count = nil
+	t.subject, t.step = e.Subject, e.Step
+	combs, err := t.tx.Combs(t.crew.ID, n)
+	if err != nil {
+		return err
+	}
+	var c rules.Comb
+	found := false
+	for i := len(combs) - 1; i >= 0 && !found; i-- {
+		k := combs[i]
+		open := k.Out.IsZero() || e.Step == rules.Eggs && k.EggsSeen.IsZero() && !k.Failed && e.Happened.Sub(k.Confined) < 4*24*time.Hour
+		if open && (e.Mark == "" || k.Mark == "" || k.Mark == e.Mark) {
+			c, found = k, true
+		}
+	}
+	if bad := rules.CheckComb(e, n, c, found); bad != nil {
+		t.refuse(bad)
+		return nil
+	}
+	if e.Step == rules.Eggs && !c.EggsSeen.IsZero() && !e.Detail.NoEggs {
+		t.say("e_noted", "What", t.v.line(e))
+		return nil
+	}
+	e.Detail.Comb = c.ID
+	if e.Mark == "" {
+		e.Mark = c.Mark
+	}
+	if e.Detail.NoEggs && e.Step == rules.Eggs {
+		zero := 0
+		e.Count = &zero
+	}
+	if _, err := t.append(e); err != nil {
+		return err
+	}
+	return t.echoComb(e)
+}
+
+func (t *talk) graft(r *reading, e rules.Entry) error {
+	if task, ok := t.contextTask(); ok && task.Step == rules.Graft && r.breeder == 0 {
+		r.breeder = task.Breeder
+		if e.Mark == "" {
+			e.Mark = task.Mark
+		}
+	}
+	open, err := t.tx.OpenTasks(t.crew.ID)
+	if err != nil {
+		return err
+	}
+	n, ok, err := t.breederOf(r, func(b rules.Breeder) bool {
+		for _, k := range open {
+			if k.Step == rules.Graft && k.Breeder == b.Number && e.Happened.After(k.Earliest.Add(-12*time.Hour)) {
+				return true
+			}
+		}
+		return false
+	})
+	if err != nil || !ok {
+		return err
+	}
+	e.From, e.Into = n, r.builder
+	t.step = e.Step
+	combs, err := t.tx.Combs(t.crew.ID, n)
+	if err != nil {
+		return err
+	}
+	if bad := t.allowed(rules.CheckGraft(e, combs)); bad != nil {
+		t.refuse(bad)
+		return nil
+	}
+	if twin, ok, err := t.twinGraft(e); err != nil {
+		return err
+	} else if ok && !t.opt.sure {
+		t.ask("ask_dup", "Batch", t.v.head(rules.BatchSubject(twin.Number)), "Old", twin.Counts.Grafted, "Past", t.v.say("past_graft"), "By", t.by.Name, "When", twin.Grafted)
+		t.offer("b_anyway", t.rerun("sure=1"))
+		t.offer("b_no", "no")
+		return nil
+	}
+	last, err := t.tx.LastBatchNumber(t.crew.ID)
+	if err != nil {
+		return err
+	}
+	e.Subject = rules.BatchSubject(last + 1)
+	done, err := t.append(e)
+	if err != nil {
+		return err
+	}
+	return t.echoGraft(done[0])
+}
+
+// twinGraft finds a batch that the same words logged a moment ago: two people log
+// one graft, or one person twice in bad coverage.
+func (t *talk) twinGraft(e rules.Entry) (rules.Batch, bool, error) {
+	list, err := t.tx.Batches(t.crew.ID)
+	for _, b := range list {
+		near := b.Grafted.Sub(e.Happened)
+		same := b.Counts.Grafted != nil && e.Count != nil && *b.Counts.Grafted == *e.Count
+		if same && b.Breeder == e.From && b.Builder == e.Into && near > -3*time.Hour && near < 3*time.Hour {
+			return b, true, nil
+		}
+	}
+	return rules.Batch{}, false, err
+}
+
+func (t *talk) rogue(r *reading, e rules.Entry) error {
+	name := r.builder
+	if name == "" {
+		if s, ok := t.context(rules.BuilderKind); ok {
+			name = s.Key
+		}
+	}
+	if name == "" {
+		open, err := t.tx.OpenTasks(t.crew.ID)
+		if err != nil {
+			return err
+		}
+		var fit []string
+		for _, k := range open {
+			if k.Step == rules.Rogue && k.Subject.Kind == rules.BuilderKind && !has(fit, k.Subject.Key) && e.Happened.After(k.Earliest.Add(-rules.RogueEarly)) {
+				fit = append(fit, k.Subject.Key)
+			}
+		}
+		if s, ok := t.context(rules.BatchKind); ok && len(fit) == 0 {
+			e.Subject = s
+		}
+		switch {
+		case len(fit) == 1:
+			name = fit[0]
+		case e.Subject.Zero():
+			n, err := t.names()
+			if err != nil {
+				return err
+			}
+			if len(fit) == 0 {
+				fit = n.builders
+			}
+			t.ask("ask_builder", "Example", t.v.say("form_rogue"))
+			for _, b := range fit[:min(len(fit), mostButtons)] {
+				t.buttons = append(t.buttons, button(b, t.rerun("subject="+rules.BuilderSubject(b).String())))
+			}
+			return nil
+		}
+	}
+	if name != "" {
+		e.Subject = rules.BuilderSubject(name)
+	}
+	if e.Count == nil {
+		zero := 0
+		e.Count = &zero
+	}
+	if _, err := t.append(e); err != nil {
+		return err
+	}
+	return t.echoRogue(e)
+}
+
+func (t *talk) feed(r *reading, e rules.Entry) error {
+	s := r.subject()
+	if s.Kind == rules.BatchKind || s.Zero() {
+		s = rules.Subject{}
+		for _, k := range []rules.Kind{rules.BuilderKind, rules.YardKind, rules.BreederKind} {
+			if c, ok := t.context(k); ok {
+				s = c
+				break
+			}
+		}
+	}
+	if s.Zero() {
+		t.ask("ask_which_none", "What", upper(t.v.say("step_feed")), "Example", t.v.say("form_feed"))
+		n, err := t.names()
+		for _, b := range n.builders[:min(len(n.builders), mostButtons)] {
+			t.buttons = append(t.buttons, button(b, t.rerun("subject="+rules.BuilderSubject(b).String())))
+		}
+		return err
+	}
+	e.Subject, e.Count = s, nil
+	if _, err := t.append(e); err != nil {
+		return err
+	}
+	t.say("e_fed", "Subject", t.v.head(s), "When", e.Happened)
+	tasks, err := t.tx.SubjectTasks(t.crew.ID, s)
+	for _, k := range tasks {
+		if k.Step == rules.Feed && k.State == rules.Open {
+			t.join("e_fed_next", "Next", k.Best)
+		}
+	}
+	return err
+}
+
+func (t *talk) season(r *reading, e rules.Entry) error {
+	if r.yard != "" {
+		e.Subject = rules.YardSubject(r.yard)
+	}
+	e.Count = nil
+	if _, err := t.append(e); err != nil {
+		return err
+	}
+	at := ""
+	if r.yard != "" {
+		at = t.v.say("e_at", "Yard", r.yard)
+	}
+	if e.Step == rules.Drones {
+		// 38 days from egg to flight (bee-math table, 38 ± 5 d, and Metz & Tarpy
+		// 2019); virgins fly about 17 days after their graft.
+		ripe := e.Happened.Add(38 * 24 * time.Hour)
+		t.say("e_drones", "At", at, "When", e.Happened, "Ripe", t.v.date(rules.DateOf(ripe, t.s.Zone)), "Graft", t.v.date(rules.DateOf(ripe.Add(-17*24*time.Hour), t.s.Zone)))
+		return nil
+	}
+	t.say("e_"+string(e.Step), "At", at, "When", e.Happened)
+	return nil
+}

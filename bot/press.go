@@ -1,0 +1,204 @@
+package bot
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"yardbell/rules"
+	"yardbell/store"
+)
+
+// options are what a press adds to the message it is about.
+type options struct {
+	rerun   bool
+	add     bool            // add what is not on the list
+	sure    bool            // it was read right
+	anyway  map[string]bool // refusals that were overridden
+	swap    bool            // the old comb came out
+	subject rules.Subject
+	task    string
+	verb    verb
+}
+
+// rerun spells a button that reads the origin's message again with more said
+// about it. What earlier presses said is kept.
+func (t *talk) rerun(more string) string {
+	var parts []string
+	o := t.opt
+	if o.add {
+		parts = append(parts, "add=1")
+	}
+	if o.sure {
+		parts = append(parts, "sure=1")
+	}
+	for code := range o.anyway {
+		parts = append(parts, "anyway="+code)
+	}
+	if o.swap {
+		parts = append(parts, "swap=1")
+	}
+	if !o.subject.Zero() {
+		parts = append(parts, "subject="+o.subject.String())
+	}
+	if o.task != "" {
+		parts = append(parts, "task="+o.task)
+	}
+	if o.verb != "" {
+		parts = append(parts, "verb="+string(o.verb))
+	}
+	return fmt.Sprintf("run|%d|%s", t.origin.ID, strings.Join(append(parts, more), ";"))
+}
+
+func parseOptions(s string) options {
+	o := options{rerun: true, anyway: map[string]bool{}}
+	for _, p := range strings.Split(s, ";") {
+		k, v, _ := strings.Cut(p, "=")
+		switch k {
+		case "add":
+			o.add = true
+		case "sure":
+			o.sure = true
+		case "anyway":
+			o.anyway[v] = true
+		case "swap":
+			o.swap = true
+		case "subject":
+			o.subject = rules.ParseSubject(v)
+		case "task":
+			o.task = v
+		case "verb":
+			o.verb = verb(v)
+		}
+	}
+	return o
+}
+
+// press acts on a button.
+func (t *talk) press() error {
+	m, found, err := t.tx.SentMessage(t.crew.ID, t.update.Message)
+	if err != nil {
+		return err
+	}
+	if !found {
+		t.fail("r_no_message", "Number", t.update.Message)
+		return nil
+	}
+	want := fold(clean(t.update.Text))
+	var labels []string
+	for _, b := range m.Buttons {
+		if fold(b.Label) == want {
+			return t.pressed(m, b)
+		}
+		labels = append(labels, b.Label)
+	}
+	known := ""
+	if labels != nil {
+		known = t.v.say("known_buttons", "List", strings.Join(labels, ", "))
+	}
+	t.fail("r_no_button", "Label", clean(t.update.Text), "Known", known)
+	return nil
+}
+
+// pressed does what a button says. A question is answered once; the buttons of a
+// ping may be pressed again, since a task that is done says so itself.
+func (t *talk) pressed(m store.Message, b store.Button) error {
+	do, rest, _ := strings.Cut(b.Do, "|")
+	if do != "task" {
+		fresh, err := t.tx.AnswerTo(m, t.update.ID)
+		if err != nil {
+			return err
+		}
+		if !fresh {
+			t.say("r_pressed")
+			return nil
+		}
+	}
+	arg, rest, _ := strings.Cut(rest, "|")
+	id, _ := strconv.ParseInt(arg, 10, 64)
+	switch do {
+	case "no":
+		t.say("r_left")
+		return nil
+	case "task":
+		t.opt = options{task: rest, verb: verb(arg), anyway: map[string]bool{}}
+		return t.act(&reading{verb: verb(arg), addressed: true})
+	case "run":
+		u, found, err := t.tx.UpdateRow(id)
+		if err != nil || !found {
+			return err
+		}
+		return t.again(u, parseOptions(rest))
+	case "amend":
+		key, value, _ := strings.Cut(rest, "=")
+		return t.amendLine(id, func(e *rules.Entry) {
+			switch key {
+			case "count":
+				n, _ := strconv.Atoi(value)
+				e.Count = &n
+			case "into":
+				e.Into = value
+			case "all":
+				e.Detail.All = true
+			}
+		})
+	case "undo":
+		var ids []int64
+		for _, s := range strings.Split(arg, ",") {
+			n, _ := strconv.ParseInt(s, 10, 64)
+			ids = append(ids, n)
+		}
+		return t.voidLines(ids, true)
+	}
+	return fmt.Errorf("button %q is not known", b.Do)
+}
+
+// again reads an earlier message once more with what the press adds. The line it
+// logs belongs to who wrote the message, at the time it was written.
+func (t *talk) again(u store.Update, o options) error {
+	t.origin, t.opt = u, o
+	m, err := t.tx.MemberByID(u.Member)
+	if err != nil {
+		return err
+	}
+	t.by = m
+	t.replied = nil
+	number := u.ReplyTo
+	if u.Kind == "press" {
+		number = u.Message
+	}
+	if number != 0 {
+		r, found, err := t.tx.SentMessage(t.crew.ID, number)
+		if err != nil {
+			return err
+		}
+		if found {
+			t.replied = &r
+		}
+	}
+	if u.Kind == "edit" {
+		return t.edit()
+	}
+	return t.message()
+}
+
+// yesNo presses the first or last button of the question replied to.
+func (t *talk) yesNo(r *reading) error {
+	if t.replied == nil || len(t.replied.Buttons) == 0 || t.replied.Kind != "ask" || strings.HasPrefix(t.replied.Buttons[0].Do, "task|") {
+		t.hush()
+		return nil
+	}
+	bs := t.replied.Buttons
+	last := bs[len(bs)-1]
+	switch {
+	case r.verb == sayNo && last.Do == "no":
+		return t.pressed(*t.replied, last)
+	case r.verb == sayYes && len(bs) == 2 && last.Do == "no":
+		return t.pressed(*t.replied, bs[0])
+	}
+	t.fail("r_unread", "Understood", "", "Hint", t.v.say("hint_help"))
+	return nil
+}
+
+// amendDo spells a button that corrects the count of a line.
+func amendDo(id int64, count int) string { return fmt.Sprintf("amend|%d|count=%d", id, count) }

@@ -1,0 +1,114 @@
+package bot
+
+import (
+	"time"
+
+	"yardbell/rules"
+)
+
+// verb is what a message wants.
+type verb string
+
+const (
+	noVerb     verb = ""
+	doStep     verb = "step"   // log a step
+	doDone     verb = "done"   // log the step the context names
+	doMine     verb = "mine"   // take a task
+	doLater    verb = "later"  // be told again
+	doSkip     verb = "skip"   // let a task go
+	doUndo     verb = "undo"   // take the last line back
+	doFix      verb = "fix"    // correct a count
+	doAdd      verb = "add"    // add to the yard list
+	doSet      verb = "set"    // change a setting
+	askDue     verb = "due"    // what is open
+	askShow    verb = "show"   // one batch, breeder, builder or yard
+	askWhy     verb = "why"    // the reasoning
+	askHelp    verb = "help"   //
+	justCount  verb = "count"  // a bare number, an answer at most
+	sayYes     verb = "yes"    // an answer at most
+	sayNo      verb = "no"     //
+	askPlan    verb = "plan"   // not built yet: said so when asked
+	askPicture verb = "week"   //
+	askLog     verb = "recent" // the newest lines
+)
+
+// when is a time as it was said; it is settled against the clock and the crew's
+// hours later.
+type when struct {
+	set     bool
+	hasDay  bool
+	back    int  // days back, where not hasDate
+	weekday int  // 1..7 for Sunday..Saturday, 0 for none
+	date    bool // an explicit date
+	year    int
+	month   int
+	day     int
+	clock   rules.Clock
+	hasTime bool
+	half    bool // am or pm was said, or a 24-hour form that leaves no doubt
+	ago     time.Duration
+	isAgo   bool
+}
+
+// reading is one message read.
+type reading struct {
+	verb    verb
+	step    rules.Step
+	breeder int
+	batch   int
+	builder string
+	yard    string
+	mark    string
+	count   *int
+	of      *int
+	all     bool // "all", "every one"
+	when    when
+	bees    *bool
+	noEggs  bool
+	release bool
+	ageLo   *float64
+	ageHi   *float64
+	span    time.Duration // later
+	reason  string        // skip
+	key     string        // set
+	value   string        // set
+	old     *int          // fix: the count it was
+	days    int           // due: how many days, 0 for today's list
+	dueDay  when          // due: from which day
+	topic   string        // help
+	typos   []string      // words that were corrected
+	rest    []string      // words nothing was made of
+
+	addressed bool // slash, name of the bot, or a reply to it
+	question  bool
+	negated   bool
+	hedged    bool
+	digits    bool // some number was typed
+	text      string
+}
+
+// clear reports whether every word was understood and nothing casts doubt.
+func (r *reading) clear() bool {
+	return len(r.rest) == 0 && !r.question && !r.negated && !r.hedged
+}
+
+func (r *reading) subject() rules.Subject {
+	switch {
+	case r.batch != 0:
+		return rules.BatchSubject(r.batch)
+	case r.breeder != 0:
+		return rules.BreederSubject(r.breeder)
+	case r.builder != "":
+		return rules.BuilderSubject(r.builder)
+	case r.yard != "":
+		return rules.YardSubject(r.yard)
+	}
+	return rules.Subject{}
+}
+
+// names are the crew's own names, which a message may use without saying what
+// they are.
+type names struct {
+	builders []string
+	yards    []string
+}

@@ -1,0 +1,232 @@
+package bot
+
+import (
+	"strings"
+
+	"yardbell/rules"
+	"yardbell/store"
+)
+
+// A Delivery is one worded message for a transport.
+type Delivery struct {
+	Out     store.Outgoing
+	Row     store.Message // the first row it covers
+	Kind    string        // reply, ask, error, ping, digest
+	Ping    string        // eve, open, closing, over, or ""
+	Text    string
+	Buttons []store.Button
+}
+
+// render words an outgoing message. Answers were worded when they were queued;
+// pings are worded when they go, so that they say what is true then.
+func render(out store.Outgoing) Delivery {
+	m := out.Messages[0]
+	d := Delivery{Out: out, Row: m, Kind: m.Kind, Ping: m.Ping.Public(), Text: m.Text, Buttons: m.Buttons}
+	v := newVoice(out.Settings, out.Now)
+	switch {
+	case m.Ping == rules.Digest:
+		d.Text = v.list(v.say("digest_head", "Date", v.date(rules.DateOf(out.Now, out.Settings.Zone))), out.Items, rules.DateOf(out.Now, out.Settings.Zone))
+	case len(out.Items) > 0:
+		head := "routine_head"
+		if !out.Late.IsZero() {
+			head = "late_head"
+		}
+		d.Kind, d.Ping = "digest", ""
+		d.Text = v.list(v.say(head), out.Items, rules.DateOf(out.Now, out.Settings.Zone).Add(400))
+	case out.Task != nil:
+		d.Text = v.ping(m.Ping, *out.Task, out.Batch)
+		d.Buttons = v.taskButtons(out.Task.Key)
+	}
+	if !out.Late.IsZero() {
+		d.Text = v.say("p_late", "Fire", out.Late, "Text", d.Text)
+	}
+	return d
+}
+
+// ping words one ping: the fact, the deadline, the reason in half a line, how to
+// answer.
+func (v voice) ping(kind rules.PingKind, t rules.Task, b *rules.Batch) string {
+	var lines []string
+	kv := []any{"Task", v.task(t), "What", v.what(t, b), "Best", t.Best, "Close", t.Latest, "Stake", v.say("stake_" + t.Stake)}
+	over := !v.now.Before(t.Latest)
+	kv = append(kv, "Now", v.overNow(t.Step), "Left", v.left(t.Latest.Sub(v.now)))
+	id := map[rules.PingKind]string{rules.Eve: "p_eve", rules.OpenPing: "p_open", rules.Closing6: "p_closing", rules.Closing2: "p_closing",
+		rules.OverPing: "p_over", rules.NoAnswer: "noanswer", rules.Again: "again"}[kind]
+	switch {
+	case kind == rules.Again && over:
+		id = "again_over"
+	case over && (kind == rules.Eve || kind == rules.OpenPing || kind == rules.Closing6 || kind == rules.Closing2):
+		id = "p_closed_late" // it went out late; what it was to warn of has come
+	case kind == rules.Eve && rules.DateOf(t.Best, v.s.Zone) != rules.DateOf(v.now, v.s.Zone).Add(1):
+		id = "p_eve_today"
+	}
+	lines = append(lines, upper(v.say(id, kv...)))
+	if kind == rules.Eve || kind == rules.OpenPing || kind == rules.Again {
+		if t.Unfit {
+			lines = append(lines, v.say("w_unfit"))
+		}
+		if t.Step == rules.Graft && kind == rules.Eve {
+			builder := v.say("prep_builder")
+			lines = append(lines, v.say("prep_cups", "Builder", builder))
+		}
+		if id := "bring_" + string(t.Step); v.has(id) {
+			lines = append(lines, v.say("p_bring", "List", v.say(id)))
+		}
+	}
+	if t.ClaimedBy != "" {
+		lines = append(lines, v.say("p_mine", "Name", t.ClaimedBy))
+	}
+	lines = append(lines, v.say("p_answer", "Forms", v.forms(t)))
+	return strings.Join(lines, "\n")
+}
+
+func (v voice) overNow(s rules.Step) string {
+	if id := "over_" + string(s); v.has(id) {
+		return v.say(id)
+	}
+	return v.say("over_other")
+}
+
+func (v voice) forms(t rules.Task) string {
+	switch t.Step {
+	case rules.Move:
+		return v.say("forms_count_move")
+	case rules.Graft:
+		return v.say("forms_graft", "Breeder", t.Breeder)
+	case rules.Accept, rules.Capped, rules.Nucs, rules.Emerge, rules.Laying, rules.Catch, rules.Recell:
+		return v.say("forms_count")
+	}
+	return v.say("forms_plain")
+}
+
+// what says how many of what, from where and to where.
+func (v voice) what(t rules.Task, b *rules.Batch) string {
+	var s string
+	switch t.Step {
+	case rules.Move, rules.Finish, rules.Accept, rules.Capped, rules.HandsOff, rules.Emerge:
+		s = v.say("what_cells_unknown")
+		if t.Count != nil {
+			s = v.say("what_cells", "Count", *t.Count)
+		}
+		if t.Step == rules.Emerge && t.From != "" {
+			return s + v.say("what_at", "At", t.From)
+		}
+		if t.From != "" {
+			s += v.say("what_from", "From", t.From)
+		}
+		if t.Step == rules.Move {
+			if t.Into != "" {
+				s += v.say("what_to", "To", t.Into)
+			} else {
+				s += v.say("what_to_unknown")
+			}
+		}
+	case rules.Nucs:
+		if t.Count != nil {
+			s = v.say("what_nucs", "Count", *t.Count)
+		}
+		if t.Into != "" {
+			s += v.say("what_at", "At", t.Into)
+		}
+	case rules.Laying, rules.Catch, rules.Flights:
+		if t.Count != nil {
+			s = v.say("what_queens", "Count", *t.Count)
+		}
+		if t.From != "" {
+			s += v.say("what_at", "At", t.From)
+		}
+	case rules.Recell:
+		if t.Count != nil {
+			s = v.say("what_nucs", "Count", *t.Count)
+		}
+		if t.Into != "" {
+			s += v.say("what_at", "At", t.Into)
+		}
+	}
+	return s
+}
+
+// mostLines keeps a list on a phone's screen.
+const mostLines = 20
+
+// list words tasks grouped by yard: breeders and builders first, then each yard.
+// What is best after the last day asked for stands under a heading of its own.
+func (v voice) list(head string, items []rules.Task, last rules.Date) string {
+	lines := []string{head}
+	var now, can []rules.Task
+	for _, t := range items {
+		if !t.Guard && last.Before(rules.DateOf(t.Best, v.s.Zone)) && last.Before(rules.DateOf(t.Latest, v.s.Zone)) {
+			can = append(can, t)
+		} else {
+			now = append(now, t)
+		}
+	}
+	if len(now) == 0 {
+		now, can = can, nil
+	}
+	n := 0
+	add := func(list []rules.Task) {
+		var groups []string
+		by := map[string][]rules.Task{}
+		for _, t := range list {
+			g := yardOf(t)
+			if by[g] == nil {
+				groups = append(groups, g)
+			}
+			by[g] = append(by[g], t)
+		}
+		for _, g := range groups {
+			if len(groups) > 1 || g != "" {
+				if g == "" {
+					lines = append(lines, v.say("group_home"))
+				} else {
+					lines = append(lines, v.say("group_yard", "Yard", g))
+				}
+			}
+			for _, t := range by[g] {
+				if n++; n <= mostLines {
+					lines = append(lines, v.item(t))
+				}
+			}
+		}
+	}
+	add(now)
+	if len(can) > 0 {
+		lines = append(lines, v.say("due_can"))
+		add(can)
+	}
+	if n > mostLines {
+		lines = append(lines, v.say("more", "Count", n-mostLines))
+	}
+	return strings.Join(lines, "\n")
+}
+
+// yardOf is the yard a task is done in, "" for the breeders' and builders' place.
+func yardOf(t rules.Task) string {
+	switch t.Step {
+	case rules.Nucs, rules.Recell:
+		return t.Into
+	case rules.Emerge, rules.Flights, rules.Laying, rules.Catch:
+		return t.From
+	case rules.Feed:
+		if t.Subject.Kind == rules.YardKind {
+			return t.Subject.Key
+		}
+	}
+	return ""
+}
+
+func (v voice) item(t rules.Task) string {
+	claim := ""
+	if t.ClaimedBy != "" {
+		claim = v.say("claim", "Name", t.ClaimedBy)
+	}
+	id := "line"
+	switch {
+	case t.Guard:
+		id = "line_guard"
+	case !v.now.Before(t.Latest):
+		id = "line_over"
+	}
+	return v.say(id, "Task", v.task(t), "What", v.what(t, nil), "Best", t.Best, "Close", t.Latest, "Claim", claim, "Until", t.Latest)
+}

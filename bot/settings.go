@@ -1,0 +1,187 @@
+package bot
+
+import (
+	"strings"
+	"time"
+
+	"yardbell/rules"
+)
+
+// set changes a setting, or shows them all.
+func (t *talk) set(r *reading) error {
+	if r.key == "" {
+		t.say("s_settings")
+		for _, k := range rules.SettingNames {
+			t.say("s_setting", "Key", k, "Value", t.s.Value(k))
+		}
+		return nil
+	}
+	if !has(rules.SettingNames, r.key) {
+		if !r.addressed && r.value == "" {
+			t.hush()
+			return nil
+		}
+		t.ask("r_set_unknown", "Key", r.key, "List", joinList(rules.SettingNames))
+		return nil
+	}
+	if r.key == "language" && !has(Languages, r.value) {
+		t.ask("r_set_bad", "Key", r.key, "Value", r.value, "Example", joinList(Languages))
+		return nil
+	}
+	old := t.s.Value(r.key)
+	try := *t.s
+	try.Incubator = append([]rules.TempFrom(nil), t.s.Incubator...)
+	if err := try.Apply(r.key, r.value, t.origin.Said); err != nil {
+		t.refusal(err)
+		return nil
+	}
+	if bad := try.Clash(); bad != nil {
+		t.refuse(bad)
+		return nil
+	}
+	value := try.Value(r.key)
+	if value == old {
+		t.say("e_set_same", "Key", upper(r.key), "Value", value)
+		return nil
+	}
+	before, err := t.openTasks()
+	if err != nil {
+		return err
+	}
+	e := rules.Entry{Action: rules.Set, Detail: rules.Detail{Key: r.key, Value: r.value}}
+	if _, err := t.append(e); err != nil {
+		return err
+	}
+	t.say("e_set", "Key", r.key, "Value", value, "Old", old)
+	if r.key == "move" && try.MoveAt > 0 {
+		if err := t.warnMoveSetting(try.MoveAt); err != nil {
+			return err
+		}
+	}
+	return t.changed(before)
+}
+
+func (t *talk) refusal(err error) {
+	if r, ok := err.(*rules.Refusal); ok {
+		t.refuse(r)
+		return
+	}
+	t.fail("r_internal")
+}
+
+// warnMoveSetting states the chance of a virgin at the crew's own move time, for a
+// plain batch and for each that is on its way.
+func (t *talk) warnMoveSetting(at time.Duration) error {
+	if at.Hours() < t.s.Table.Row(rules.HandsOff, "").Latest {
+		t.say("w_move_fragile", "Span", rules.SpanString(rules.Hours(t.s.Table.Row(rules.HandsOff, "").Latest)))
+	}
+	e := rules.Emergence{Grafted: t.origin.Said, Age: rules.AssumedAge, Cells: 45, SigmaBatch: t.s.SigmaBatch, SigmaCell: t.s.SigmaCell}
+	if when := t.origin.Said.Add(at); when.After(e.SafeUntil()) {
+		t.say("w_move_chance", "Span", rules.SpanString(at), "Chance", chance(e.AnyOut(when)))
+	}
+	list, err := t.tx.Batches(t.crew.ID)
+	for _, b := range list {
+		if b.Moved.IsZero() && !b.Ended && t.origin.Said.Before(b.Safe.Add(48*time.Hour)) {
+			t.warnMove(b)
+		}
+	}
+	return err
+}
+
+// add puts a breeder, builder or yard on the list.
+func (t *talk) add(r *reading) error {
+	if len(r.rest) > 0 {
+		t.fail("r_unread", "Understood", t.v.say("understood", "What", "add"), "Hint", t.v.say("hint_form", "Form", "add yard North 40 nucs"))
+		return nil
+	}
+	e := rules.Entry{Said: t.origin.Said, Happened: t.origin.Said, Action: rules.Did, Step: rules.Add, Count: r.count}
+	if bad := t.allowed(rules.CheckCount(e)); bad != nil {
+		t.refuse(bad)
+		return nil
+	}
+	n, err := t.names()
+	if err != nil {
+		return err
+	}
+	switch {
+	case r.breeder != 0:
+		if t.badBreeder(r.breeder) {
+			return nil
+		}
+		e.Subject, e.Into = rules.BreederSubject(r.breeder), r.yard
+	case r.builder != "":
+		if !isNames(r.builder) {
+			t.fail("r_name", "Name", r.builder)
+			return nil
+		}
+		e.Subject, e.Into = rules.BuilderSubject(r.builder), r.yard
+	default:
+		name := r.yard
+		for _, y := range n.yards {
+			if fold(y) == fold(name) {
+				name = y
+			}
+		}
+		if w := fold(name); !isNames(name) || stepWords[w] != "" || fillers[w] || doneWords[w] {
+			t.fail("r_name", "Name", name)
+			return nil
+		}
+		e.Subject = rules.YardSubject(name)
+	}
+	if e.Into != "" && !has(n.yards, e.Into) {
+		t.ask("r_not_known", "What", e.Into, "Add", "yard "+e.Into+" 40 nucs")
+		return nil
+	}
+	known, same, err := t.listed(e)
+	if err != nil {
+		return err
+	}
+	if known && same {
+		t.say("e_noted", "What", t.v.line(e))
+		return nil
+	}
+	if _, err := t.append(e); err != nil {
+		return err
+	}
+	at := ""
+	if e.Into != "" {
+		at = t.v.say("e_at", "Yard", e.Into)
+	}
+	id := "e_add_" + string(e.Subject.Kind)
+	if e.Subject.Kind == rules.YardKind && e.Count == nil {
+		id = "e_add_yard_plain"
+	}
+	t.step, t.subject = rules.Add, e.Subject
+	t.say(id, "Subject", t.v.subject(e.Subject), "Key", e.Subject.Key, "At", at, "Count", deref(e.Count))
+	return nil
+}
+
+// listed reports whether an addition is on the list already, and with the same
+// values.
+func (t *talk) listed(e rules.Entry) (known, same bool, err error) {
+	switch e.Subject.Kind {
+	case rules.BreederKind:
+		list, err := t.tx.Breeders(t.crew.ID)
+		for _, b := range list {
+			if b.Number == e.Subject.Number() {
+				return true, b.Yard == e.Into || e.Into == "", err
+			}
+		}
+		return false, false, err
+	case rules.BuilderKind:
+		list, err := t.tx.Builders(t.crew.ID)
+		for _, b := range list {
+			if b.Name == e.Subject.Key {
+				return true, b.Yard == e.Into || e.Into == "", err
+			}
+		}
+		return false, false, err
+	}
+	list, err := t.tx.Yards(t.crew.ID)
+	for _, y := range list {
+		if strings.EqualFold(y.Name, e.Subject.Key) {
+			return true, e.Count == nil || *e.Count == y.Nucs, err
+		}
+	}
+	return false, false, err
+}

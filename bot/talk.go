@@ -1,0 +1,310 @@
+package bot
+
+import (
+	"fmt"
+	"strings"
+	"unicode/utf8"
+
+	"yardbell/rules"
+	"yardbell/store"
+)
+
+// talk is the handling of one update.
+type talk struct {
+	tx      *store.Tx
+	crew    store.Crew
+	member  store.Member // who sent the update
+	by      store.Member // whose words are read: the sender, or for a press who asked
+	s       *rules.Settings
+	v       voice
+	update  store.Update   // what came in
+	origin  store.Update   // whose text is read: the same, or for a press an earlier one
+	replied *store.Message // the bot's message it replies to
+	missing int64          // a message replied to that is not there
+	opt     options
+
+	logged  []rules.Entry
+	lines   []string
+	kind    string // reply, ask, error
+	buttons []store.Button
+	step    rules.Step
+	subject rules.Subject
+	outcome string
+	silent  bool
+}
+
+// run handles the update.
+func (t *talk) run() error {
+	if t.missing != 0 {
+		t.fail("r_no_message", "Number", t.missing)
+		return nil
+	}
+	switch t.update.Kind {
+	case "press":
+		return t.press()
+	case "edit":
+		return t.edit()
+	}
+	return t.message()
+}
+
+// message reads the origin's text and acts on it.
+func (t *talk) message() error {
+	text := t.origin.Text
+	switch {
+	case !utf8.ValidString(text):
+		t.fail("r_bytes")
+		return nil
+	case utf8.RuneCountInString(text) > mostRunes:
+		t.fail("r_long", "Length", utf8.RuneCountInString(text), "Limit", mostRunes)
+		return nil
+	case clean(text) == "":
+		t.fail("r_empty")
+		return nil
+	}
+	if done, err := t.label(text); done || err != nil {
+		return err
+	}
+	n, err := t.names()
+	if err != nil {
+		return err
+	}
+	r := read(text, n)
+	r.addressed = r.addressed || t.replied != nil
+	if t.opt.verb != "" {
+		r.verb = t.opt.verb
+	}
+	return t.act(r)
+}
+
+func (t *talk) names() (n names, err error) {
+	builders, err := t.tx.Builders(t.crew.ID)
+	if err != nil {
+		return n, err
+	}
+	yards, err := t.tx.Yards(t.crew.ID)
+	if err != nil {
+		return n, err
+	}
+	for _, b := range builders {
+		n.builders = append(n.builders, b.Name)
+	}
+	for _, y := range yards {
+		n.yards = append(n.yards, y.Name)
+	}
+	return n, nil
+}
+
+// label takes a reply that repeats a button's words as a press of it.
+func (t *talk) label(text string) (bool, error) {
+	if t.replied == nil || t.opt.rerun {
+		return false, nil
+	}
+	words := fold(clean(text))
+	for _, b := range t.replied.Buttons {
+		if fold(b.Label) == words && !strings.HasPrefix(b.Do, "task|") {
+			return true, t.pressed(*t.replied, b)
+		}
+	}
+	return false, nil
+}
+
+// act does what a reading asks for.
+func (t *talk) act(r *reading) error {
+	switch r.verb {
+	case doUndo:
+		return t.undo()
+	case doFix:
+		return t.fix(r)
+	case doSet:
+		return t.set(r)
+	case doAdd:
+		return t.add(r)
+	case askDue:
+		return t.due(r)
+	case askShow:
+		return t.show(r)
+	case askWhy:
+		return t.why(r)
+	case askHelp:
+		return t.help(r)
+	case askLog:
+		return t.recent()
+	case askPlan, askPicture:
+		t.fail("r_not_yet")
+		return nil
+	case sayYes, sayNo:
+		return t.yesNo(r)
+	case doMine, doLater, doSkip:
+		return t.claim(r)
+	case justCount, noVerb:
+		return t.short(r)
+	}
+	if stop := t.doubt(r); stop {
+		return nil
+	}
+	if r.verb == doDone {
+		return t.done(r)
+	}
+	return t.deed(r)
+}
+
+// doubt deals with messages that must not log as they stand: negations and
+// questions never do, words that were not read and hedges are asked back.
+func (t *talk) doubt(r *reading) bool {
+	switch {
+	case t.opt.sure:
+		return false
+	case r.negated:
+		if r.addressed {
+			t.fail("r_negated", "Example", t.example(r))
+		} else {
+			t.hush()
+		}
+		return true
+	case r.question:
+		if r.addressed {
+			t.fail("r_question", "Hint", t.v.say("hint_help"))
+		} else {
+			t.hush()
+		}
+		return true
+	case len(r.rest) == 0 && !r.hedged:
+		return false
+	}
+	firm := r.digits || !r.subject().Zero() && r.yard == "" && len(r.rest) < 3
+	if !r.addressed && (!firm || len(r.rest) > 8 || r.verb == doDone) {
+		t.hush()
+		return true
+	}
+	what := t.summary(r)
+	if len(r.rest) > 0 {
+		t.ask("ask_sure", "What", what, "Rest", strings.Join(r.rest, " "))
+	} else {
+		t.ask("ask_hedge", "What", what)
+	}
+	t.offer("b_log", t.rerun("sure=1"))
+	t.offer("b_no", "no")
+	return true
+}
+
+// example is the nearest form for what was read.
+func (t *talk) example(r *reading) string {
+	if id := "form_" + string(r.step); r.step != "" && t.v.has(id) {
+		return t.v.say(id)
+	}
+	return "done"
+}
+
+// summary says what was read, before the subject is looked for.
+func (t *talk) summary(r *reading) string {
+	e := rules.Entry{Action: rules.Did, Step: r.step, Count: r.count, Of: r.of, Mark: r.mark, Subject: r.subject(), Detail: rules.Detail{NoEggs: r.noEggs, Release: r.release}}
+	if r.step == rules.Graft {
+		e.From, e.Into, e.Subject = r.breeder, r.builder, rules.Subject{}
+	} else if e.Subject.Kind != rules.YardKind {
+		e.Into = r.yard
+	}
+	if r.verb == doDone {
+		s := t.v.say("b_done")
+		if r.count != nil {
+			s += fmt.Sprintf(" %d", *r.count)
+		}
+		return strings.ToLower(s)
+	}
+	return t.v.line(e)
+}
+
+// say adds a line to the answer.
+func (t *talk) say(id string, kv ...any) { t.lines = append(t.lines, t.v.say(id, kv...)) }
+
+// join adds a sentence to the last line of the answer.
+func (t *talk) join(id string, kv ...any) {
+	s := t.v.say(id, kv...)
+	if n := len(t.lines); n > 0 {
+		t.lines[n-1] += " " + s
+	} else {
+		t.lines = append(t.lines, s)
+	}
+}
+
+func (t *talk) ask(id string, kv ...any) { t.kind = "ask"; t.say(id, kv...) }
+
+func (t *talk) fail(id string, kv ...any) {
+	t.kind, t.lines, t.buttons = "error", nil, nil
+	t.say(id, kv...)
+}
+
+// hush leaves a message alone that was not for the bot.
+func (t *talk) hush() { t.silent = true }
+
+// refuse asks a refusal back, with the button that overrides it where it may be.
+func (t *talk) refuse(r *rules.Refusal) {
+	t.kind = "ask"
+	t.lines = append(t.lines, t.v.refusal(r))
+	if r.Ask {
+		t.offer("b_anyway", t.rerun("anyway="+r.Code))
+		t.offer("b_no", "no")
+	}
+}
+
+func (t *talk) offer(label, do string, kv ...any) {
+	t.buttons = append(t.buttons, store.Button{Label: t.v.say(label, kv...), Do: do})
+}
+
+// finish queues the answer and settles the update.
+func (t *talk) finish() error {
+	outcome := t.kind
+	switch {
+	case t.silent:
+		outcome = "silent"
+	case len(t.logged) > 0:
+		outcome = "logged"
+	}
+	if err := t.tx.Settle(t.update.ID, outcome, !t.silent); err != nil || t.silent {
+		return err
+	}
+	if len(t.lines) == 0 {
+		return fmt.Errorf("no answer to update %d", t.update.ID)
+	}
+	m := store.Message{Crew: t.crew.ID, Key: fmt.Sprintf("answer/%d", t.update.ID), Kind: t.kind, Update: t.update.ID,
+		Text: strings.Join(t.lines, "\n"), Buttons: t.buttons, Step: t.step, Subject: t.subject.String()}
+	switch {
+	case t.update.Kind == "press":
+		m.ReplyTo = t.update.Message
+	case t.replied != nil:
+		m.ReplyTo = t.replied.Message
+	}
+	return t.tx.Queue(m)
+}
+
+// append writes entries and derives what follows.
+func (t *talk) append(entries ...rules.Entry) ([]rules.Entry, error) {
+	var touched []rules.Subject
+	for i := range entries {
+		e := &entries[i]
+		e.Said, e.By = t.origin.Said, t.by.Name
+		if e.Happened.IsZero() {
+			e.Happened = e.Said
+		}
+		id, err := t.tx.Append(t.crew.ID, t.update.ID, t.by.ID, t.origin.Message, t.origin.Text, *e)
+		if err != nil {
+			return nil, err
+		}
+		e.ID = id
+		touched = append(touched, rules.Subject{Kind: e.Subject.Kind, Key: e.Subject.Key})
+		touched = append(touched, store.Touched(*e)[1:]...)
+		if t.step == "" && e.Action != rules.Set && e.Step != rules.Add {
+			t.step, t.subject = e.Step, e.Subject
+		}
+	}
+	t.logged = append(t.logged, entries...)
+	if err := t.tx.Replan(t.crew.ID, touched...); err != nil {
+		return nil, err
+	}
+	s, err := t.tx.Settings(t.crew.ID)
+	if err != nil {
+		return nil, err
+	}
+	t.s, t.v = s, newVoice(s, t.tx.Now)
+	return entries, nil
+}

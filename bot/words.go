@@ -1,0 +1,256 @@
+package bot
+
+import (
+	"embed"
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+	"sync"
+	"time"
+
+	"github.com/nicksnyder/go-i18n/v2/i18n"
+	"github.com/pelletier/go-toml/v2"
+	"golang.org/x/text/language"
+
+	"yardbell/rules"
+	"yardbell/store"
+)
+
+//go:embed words/*.toml
+var wordFiles embed.FS
+
+// Languages that have a catalogue in words/.
+var Languages = []string{"en"}
+
+var bundle = sync.OnceValue(func() *i18n.Bundle {
+	b := i18n.NewBundle(language.English)
+	b.RegisterUnmarshalFunc("toml", toml.Unmarshal)
+	for _, lang := range Languages {
+		if _, err := b.LoadMessageFileFS(wordFiles, "words/"+lang+".toml"); err != nil {
+			panic(fmt.Sprintf("bot: catalogue %s: %v", lang, err))
+		}
+	}
+	return b
+})
+
+var localizers sync.Map
+
+// voice words things for one crew at one time.
+type voice struct {
+	loc *i18n.Localizer
+	s   *rules.Settings
+	now time.Time
+}
+
+func newVoice(s *rules.Settings, now time.Time) voice {
+	l, ok := localizers.Load(s.Lang)
+	if !ok {
+		l, _ = localizers.LoadOrStore(s.Lang, i18n.NewLocalizer(bundle(), s.Lang))
+	}
+	return voice{l.(*i18n.Localizer), s, now}
+}
+
+// say words the message id with the values kv: pairs of a name and a value. Times,
+// steps, subjects and spans are worded on the way. An id that is not in the
+// catalogue is a programming error that a test finds.
+func (v voice) say(id string, kv ...any) string {
+	data := make(map[string]any, len(kv)/2)
+	cfg := &i18n.LocalizeConfig{MessageID: id, TemplateData: data}
+	for i := 0; i+1 < len(kv); i += 2 {
+		name := kv[i].(string)
+		if n, ok := kv[i+1].(int); ok && name == "Count" {
+			cfg.PluralCount = n
+		}
+		data[name] = v.value(kv[i+1])
+	}
+	s, err := v.loc.Localize(cfg)
+	if err != nil {
+		return "{" + id + "}"
+	}
+	return s
+}
+
+func (v voice) value(x any) any {
+	switch x := x.(type) {
+	case time.Time:
+		return v.at(x)
+	case rules.Step:
+		return v.say("step_" + string(x))
+	case rules.Subject:
+		return v.subject(x)
+	case *int:
+		if x == nil {
+			return v.say("e_some")
+		}
+		return strconv.Itoa(*x)
+	case float64:
+		return strconv.FormatFloat(math.Round(x), 'f', 0, 64)
+	case time.Duration:
+		return rules.SpanString(x)
+	}
+	return x
+}
+
+// refusal words a refusal of package rules.
+func (v voice) refusal(r *rules.Refusal) string {
+	var kv []any
+	for k, x := range r.Args {
+		switch k {
+		case "Batch":
+			x = v.head(rules.BatchSubject(x.(int)))
+		case "Breeder":
+			n := x.(int)
+			kv = append(kv, "Number", n)
+			x = v.head(rules.BreederSubject(n))
+		case "Mark":
+			if m := x.(string); m != "" && r.Code != "no_such_comb" {
+				x = v.say("with_mark", "Mark", m)
+			}
+		case "At":
+			if s, ok := x.(rules.Step); ok {
+				x = v.say("past_" + string(s))
+				k = "Past"
+			}
+		case "Step":
+			if s := x.(rules.Step); v.has("past_" + string(s)) {
+				kv = append(kv, "Now", v.say("past_"+string(s)))
+			}
+		}
+		kv = append(kv, k, x)
+	}
+	return v.say("r_"+r.Code, kv...)
+}
+
+func (v voice) has(id string) bool { return !strings.HasPrefix(v.say(id), "{") }
+
+// subject names a subject inside a sentence, head at its beginning.
+func (v voice) subject(s rules.Subject) string {
+	if s.Zero() {
+		return ""
+	}
+	return v.say("subject_"+string(s.Kind), "Key", s.Key)
+}
+
+func (v voice) head(s rules.Subject) string { return upper(v.subject(s)) }
+
+func upper(s string) string {
+	r := []rune(s)
+	if len(r) == 0 {
+		return s
+	}
+	return strings.ToUpper(string(r[:1])) + string(r[1:])
+}
+
+// at words an instant in the crew's zone: "tomorrow 10:00", "Thu 8 May 10:00".
+func (v voice) at(t time.Time) string {
+	if t.IsZero() {
+		return "?"
+	}
+	clock := rules.ClockOf(t, v.s.Zone).String()
+	day, today := rules.DateOf(t, v.s.Zone), rules.DateOf(v.now, v.s.Zone)
+	switch day {
+	case today:
+		return v.say("today", "Clock", clock)
+	case today.Add(1):
+		return v.say("tomorrow", "Clock", clock)
+	case today.Add(-1):
+		return v.say("yesterday", "Clock", clock)
+	}
+	return v.say("at", "Date", v.date(day), "Clock", clock)
+}
+
+func (v voice) date(d rules.Date) string {
+	id := "date"
+	if d.Year != rules.DateOf(v.now, v.s.Zone).Year {
+		id = "date_year"
+	}
+	return v.say(id, "Weekday", v.say("day_"+strconv.Itoa(int(d.Weekday()))), "Day", d.Day, "Month", v.say("month_"+strconv.Itoa(int(d.Month))), "Year", d.Year)
+}
+
+// left words how long is left.
+func (v voice) left(d time.Duration) string {
+	d = d.Round(time.Minute)
+	h, m := int(d/time.Hour), int(d%time.Hour/time.Minute)
+	switch {
+	case h > 0 && m > 0:
+		return v.say("left_hm", "H", h, "M", m)
+	case h > 0:
+		return v.say("left_h", "H", h)
+	}
+	return v.say("left_m", "M", max(m, 0))
+}
+
+// task names a task: "move cells, batch 4".
+func (v voice) task(t rules.Task) string {
+	return v.say("task", "Step", t.Step, "Subject", v.taskSubject(t))
+}
+
+func (v voice) taskSubject(t rules.Task) string {
+	sub := v.subject(t.Subject)
+	if t.Subject.Kind == rules.BreederKind && t.Mark != "" {
+		sub = v.say("subject_comb", "Key", t.Subject.Key, "Mark", t.Mark)
+	}
+	if t.Subject.Kind == rules.BuilderKind && t.Step == rules.Rogue && t.Batch != 0 {
+		sub += ", " + v.subject(rules.BatchSubject(t.Batch))
+	}
+	return sub
+}
+
+// ages words a span of larval ages, "6-24".
+func (v voice) ages(a rules.AgeSpan) string {
+	s := strconv.FormatFloat(math.Round(a.Lo), 'f', 0, 64)
+	if hi := strconv.FormatFloat(math.Round(a.Hi), 'f', 0, 64); hi != s {
+		s += "-" + hi
+	}
+	return v.say("ages_"+a.Basis, "Ages", s)
+}
+
+// line says what an entry logged, in a few words.
+func (v voice) line(e rules.Entry) string {
+	task := v.say("task", "Step", e.Step, "Subject", v.subject(e.Subject))
+	switch e.Action {
+	case rules.Mine, rules.Later, rules.Skip:
+		return v.say("l_"+string(e.Action), "Task", task)
+	case rules.Set:
+		return v.say("l_set", "Key", e.Detail.Key, "Value", e.Detail.Value)
+	}
+	part := func(ok bool, id string, kv ...any) string {
+		if !ok {
+			return ""
+		}
+		return v.say(id, kv...)
+	}
+	count := part(e.Count != nil && e.Of == nil, "l_count", "Count", deref(e.Count))
+	if e.Of != nil {
+		count = v.say("l_count_of", "Count", deref(e.Count), "Of", *e.Of)
+	}
+	if e.Step == rules.Eggs && e.Detail.NoEggs {
+		count = v.say("l_noeggs")
+	}
+	if e.Detail.Release {
+		count = v.say("l_release")
+	}
+	return v.say("l_did", "Step", e.Step,
+		"Subject", part(!e.Subject.Zero(), "l_subject", "Subject", e.Subject),
+		"Count", count,
+		"From", part(e.From != 0, "l_from", "Breeder", e.From),
+		"Into", part(e.Into != "", "l_into", "Into", e.Into),
+		"Mark", part(e.Mark != "", "l_mark", "Mark", e.Mark))
+}
+
+func deref(n *int) int {
+	if n == nil {
+		return 0
+	}
+	return *n
+}
+
+// taskButtons are the four answers to a ping.
+func (v voice) taskButtons(key string) []store.Button {
+	var out []store.Button
+	for _, b := range []verb{doDone, doMine, doLater, doSkip} {
+		out = append(out, store.Button{Label: v.say("b_" + string(b)), Do: "task|" + string(b) + "|" + key})
+	}
+	return out
+}
