@@ -1,0 +1,86 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"slices"
+
+	"github.com/spf13/cobra"
+
+	"yardbell/rules"
+	"yardbell/store"
+)
+
+func sortFaults(f []rules.LineError) {
+	slices.SortStableFunc(f, func(a, b rules.LineError) int { return a.Line - b.Line })
+}
+
+func checkCommand(e env) *cobra.Command {
+	var f fileFlags
+	var conf string
+	c := &cobra.Command{
+		Use:     "check",
+		Short:   "Check the configuration, the rules file and the database",
+		Long:    "Reads what is named and starts nothing. Every fault is one line: the file, the line in it, what stands there, what to put instead. Exit status 1 where there is any.",
+		Example: "  yardbell check --config yardbell.toml --rules steps.csv --db crew.db",
+		Args:    noArgs,
+		RunE: func(c *cobra.Command, _ []string) error {
+			if conf == "" && f.rules == "" && f.db == "" {
+				return usage("name what to check: --config FILE, --rules FILE, --db FILE")
+			}
+			faults := 0
+			report := func(file string, list []rules.LineError) {
+				for _, x := range list {
+					faults++
+					_, _ = fmt.Fprintf(e.out, "%s:%d: %s; put %s\n", file, x.Line, x.What, x.Put)
+				}
+				if len(list) == 0 {
+					_, _ = fmt.Fprintf(e.out, "%s: good\n", file)
+				}
+			}
+			if conf != "" {
+				read, list, err := readConfig(conf)
+				if err != nil {
+					return err
+				}
+				report(conf, list)
+				if f.rules == "" {
+					f.rules = read.Rules
+				}
+			}
+			var table *rules.Table
+			if f.rules != "" {
+				file, err := os.Open(f.rules)
+				if err != nil {
+					return usage("rules file %s cannot be read", f.rules)
+				}
+				defer func() { _ = file.Close() }()
+				t, list := rules.Override(file)
+				report(f.rules, list)
+				if len(list) == 0 {
+					table = t
+				}
+			}
+			if f.db != "" {
+				db, err := store.Open(c.Context(), f.db, store.Options{Table: table, ReadOnly: true})
+				if err == nil {
+					err = db.Check(c.Context())
+					_ = db.Close()
+				}
+				if err != nil {
+					faults++
+					_, _ = fmt.Fprintln(e.out, oneLine(err.Error()))
+				} else {
+					_, _ = fmt.Fprintf(e.out, "%s: good\n", f.db)
+				}
+			}
+			if faults > 0 {
+				return &exitStatus{1}
+			}
+			return nil
+		},
+	}
+	f.register(c)
+	c.Flags().StringVar(&conf, "config", "", "configuration file (TOML)")
+	return c
+}

@@ -1,0 +1,255 @@
+package main
+
+import (
+	"bufio"
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"yardbell/bot"
+	"yardbell/rules"
+)
+
+type consoleFlags struct {
+	fileFlags
+	zone   string
+	lang   string
+	json   bool
+	echo   bool
+	config string
+}
+
+func consoleCommand(e env) *cobra.Command {
+	var f consoleFlags
+	c := &cobra.Command{
+		Use:   "console [FILE...]",
+		Short: "Talk to the bot here, or play a script",
+		Long: `Reads lines from the files or standard input.
+
+  Wren: confine 7           crew member Wren writes to the group
+  Wren >12: done            a reply to bot message 12; Wren >: to the latest ping
+  Wren *12: Done            presses that button; Wren *: under the latest message with buttons
+  Wren ~: graft 54 from 7   changes Wren's latest message
+  @ 2031-05-08 19:00        moves the clock there; @ +36h or @ +2d by that much
+  ! restart                 drops everything in memory and opens the database anew
+  ! down 6h                 the service is away for that long
+  # text                    a remark
+
+Without --now the real clock is used and lines with @ or "! down" are refused. A
+line without a name is said by "Me" when you type it at a terminal.`,
+		Example: `  yardbell console --db crew.db --zone America/Chicago
+  printf 'Wren: add breeder 7\nWren: confine 7\n@ +20h\n' | yardbell console --now '2031-04-24 08:00' --json`,
+		RunE: func(c *cobra.Command, args []string) error { return runConsole(c.Context(), e, f, args) },
+	}
+	f.register(c)
+	c.Flags().StringVar(&f.zone, "zone", "", "IANA time zone of a new crew (default: $TZ, else UTC)")
+	c.Flags().StringVar(&f.lang, "lang", "", "language of a new crew: en")
+	c.Flags().BoolVar(&f.json, "json", false, "one JSON object a line")
+	c.Flags().BoolVar(&f.echo, "echo", false, "show what people write, too")
+	c.Flags().StringVar(&f.config, "config", "", "configuration file (TOML)")
+	return c
+}
+
+func runConsole(ctx context.Context, e env, f consoleFlags, files []string) (err error) {
+	conf, err := loadConfig(f.config)
+	if err != nil {
+		return err
+	}
+	first := conf.settings()
+	if f.zone != "" {
+		first["zone"] = f.zone
+	} else if first["zone"] == "" {
+		first["zone"] = "UTC"
+		if tz := e.get("TZ"); tz != "" {
+			if _, err := loadZone(tz); err == nil {
+				first["zone"] = tz
+			}
+		}
+	}
+	if _, err := loadZone(first["zone"]); err != nil {
+		return err
+	}
+	if f.lang != "" {
+		first["language"] = f.lang
+	}
+	if l := first["language"]; l != "" && !contains(bot.Languages, l) {
+		return usage("there is no language %q yet; there is %v", l, bot.Languages)
+	}
+	if f.rules == "" {
+		f.rules = conf.Rules
+	}
+	table, err := loadRules(f.rules)
+	if err != nil {
+		return err
+	}
+	inputs, closeAll, err := openInputs(e, files)
+	if err != nil {
+		return err
+	}
+	defer closeAll()
+
+	path := f.db
+	if path == "" {
+		path = conf.DB
+	}
+	if path == "" {
+		dir, err := os.MkdirTemp("", "yardbell-")
+		if err != nil {
+			return err
+		}
+		defer func() { _ = os.RemoveAll(dir) }()
+		path = filepath.Join(dir, "crew.db")
+	}
+	p := &player{e: e, path: path, table: table, first: first, out: e.out, json: f.json, color: !f.json && e.tty(e.out) && e.get("NO_COLOR") == "", echo: f.echo}
+	if err := p.open(ctx); err != nil {
+		return err
+	}
+	defer func() { err = errors.Join(err, p.close()) }()
+	if f.now == "" {
+		return p.live(ctx, inputs[0])
+	}
+	zone, err := loadZone(first["zone"])
+	if err != nil {
+		return err
+	}
+	if z, err := crewZone(ctx, p.db, e.clock()); err == nil && z != time.UTC {
+		zone = z
+	}
+	now, err := parseNow(f.now, zone)
+	if err != nil {
+		return err
+	}
+	if err := p.begin(ctx, now); err != nil {
+		return err
+	}
+	for _, in := range inputs {
+		if err := p.play(ctx, in.name, in.r); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+type input struct {
+	name string
+	r    io.Reader
+}
+
+// openInputs opens the script files, or takes standard input. A file that cannot
+// be read is found before anything is played.
+func openInputs(e env, files []string) ([]input, func(), error) {
+	if len(files) == 0 {
+		return []input{{"standard input", e.in}}, func() {}, nil
+	}
+	var list []input
+	var open []*os.File
+	closeAll := func() {
+		for _, f := range open {
+			_ = f.Close()
+		}
+	}
+	for _, name := range files {
+		f, err := os.Open(name)
+		if err == nil {
+			open = append(open, f)
+			if st, e := f.Stat(); e == nil && st.IsDir() {
+				err = errors.New("it is a directory")
+			}
+		}
+		if err != nil {
+			closeAll()
+			return nil, nil, usage("script %s cannot be read", name)
+		}
+		list = append(list, input{name, f})
+	}
+	return list, closeAll, nil
+}
+
+func contains(list []string, s string) bool {
+	for _, l := range list {
+		if l == s {
+			return true
+		}
+	}
+	return false
+}
+
+// live runs the console on the real clock: a tick beside, lines as they come.
+func (p *player) live(ctx context.Context, in input) error {
+	now := p.e.clock()
+	if err := p.begin(ctx, now); err != nil {
+		return err
+	}
+	if p.e.tty(p.e.out) {
+		s, err := p.settings(ctx, now)
+		if err != nil {
+			return err
+		}
+		_, _ = fmt.Fprintf(p.out, "Yardbell, %s. Type as the crew would: \"confine 7\", or \"Wren: confine 7\" for somebody else. help shows the forms, Ctrl-D ends.\n\n", s.Zone)
+	}
+	ctx, cancel := context.WithCancel(ctx)
+	defer cancel()
+	done := make(chan error, 1)
+	go func() { done <- p.sched.Run(ctx, p.e.clock) }()
+	lines := make(chan string)
+	go func() {
+		defer close(lines)
+		r := bufio.NewReader(in.r)
+		for {
+			s, err := r.ReadString('\n')
+			if s != "" {
+				select {
+				case lines <- s:
+				case <-ctx.Done():
+					return
+				}
+			}
+			if err != nil {
+				return
+			}
+		}
+	}()
+	n := 0
+	for {
+		select {
+		case <-ctx.Done():
+			return <-done
+		case s, ok := <-lines:
+			if !ok {
+				cancel()
+				return <-done
+			}
+			n++
+			p.now = p.e.clock()
+			l, err := parseLine(trimEOL(s))
+			if err != nil {
+				l = scriptLine{kind: sayLine, who: "Me", text: trimEOL(s)}
+			}
+			if l.kind == clockLine || l.kind == downLine || l.kind == restartLine {
+				_, _ = fmt.Fprintln(p.e.errOut, "the clock here is the real one; start with --now to move it")
+				continue
+			}
+			if err := p.do(ctx, n, l); err != nil {
+				return err
+			}
+		}
+	}
+}
+
+func (p *player) settings(ctx context.Context, now time.Time) (s *rules.Settings, err error) {
+	err = p.db.View(ctx, now, func(tx *storeTx) error {
+		crew, _, err := tx.Crew(consoleSource, consoleChat)
+		if err != nil {
+			return err
+		}
+		s, err = tx.Settings(crew.ID)
+		return err
+	})
+	return s, err
+}

@@ -1,0 +1,109 @@
+// Command yardbell is a reminder service and logbook for a queen-rearing crew.
+//
+// This package wires the others together and owns what they must not touch: the
+// clock, the environment, signals, standard input and output, the exit status.
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"os/signal"
+	"syscall"
+	"time"
+	_ "time/tzdata" // zones on machines that have none
+
+	"github.com/spf13/cobra"
+)
+
+// env is what a command may know of the world.
+type env struct {
+	in     io.Reader
+	out    io.Writer
+	errOut io.Writer
+	get    func(string) string
+	clock  func() time.Time
+	tty    func(io.Writer) bool
+	sleep  func(time.Duration)
+}
+
+// usageError is a mistake in how the program was called: exit status 2.
+type usageError struct{ err error }
+
+func (u usageError) Error() string { return u.err.Error() }
+func (u usageError) Unwrap() error { return u.err }
+
+func usage(format string, args ...any) error { return usageError{fmt.Errorf(format, args...)} }
+
+func main() {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	code := run(ctx, os.Args[1:], env{
+		in: os.Stdin, out: os.Stdout, errOut: os.Stderr, get: os.Getenv,
+		clock: time.Now, tty: isTerminal, sleep: time.Sleep,
+	})
+	stop()
+	os.Exit(code)
+}
+
+// run is the program: arguments in, exit status out. Whatever goes wrong is one
+// line on standard error.
+func run(ctx context.Context, args []string, e env) int {
+	root := command(e)
+	root.SetArgs(args)
+	err := root.ExecuteContext(ctx)
+	if err == nil {
+		return 0
+	}
+	var quiet *exitStatus
+	if errors.As(err, &quiet) {
+		return quiet.code
+	}
+	_, _ = fmt.Fprintln(e.errOut, "yardbell:", oneLine(err.Error()))
+	var u usageError
+	if errors.As(err, &u) {
+		return 2
+	}
+	return 1
+}
+
+// exitStatus ends the program when everything was said already.
+type exitStatus struct{ code int }
+
+func (e *exitStatus) Error() string { return fmt.Sprintf("exit status %d", e.code) }
+
+func command(e env) *cobra.Command {
+	root := &cobra.Command{
+		Use:   "yardbell",
+		Short: "Reminders and a logbook for a queen-rearing crew, in its group chat",
+		Long: `Yardbell keeps a queen-rearing crew's logbook, works out every window from the
+biology and the crew's own rules, and pings the night before, the morning of and
+before a window closes.`,
+		SilenceUsage:  true,
+		SilenceErrors: true,
+		Args: func(_ *cobra.Command, args []string) error {
+			if len(args) > 0 {
+				return usage("there is no command %q; see yardbell --help", args[0])
+			}
+			return nil
+		},
+		RunE: func(c *cobra.Command, _ []string) error { return c.Help() },
+	}
+	root.SetIn(e.in)
+	root.SetOut(e.out)
+	root.SetErr(e.errOut)
+	root.SetFlagErrorFunc(func(c *cobra.Command, err error) error {
+		return usage("%v; see %s --help", err, c.CommandPath())
+	})
+	root.AddCommand(consoleCommand(e), demoCommand(e), dueCommand(e), exportCommand(e), rebuildCommand(e), checkCommand(e))
+	return root
+}
+
+// noArgs refuses stray words after a command.
+func noArgs(c *cobra.Command, args []string) error {
+	if len(args) > 0 {
+		return usage("%s takes no argument %q; see %s --help", c.CommandPath(), args[0], c.CommandPath())
+	}
+	return nil
+}

@@ -1,0 +1,66 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"yardbell/store"
+)
+
+func rebuildCommand(e env) *cobra.Command {
+	var f fileFlags
+	c := &cobra.Command{
+		Use:   "rebuild",
+		Short: "Derive breeders, batches, tasks and pings anew from the logbook",
+		Long:  "Empties everything that follows from the logbook and derives it anew, in one transaction. The logbook and the messages already sent stay. Says how many derived rows came out otherwise than before: none, unless the rules file changed.",
+		Args:  noArgs,
+		RunE: func(c *cobra.Command, _ []string) error {
+			db, now, err := f.open(c.Context(), e, false)
+			if err != nil {
+				return err
+			}
+			defer func() { _ = db.Close() }()
+			var before, after string
+			err = db.Update(c.Context(), now, func(tx *store.Tx) (err error) {
+				if before, err = tx.Dump(); err != nil {
+					return err
+				}
+				if err = tx.Rebuild(); err != nil {
+					return err
+				}
+				after, err = tx.Dump()
+				return err
+			})
+			if err != nil {
+				return err
+			}
+			if before == after {
+				_, err = fmt.Fprintln(e.out, "rebuilt: everything as it was")
+				return err
+			}
+			_, err = fmt.Fprintf(e.out, "rebuilt: %d rows differ from before\n", differing(before, after))
+			return err
+		},
+	}
+	f.register(c)
+	return c
+}
+
+// differing counts the lines of either text that the other does not have.
+func differing(a, b string) int {
+	seen := map[string]int{}
+	for _, l := range strings.Split(a, "\n") {
+		seen[l]++
+	}
+	n := 0
+	for _, l := range strings.Split(b, "\n") {
+		if seen[l] == 0 {
+			n++
+			continue
+		}
+		seen[l]--
+	}
+	return max(n, len(strings.Split(a, "\n"))-(len(strings.Split(b, "\n"))-n))
+}
