@@ -152,7 +152,8 @@ func BatchOf(number int, entries []Entry, combs []Comb, s *Settings) (b Batch, e
 	b.Shift = IncubatorShift(b.Grafted, b.Age, s.Incubator)
 	em := b.Emergence(s)
 	b.Safe = em.SafeUntil().UTC()
-	b.Emerges = em.Middle().Truncate(time.Minute).UTC()
+	// The model is good to half a day; minutes would pretend to more.
+	b.Emerges = em.Middle().Round(time.Hour).UTC()
 	// No queen laying at a first look may only be early or after rain (Szabo et
 	// al. 1987: first eggs at 4-22 d); from the second look on it ends the batch.
 	if n := b.Counts.Laying; n != nil && *n == 0 {

@@ -79,19 +79,19 @@ func BatchTasks(b Batch, entries []Entry, s *Settings) []Task {
 		t.Count, t.From, t.Into = n, yard, ""
 		return t
 	}
-	add(after(Emerge, "", "", "emerged", em.Middle(), queens))
-	add(after(Flights, "", "", "emerged", em.Middle(), queens))
+	add(after(Emerge, "", "", "emerged", b.Emerges, queens))
+	add(after(Flights, "", "", "emerged", b.Emerges, queens))
 	emerged := b.Counts.Emerged
 	if emerged == nil {
 		emerged = queens
 	}
-	add(after(Laying, "", "", "emerged", em.Middle(), emerged))
+	add(after(Laying, "", "", "emerged", b.Emerges, emerged))
 	layings := did(entries, Laying)
 	if n := len(layings); n > 0 {
 		last := layings[n-1]
 		first := layings[0].Happened
 		if n > 1 || (last.Count != nil && emerged != nil && *last.Count < *emerged) {
-			second := after(Laying, "second", "2", "emerged", em.Middle(), emerged)
+			second := after(Laying, "second", "2", "emerged", b.Emerges, emerged)
 			if first.After(second.Earliest) {
 				// The first look was late: give the late starters some days from it.
 				d := first.Sub(second.Earliest)
@@ -108,7 +108,7 @@ func BatchTasks(b Batch, entries []Entry, s *Settings) []Task {
 	if laying == nil || *laying == 0 {
 		laying = emerged
 	}
-	catch := after(Catch, "", "", "emerged", em.Middle(), laying)
+	catch := after(Catch, "", "", "emerged", b.Emerges, laying)
 	for len(layings) > 0 && layings[0].Count != nil && *layings[0].Count == 0 {
 		layings = layings[1:]
 	}

@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"cmp"
 	"slices"
 	"time"
 )
@@ -11,7 +12,7 @@ const StaleAfter = 7 * 24 * time.Hour
 
 // DueOn picks the tasks that concern a local day: their window touches it, or
 // closed before without an answer. Those past their close come first, then by
-// best time.
+// best time; days to leave things alone come last.
 func DueOn(tasks []Task, day Date, s *Settings, now time.Time) []Task {
 	return dueBetween(tasks, DayStart(day, s.Zone), DayStart(day.Add(1), s.Zone), now)
 }
@@ -34,8 +35,29 @@ func dueBetween(tasks []Task, from, to, now time.Time) (out []Task) {
 		}
 		out = append(out, t)
 	}
-	slices.SortStableFunc(out, func(a, b Task) int { return a.Best.Compare(b.Best) })
+	rank := func(t Task) int {
+		switch {
+		case t.Guard:
+			return 2
+		case !now.Before(t.Latest):
+			return 0
+		}
+		return 1
+	}
+	slices.SortStableFunc(out, func(a, b Task) int { return cmp.Or(cmp.Compare(rank(a), rank(b)), a.Best.Compare(b.Best)) })
 	return out
+}
+
+// WorthTelling says whether a morning list is worth a message: it has work in it,
+// or days to leave things alone begin. The same warning every morning would only
+// teach the crew not to read.
+func WorthTelling(items []Task, day Date, s *Settings) bool {
+	for _, t := range items {
+		if !t.Guard || DateOf(t.Earliest, s.Zone) == day {
+			return true
+		}
+	}
+	return false
 }
 
 // NextAttempt is how long to wait after a send has failed for the attempt-th

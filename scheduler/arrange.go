@@ -55,7 +55,7 @@ func arrangeCrew(tx *store.Tx, id int64, claimed []store.Message, now time.Time)
 		return nil, err
 	}
 	today := rules.DateOf(now, s.Zone)
-	digestToday, err := tx.SentOn(id, today)
+	digestToday, err := tx.DigestSent(id, today, s.Zone)
 	if err != nil {
 		return nil, err
 	}
@@ -193,7 +193,7 @@ func digest(tx *store.Tx, out store.Outgoing, m store.Message) (store.Outgoing, 
 		return out, false, err
 	}
 	out.Items = rules.DueOn(open, today, s, out.Now)
-	if len(out.Items) == 0 {
+	if !rules.WorthTelling(out.Items, today, s) {
 		return out, false, tx.Finish(m, "dropped", "nothing is open today")
 	}
 	out.Messages = []store.Message{m}
