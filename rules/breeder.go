@@ -71,7 +71,7 @@ func Combs(number int, entries []Entry) []Comb {
 }
 
 // PlanBreeder derives a breeder, her combs and her tasks.
-func PlanBreeder(number int, entries []Entry, grafts []GraftRef, s *Settings) (b Breeder, exists bool, combs []Comb, tasks []Task) {
+func PlanBreeder(number int, entries []Entry, grafts []GraftRef, flow []FlowLine, s *Settings) (b Breeder, exists bool, combs []Comb, tasks []Task) {
 	b.Number = number
 	for _, e := range did(entries, Add) {
 		exists, b.Added, b.Yard = true, e.Happened, e.Into
@@ -82,6 +82,18 @@ func PlanBreeder(number int, entries []Entry, grafts []GraftRef, s *Settings) (b
 			b.Comb = c.ID
 		}
 		tasks = append(tasks, combTasks(c, entries, grafts, s)...)
+	}
+	if c, on := OpenComb(combs); on {
+		// Shut on her comb she lives on what stands beside her; a small jar is enough
+		// (common practice).
+		if since, dearth := DearthAt(flow, b.Yard); dearth {
+			if c.Confined.After(since) {
+				since = c.Confined
+			}
+			t := feedTask(BreederSubject(number), "breeder", since, did(entries, Feed), s)
+			t.Breeder = number
+			tasks = append(tasks, t)
+		}
 	}
 	answers(tasks, entries)
 	return b, exists, combs, tasks

@@ -8,7 +8,7 @@ import (
 )
 
 func planBreeder(b book, grafts ...GraftRef) (Breeder, bool, []Comb, []Task) {
-	return PlanBreeder(7, Effective(b.entries), grafts, crew())
+	return PlanBreeder(7, Effective(b.entries), grafts, nil, crew())
 }
 
 func ofConfined(t Task) []float64 {

@@ -123,10 +123,10 @@ func TestBreederTasksHold(t *testing.T) {
 		}
 		entries := Effective(b.entries)
 		was := frozen(entries)
-		breeder, exists, combs, tasks := PlanBreeder(7, entries, grafts, s)
+		breeder, exists, combs, tasks := PlanBreeder(7, entries, grafts, nil, s)
 		sound(t, tasks, s)
 		assert.Equal(t, was, frozen(entries), "entries changed")
-		again, existsAgain, combsAgain, tasksAgain := PlanBreeder(7, entries, grafts, s)
+		again, existsAgain, combsAgain, tasksAgain := PlanBreeder(7, entries, grafts, nil, s)
 		assert.Equal(t, []any{breeder, exists, combs, tasks}, []any{again, existsAgain, combsAgain, tasksAgain})
 		assert.Len(t, tasks, 3*len(combs), "eggs, comb out and graft for every comb")
 	})

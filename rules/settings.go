@@ -27,6 +27,7 @@ type Settings struct {
 	SigmaCell  float64       // hours, spread from cell to cell
 	Incubator  []TempFrom    // logged incubator temperatures, oldest first
 	Table      *Table
+	baseTable  *Table // the table before settings by chat changed it
 }
 
 // TempFrom is an incubator temperature in °C that held from an instant on; NaN
@@ -57,6 +58,9 @@ var SettingNames = []string{"zone", "language", "evening", "morning", "quiet", "
 func (s *Settings) Apply(key, value string, at time.Time) error {
 	bad := func() error { return refuse("set_bad", "Key", key, "Value", value, "Example", Example(key)) }
 	value = strings.TrimSpace(value)
+	if step, ok := strings.CutPrefix(key, StepSetting); ok {
+		return s.applyStep(Step(step), value, bad)
+	}
 	switch key {
 	case "zone":
 		z, err := time.LoadLocation(value)
@@ -139,6 +143,39 @@ func (s *Settings) Apply(key, value string, at time.Time) error {
 	return nil
 }
 
+// StepSetting leads the names of settings that change one step's own hours:
+// "step accept" with the value "18/24/48" after the step's anchor.
+const StepSetting = "step "
+
+func (s *Settings) applyStep(step Step, value string, bad func() error) error {
+	from := s.Table
+	if value == "default" {
+		value = ""
+		for _, r := range s.base().Rows {
+			if r.Step == step && r.Variant == "" {
+				value = fmt.Sprintf("%g/%g/%g", r.Earliest, r.Best, r.Latest)
+			}
+		}
+	}
+	t, err := from.WithStep(step, value)
+	if err != nil {
+		return bad()
+	}
+	if s.baseTable == nil {
+		s.baseTable = s.Table
+	}
+	s.Table = t
+	return nil
+}
+
+// base is the table as it was before the crew changed it by chat.
+func (s *Settings) base() *Table {
+	if s.baseTable != nil {
+		return s.baseTable
+	}
+	return s.Table
+}
+
 // Clash names two settings that cannot both hold, nil where all is well: a
 // ping hour inside the quiet hours would send every eve ping at another time
 // than the one the crew asked for.
@@ -163,6 +200,14 @@ func (s *Settings) Clash() *Refusal {
 
 // Value shows one setting as it would be typed.
 func (s *Settings) Value(key string) string {
+	if step, ok := strings.CutPrefix(key, StepSetting); ok {
+		for _, r := range s.Table.Rows {
+			if r.Step == Step(step) && r.Variant == "" {
+				return fmt.Sprintf("%g/%g/%g", r.Earliest, r.Best, r.Latest)
+			}
+		}
+		return ""
+	}
 	switch key {
 	case "zone":
 		return s.Zone.String()
@@ -210,6 +255,9 @@ func (s *Settings) Value(key string) string {
 
 // Example is a value that the setting accepts.
 func Example(key string) string {
+	if strings.HasPrefix(key, StepSetting) {
+		return "18/24/48"
+	}
 	return map[string]string{
 		"zone": "America/Chicago", "language": "en", "evening": "19:00", "morning": "06:30",
 		"quiet": "21:00-05:30", "wake": "on", "work": "07:00-18:00", "days off": "Sunday",

@@ -182,7 +182,7 @@ func (t *Table) read(r io.Reader, override bool) (errs []LineError) {
 			continue
 		}
 		if override {
-			t.Rows[at] = row
+			t.Rows[at] = row.owned(t.Rows[at], cell("source"))
 		} else {
 			t.Rows = append(t.Rows, row)
 		}
@@ -191,6 +191,48 @@ func (t *Table) read(r io.Reader, override bool) (errs []LineError) {
 		fail(1, "step,variant,earliest,best,latest,weight", "the file is empty")
 	}
 	return errs
+}
+
+// owned marks a row whose hours the crew changed: the published source does not
+// vouch for them any more.
+func (r Row) owned(was Row, source string) Row {
+	if r.Earliest == was.Earliest && r.Best == was.Best && r.Latest == was.Latest {
+		return r
+	}
+	if r.Source = source; source == "" || source == was.Source {
+		r.Source = "the crew's own rules, instead of: " + strings.TrimPrefix(was.Source, "the crew's own rules, instead of: ")
+	}
+	return r
+}
+
+// WithStep is the table with the crew's own hours for one step, "18/24/48" after
+// its anchor. Hours out of order are refused.
+func (t *Table) WithStep(step Step, value string) (*Table, error) {
+	parts := strings.Split(strings.ReplaceAll(value, " ", ""), "/")
+	if len(parts) != 3 {
+		return nil, fmt.Errorf("%q is not three times like 18/24/48", value)
+	}
+	var h [3]float64
+	for i, p := range parts {
+		v, err := parseHours(p)
+		if err != nil {
+			return nil, err
+		}
+		h[i] = v
+	}
+	if h[0] > h[1] || h[1] > h[2] {
+		return nil, fmt.Errorf("%q is out of order", value)
+	}
+	out := &Table{Rows: append([]Row(nil), t.Rows...)}
+	for i, r := range out.Rows {
+		if r.Step == step && r.Variant == "" && (r.Kind == "task" || r.Kind == "guard") {
+			own := r
+			own.Earliest, own.Best, own.Latest = h[0], h[1], h[2]
+			out.Rows[i] = own.owned(r, "")
+			return out, nil
+		}
+	}
+	return nil, fmt.Errorf("the hours of %q cannot be set", step)
 }
 
 func parseHours(s string) (float64, error) {

@@ -195,7 +195,7 @@ func (r *replan) breeder(s rules.Subject) error {
 	for _, b := range batches {
 		grafts = append(grafts, rules.GraftRef{Batch: b.Number, Comb: b.Comb, At: b.Grafted})
 	}
-	b, exists, _, tasks := rules.PlanBreeder(s.Number(), entries, grafts, r.s)
+	b, exists, _, tasks := rules.PlanBreeder(s.Number(), entries, grafts, r.flow, r.s)
 	if err := r.t.putBreeder(r.crew, b, exists); err != nil {
 		return err
 	}
