@@ -144,8 +144,13 @@ func combTasks(c Comb, entries []Entry, grafts []GraftRef, s *Settings) []Task {
 			graft.State, graft.Batch = Done, g.Batch
 		}
 	}
-	if graft.State == Done && eggs.State == Open {
-		eggs.State = Passed
+	if graft.State == Done {
+		// Larvae were taken from it, so it is out, whether or not anybody said so.
+		for _, t := range []*Task{&eggs, &out} {
+			if t.State == Open {
+				t.State = Passed
+			}
+		}
 	}
 	return []Task{eggs, out, graft}
 }

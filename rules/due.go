@@ -27,8 +27,11 @@ func dueBetween(tasks []Task, from, to, now time.Time) (out []Task) {
 		if t.State != Open || !t.Earliest.Before(to) {
 			continue
 		}
-		if t.Guard && !t.Latest.After(from) {
+		if t.Guard && (!t.Latest.After(from) || now.Before(to) && !t.Latest.After(now)) {
 			continue // over by itself
+		}
+		if from.After(now) && !t.Latest.After(from) {
+			continue // belongs to a day before the one asked for
 		}
 		if now.Sub(t.Latest) > StaleAfter {
 			continue
