@@ -1,6 +1,7 @@
 package scheduler
 
 import (
+	"slices"
 	"time"
 
 	"yardbell/rules"
@@ -50,6 +51,11 @@ func arrangeCrew(tx *store.Tx, id int64, claimed []store.Message, now time.Time)
 	if err != nil {
 		return nil, err
 	}
+	if crew.Standing != "open" {
+		if claimed, err = shut(tx, crew, claimed, now); err != nil || len(claimed) == 0 {
+			return nil, err
+		}
+	}
 	s, err := tx.Settings(id)
 	if err != nil {
 		return nil, err
@@ -63,7 +69,11 @@ func arrangeCrew(tx *store.Tx, id int64, claimed []store.Message, now time.Time)
 		digestToday = digestToday || (m.Ping == rules.Digest && coversToday(m, s, now))
 	}
 	base := store.Outgoing{Crew: crew, Settings: s, Now: now}
+	if base.Builders, base.Yards, err = tx.Names(id); err != nil {
+		return nil, err
+	}
 	var pings []due
+	var digests []store.Outgoing
 	for _, m := range claimed {
 		switch {
 		case m.Ping == "": // an answer: goes as it is
@@ -76,7 +86,7 @@ func arrangeCrew(tx *store.Tx, id int64, claimed []store.Message, now time.Time)
 				return nil, err
 			}
 			if ok {
-				send = append(send, out)
+				digests = append(digests, out)
 			}
 			if err := tx.EnsureDigest(id); err != nil {
 				return nil, err
@@ -92,7 +102,35 @@ func arrangeCrew(tx *store.Tx, id int64, claimed []store.Message, now time.Time)
 		}
 	}
 	merged, err := merge(tx, base, pings)
-	return append(send, merged...), err
+	// Answers first, since somebody is waiting; then what is urgent; the digest last.
+	return slices.Concat(send, merged, digests), err
+}
+
+// mutedWait is how long messages wait for a chat that lets the bot read only.
+const mutedWait = 5 * time.Minute
+
+// shut deals with messages for a group where the bot may not write: muted, they
+// wait; put out of the group, they are parked and shown by `check`. Those for
+// private chats come back.
+func shut(tx *store.Tx, crew store.Crew, claimed []store.Message, now time.Time) (private []store.Message, err error) {
+	for _, m := range claimed {
+		if m.Chat != 0 {
+			private = append(private, m)
+			continue
+		}
+		if crew.Standing == "muted" {
+			err = tx.Reschedule(m, now.Add(mutedWait), true, "the bot may not write in the group")
+		} else {
+			err = tx.Finish(m, "failed", "the bot is not in the group any more")
+		}
+		if err == nil && m.Ping == rules.Digest {
+			err = tx.EnsureDigest(crew.ID)
+		}
+		if err != nil {
+			return nil, err
+		}
+	}
+	return private, nil
 }
 
 func decide(tx *store.Tx, m store.Message, s *rules.Settings, digestToday bool, now time.Time) (due, bool, error) {

@@ -10,19 +10,53 @@ import (
 	"yardbell/store"
 )
 
+// sendTimeout bounds one send: a chat that hangs on one crew's message must not
+// keep the others waiting until the tick ends. Whether the message arrived is
+// then uncertain, and it goes again.
+const sendTimeout = 30 * time.Second
+
+// mostPanics is how often a message is tried that makes its wording or its
+// transport panic. It would do so for ever.
+const mostPanics = 5
+
+// panicked is a panic of the Sender, taken as a failed send so that the messages
+// behind it still go out.
+type panicked struct{ value any }
+
+func (p *panicked) Error() string { return fmt.Sprint("panic: ", p.value) }
+
 // deliver sends one message and records what came of it. The send happens
-// between two transactions, never inside one.
-func (s *Scheduler) deliver(ctx context.Context, now time.Time, out store.Outgoing) error {
-	receipt, err := s.to.Send(ctx, out)
+// between two transactions, never inside one. holdOff is not zero where the chat
+// wants nothing more before then.
+func (s *Scheduler) deliver(ctx context.Context, now time.Time, out store.Outgoing) (holdOff time.Time, err error) {
+	receipt, err := s.send(ctx, out)
 	if err != nil && ctx.Err() != nil {
-		return ctx.Err() // the lease will run out and the message go again
+		return holdOff, ctx.Err() // the lease will run out and the message go again
 	}
-	return s.db.Update(context.WithoutCancel(ctx), now, func(tx *store.Tx) error {
+	return s.record(ctx, now, out, receipt, err)
+}
+
+func (s *Scheduler) send(ctx context.Context, out store.Outgoing) (r store.Receipt, err error) {
+	ctx, cancel := context.WithTimeout(ctx, sendTimeout)
+	defer cancel()
+	defer func() {
+		if p := recover(); p != nil {
+			err = &panicked{p}
+		}
+	}()
+	return s.to.Send(ctx, out)
+}
+
+func (s *Scheduler) record(ctx context.Context, now time.Time, out store.Outgoing, receipt store.Receipt, sent error) (holdOff time.Time, err error) {
+	// What the chat took is recorded even where the service is told to stop.
+	err = s.db.Update(context.WithoutCancel(ctx), now, func(tx *store.Tx) error {
 		for i, m := range out.Messages {
-			if err != nil {
-				if err := s.failed(tx, now, m, err); err != nil {
+			if sent != nil {
+				until, err := s.failed(tx, now, m, sent)
+				if err != nil {
 					return err
 				}
+				holdOff = until
 				continue
 			}
 			text, buttons := receipt.Text, receipt.Buttons
@@ -41,18 +75,46 @@ func (s *Scheduler) deliver(ctx context.Context, now time.Time, out store.Outgoi
 		}
 		return nil
 	})
+	return holdOff, err
 }
 
-func (s *Scheduler) failed(tx *store.Tx, now time.Time, m store.Message, err error) error {
+// failed ends or reschedules a message that was not sent. The time it gives is
+// when the chat, having said so, takes messages again.
+func (s *Scheduler) failed(tx *store.Tx, now time.Time, m store.Message, err error) (holdOff time.Time, _ error) {
 	var se *SendError
-	if errors.As(err, &se) && se.Final {
+	var p *panicked
+	switch errors.As(err, &se); {
+	case se != nil && se.Final:
 		s.log.Error("message refused for good", "row", m.ID, "err", err)
-		return tx.Finish(m, "failed", "refused: "+err.Error())
+		return holdOff, tx.Finish(m, "failed", "refused: "+err.Error())
+	case errors.As(err, &p) && m.Attempt >= mostPanics:
+		s.log.Error("message given up", "row", m.ID, "attempt", m.Attempt, "err", err)
+		return holdOff, tx.Finish(m, "failed", "given up: "+err.Error())
+	case p != nil:
+		s.log.Error("a send panicked, trying again", "row", m.ID, "attempt", m.Attempt, "err", err)
+	default:
+		s.log.Warn("message not sent, trying again", "row", m.ID, "attempt", m.Attempt, "err", err)
 	}
 	wait := rules.NextAttempt(m.Attempt)
-	if se != nil && se.After > wait {
-		wait = se.After
+	if se != nil && se.After > 0 {
+		wait = max(wait, se.After)
+		holdOff = now.Add(se.After)
 	}
-	s.log.Warn("message not sent, trying again", "row", m.ID, "attempt", m.Attempt, "wait", wait, "err", err)
-	return tx.Reschedule(m, now.Add(wait), false, "not sent: "+err.Error())
+	if se != nil && se.Held {
+		return holdOff, tx.Reschedule(m, holdOff, true, "held: "+err.Error())
+	}
+	return holdOff, tx.Reschedule(m, now.Add(wait), false, "not sent: "+err.Error())
+}
+
+// holdBack puts a message off that was not tried, because the chat wants nothing
+// before then. It costs no attempt.
+func (s *Scheduler) holdBack(ctx context.Context, now time.Time, out store.Outgoing, until time.Time) error {
+	return s.db.Update(ctx, now, func(tx *store.Tx) error {
+		for _, m := range out.Messages {
+			if err := tx.Reschedule(m, until, true, "the chat asked to wait"); err != nil {
+				return err
+			}
+		}
+		return nil
+	})
 }

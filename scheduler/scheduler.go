@@ -2,12 +2,12 @@ package scheduler
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"log/slog"
 	"time"
 
 	"github.com/robfig/cron/v3"
+	"golang.org/x/sync/errgroup"
 
 	"yardbell/store"
 )
@@ -22,6 +22,7 @@ type Sender interface {
 // SendError is the chat's own word on a message that it did not take.
 type SendError struct {
 	Final bool          // it never will
+	Held  bool          // it was not tried; the attempt is given back
 	After time.Duration // not before
 	Err   error
 }
@@ -76,15 +77,24 @@ func (s *Scheduler) Run(ctx context.Context, clock func() time.Time) error {
 		case <-ctx.Done():
 			return nil
 		case <-s.wake:
-			// The tick must end before its leases do.
-			tctx, cancel := context.WithTimeout(ctx, store.Lease*4/5)
-			err := s.Tick(tctx, clock())
-			cancel()
-			if err != nil && !errors.Is(err, context.Canceled) {
+			if err := s.oneTick(ctx, clock); err != nil && ctx.Err() == nil {
 				s.log.Error("tick failed", "err", err)
 			}
 		}
 	}
+}
+
+// oneTick ticks once; what panics in it must not end the service.
+func (s *Scheduler) oneTick(ctx context.Context, clock func() time.Time) (err error) {
+	defer func() {
+		if p := recover(); p != nil {
+			err = fmt.Errorf("panic: %v", p)
+		}
+	}()
+	// The tick must end before its leases do.
+	ctx, cancel := context.WithTimeout(ctx, store.Lease*4/5)
+	defer cancel()
+	return s.Tick(ctx, clock())
 }
 
 // Tick sends everything that is due at now.
@@ -105,10 +115,8 @@ func (s *Scheduler) Tick(ctx context.Context, now time.Time) error {
 		if err != nil {
 			return fmt.Errorf("claim due messages: %w", err)
 		}
-		for _, out := range work.send {
-			if err := s.deliver(ctx, now, out); err != nil {
-				return err
-			}
+		if err := s.sendAll(ctx, now, work.send); err != nil {
+			return err
 		}
 		if work.claimed < claimLimit {
 			return nil
@@ -117,3 +125,45 @@ func (s *Scheduler) Tick(ctx context.Context, now time.Time) error {
 }
 
 const claimLimit = 200
+
+// sendersAtOnce is how many crews are sent to at the same time. A chat's server
+// answers in a tenth of a second or so, and allows some thirty messages a second.
+const sendersAtOnce = 8
+
+// sendAll sends to several crews at once, but to each crew in order.
+func (s *Scheduler) sendAll(ctx context.Context, now time.Time, list []store.Outgoing) error {
+	byCrew := map[int64][]store.Outgoing{}
+	var crews []int64
+	for _, out := range list {
+		if byCrew[out.Crew.ID] == nil {
+			crews = append(crews, out.Crew.ID)
+		}
+		byCrew[out.Crew.ID] = append(byCrew[out.Crew.ID], out)
+	}
+	var g errgroup.Group
+	g.SetLimit(sendersAtOnce)
+	for _, id := range crews {
+		g.Go(func() error { return s.sendCrew(ctx, now, byCrew[id]) })
+	}
+	return g.Wait()
+}
+
+// sendCrew sends to one crew. Once its chat has asked to wait, the rest is held
+// back untried.
+func (s *Scheduler) sendCrew(ctx context.Context, now time.Time, list []store.Outgoing) error {
+	var until time.Time
+	for _, out := range list {
+		if !until.IsZero() {
+			if err := s.holdBack(ctx, now, out, until); err != nil {
+				return fmt.Errorf("hold messages back: %w", err)
+			}
+			continue
+		}
+		holdOff, err := s.deliver(ctx, now, out)
+		if err != nil {
+			return fmt.Errorf("deliver: %w", err)
+		}
+		until = holdOff
+	}
+	return nil
+}

@@ -9,22 +9,33 @@ import (
 
 // Crew is one group chat.
 type Crew struct {
-	ID      int64
-	Source  string // the transport
-	Chat    int64
-	Created time.Time
+	ID       int64
+	Source   string // the transport
+	Chat     int64
+	Created  time.Time
+	Standing string // what the chat lets the bot do: open, muted, gone
+	Thread   int64  // topic of a forum in which the crew talks, 0 for none
 }
 
 // Member is one person of a crew.
 type Member struct {
 	ID   int64
 	Name string
+	Lead bool // may change settings and take back the lines of others
+	Gone bool // was taken off the crew
 }
 
-const crewColumns = `id, source, chat_id, created_at`
+const memberColumns = `id, name, lead, gone`
+
+func scanMember(s scanner) (m Member, err error) {
+	err = s.Scan(&m.ID, &m.Name, &m.Lead, &m.Gone)
+	return m, err
+}
+
+const crewColumns = `id, source, chat_id, created_at, standing, thread_id`
 
 func scanCrew(s scanner) (c Crew, err error) {
-	err = s.Scan(&c.ID, &c.Source, &c.Chat, instant{&c.Created})
+	err = s.Scan(&c.ID, &c.Source, &c.Chat, instant{&c.Created}, &c.Standing, &c.Thread)
 	return c, err
 }
 
@@ -58,7 +69,7 @@ func (t *Tx) NewCrew(source string, chat int64, first map[string]string) (Crew, 
 	if err != nil {
 		return Crew{}, err
 	}
-	crew := Crew{id, source, chat, t.Now}
+	crew := Crew{ID: id, Source: source, Chat: chat, Created: t.Now, Standing: "open"}
 	m, err := t.Member(crew, "", "Yardbell")
 	if err != nil {
 		return crew, err
@@ -87,16 +98,19 @@ func (t *Tx) NewCrew(source string, chat int64, first map[string]string) (Crew, 
 // what the transport says now.
 func (t *Tx) Member(c Crew, key, name string) (m Member, err error) {
 	name = strings.TrimSpace(name)
-	found, err := t.one(`SELECT id, name FROM members WHERE crew_id = ? AND user_key = ?`, []any{c.ID, key}, &m.ID, &m.Name)
-	if err != nil || (found && m.Name == name) {
+	list, err := all(t, scanMember, `SELECT `+memberColumns+` FROM members WHERE crew_id = ? AND user_key = ?`, c.ID, key)
+	if err != nil {
 		return m, err
 	}
-	if found {
-		_, err = t.exec(`UPDATE members SET name = ? WHERE id = ?`, name, m.ID)
-		return Member{m.ID, name}, err
+	if len(list) == 0 {
+		m.Name = name
+		m.ID, err = t.insert(`INSERT INTO members (crew_id, user_key, name) VALUES (?, ?, ?)`, c.ID, key, name)
+		return m, err
 	}
-	m.ID, err = t.insert(`INSERT INTO members (crew_id, user_key, name) VALUES (?, ?, ?)`, c.ID, key, name)
-	m.Name = name
+	if m = list[0]; m.Name != name {
+		m.Name = name
+		_, err = t.exec(`UPDATE members SET name = ? WHERE id = ?`, name, m.ID)
+	}
 	return m, err
 }
 
@@ -120,7 +134,10 @@ func (t *Tx) Settings(crew int64) (*rules.Settings, error) {
 
 // MemberByID reads one member.
 func (t *Tx) MemberByID(id int64) (m Member, err error) {
-	_, err = t.one(`SELECT id, name FROM members WHERE id = ?`, []any{id}, &m.ID, &m.Name)
+	list, err := all(t, scanMember, `SELECT `+memberColumns+` FROM members WHERE id = ?`, id)
+	if err == nil && len(list) > 0 {
+		m = list[0]
+	}
 	return m, err
 }
 

@@ -8,7 +8,6 @@ import (
 	"fmt"
 	"io/fs"
 	"net/url"
-	"os"
 	"path/filepath"
 	"strings"
 
@@ -49,134 +48,80 @@ type Options struct {
 
 // Open opens or creates the database file at path and brings it to the newest
 // schema. A file that cannot be used (a directory, read-only, locked, of a newer
-// version, damaged, of another program) gives a *FileError and is left as it is.
+// version, damaged, of another program) gives a *FileError and is left as it is,
+// byte for byte.
 func Open(ctx context.Context, path string, o Options) (*DB, error) {
-	bad := func(why string, args ...any) error { return &FileError{path, fmt.Sprintf(why, args...)} }
-	fresh, err := checkFile(path, o.ReadOnly)
+	if err := checkPath(path, o.ReadOnly); err != nil {
+		return nil, err
+	}
+	found, err := probe(ctx, path)
 	if err != nil {
 		return nil, err
 	}
-	table := o.Table
-	if table == nil {
-		table = rules.DefaultTable()
+	sources, err := fs.Glob(migrations, "migrations/*.sql")
+	if err != nil {
+		return nil, err
 	}
-	d := &DB{path: path, table: table}
-	closeAll := func() { _ = d.Close() }
-	dsn := func(extra string) string {
-		u := url.URL{Scheme: "file", Opaque: (&url.URL{Path: filepath.ToSlash(path)}).EscapedPath()}
-		return u.String() + "?_pragma=busy_timeout(5000)&_pragma=foreign_keys(1)&_pragma=synchronous(FULL)" + extra
+	newest := int64(len(sources)) // they are numbered from 1 without a gap
+	switch {
+	case found.schema > newest:
+		return nil, &FileError{path, fmt.Sprintf("was written by a newer version of Yardbell (schema %d, this one knows %d); install that version", found.schema, newest)}
+	case found.schema < newest && o.ReadOnly && !found.ours:
+		return nil, &FileError{path, "is empty; a crew's file is made by console or serve"}
+	case found.schema < newest && o.ReadOnly:
+		return nil, &FileError{path, fmt.Sprintf("has the older schema %d; open it once with console or serve", found.schema)}
 	}
-	if d.w, err = sql.Open("sqlite", dsn("&_pragma=journal_mode(WAL)&_txlock=immediate")); err != nil {
-		return nil, bad("cannot be opened: %v", err)
-	}
-	d.w.SetMaxOpenConns(1)
-	if d.r, err = sql.Open("sqlite", dsn("&_pragma=query_only(1)")); err != nil {
-		closeAll()
-		return nil, bad("cannot be opened: %v", err)
-	}
-	d.r.SetMaxOpenConns(4)
-
-	var ok string
-	if err := d.w.QueryRowContext(ctx, `PRAGMA quick_check(1)`).Scan(&ok); err != nil {
-		closeAll()
-		return nil, fileError(path, err)
-	} else if ok != "ok" {
-		closeAll()
-		return nil, bad("is damaged (%s); keep it as it is and restore a copy", firstLine(ok))
-	}
-	var app int64
-	if err := d.w.QueryRowContext(ctx, `PRAGMA application_id`).Scan(&app); err != nil {
-		closeAll()
-		return nil, fileError(path, err)
-	}
-	if !fresh && app != applicationID {
-		var tables int
-		if err := d.w.QueryRowContext(ctx, `SELECT count(*) FROM sqlite_schema`).Scan(&tables); err != nil || tables > 0 {
-			closeAll()
-			return nil, bad("belongs to another program; name another file")
+	if !found.ours {
+		if err := claimFile(ctx, path); err != nil {
+			return nil, fileError(path, err)
 		}
 	}
-	if err := d.migrate(ctx, o.ReadOnly); err != nil {
-		closeAll()
-		var fe *FileError
-		if errors.As(err, &fe) {
-			return nil, err
-		}
-		return nil, fileError(path, err)
+	d := &DB{path: path, table: o.Table}
+	if d.table == nil {
+		d.table = rules.DefaultTable()
 	}
-	if err := d.readBack(ctx); err != nil {
-		closeAll()
+	if err := d.open(ctx, found.schema < newest); err != nil {
+		_ = d.Close()
 		return nil, fileError(path, err)
 	}
 	return d, nil
 }
 
-// checkFile looks at the path before SQLite does, whose own errors for these
-// cases do not say what to do.
-func checkFile(path string, readOnly bool) (fresh bool, err error) {
-	bad := func(why string) error { return &FileError{path, why} }
-	st, err := os.Stat(path)
-	switch {
-	case errors.Is(err, fs.ErrNotExist):
-		if readOnly {
-			return true, bad("does not exist")
-		}
-		dir := filepath.Dir(path)
-		if d, err := os.Stat(dir); err != nil || !d.IsDir() {
-			return true, bad("cannot be created: there is no folder " + dir)
-		}
-		return true, nil
-	case err != nil:
-		return false, bad("cannot be read: " + err.Error())
-	case st.IsDir():
-		return false, bad("is a directory; name a file in it")
-	case !st.Mode().IsRegular():
-		return false, bad("is not a regular file")
-	}
-	f, err := os.OpenFile(path, os.O_RDWR, 0)
-	if err != nil || st.Mode().Perm()&0o222 == 0 {
-		if err == nil {
-			_ = f.Close()
-		}
-		return false, bad("is read-only; allow writing to it and to its folder")
-	}
-	_ = f.Close()
-	return st.Size() == 0, nil
+// dsn is the one connection recipe; extra are the parameters in which the
+// connections differ. Without recursive triggers a REPLACE would delete a line of
+// the logbook past the trigger that forbids it.
+func dsn(path, extra string) string {
+	u := url.URL{Scheme: "file", Opaque: (&url.URL{Path: filepath.ToSlash(path)}).EscapedPath()}
+	return u.String() + "?_pragma=busy_timeout(5000)&_pragma=foreign_keys(1)&_pragma=synchronous(FULL)&_pragma=recursive_triggers(1)" + extra
 }
 
-func (d *DB) migrate(ctx context.Context, readOnly bool) error {
+func (d *DB) open(ctx context.Context, migrate bool) (err error) {
+	if d.w, err = sql.Open("sqlite", dsn(d.path, "&_pragma=journal_mode(WAL)&_txlock=immediate")); err != nil {
+		return err
+	}
+	d.w.SetMaxOpenConns(1)
+	if d.r, err = sql.Open("sqlite", dsn(d.path, "&_pragma=query_only(1)")); err != nil {
+		return err
+	}
+	d.r.SetMaxOpenConns(4)
+	if migrate {
+		if err := d.migrate(ctx); err != nil {
+			return fmt.Errorf("migrate: %w", err)
+		}
+	}
+	return d.readBack(ctx)
+}
+
+func (d *DB) migrate(ctx context.Context) error {
 	sub, err := fs.Sub(migrations, "migrations")
 	if err != nil {
 		return err
 	}
 	p, err := goose.NewProvider(goose.DialectSQLite3, d.w, sub, goose.WithLogger(goose.NopLogger()))
 	if err != nil {
-		return fmt.Errorf("read migrations: %w", err)
-	}
-	sources := p.ListSources()
-	newest := sources[len(sources)-1].Version
-	var have int64
-	var tables int
-	if err := d.w.QueryRowContext(ctx, `SELECT count(*) FROM sqlite_schema WHERE name = 'goose_db_version'`).Scan(&tables); err != nil {
 		return err
 	}
-	if tables > 0 {
-		if err := d.w.QueryRowContext(ctx, `SELECT coalesce(max(version_id), 0) FROM goose_db_version`).Scan(&have); err != nil {
-			return err
-		}
-	}
-	switch {
-	case have > newest:
-		return &FileError{d.path, fmt.Sprintf("was written by a newer version of Yardbell (schema %d, this one knows %d); install that version", have, newest)}
-	case have == newest:
-		return nil
-	case readOnly:
-		return &FileError{d.path, fmt.Sprintf("has the older schema %d; open it once with console or serve", have)}
-	}
-	if _, err := p.Up(ctx); err != nil {
-		return fmt.Errorf("migrate: %w", err)
-	}
-	_, err = d.w.ExecContext(ctx, fmt.Sprintf(`PRAGMA application_id = %d`, applicationID))
+	_, err = p.Up(ctx)
 	return err
 }
 
@@ -219,7 +164,7 @@ func (d *DB) Check(ctx context.Context) error {
 		return fileError(d.path, err)
 	}
 	if ok != "ok" {
-		return &FileError{d.path, "is damaged (" + firstLine(ok) + "); keep it as it is and restore a copy"}
+		return damaged(d.path, ok)
 	}
 	rows, err := d.r.QueryContext(ctx, `PRAGMA foreign_key_check`)
 	if err != nil {
@@ -234,6 +179,10 @@ func (d *DB) Check(ctx context.Context) error {
 
 // fileError turns a driver error into a sentence, by its code.
 func fileError(path string, err error) error {
+	var fe *FileError
+	if errors.As(err, &fe) {
+		return fe // said already
+	}
 	var se *sqlite.Error
 	if !errors.As(err, &se) {
 		return fmt.Errorf("database %s: %w", path, err)

@@ -2,6 +2,7 @@ package store
 
 import (
 	"strconv"
+	"time"
 
 	"yardbell/rules"
 )
@@ -41,26 +42,49 @@ func (t *Tx) Combs(crew int64, breeder int) ([]rules.Comb, error) {
 		FROM combs WHERE crew_id = ? AND breeder = ? ORDER BY confined_at, id`, crew, breeder)
 }
 
-// putCombs replaces a breeder's combs and says whether any differs from before.
-func (t *Tx) putCombs(crew int64, breeder int, combs []rules.Comb) (changed bool, err error) {
+// putCombs replaces a breeder's combs. changed says whether any differs from
+// before, and from is the earliest confinement of those that do: no graft before
+// it can come from another comb than it did.
+func (t *Tx) putCombs(crew int64, breeder int, combs []rules.Comb) (from time.Time, changed bool, err error) {
 	old, err := t.Combs(crew, breeder)
 	if err != nil {
-		return false, err
+		return from, false, err
 	}
-	if toJSON(old) == toJSON(combs) || len(old)+len(combs) == 0 {
-		return false, nil
+	was := map[string]bool{}
+	for _, c := range old {
+		was[toJSON(c)] = true
+	}
+	differs := func(c rules.Comb) {
+		if !changed || c.Confined.Before(from) {
+			from, changed = c.Confined, true
+		}
+	}
+	for _, c := range combs {
+		if key := toJSON(c); was[key] {
+			delete(was, key)
+		} else {
+			differs(c)
+		}
+	}
+	for _, c := range old {
+		if was[toJSON(c)] {
+			differs(c)
+		}
+	}
+	if !changed {
+		return from, false, nil
 	}
 	if _, err := t.exec(`DELETE FROM combs WHERE crew_id = ? AND breeder = ?`, crew, breeder); err != nil {
-		return true, err
+		return from, true, err
 	}
 	for _, c := range combs {
 		if _, err := t.exec(`INSERT INTO combs (crew_id, id, breeder, mark, confined_at, bees_in, eggs_at, no_eggs_at, out_at, released, failed)
 			VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
 			crew, c.ID, c.Breeder, c.Mark, toMS(c.Confined), c.BeesIn, toMS(c.EggsSeen), toMS(c.NoEggs), toMS(c.Out), c.Released, c.Failed); err != nil {
-			return true, err
+			return from, true, err
 		}
 	}
-	return true, nil
+	return from, true, nil
 }
 
 const batchColumns = `number, graft_entry, breeder, comb_id, mark, builder, grafted_at, age_lo, age_hi, age_basis, shift,
@@ -135,6 +159,22 @@ func (t *Tx) putYard(crew int64, y rules.Yard, exists bool) error {
 	}
 	_, err := t.exec(`INSERT INTO yards (crew_id, name, nucs) VALUES (?, ?, ?) ON CONFLICT DO UPDATE SET nucs = excluded.nucs`, crew, y.Name, y.Nucs)
 	return err
+}
+
+// Names are the names of a crew's builders and yards.
+func (t *Tx) Names(crew int64) (builders, yards []string, err error) {
+	bs, err := t.Builders(crew)
+	if err != nil {
+		return nil, nil, err
+	}
+	ys, err := t.Yards(crew)
+	for _, b := range bs {
+		builders = append(builders, b.Name)
+	}
+	for _, y := range ys {
+		yards = append(yards, y.Name)
+	}
+	return builders, yards, err
 }
 
 func batchSubject(b rules.Batch) rules.Subject {

@@ -64,7 +64,7 @@ func (t *Tx) UpdateLines(update int64) ([]Line, error) {
 
 // MessageLines are the entries logged from one chat message or its edits.
 func (t *Tx) MessageLines(crew, message int64) ([]Line, error) {
-	return t.lines(`e.crew_id = ? AND e.message_id = ? ORDER BY e.id`, crew, message)
+	return t.lines(`e.crew_id = ? AND e.message_id = ? AND e.message_id <> 0 ORDER BY e.id`, crew, message)
 }
 
 // LineByID reads one entry.

@@ -49,6 +49,9 @@ type Message struct {
 	Sent     time.Time
 	Answered int64
 	Reason   string
+	Chat     int64 // a private chat, 0 for the crew's group
+	Answers  int64 // the person's message it answers
+	Edits    int64 // the bot's message it changes in place, 0 for a new one
 }
 
 // Button is one press a message offers. Do says what it does, in package bot's
@@ -67,11 +70,11 @@ const (
 )
 
 const messageColumns = `id, crew_id, key, kind, ping, task_key, step, subject, day, fire_at, due_at, priority, state, attempt,
-	reply_to, update_row, text, buttons, message_id, sent_at, answered, reason`
+	reply_to, update_row, text, buttons, message_id, sent_at, answered, reason, chat_id, answers, edits`
 
 func scanMessage(s scanner) (m Message, err error) {
 	err = s.Scan(&m.ID, &m.Crew, &m.Key, &m.Kind, &m.Ping, &m.TaskKey, &m.Step, &m.Subject, &m.Day, instant{&m.Fire}, instant{&m.Due}, &m.Priority, &m.State, &m.Attempt,
-		&m.ReplyTo, &m.Update, &m.Text, jsonCol{&m.Buttons}, &m.Message, instant{&m.Sent}, &m.Answered, &m.Reason)
+		&m.ReplyTo, &m.Update, &m.Text, jsonCol{&m.Buttons}, &m.Message, instant{&m.Sent}, &m.Answered, &m.Reason, &m.Chat, &m.Answers, &m.Edits)
 	return m, err
 }
 
@@ -80,17 +83,18 @@ func (t *Tx) Queue(m Message) error {
 	if m.Buttons == nil {
 		m.Buttons = []Button{}
 	}
-	_, err := t.exec(`INSERT INTO outbox (crew_id, key, kind, ping, task_key, step, subject, day, fire_at, due_at, priority, state, reply_to, update_row, text, buttons, reason)
-		VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, 'queued', ?, ?, ?, ?, ?) ON CONFLICT DO NOTHING`,
-		m.Crew, m.Key, m.Kind, m.Ping, m.TaskKey, m.Step, m.Subject, m.Day, toMS(t.Now), toMS(t.Now), AnswerFirst, m.ReplyTo, m.Update, m.Text, toJSON(m.Buttons), m.Reason)
+	_, err := t.exec(`INSERT INTO outbox (crew_id, key, kind, ping, task_key, step, subject, day, fire_at, due_at, priority, state, reply_to, update_row, text, buttons, reason, chat_id, answers, edits)
+		VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, 'queued', ?, ?, ?, ?, ?, ?, ?, ?) ON CONFLICT DO NOTHING`,
+		m.Crew, m.Key, m.Kind, m.Ping, m.TaskKey, m.Step, m.Subject, m.Day, toMS(t.Now), toMS(t.Now), AnswerFirst, m.ReplyTo, m.Update, m.Text, toJSON(m.Buttons), m.Reason, m.Chat, m.Answers, m.Edits)
 	return err
 }
 
 // putPings brings the queued pings of one task in line with those planned. One
 // whose time has passed is not begun: the answer that caused it says it all. One
-// that is queued already stays, however late.
+// that is queued already stays, however late, and keeps its time where a new plan
+// would move it into the past: better at the old hour than not at all.
 func (t *Tx) putPings(crew int64, k rules.Task, pings []rules.Ping) error {
-	have, err := all(t, scanMessage, `SELECT `+messageColumns+` FROM outbox WHERE crew_id = ? AND task_key = ?`, crew, k.Key)
+	have, err := all(t, scanMessage, `SELECT `+messageColumns+` FROM outbox WHERE crew_id = ? AND task_key = ? AND task_key <> ''`, crew, k.Key)
 	if err != nil {
 		return err
 	}
@@ -105,11 +109,13 @@ func (t *Tx) putPings(crew int64, k rules.Task, pings []rules.Ping) error {
 		priority = CriticalNext
 	}
 	for _, p := range pings {
+		p.Fire = fromMS(toMS(p.Fire)) // as it is stored, or it would always differ
 		key := pingKey(k, p)
 		m, had := byKey[key]
+		ahead := p.Fire.After(t.Since)
 		delete(byKey, key)
 		switch {
-		case !had && p.Fire.After(t.Since):
+		case !had && ahead:
 			kind := "ping"
 			if p.Kind == rules.NoAnswer || p.Kind == rules.Again {
 				kind = "ask"
@@ -119,7 +125,7 @@ func (t *Tx) putPings(crew int64, k rules.Task, pings []rules.Ping) error {
 				crew, key, kind, p.Kind, k.Key, k.Step, k.Subject.String(), p.Day.String(), toMS(p.Fire), toMS(p.Fire), priority); err != nil {
 				return err
 			}
-		case had && m.State == "cancelled" && p.Fire.After(t.Since), had && m.State == "queued" && !m.Fire.Equal(p.Fire) && p.Fire.After(t.Since):
+		case had && ahead && (m.State == "cancelled" || m.State == "queued" && !m.Fire.Equal(p.Fire)):
 			if _, err := t.exec(`UPDATE outbox SET state = 'queued', fire_at = ?, due_at = ?, priority = ?, attempt = 0, reason = '' WHERE id = ?`,
 				toMS(p.Fire), toMS(p.Fire), priority, m.ID); err != nil {
 				return err
@@ -153,10 +159,14 @@ func (t *Tx) EnsureDigest(crew int64) error {
 		return err
 	}
 	day := rules.DateOf(t.Now, s.Zone)
-	for !rules.At(day, s.Morning, s.Zone).After(t.Now) {
-		day = day.Add(1)
+	had, err := t.DigestSent(crew, day, s.Zone)
+	if err != nil {
+		return err
 	}
-	queued, err := all(t, scanMessage, `SELECT `+messageColumns+` FROM outbox WHERE crew_id = ? AND kind = 'digest' AND ping = 'digest' AND state IN ('queued', 'claimed')`, crew)
+	for had || !rules.At(day, s.Morning, s.Zone).After(t.Now) {
+		day, had = day.Add(1), false
+	}
+	queued, err := all(t, scanMessage, `SELECT `+messageColumns+` FROM outbox WHERE crew_id = ? AND `+digestKeys+` AND state IN ('queued', 'claimed')`, crew)
 	if err != nil {
 		return err
 	}
@@ -246,29 +256,37 @@ func (t *Tx) Finish(m Message, state, reason string) error {
 	return err
 }
 
-// SentMessage finds the message with that number in the crew's chat.
+// SentMessage finds the message with that number in the crew's group.
 func (t *Tx) SentMessage(crew, number int64) (Message, bool, error) {
-	return t.lastMessage(`crew_id = ? AND message_id = ?`, crew, number)
+	return t.SentIn(crew, 0, number)
+}
+
+// SentIn finds the message with that number in a private chat, or for chat 0 in
+// the crew's group: every chat numbers its own.
+func (t *Tx) SentIn(crew, chat, number int64) (Message, bool, error) {
+	return t.lastMessage(`crew_id = ? AND message_id = ? AND chat_id = ?`, crew, number, chat)
 }
 
 // LastNumber is the highest message number in a crew's chat.
 func (t *Tx) LastNumber(crew int64) (n int64, err error) {
-	_, err = t.one(`SELECT coalesce(max(message_id), 0) FROM outbox WHERE crew_id = ?`, []any{crew}, &n)
+	_, err = t.one(`SELECT coalesce(max(message_id), 0) FROM outbox WHERE crew_id = ? AND message_id <> 0`, []any{crew}, &n)
 	return n, err
 }
 
 // LastPing is the newest ping in a crew's chat.
 func (t *Tx) LastPing(crew int64) (Message, bool, error) {
-	return t.lastMessage(`crew_id = ? AND state = 'sent' AND (kind = 'ping' OR ping IN ('noanswer', 'again'))`, crew)
+	return t.lastMessage(`crew_id = ? AND chat_id = 0 AND state = 'sent' AND (kind = 'ping' OR ping IN ('noanswer', 'again'))`, crew)
 }
 
 // LastWithButtons is the newest message with buttons in a crew's chat.
 func (t *Tx) LastWithButtons(crew int64) (Message, bool, error) {
-	return t.lastMessage(`crew_id = ? AND state = 'sent' AND buttons <> '[]'`, crew)
+	return t.lastMessage(`crew_id = ? AND chat_id = 0 AND state = 'sent' AND buttons <> '[]'`, crew)
 }
 
 func (t *Tx) lastMessage(where string, args ...any) (Message, bool, error) {
-	list, err := all(t, scanMessage, `SELECT `+messageColumns+` FROM outbox WHERE `+where+` ORDER BY message_id DESC LIMIT 1`, args...)
+	// message_id <> 0 stands in the query so that SQLite sees that the index, which
+	// leaves out what is not sent, will do. The same goes for task_key above.
+	list, err := all(t, scanMessage, `SELECT `+messageColumns+` FROM outbox WHERE `+where+` AND message_id <> 0 ORDER BY message_id DESC LIMIT 1`, args...)
 	if err != nil || len(list) == 0 {
 		return Message{}, false, err
 	}
@@ -281,11 +299,16 @@ func (t *Tx) AnswerTo(m Message, update int64) (bool, error) {
 	return n > 0, err
 }
 
-// SentOn reports whether a crew's digest of a day went out.
-func (t *Tx) SentOn(crew int64, day rules.Date) (bool, error) {
-	var n int
-	_, err := t.one(`SELECT count(*) FROM outbox WHERE crew_id = ? AND key = ? AND state = 'sent'`, []any{crew, "digest/" + day.String()}, &n)
-	return n > 0, err
+// digestKeys picks the digests by their key, which an index leads to.
+const digestKeys = `key > 'digest/' AND key < 'digest0'`
+
+// DigestSent reports whether a crew had a digest on a local day, be it that
+// day's own or, after the service was away, one of a day before. No later day's
+// can have gone yet, so the newest one sent tells.
+func (t *Tx) DigestSent(crew int64, day rules.Date, zone *time.Location) (bool, error) {
+	var sent time.Time
+	_, err := t.one(`SELECT sent_at FROM outbox WHERE crew_id = ? AND `+digestKeys+` AND state = 'sent' ORDER BY key DESC LIMIT 1`, []any{crew}, instant{&sent})
+	return !sent.IsZero() && rules.DateOf(sent, zone) == day, err
 }
 
 // Outbox lists a crew's messages in the order they were queued.

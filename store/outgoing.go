@@ -16,7 +16,17 @@ type Outgoing struct {
 	Batch    *rules.Batch
 	Items    []rules.Task // digest and lists
 	Late     time.Time    // zero, or when it was meant to go
+	Builders []string     // the crew's own names, for examples of an answer
+	Yards    []string
 	Now      time.Time
+}
+
+// Chat is where it goes: a private chat, or the crew's group.
+func (o Outgoing) Chat() int64 {
+	if c := o.Messages[0].Chat; c != 0 {
+		return c
+	}
+	return o.Crew.Chat
 }
 
 // Receipt is what the chat took.

@@ -121,11 +121,11 @@ func (r *replan) combs(s rules.Subject) error {
 	if err != nil {
 		return err
 	}
-	changed, err := r.t.putCombs(r.crew, s.Number(), rules.Combs(s.Number(), entries))
+	from, changed, err := r.t.putCombs(r.crew, s.Number(), rules.Combs(s.Number(), entries))
 	if err != nil || !changed {
 		return err
 	}
-	batches, err := r.t.batches(`crew_id = ? AND breeder = ?`, r.crew, s.Number())
+	batches, err := r.t.batches(`crew_id = ? AND breeder = ? AND grafted_at >= ?`, r.crew, s.Number(), toMS(from))
 	for _, b := range batches {
 		r.add(batchSubject(b))
 	}

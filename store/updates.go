@@ -92,3 +92,9 @@ func (t *Tx) Offset(source string) (next int64, err error) {
 	_, err = t.one(`SELECT next FROM offsets WHERE source = ?`, []any{source}, &next)
 	return next, err
 }
+
+// Newest is the latest time at which anything came in or went out.
+func (t *Tx) Newest() (at time.Time, err error) {
+	_, err = t.one(`SELECT max((SELECT coalesce(max(read_at), 0) FROM updates), (SELECT coalesce(max(sent_at), 0) FROM outbox))`, nil, instant{&at})
+	return at, err
+}

@@ -1,0 +1,168 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"encoding/binary"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+)
+
+// This file judges a database file before it is opened for work. Opening one in
+// WAL mode already writes to it, and a file that is refused must stay as it was.
+
+// probed is what a file turns out to be.
+type probed struct {
+	ours   bool  // it carries our mark
+	schema int64 // 0 before the first migration
+}
+
+// checkPath looks at the path before SQLite does, whose own errors for these
+// cases do not say what to do.
+func checkPath(path string, mustExist bool) error {
+	bad := func(why string) error { return &FileError{path, why} }
+	st, err := os.Stat(path)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		if mustExist {
+			return bad("does not exist")
+		}
+		dir := filepath.Dir(path)
+		if d, err := os.Stat(dir); err != nil || !d.IsDir() {
+			return bad("cannot be created: there is no folder " + dir)
+		}
+		return nil
+	case err != nil:
+		return bad("cannot be read: " + err.Error())
+	case st.IsDir():
+		return bad("is a directory; name a file in it")
+	case !st.Mode().IsRegular():
+		return bad("is not a regular file")
+	}
+	f, err := os.OpenFile(path, os.O_RDWR, 0)
+	if err != nil || st.Mode().Perm()&0o222 == 0 {
+		if err == nil {
+			_ = f.Close()
+		}
+		return bad("is read-only; allow writing to it and to its folder")
+	}
+	return f.Close()
+}
+
+// headerSize is the length of the header of every SQLite file.
+const headerSize = 100
+
+// probe says what the file at path is, without changing it: no lock that lasts,
+// no file left beside it.
+func probe(ctx context.Context, path string) (probed, error) {
+	head, err := header(path)
+	if err != nil || head == nil {
+		return probed{}, err
+	}
+	ours := binary.BigEndian.Uint32(head[68:]) == applicationID
+	mode := "&mode=ro"
+	switch {
+	case exists(path + "-journal"):
+		// A crash left it half written, and only a writer may set that right.
+		if !ours {
+			return probed{}, foreign(path)
+		}
+		mode = "&mode=rw"
+	case !exists(path + "-wal"):
+		// Nobody has it open. Without this SQLite would put its two side files
+		// beside it and, having read only, leave them there.
+		mode += "&immutable=1"
+	case !ours:
+		return probed{}, foreign(path)
+	}
+	db, err := sql.Open("sqlite", dsn(path, mode))
+	if err != nil {
+		return probed{}, fileError(path, err)
+	}
+	defer func() { _ = db.Close() }()
+	db.SetMaxOpenConns(1)
+	p, err := examine(ctx, db, path, ours)
+	if err != nil {
+		return p, fileError(path, err)
+	}
+	return p, nil
+}
+
+func examine(ctx context.Context, db *sql.DB, path string, ours bool) (probed, error) {
+	p := probed{ours: ours}
+	if !ours {
+		var tables int
+		if err := db.QueryRowContext(ctx, `SELECT count(*) FROM sqlite_schema`).Scan(&tables); err != nil {
+			return p, err
+		}
+		if tables > 0 {
+			return p, foreign(path)
+		}
+		return p, nil
+	}
+	var ok string
+	if err := db.QueryRowContext(ctx, `PRAGMA quick_check(1)`).Scan(&ok); err != nil {
+		return p, err
+	}
+	if ok != "ok" {
+		return p, damaged(path, ok)
+	}
+	var tables int
+	if err := db.QueryRowContext(ctx, `SELECT count(*) FROM sqlite_schema WHERE name = 'goose_db_version'`).Scan(&tables); err != nil || tables == 0 {
+		return p, err
+	}
+	return p, db.QueryRowContext(ctx, `SELECT coalesce(max(version_id), 0) FROM goose_db_version`).Scan(&p.schema)
+}
+
+func foreign(path string) error {
+	return &FileError{path, "belongs to another program; name another file"}
+}
+
+func damaged(path, how string) error {
+	return &FileError{path, fmt.Sprintf("is damaged (%s); keep it as it is and restore a copy", firstLine(how))}
+}
+
+// header reads the header of an SQLite file; nil where there is no file yet or
+// nothing in it.
+func header(path string) ([]byte, error) {
+	f, err := os.Open(path)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil, nil
+	}
+	if err != nil {
+		return nil, &FileError{path, "cannot be read: " + err.Error()}
+	}
+	defer func() { _ = f.Close() }()
+	head := make([]byte, headerSize)
+	n, err := io.ReadFull(f, head)
+	switch {
+	case errors.Is(err, io.EOF):
+		return nil, nil
+	case err != nil && !errors.Is(err, io.ErrUnexpectedEOF):
+		return nil, &FileError{path, "cannot be read: " + err.Error()}
+	case n < headerSize || string(head[:16]) != "SQLite format 3\x00":
+		return nil, &FileError{path, "is damaged or not a database; keep it as it is and restore a copy"}
+	}
+	return head, nil
+}
+
+// claimFile marks a new or empty file as ours, before anything else is written
+// and before it is put into WAL mode: so the mark is in the file itself from its
+// first page on, wherever a crash comes.
+func claimFile(ctx context.Context, path string) error {
+	db, err := sql.Open("sqlite", dsn(path, ""))
+	if err != nil {
+		return err
+	}
+	_, err = db.ExecContext(ctx, fmt.Sprintf(`PRAGMA application_id = %d`, applicationID))
+	return errors.Join(err, db.Close())
+}
+
+func exists(path string) bool {
+	_, err := os.Stat(path)
+	return err == nil
+}
