@@ -91,7 +91,15 @@ func (t *talk) taskFor(r *reading, label string) (rules.Task, bool, error) {
 		if !named.Zero() && k.Subject != named && !(named.Kind == rules.BatchKind && k.Batch == named.Number()) {
 			continue
 		}
+		if r.count != nil && !needsCount[k.Step] && k.Step != rules.Rogue && k.Step != rules.Recell {
+			continue // a number answers no task that has none
+		}
 		ready := !t.tx.Now.Before(k.Earliest) && t.tx.Now.Sub(k.Latest) < rules.StaleAfter
+		if r.verb != doDone && k.Weight >= rules.Important {
+			// It was spoken of on the evening before, so it may be taken from then on.
+			eve := rules.At(rules.DateOf(k.Best, t.s.Zone).Add(-1), t.s.Evening, t.s.Zone)
+			ready = ready || !t.tx.Now.Before(eve) && t.tx.Now.Before(k.Latest)
+		}
 		if ready || r.step != "" && !named.Zero() {
 			fit = append(fit, k)
 		}
@@ -120,6 +128,13 @@ func (t *talk) taskFor(r *reading, label string) (rules.Task, bool, error) {
 			if !k.Guard && k.Earliest.After(t.tx.Now) {
 				next = t.v.say("next_is", "Task", t.v.task(k), "Best", k.Best)
 				break
+			}
+		}
+		if !named.Zero() && r.step != "" {
+			// It may be done already, which the caller says.
+			k, found, err := t.tx.Task(t.crew.ID, rules.TaskKey(named, r.step, ""))
+			if err != nil || found {
+				return k, found, err
 			}
 		}
 		if !named.Zero() || r.step != "" {
@@ -200,7 +215,11 @@ func (t *talk) claim(r *reading) error {
 	task := t.v.task(k)
 	switch r.verb {
 	case doMine:
-		t.say("e_mine", "Name", t.by.Name, "Task", task, "Best", k.Best, "Close", k.Latest)
+		id := "e_mine"
+		if k.ClaimedBy != "" {
+			id = "e_mine_over"
+		}
+		t.say(id, "Name", t.by.Name, "Old", k.ClaimedBy, "Task", task, "Best", k.Best, "Close", k.Latest)
 	case doSkip:
 		reason := ""
 		if r.reason != "" {
@@ -218,9 +237,12 @@ func (t *talk) claim(r *reading) error {
 // completes the line asked about, an answer to a ping, or talk.
 func (t *talk) short(r *reading) error {
 	if !r.clear() {
-		if r.addressed && !r.question {
+		switch {
+		case r.addressed && r.question:
+			t.fail("r_question", "Hint", t.v.say("hint_help"))
+		case r.addressed:
 			t.unread(r)
-		} else {
+		default:
 			t.hush()
 		}
 		return nil

@@ -123,6 +123,7 @@ func (t *talk) repeated(r *reading, e rules.Entry, b rules.Batch) (stop bool, er
 		return false, nil
 	}
 	same := e.Count == nil && !inParts[e.Step] || equal(e.Count, last.Count)
+	again := same && r.when.set && !e.Happened.Equal(last.Happened) // the same thing with its time put right
 	switch {
 	case inParts[e.Step]:
 		if e.Count == nil && b.Rest(e.Step) == 0 && last.Count != nil && (e.Step == rules.Move || e.Step == rules.Catch) {
@@ -130,17 +131,22 @@ func (t *talk) repeated(r *reading, e rules.Entry, b rules.Batch) (stop bool, er
 			return true, nil
 		}
 		if !same || e.Into != last.Into || e.Happened.Sub(last.Happened) > 12*time.Hour || last.Count == nil {
-			if last.Count == nil && e.Count != nil {
+			if last.Count == nil && e.Count != nil && (last.Into == "" || e.Into == last.Into) {
 				return true, t.amendLine(last.ID, func(x *rules.Entry) { t.take(x, r, e) })
 			}
 			return false, nil
 		}
-		t.ask("ask_dup", "Batch", t.v.head(e.Subject), "Old", last.Count, "Past", t.v.say("past_"+string(e.Step)), "By", last.By, "When", last.Happened)
-		t.offer("b_anyway", t.rerun("sure=1"))
+		if again && b.Rest(e.Step) == 0 {
+			return true, t.amendLine(last.ID, func(x *rules.Entry) { t.take(x, r, e) })
+		}
+		t.ask("ask_more", "Batch", t.v.head(e.Subject), "Old", last.Count, "Past", t.v.say("past_"+string(e.Step)), "By", last.By, "When", last.Happened)
+		t.offer("b_second", t.rerun("sure=1"))
 		t.offer("b_no", "no")
 		return true, nil
 	case e.Step == rules.Laying && e.Happened.Sub(last.Happened) > 24*time.Hour:
 		return false, nil // a second look
+	case again:
+		return true, t.amendLine(last.ID, func(x *rules.Entry) { t.take(x, r, e) })
 	case same:
 		t.say("e_noted", "What", t.v.line(*last))
 		return true, nil

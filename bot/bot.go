@@ -21,7 +21,13 @@ type Incoming struct {
 	Kind     string    // message, edit, press
 	Message  int64     // the message; for a press the one it was pressed under
 	ReplyTo  int64     // the bot's message it replies to, 0 for none
-	Text     string    // for a press, the button's label
+	Text     string    // for a press, the button's label where the transport knows it
+
+	Data      string // for a press, what ButtonData gave; instead of the label
+	Private   bool   // a chat with one person
+	Addressed bool   // the bot was named, or is the only one there to hear it
+	Title     string // of the group
+	Thread    int64  // topic of a forum, 0 for none
 }
 
 // Bot reads what comes in.
@@ -30,6 +36,12 @@ type Bot struct {
 	wake  func()
 	log   *slog.Logger
 	first map[string]string
+
+	// ByCode: a chat that is not known is only spoken to once somebody there gives a
+	// join code. Without it every chat gets a crew of its own.
+	ByCode bool
+	// Hears reports whether the bot hears every message of a group; nil for yes.
+	Hears func() bool
 }
 
 // New makes a bot on a database. wake is called when an answer is queued. first
@@ -94,43 +106,47 @@ func (b *Bot) Start(ctx context.Context, now time.Time, source string, chat int6
 }
 
 func (b *Bot) begin(tx *store.Tx, in Incoming) (t *talk, fresh bool, err error) {
-	crew, found, err := tx.Crew(in.Source, in.Chat)
-	if err != nil {
+	if err := tx.SetOffset(in.Source, in.UpdateID+1); err != nil {
 		return nil, false, err
 	}
-	if !found {
-		if crew, err = tx.NewCrew(in.Source, in.Chat, b.first); err != nil {
-			return nil, false, err
-		}
-	}
-	member, err := tx.Member(crew, in.UserKey, in.UserName)
-	if err != nil {
+	t = &talk{tx: tx, kind: "reply", addressed: in.Addressed, hearsAll: b.Hears == nil || b.Hears()}
+	if found, err := b.whose(t, in); err != nil || !found {
 		return nil, false, err
 	}
 	if in.Said.Before(tx.Since) {
 		tx.Since = in.Said.UTC()
 	}
-	u := store.Update{Source: in.Source, UpdateID: in.UpdateID, Crew: crew.ID, Member: member.ID, Kind: in.Kind,
+	var pressed *store.Button
+	if in.Kind == "press" && in.Data != "" {
+		m, _, err := tx.SentIn(t.crew.ID, t.chat, in.Message)
+		if err != nil {
+			return nil, false, err
+		}
+		if k, ok := ButtonOf(in.Data, m.Buttons); ok {
+			pressed, in.Text = &k, k.Label
+		}
+	}
+	u := store.Update{Source: in.Source, UpdateID: in.UpdateID, Crew: t.crew.ID, Member: t.member.ID, Kind: in.Kind,
 		Message: in.Message, ReplyTo: in.ReplyTo, Text: in.Text, Said: in.Said.UTC()}
 	if u.ID, fresh, err = tx.MarkUpdate(u); err != nil || !fresh {
 		return nil, false, err
 	}
-	if err := tx.SetOffset(in.Source, in.UpdateID+1); err != nil {
+	if t.s, err = tx.Settings(t.crew.ID); err != nil {
 		return nil, false, err
 	}
-	s, err := tx.Settings(crew.ID)
-	if err != nil {
-		return nil, false, err
-	}
-	t = &talk{tx: tx, crew: crew, member: member, s: s, v: newVoice(s, tx.Now), update: u, origin: u, by: member, kind: "reply"}
+	t.v, t.update, t.origin, t.by, t.button = newVoice(t.s, tx.Now), u, u, t.member, pressed
+	t.stale = in.Kind == "press" && in.Data != "" && pressed == nil
 	if in.Kind != "press" && in.ReplyTo != 0 {
-		m, found, err := tx.SentMessage(crew.ID, in.ReplyTo)
+		m, found, err := tx.SentIn(t.crew.ID, t.chat, in.ReplyTo)
 		if err != nil {
 			return nil, false, err
 		}
-		if found {
+		switch {
+		case found:
 			t.replied = &m
-		} else {
+		case b.ByCode:
+			t.addressed = true // to an older message of the bot, or a part of one
+		default:
 			t.missing = in.ReplyTo
 		}
 	}

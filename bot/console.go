@@ -71,12 +71,20 @@ func (c *Console) Deliver(ctx context.Context, d Delivery) (int64, error) {
 	return n, err
 }
 
+// mostEcho is how much of a line of the chat is shown.
+const mostEcho = 200
+
 // Echo writes a line of the chat that somebody else wrote.
 func (c *Console) Echo(at time.Time, s *rules.Settings, who, text string) {
 	c.mu.Lock()
 	defer c.mu.Unlock()
 	l := at.In(s.Zone)
 	head := fmt.Sprintf("%s  %s:", l.Format("Mon 2 Jan 15:04"), who)
+	// Direction marks and control characters would mix up what stands around them.
+	text = clean(text)
+	if r := []rune(text); len(r) > mostEcho {
+		text = string(r[:mostEcho]) + "…"
+	}
 	_, _ = fmt.Fprintf(c.w, "%s %s\n\n", c.paint(head, color.FgGreen, color.Bold), text)
 }
 

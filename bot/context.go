@@ -197,11 +197,12 @@ func (t *talk) batchFor(r *reading, step rules.Step, at time.Time) (b rules.Batc
 				fit = append(fit, c)
 			}
 		}
-		if len(fit) == 0 {
-			t.ask("r_no_waiting", "Step", step, "Example", t.v.say("form_"+string(step))+" batch 4")
+		if last := batches[len(batches)-1].Number; len(fit) == 0 {
+			t.ask("r_no_waiting", "Step", step, "Example", t.v.say("form_batch", "Form", t.v.say("form_"+string(step)), "Number", last))
 			return b, false, nil
 		}
 	}
+	fit = byPlace(fit, r, step)
 	if len(fit) == 1 {
 		return fit[0], true, nil
 	}
@@ -212,6 +213,25 @@ func (t *talk) batchFor(r *reading, step rules.Step, at time.Time) (b rules.Batc
 		t.buttons = append(t.buttons, button(t.v.head(s), t.rerun("subject="+s.String())))
 	}
 	return b, false, nil
+}
+
+// byPlace keeps the batches whose own nucs or builder the message names, where
+// each of the others has a place of its own elsewhere.
+func byPlace(fit []rules.Batch, r *reading, step rules.Step) []rules.Batch {
+	var here []rules.Batch
+	for _, b := range fit {
+		switch {
+		case r.yard != "" && len(b.Yards) == 0, r.builder != "" && b.Builder == "":
+			return fit
+		case r.yard != "" && !has(b.Yards, r.yard), r.builder != "" && step != rules.Finish && b.Builder != r.builder:
+			continue
+		}
+		here = append(here, b)
+	}
+	if len(here) == 0 {
+		return fit
+	}
+	return here
 }
 
 func (t *talk) knownBatches() (string, error) {

@@ -126,6 +126,12 @@ func (t *talk) amendLine(id int64, change func(*rules.Entry)) error {
 			return nil
 		}
 	}
+	if bad, err := t.checkTime(l, old, e); err != nil {
+		return err
+	} else if bad != nil {
+		t.refuse(bad)
+		return nil
+	}
 	e.Action, e.Ref = rules.Amend, id
 	if t.v.line(old) == t.v.line(e) && old.Happened.Equal(e.Happened) && old.Detail.All == e.Detail.All {
 		t.say("e_noted", "What", t.v.line(old))
@@ -148,7 +154,21 @@ func (t *talk) amendLine(id int64, change func(*rules.Entry)) error {
 		e.ID = id
 		return t.echoBatch(e)
 	}
-	t.say("e_amend", "What", upper(t.v.say("task", "Step", e.Step, "Subject", t.v.subject(e.Subject))), "Old", t.values(old, e), "New", t.values(e, old))
+	what, was := upper(t.v.say("task", "Step", e.Step, "Subject", t.v.subject(e.Subject))), t.values(old, e)
+	word := "e_amend"
+	if was == orDash("") {
+		word = "e_filled"
+	}
+	t.say(word, "What", what, "Old", was, "New", t.values(e, old))
+	if e.Subject.Kind == rules.BatchKind {
+		b, _, err := t.tx.Batch(t.crew.ID, e.Subject.Number())
+		if err != nil {
+			return err
+		}
+		if b.Ended && e.Count != nil && *e.Count == 0 {
+			t.say("e_none", "Batch", t.v.head(e.Subject), "Past", t.v.say("past_"+string(e.Step)))
+		}
+	}
 	return t.changed(before)
 }
 
@@ -174,7 +194,7 @@ func (t *talk) values(e, other rules.Entry) string {
 		parts = append(parts, t.v.say("ages_stated", "Ages", *e.Detail.AgeHi))
 	}
 	if e.Detail.All && !other.Detail.All {
-		parts = append(parts, t.v.say("b_none_left"))
+		parts = append(parts, t.v.say("none_left"))
 	}
 	return orDash(joinList(parts))
 }
@@ -184,32 +204,6 @@ func orDash(s string) string {
 		return "-"
 	}
 	return s
-}
-
-// openTasks remembers the open tasks, to tell later which of them moved.
-func (t *talk) openTasks() (map[string]rules.Task, error) {
-	list, err := t.tx.OpenTasks(t.crew.ID)
-	out := map[string]rules.Task{}
-	for _, k := range list {
-		out[k.Key] = k
-	}
-	return out, err
-}
-
-// changed tells which windows moved, and only those.
-func (t *talk) changed(before map[string]rules.Task) error {
-	list, err := t.tx.OpenTasks(t.crew.ID)
-	n := 0
-	for _, k := range list {
-		old, had := before[k.Key]
-		if k.Guard || had && old.Best.Equal(k.Best) && old.Latest.Equal(k.Latest) || !had {
-			continue
-		}
-		if n++; n <= 4 {
-			t.say("e_moves", "Task", t.v.task(k), "Best", k.Best, "Close", k.Latest)
-		}
-	}
-	return err
 }
 
 // fix corrects a count: of the message replied to, or the sender's own newest
@@ -222,6 +216,11 @@ func (t *talk) fix(r *reading) error {
 			return err
 		}
 		for _, l := range list {
+			if l.Action == rules.Amend {
+				if l, _, err = t.tx.LineByID(t.crew.ID, l.Ref); err != nil {
+					return err
+				}
+			}
 			if cur, ok, err := t.current(l); err != nil {
 				return err
 			} else if ok {
@@ -356,6 +355,14 @@ func (t *talk) voidLines(ids []int64, all bool) error {
 	if len(lines) == 0 {
 		t.ask("r_undo_not")
 		return nil
+	}
+	for _, l := range lines {
+		if l.Member != t.by.ID {
+			if refused, err := t.onlyLead(); refused || err != nil {
+				return err
+			}
+			break
+		}
 	}
 	if !all {
 		hanging, err := t.hanging(lines)

@@ -120,11 +120,7 @@ func (t *talk) unknown(r *reading) (stop bool, err error) {
 	}
 	var names []string
 	for _, s := range missing {
-		name := t.v.subject(s)
-		if s.Kind == rules.BuilderKind || s.Kind == rules.YardKind {
-			name = string(s.Kind) + " " + s.Key
-		}
-		names = append(names, name)
+		names = append(names, t.v.named(s))
 	}
 	what, verb := strings.Join(names, t.v.say("and")), "is"
 	if len(names) > 1 {
@@ -181,7 +177,7 @@ func (t *talk) breederOf(r *reading, fits func(rules.Breeder) bool) (n int, ok b
 	if len(fit) == 0 {
 		fit = list
 	}
-	t.ask("ask_breeder", "Word", formWord(r.step))
+	t.ask("ask_breeder", "Example", t.example(r))
 	for _, b := range fit[:min(len(fit), mostButtons)] {
 		s := rules.BreederSubject(b.Number)
 		t.buttons = append(t.buttons, button(t.v.head(s), t.rerun("subject="+s.String())))
@@ -190,10 +186,6 @@ func (t *talk) breederOf(r *reading, fits func(rules.Breeder) bool) (n int, ok b
 }
 
 const mostButtons = 8
-
-func formWord(s rules.Step) string {
-	return map[rules.Step]string{rules.Confine: "confine", rules.Eggs: "eggs", rules.CombOut: "comb out", rules.Graft: "graft 45 from", rules.Feed: "fed"}[s]
-}
 
 func (t *talk) confine(r *reading, e rules.Entry) error {
 	n, ok, err := t.breederOf(r, func(rules.Breeder) bool { return false })
@@ -222,6 +214,11 @@ func (t *talk) confine(r *reading, e rules.Entry) error {
 	if err != nil {
 		return err
 	}
+	if len(done) > 1 {
+		if err := t.echoComb(done[0]); err != nil {
+			return err
+		}
+	}
 	return t.echoConfine(done[len(done)-1])
 }
 
@@ -246,7 +243,11 @@ func (t *talk) comb(r *reading, e rules.Entry) error {
 			c, found = k, true
 		}
 	}
-	if bad := rules.CheckComb(e, n, c, found); bad != nil {
+	bad := rules.CheckComb(e, n, c, found)
+	if !found && e.Mark != "" && len(combs) > 0 {
+		bad = &rules.Refusal{Code: "no_such_comb", Args: map[string]any{"Breeder": n, "Mark": e.Mark}}
+	}
+	if bad != nil {
 		t.refuse(bad)
 		return nil
 	}
@@ -303,8 +304,8 @@ func (t *talk) graft(r *reading, e rules.Entry) error {
 	if twin, ok, err := t.twinGraft(e); err != nil {
 		return err
 	} else if ok && !t.opt.sure {
-		t.ask("ask_dup", "Batch", t.v.head(rules.BatchSubject(twin.Number)), "Old", twin.Counts.Grafted, "Past", t.v.say("past_graft"), "By", t.by.Name, "When", twin.Grafted)
-		t.offer("b_anyway", t.rerun("sure=1"))
+		t.ask("ask_twin", "Batch", t.v.head(rules.BatchSubject(twin.Number)), "Old", twin.Counts.Grafted, "When", twin.Grafted)
+		t.offer("b_second", t.rerun("sure=1"))
 		t.offer("b_no", "no")
 		return nil
 	}
@@ -384,60 +385,4 @@ func (t *talk) rogue(r *reading, e rules.Entry) error {
 		return err
 	}
 	return t.echoRogue(e)
-}
-
-func (t *talk) feed(r *reading, e rules.Entry) error {
-	s := r.subject()
-	if s.Kind == rules.BatchKind || s.Zero() {
-		s = rules.Subject{}
-		for _, k := range []rules.Kind{rules.BuilderKind, rules.YardKind, rules.BreederKind} {
-			if c, ok := t.context(k); ok {
-				s = c
-				break
-			}
-		}
-	}
-	if s.Zero() {
-		t.ask("ask_which_none", "What", upper(t.v.say("step_feed")), "Example", t.v.say("form_feed"))
-		n, err := t.names()
-		for _, b := range n.builders[:min(len(n.builders), mostButtons)] {
-			t.buttons = append(t.buttons, button(b, t.rerun("subject="+rules.BuilderSubject(b).String())))
-		}
-		return err
-	}
-	e.Subject, e.Count = s, nil
-	if _, err := t.append(e); err != nil {
-		return err
-	}
-	t.say("e_fed", "Subject", t.v.head(s), "When", e.Happened)
-	tasks, err := t.tx.SubjectTasks(t.crew.ID, s)
-	for _, k := range tasks {
-		if k.Step == rules.Feed && k.State == rules.Open {
-			t.join("e_fed_next", "Next", k.Best)
-		}
-	}
-	return err
-}
-
-func (t *talk) season(r *reading, e rules.Entry) error {
-	if r.yard != "" {
-		e.Subject = rules.YardSubject(r.yard)
-	}
-	e.Count = nil
-	if _, err := t.append(e); err != nil {
-		return err
-	}
-	at := ""
-	if r.yard != "" {
-		at = t.v.say("e_at", "Yard", r.yard)
-	}
-	if e.Step == rules.Drones {
-		// 38 days from egg to flight (bee-math table, 38 ± 5 d, and Metz & Tarpy
-		// 2019); virgins fly about 17 days after their graft.
-		ripe := e.Happened.Add(38 * 24 * time.Hour)
-		t.say("e_drones", "At", at, "When", e.Happened, "Ripe", t.v.date(rules.DateOf(ripe, t.s.Zone)), "Graft", t.v.date(rules.DateOf(ripe.Add(-17*24*time.Hour), t.s.Zone)))
-		return nil
-	}
-	t.say("e_"+string(e.Step), "At", at, "When", e.Happened)
-	return nil
 }

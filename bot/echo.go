@@ -41,7 +41,11 @@ func (t *talk) echoConfine(e rules.Entry) error {
 	if err != nil {
 		return err
 	}
-	t.say("e_confine_next", "Eggs", eggs.Best, "Out", out.Best, "Graft", graft.Best, "Opens", graft.Earliest, "Closes", graft.Latest)
+	next := "e_confine_next"
+	if !t.tx.Now.Before(out.Latest) {
+		next = "e_confine_late"
+	}
+	t.say(next, "Eggs", eggs.Best, "Out", out.Best, "OutClose", out.Latest, "Graft", graft.Best, "Opens", graft.Earliest, "Closes", graft.Latest)
 	t.warnUnfit(graft)
 	return nil
 }
@@ -88,9 +92,13 @@ func (t *talk) echoComb(e rules.Entry) error {
 	if c.Mark != "" {
 		who = upper(t.v.say("subject_comb", "Key", e.Subject.Key, "Mark", c.Mark))
 	}
-	t.say(id, "Breeder", who, "When", e.Happened, "Eggs", eggs.Best, "Out", out.Best, "Graft", graft.Best, "Opens", graft.Earliest, "Closes", graft.Latest)
+	t.say(id, "Breeder", who, "When", e.Happened, "Eggs", eggs.Best, "Out", out.Best, "OutClose", out.Latest, "Graft", graft.Best, "Opens", graft.Earliest, "Closes", graft.Latest)
 	if from, to := c.Laying(); e.Step == rules.CombOut && !c.Failed && to.Sub(from) < 6*time.Hour {
-		t.say("w_short_stay", "Hours", to.Sub(from).Hours())
+		id := "w_short_stay"
+		if to.Sub(from) < time.Hour {
+			id = "w_no_stay"
+		}
+		t.say(id, "Hours", to.Sub(from).Hours())
 	}
 	if e.Step == rules.CombOut && !c.Failed {
 		t.warnUnfit(graft)
@@ -123,7 +131,11 @@ func (t *talk) echoGraft(e rules.Entry) error {
 		at = " " + t.v.at(e.Happened)
 	}
 	t.say("e_graft", "Batch", t.v.head(e.Subject), "Cells", cells, "From", t.v.say("e_graft_from", "Breeder", rules.BreederSubject(e.From)), "Into", into, "Time", at, "Ages", t.v.ages(b.Age))
-	t.say("e_graft_next", "Accept", accept.Best, "Close", move.Latest, "Best", move.Best)
+	next := "e_graft_next"
+	if !t.tx.Now.Before(accept.Latest) {
+		next = "e_graft_next_late"
+	}
+	t.say(next, "Accept", accept.Best, "Close", move.Latest, "Best", move.Best)
 	if w := rules.AgeWarning(b.Age); w != "" {
 		t.say("w_"+w, "Hours", b.Age.Hi-24)
 	}
@@ -222,7 +234,11 @@ func (t *talk) echoBatch(e rules.Entry) error {
 		off := get(rules.HandsOff)
 		t.say("e_capped", "Batch", head, "Count", e.Count, "Of", of, "From", off.Earliest, "Until", off.Latest, "Close", move.Latest, "Best", move.Best)
 	case rules.Nucs:
-		t.say("e_nucs", "Count", e.Count, "At", at, "Batch", e.Subject, "Open", move.Earliest, "Close", move.Latest, "Best", move.Best)
+		id := "e_nucs"
+		if !t.tx.Now.Before(move.Earliest) {
+			id = "e_nucs_open"
+		}
+		t.say(id, "Count", e.Count, "At", at, "Batch", head, "Open", move.Earliest, "Close", move.Latest, "Best", move.Best)
 	case rules.Move:
 		t.say("e_move", "Batch", head, "Count", e.Count, "To", to, "When", e.Happened, "Emerge", b.Emerges, "Check", get(rules.Emerge).Best)
 		if e.Happened.After(move.Latest) {
@@ -272,6 +288,9 @@ func (t *talk) afterBatch(e rules.Entry, b rules.Batch, had *int, move rules.Tas
 	}
 	switch rest := b.Rest(e.Step); {
 	case e.Count == nil && needsCount[e.Step]:
+		if e.Step == rules.Nucs {
+			had = nil // there may be more nucs than cells
+		}
 		t.askCount(e, had)
 	case e.Step == rules.Move && e.Into == "":
 		t.ask("ask_yard")
@@ -283,10 +302,12 @@ func (t *talk) afterBatch(e rules.Entry, b rules.Batch, had *int, move rules.Tas
 		}
 	case rest > 0 && e.Step == rules.Move:
 		t.ask("e_move_more", "Rest", rest, "Had", deref(b.Counts.Moved)+rest, "Close", move.Latest)
-		t.offer("b_more", "no")
+		t.offer("b_more", "more")
 		t.offer("b_none_left", allDo(e.ID))
 	case rest > 0 && e.Step == rules.Catch:
 		t.say("e_catch_more", "Rest", rest, "Had", deref(b.Counts.Laying))
+	case e.Step == rules.Move && had != nil && *had-deref(b.Counts.Moved) > 2 && t.tx.Now.Before(move.Latest):
+		t.say("e_move_few", "Rest", *had-deref(b.Counts.Moved), "Had", *had, "Close", move.Latest)
 	}
 }
 
@@ -302,6 +323,11 @@ func (t *talk) echoRogue(e rules.Entry) error {
 	tasks, err := t.tx.SubjectTasks(t.crew.ID, e.Subject)
 	for _, k := range tasks {
 		if k.Step != rules.Rogue || k.Batch == 0 {
+			continue
+		}
+		if b, found, err := t.tx.Batch(t.crew.ID, k.Batch); err != nil {
+			return err
+		} else if !found || b.Ended {
 			continue
 		}
 		batch := t.v.subject(rules.BatchSubject(k.Batch))

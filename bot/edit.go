@@ -12,7 +12,7 @@ func (t *talk) edit() error {
 	if err != nil {
 		return err
 	}
-	if !found {
+	if !found || t.update.Message == 0 || first.Member != t.member.ID {
 		t.fail("r_no_edit")
 		return nil
 	}
@@ -37,7 +37,7 @@ func (t *talk) edit() error {
 		}
 	}
 	if first.ReplyTo != 0 {
-		if m, ok, err := t.tx.SentMessage(t.crew.ID, first.ReplyTo); err != nil {
+		if m, ok, err := t.tx.SentIn(t.crew.ID, t.chat, first.ReplyTo); err != nil {
 			return err
 		} else if ok {
 			t.replied = &m

@@ -76,13 +76,20 @@ func parseOptions(s string) options {
 
 // press acts on a button.
 func (t *talk) press() error {
-	m, found, err := t.tx.SentMessage(t.crew.ID, t.update.Message)
+	m, found, err := t.tx.SentIn(t.crew.ID, t.chat, t.update.Message)
 	if err != nil {
 		return err
+	}
+	if t.stale && found {
+		t.fail("g_stale")
+		return nil
 	}
 	if !found {
 		t.fail("r_no_message", "Number", t.update.Message)
 		return nil
+	}
+	if t.button != nil {
+		return t.pressed(m, *t.button)
 	}
 	want := fold(clean(t.update.Text))
 	var labels []string
@@ -104,7 +111,7 @@ func (t *talk) press() error {
 // ping may be pressed again, since a task that is done says so itself.
 func (t *talk) pressed(m store.Message, b store.Button) error {
 	do, rest, _ := strings.Cut(b.Do, "|")
-	if do != "task" {
+	if do != "task" && do != "set" {
 		fresh, err := t.tx.AnswerTo(m, t.update.ID)
 		if err != nil {
 			return err
@@ -120,6 +127,11 @@ func (t *talk) pressed(m store.Message, b store.Button) error {
 	case "no":
 		t.say("r_left")
 		return nil
+	case "more":
+		t.say("e_more")
+		return nil
+	case "set":
+		return t.set(&reading{verb: doSet, key: arg, value: rest, addressed: true})
 	case "task":
 		t.opt = options{task: rest, verb: verb(arg), anyway: map[string]bool{}}
 		return t.act(&reading{verb: verb(arg), addressed: true})
@@ -168,7 +180,7 @@ func (t *talk) again(u store.Update, o options) error {
 		number = u.Message
 	}
 	if number != 0 {
-		r, found, err := t.tx.SentMessage(t.crew.ID, number)
+		r, found, err := t.tx.SentIn(t.crew.ID, t.chat, number)
 		if err != nil {
 			return err
 		}

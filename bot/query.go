@@ -2,7 +2,6 @@ package bot
 
 import (
 	"fmt"
-	"strings"
 
 	"yardbell/rules"
 )
@@ -46,8 +45,15 @@ func (t *talk) due(r *reading) error {
 		kv := []any{"Date", t.v.date(from), "Next", next(items)}
 		head, none = t.v.say("due_head_day", kv...), t.v.say("due_none_day", kv...)
 	}
+	late := 0
+	for _, k := range open {
+		if !k.Guard && from != today && !now.Before(k.Latest) && now.Sub(k.Latest) <= rules.StaleAfter {
+			late++
+		}
+	}
 	if len(items) == 0 {
 		t.lines = append(t.lines, none)
+		t.dueLate(late)
 		return nil
 	}
 	end := from
@@ -55,7 +61,15 @@ func (t *talk) due(r *reading) error {
 		end = from.Add(r.days - 1)
 	}
 	t.lines = append(t.lines, t.v.list(head, items, end))
+	t.dueLate(late)
 	return nil
+}
+
+// dueLate adds to a list of days to come what should have been done before now.
+func (t *talk) dueLate(n int) {
+	if n > 0 {
+		t.say("due_late", "Count", n)
+	}
 }
 
 // show tells the state of one batch, breeder, builder or yard.
@@ -137,7 +151,7 @@ func (t *talk) next(match func(rules.Task) bool, most int) error {
 	}
 	t.say("s_next")
 	for _, k := range fit[:min(len(fit), most)] {
-		t.lines = append(t.lines, t.v.item(k))
+		t.lines = append(t.lines, t.v.item(k, true))
 	}
 	return nil
 }
@@ -154,7 +168,7 @@ func (t *talk) showBreeder(s rules.Subject) error {
 		}
 	}
 	if found == nil {
-		t.ask("r_not_known", "What", t.v.head(s), "Add", s.String())
+		t.ask("r_not_known", "What", t.v.head(s), "Form", t.v.say("form_add", "What", t.v.named(s)))
 		return nil
 	}
 	combs, err := t.tx.Combs(t.crew.ID, s.Number())
@@ -217,7 +231,7 @@ func (t *talk) showBuilder(s rules.Subject) error {
 		}
 		return t.next(func(k rules.Task) bool { return k.Subject == s }, 6)
 	}
-	t.ask("r_not_known", "What", s.Key, "Add", s.String())
+	t.ask("r_not_known", "What", upper(t.v.named(s)), "Form", t.v.say("form_add", "What", t.v.named(s)))
 	return nil
 }
 
@@ -246,7 +260,7 @@ func (t *talk) showYard(s rules.Subject) error {
 		}
 		return t.next(func(k rules.Task) bool { return yardOf(k) == y.Name || k.Into == y.Name || k.Subject == s }, 8)
 	}
-	t.ask("r_not_known", "What", s.Key, "Add", s.String()+" 40 nucs")
+	t.ask("r_not_known", "What", upper(t.v.named(s)), "Form", t.v.say("form_yard_add", "Key", s.Key))
 	return nil
 }
 
@@ -292,12 +306,12 @@ func (t *talk) help(r *reading) error {
 	if step == "comb" {
 		step = rules.CombOut
 	}
-	if id := "help_" + string(step); t.v.has(id) && step != "unknown" {
-		t.say(id)
+	if has([]string{"me", "please"}, r.topic) {
+		t.say("help")
 		return nil
 	}
-	if !r.addressed && !has([]string{"me"}, r.topic) && strings.TrimSpace(r.topic) == "" {
-		t.hush()
+	if id := "help_" + string(step); t.v.has(id) && step != "unknown" {
+		t.say(id)
 		return nil
 	}
 	t.say("help_unknown", "Topic", r.topic)

@@ -1,68 +1,102 @@
 package bot
 
 import (
-	"regexp"
-	"strconv"
 	"strings"
 
 	"yardbell/rules"
 )
 
-// reader works on one message.
+// reader works on one message. Every step of it goes over the tokens once, so the
+// work grows with the message and no faster; looks counts it.
 type reader struct {
-	toks []token
-	n    names
-	r    *reading
+	toks  []token
+	text  string // what the tokens were cut from
+	n     names
+	r     *reading
+	looks int
+
+	// What is known of the sentence beside the reading itself.
+	said         string // the word that named the verb
+	verbAt       int    // where it stands
+	form         form
+	twoWords     bool   // the step was named by two words
+	leadAt       []lead // words before things, not yet judged
+	strong       bool   // something of the crew's own was named
+	namedBreeder bool   // "breeder 7" and not a bare 7
+	oddThing     bool   // the number counts something unknown
+	planned      bool   // it lies ahead, or in a story
 }
 
 // botName is how the bot is spoken to by name.
 const botName = "yardbell"
 
-var (
-	builderForm = regexp.MustCompile(`^b-?(\d{1,3})$`)
-	quantity    = regexp.MustCompile(`^(\d+(?:\.\d+)?)(h|hr|hrs|hours?|d|days?|m|min|mins)$`)
-)
-
 // read makes out what a message wants. It never fails: what it cannot read is in
 // rest, and nothing with a rest is logged without asking.
-func read(text string, n names) *reading {
-	r := &reading{text: clean(text)}
+func read(text string, n names) *reading { return newReader(text, n).read() }
+
+func newReader(text string, n names) *reader {
+	r := &reading{text: clean(text), addressed: n.spoken}
 	s := r.text
 	if strings.HasPrefix(s, "/") {
 		r.addressed = true
-		s = s[1:]
-		// A command may carry the bot's name: /done@yardbell_bot 34.
-		first, rest, _ := strings.Cut(s, " ")
+		// A command may carry the bot's name, and has no spaces: /comb_out@yardbell_bot 7.
+		first, rest, _ := strings.Cut(s[1:], " ")
 		first, _, _ = strings.Cut(first, "@")
-		s = strings.TrimSpace(first + " " + rest)
+		s = strings.TrimSpace(strings.ReplaceAll(first, "_", " ") + " " + rest)
 	}
-	low := fold(s)
-	for _, p := range []string{"@" + botName, botName} {
-		if strings.HasPrefix(low, p) {
-			r.addressed = true
-			s = strings.TrimLeft(s[len(p):], " ,:!")
-			break
-		}
-	}
-	r.question = strings.HasSuffix(s, "?")
-	d := &reader{toks: tokenize(s), n: n, r: r}
+	r.question = strings.ContainsAny(s, "?¿")
+	d := &reader{toks: tokenize(s), text: s, n: n, r: r, verbAt: -1}
+	d.spoken()
 	for _, t := range d.toks {
 		r.digits = r.digits || t.isNum
 	}
+	return d
+}
+
+// spoken takes the bot's own name out of the message, at its head or its end.
+func (d *reader) spoken() {
+	for i := range d.toks {
+		w := strings.TrimPrefix(d.toks[i].text, "@")
+		if w != botName && !strings.HasPrefix(w, botName+"_") {
+			continue
+		}
+		if i == 0 || i == 1 && chatter[d.word(0)] || i == len(d.toks)-1 {
+			d.r.addressed = true
+			d.toks = append(d.toks[:i:i], d.toks[i+1:]...)
+			return
+		}
+	}
+}
+
+func (d *reader) read() *reading {
+	r := d.r
 	if len(d.toks) == 0 || len(d.toks) > mostTokens {
-		for _, t := range d.toks {
-			r.rest = append(r.rest, t.orig)
+		if len(d.toks) > 0 {
+			r.rest = []string{r.text}
 		}
 		return r
 	}
+	d.slips()
 	if d.whole() {
 		return r
 	}
-	d.steps()
+	d.opening()
+	d.negation()
+	d.times()
+	d.things()
+	d.verb()
+	d.places()
+	d.settleLeads()
+	d.numbers()
+	d.hedge()
+	d.tense()
+	d.leftovers()
+	d.restrain()
 	return r
 }
 
 func (d *reader) word(i int) string {
+	d.looks++
 	if i < 0 || i >= len(d.toks) {
 		return ""
 	}
@@ -70,6 +104,7 @@ func (d *reader) word(i int) string {
 }
 
 func (d *reader) number(i int) (int, bool) {
+	d.looks++
 	if i < 0 || i >= len(d.toks) || !d.toks[i].isNum || d.toks[i].used {
 		return 0, false
 	}
@@ -77,7 +112,7 @@ func (d *reader) number(i int) (int, bool) {
 }
 
 func (d *reader) use(i, n int) {
-	for k := i; k < i+n && k < len(d.toks); k++ {
+	for k := max(i, 0); k < i+n && k < len(d.toks); k++ {
 		d.toks[k].used = true
 	}
 }
@@ -91,357 +126,263 @@ func (d *reader) phrase(i int, s string) bool {
 	return true
 }
 
-// steps reads everything that may log a line.
-func (d *reader) steps() {
-	d.doubt()
-	d.times()
-	d.things()
-	d.verb()
-	d.numbers()
-	d.leftovers()
-}
-
-// doubt marks questions, negations and hedges.
-func (d *reader) doubt() {
-	if openers[d.word(0)] && !(doneWords[d.word(0)] && (d.word(1) == "" || d.word(1) == "it")) {
-		d.r.question = true
-	}
-	for i := 0; i < len(d.toks); i++ {
-		w := d.word(i)
-		switch {
-		case w == "no" && (d.word(i+1) == "eggs" || d.word(i+1) == "egg"):
-			d.r.noEggs = true
-			d.use(i, 1)
-			if d.word(i+2) == "yet" {
-				d.use(i+2, 1)
+// slips puts slips of the thumb right, in words that mean nothing as they stand.
+func (d *reader) slips() {
+	own := map[string]bool{}
+	for _, list := range [][]string{d.n.builders, d.n.yards} {
+		for _, name := range list {
+			for _, p := range splitSpace(fold(name)) {
+				own[p] = true
 			}
-		case (w == "not" || w == "isn't" || w == "hasn't") && (d.phrase(i+1, "laying yet") || d.phrase(i+1, "laid yet")):
-			d.r.noEggs = true
-			d.r.step = rules.Eggs
-			d.use(i, 3)
-		case w == "no" && (d.word(i+1) == "rogue" || d.word(i+1) == "rogues"):
-			zero := 0
-			d.r.count = &zero
-			d.use(i, 1)
-		case (w == "no" || w == "without") && d.word(i+1) == "bees":
-			f := false
-			d.r.bees = &f
-			d.use(i, 2)
-		case negations[w]:
-			d.r.negated = true
-			d.use(i, 1)
-		case hedges[w]:
-			d.r.hedged = true
-			d.use(i, 1)
+		}
+	}
+	for i := range d.toks {
+		t := &d.toks[i]
+		d.looks++
+		if t.isNum || own[t.text] || d.known(t.text) {
+			continue
+		}
+		w, ok := slip(t.text)
+		if !ok {
+			w, ok = ownSlip(t.text, own)
+		}
+		if ok {
+			d.r.typos = append(d.r.typos, t.orig)
+			t.text = w
 		}
 	}
 }
 
-// things reads what is named: breeders, batches, builders, yards, combs' pins,
-// bees shaken in, larval ages.
-func (d *reader) things() {
+// ownSlip finds the name of the crew's own that was meant, where it is long enough
+// to be told from another word.
+func ownSlip(w string, own map[string]bool) (string, bool) {
+	best := ""
+	if len(w) < 4 || len(w) > longestWord+8 || realWords[w] {
+		return "", false
+	}
+	for p := range own {
+		if len(p) < 5 || !oneSlip(w, p) || w[0] != p[0] {
+			continue
+		}
+		if best != "" {
+			return "", false
+		}
+		best = p
+	}
+	return best, best != ""
+}
+
+// known reports whether a word means something to the reader.
+func (d *reader) known(w string) bool { return vocabulary[w] }
+
+var vocabulary = func() map[string]bool {
+	m := map[string]bool{}
+	for _, set := range []map[string]bool{fillers, strictFillers, negations, openers, chatter, hedges, notNow, marks, doneWords, thingWords, leads,
+		stuffWords, measureWords, weAre, countedThings, plainKinds, determiners, subjectWords, breederWords, pinWords, hourWords, dayParts, otherWords} {
+		for w := range set {
+			m[w] = true
+		}
+	}
+	for w := range stepWords {
+		m[w] = true
+	}
+	for _, p := range stepPhrases {
+		for w := range words(p.first + " " + p.then) {
+			m[w] = true
+		}
+	}
+	for _, set := range stepFillers {
+		for w := range set {
+			m[w] = true
+		}
+	}
+	for w := range weekdays {
+		m[w] = true
+	}
+	for w := range months {
+		m[w] = true
+	}
+	for w := range numberWords {
+		m[w] = true
+	}
+	return m
+}()
+
+// otherWords have a place in some form of words, but in no list.
+var otherWords = words(`mine skip later undo help due week why yes no plan order set settings show add new log not all none everything rest remaining
+	of from with without half quarter past noon midday o'clock am pm ago at old shook shaken age aged one hundred every other but except
+	sorry correction meant make tomorrow yesterday open todo snooze remind`)
+
+// opening marks a sentence that opens like a question.
+func (d *reader) opening() {
+	i := 0
+	for i < len(d.toks)-1 && chatter[d.word(i)] {
+		i++
+	}
+	w, next := d.word(i), d.word(i+1)
+	switch {
+	case !openers[w], doneWords[w] && (next == "" || next == "it"), w == "may" && d.toks[min(i+1, len(d.toks)-1)].isNum:
+	case w == "was" && next == "not", (w == "has" || w == "was" || w == "were" || w == "have") && next == "":
+	default:
+		d.r.question = true
+	}
+	if w == "have" && subjectWords[next] {
+		d.r.question = true
+	}
+}
+
+// negation marks what was not done. A few phrases with a no in them are facts.
+func (d *reader) negation() {
 	r := d.r
 	for i := 0; i < len(d.toks); i++ {
 		if d.toks[i].used {
 			continue
 		}
-		w := d.word(i)
-		next, isNum := d.number(i + 1)
+		w, next := d.word(i), d.word(i+1)
 		switch {
-		case (w == "batch" || w == "b#") && isNum:
-			r.batch = next
-			d.use(i, 2)
-		case (w == "breeder" || w == "queen" || w == "mother") && isNum:
-			r.breeder = next
-			d.use(i, 2)
-		case w == "from" && isNum:
-			r.breeder = next
-			d.use(i, 2)
-		case w == "from" && (d.word(i+1) == "breeder" || d.word(i+1) == "queen"):
+		case w == "no" && (next == "eggs" || next == "egg"):
+			r.noEggs = true
 			d.use(i, 1)
-		case w == "builder" && isNum:
-			d.builder("B"+strconv.Itoa(next), i, 2)
-		case (w == "b") && isNum:
-			d.builder("B"+strconv.Itoa(next), i, 2)
-		case builderForm.MatchString(w):
-			d.builder("B"+builderForm.FindStringSubmatch(w)[1], i, 1)
-		case marks[w]:
-			r.mark = strings.ReplaceAll(w, "gray", "grey")
+			d.yet()
+		case (w == "not" || w == "isn't" || w == "hasn't") && (next == "laying" || next == "laid" || next == "started") && d.word(i+2) == "yet" && next != "started":
+			r.noEggs, r.step = true, rules.Eggs
+			d.said, d.verbAt, d.form = next, i+1, state
+			d.use(i, 3)
+		case w == "no" && (next == "rogue" || next == "rogues" || next == "wild"):
+			zero := 0
+			r.count = &zero
 			d.use(i, 1)
-			for _, k := range []int{i - 1, i + 1} {
-				if x := d.word(k); x == "pin" || x == "mark" || x == "comb" {
-					d.use(k, 1)
-				}
+		case (w == "no" || w == "without") && (next == "bees" || next == "pin" || next == "mark"):
+			if next != "bees" {
+				d.use(i, 2)
 			}
-		case w == "pin" && !isNum && d.word(i+1) != "" && !fillers[d.word(i+1)] && !d.toks[i+1].used:
-			r.mark = d.word(i + 1)
-			d.use(i, 2)
-		case w == "bees" && (d.word(i+1) == "in" || d.word(i+1) == "shaken" || d.word(i+1) == "shook"):
-			d.bees(i, 2)
-			if d.word(i+2) == "in" {
-				d.use(i+2, 1)
-			}
-		case (w == "shook" || w == "shaken" || w == "with") && d.word(i+1) == "bees":
-			d.bees(i, 2)
-			if d.word(i+2) == "in" {
-				d.use(i+2, 1)
-			}
-		default:
-			d.age(i)
+		case numberSigns[w] && i > 0 && (thingWords[d.word(i-1)] || breederWords[d.word(i-1)]) && d.toks[min(i+1, len(d.toks)-1)].isNum:
+		case w == "yet" && !r.noEggs:
+			r.negated = true // "none moved yet"
+		case negations[w]:
+			r.negated = true
+			d.use(i, 1)
 		}
 	}
-	d.places()
 }
 
-func (d *reader) bees(i, n int) {
-	t := true
-	d.r.bees = &t
-	d.use(i, n)
-}
-
-func (d *reader) builder(name string, i, n int) {
-	d.r.builder = name
-	d.use(i, n)
-}
-
-// age reads "30 h old", "12-24 h old", "12 to 24 hours old".
-func (d *reader) age(i int) {
-	end := -1
-	for k := i; k < i+6 && k < len(d.toks); k++ {
-		if d.word(k) == "old" {
-			end = k
+func (d *reader) yet() {
+	for i, t := range d.toks {
+		if t.text == "yet" {
+			d.use(i, 1)
 		}
 	}
-	if end < 0 {
-		return
-	}
-	var ages []float64
-	for k := i; k < end; k++ {
-		w := d.word(k)
-		if a, b, ok := strings.Cut(strings.TrimSuffix(w, "h"), "-"); ok && isDigits(a) && isDigits(b) {
-			x, _ := strconv.ParseFloat(a, 64)
-			y, _ := strconv.ParseFloat(b, 64)
-			ages = append(ages, x, y)
-			continue
-		}
-		if m := quantity.FindStringSubmatch(w); m != nil && strings.HasPrefix(m[2], "h") {
-			x, _ := strconv.ParseFloat(m[1], 64)
-			ages = append(ages, x)
+}
+
+// hedge marks guesses and plans, in the words that have no other part.
+func (d *reader) hedge() {
+	for i, t := range d.toks {
+		if t.used || d.r.verb == doStep && (stepFillers[d.r.step][t.text] || d.r.step == rules.Nucs && t.text == "ready") {
 			continue
 		}
 		switch {
-		case d.toks[k].isNum && !d.toks[k].used:
-			ages = append(ages, float64(d.toks[k].num))
-		case w == "h" || w == "hr" || w == "hrs" || w == "hour" || w == "hours" || w == "to" || w == "and":
-		default:
-			return
+		case hedges[t.text]:
+			d.r.hedged = true
+			d.use(i, 1)
+		case notNow[t.text]:
+			d.planned, d.r.hedged = true, true
 		}
 	}
-	switch len(ages) {
-	case 1:
-		d.r.ageLo, d.r.ageHi = &ages[0], &ages[0]
-	case 2:
-		if ages[0] > ages[1] {
-			ages[0], ages[1] = ages[1], ages[0]
-		}
-		d.r.ageLo, d.r.ageHi = &ages[0], &ages[1]
-	default:
-		return
-	}
-	d.use(i, end-i+1)
 }
 
-// places reads yards: the crew's own names anywhere, an unknown one after "to",
-// "at" or "in".
-func (d *reader) places() {
+// leftovers gathers the words nothing was made of.
+func (d *reader) leftovers() {
 	r := d.r
-	for _, known := range d.n.builders {
-		d.known(known, func(i, n int) { d.builder(known, i, n) })
-	}
-	for _, known := range d.n.yards {
-		d.known(known, func(i, n int) { r.yard = known; d.use(i, n) })
-	}
-	if r.yard != "" {
-		return
-	}
-	for i := range d.toks {
-		w := d.word(i)
-		if w != "to" && w != "at" && w != "in" && w != "into" && w != "yard" {
+	for i, t := range d.toks {
+		if t.used {
 			continue
 		}
-		j := i + 1
-		if d.word(j) == "yard" || d.word(j) == "the" {
-			j++
-		}
-		var name []string
-		k := j
-		for ; k < len(d.toks) && len(name) < 3; k++ {
-			t := d.toks[k]
-			if t.used || t.isNum || fillers[t.text] || stepWords[t.text] != "" || doneWords[t.text] || !isName(t.orig) {
-				break
-			}
-			name = append(name, t.orig)
-			if t.comma {
-				k++
-				break
-			}
-		}
-		if len(name) > 0 {
-			r.yard = strings.Join(name, " ")
-			d.use(i, k-i)
-			if d.word(k) == "yard" {
-				d.use(k, 1)
-			}
-			return
-		}
-	}
-}
-
-func (d *reader) known(name string, found func(i, n int)) {
-	parts := splitSpace(fold(name))
-	for i := range d.toks {
-		ok := true
-		for k, p := range parts {
-			if i+k >= len(d.toks) || d.toks[i+k].used || d.word(i+k) != p {
-				ok = false
-				break
-			}
-		}
-		if ok {
-			found(i, len(parts))
-			if x := d.word(i + len(parts)); x == "yard" {
-				d.use(i+len(parts), 1)
-			}
-			return
-		}
-	}
-}
-
-var nameForm = regexp.MustCompile(`^\pL[\pL\pN'\-]{0,23}$`)
-
-func isName(s string) bool { return nameForm.MatchString(s) }
-
-// verb finds the step.
-func (d *reader) verb() {
-	r := d.r
-	if r.step != "" {
-		r.verb = doStep
-		return
-	}
-	// Two-word steps first.
-	for i := range d.toks {
-		w := d.word(i)
+		next := d.word(i + 1)
 		switch {
-		case w == "comb" && d.word(i+1) == "out", w == "comb" && d.word(i+1) == "is" && d.word(i+2) == "out":
-			d.step(rules.CombOut, i, 2)
-		case (w == "pulled" || w == "pull" || w == "removed" || w == "took" || w == "taken") && has(d.after(i), "comb"):
-			d.step(rules.CombOut, i, 1)
-			d.pass("comb", "out")
-		case w == "let" && has(d.after(i), "out"), w == "let" && has(d.after(i), "go"):
-			r.release = true
-			d.step(rules.CombOut, i, 1)
-			d.pass("out", "go")
-		case (w == "made" || w == "make" || w == "making") && has(d.after(i), "nucs"):
-			d.step(rules.Nucs, i, 1)
-			d.pass("nucs", "up")
-		case w == "drone" && (d.word(i+1) == "comb" || d.word(i+1) == "frame"):
-			d.step(rules.Drones, i, 2)
-		case w == "dearth" && (d.word(i+1) == "over" || d.word(i+1) == "ended"), w == "flow" && (d.word(i+1) == "on" || d.word(i+1) == "started"):
-			d.step(rules.Flow, i, 2)
-		case w == "flow" && (d.word(i+1) == "over" || d.word(i+1) == "ended" || d.word(i+1) == "stopped"), w == "dearth" && (d.word(i+1) == "started" || d.word(i+1) == "on"):
-			d.step(rules.Dearth, i, 2)
-		case w == "wild" && strings.HasPrefix(d.word(i+1), "cell"):
-			d.step(rules.Rogue, i, 2)
-		}
-		if r.step != "" {
-			return
-		}
-	}
-	hard := d.candidates(false)
-	if len(hard) == 0 {
-		hard = d.candidates(true)
-	}
-	if len(hard) == 0 {
-		d.typo()
-		hard = d.candidates(false)
-	}
-	if len(hard) == 0 {
-		for i, t := range d.toks {
-			if doneWords[t.text] && !t.used {
-				r.verb = doDone
-				d.use(i, 1)
-				return
+		case !letterOrDigit(t.orig) && t.text != "%":
+		case t.text == "a" || t.text == "an":
+			// "Done a 4" is a slip of "at 4": an article goes with a word only.
+			if next == "" || d.toks[i+1].isNum || !d.known(next) || r.verb == noVerb {
+				r.rest = append(r.rest, t.orig)
 			}
+		case t.text == "of" && i > 0 && d.toks[i-1].isNum && (next == "them" || next == "the" || next == "those"):
+		case t.text == "far" && d.word(i-1) != "so":
+			r.rest = append(r.rest, t.orig)
+		case strictFillers[t.text] && t.text != "of":
+		case r.verb != noVerb && fillers[t.text] && !(d.form == bare && copulas[t.text]):
+		case r.verb == doStep && (stepFillers[r.step][t.text] || r.step == rules.Feed && stuffWords[t.text]):
+		case r.verb == justCount && r.count != nil && (fillers[t.text] || chatter[t.text]) && !copulas[t.text]:
+		default:
+			r.rest = append(r.rest, t.orig)
 		}
+	}
+}
+
+// copulas beside a bare word make a wish of it: "34 are to move".
+var copulas = words(`have has had was were is are been got`)
+
+func letterOrDigit(s string) bool {
+	for _, r := range s {
+		if r < 0x80 && (r >= '0' && r <= '9' || r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z') || r >= 0x80 && !pictured(r) {
+			return true
+		}
+	}
+	return false
+}
+
+// restrain leaves alone what is talk, unless the bot is spoken to.
+func (d *reader) restrain() {
+	r := d.r
+	if r.addressed || r.verb != doStep && r.verb != doDone {
 		return
 	}
-	// "moved to the finisher" is the finisher; otherwise two deeds are too many.
-	step := stepWords[d.word(hard[0])]
-	for _, i := range hard[1:] {
-		s := stepWords[d.word(i)]
-		if s == step {
-			continue
+	switch {
+	case d.planned, d.alone():
+	case r.verb == doDone:
+		if len(r.rest) == 0 && !(doneAside[d.said] && !d.company()) && !d.nextTo(subjectWords) && !d.nextTo(weAre) {
+			return
 		}
-		if (step == rules.Move && s == rules.Finish) || (step == rules.Finish && s == rules.Move) {
-			step = rules.Finish
-			continue
-		}
-		r.rest = append(r.rest, d.toks[i].orig)
+	case len(r.rest) == 0 || d.strong:
+		return
+	case len(r.rest) == 1 && (r.count != nil || r.breeder != 0) && !d.oddThing:
+		return
 	}
-	if w := d.word(hard[0]); w == "release" || w == "released" {
-		r.release = true
-	}
-	for _, i := range hard {
-		d.use(i, 1)
-	}
-	r.verb, r.step = doStep, step
-	for i, t := range d.toks {
-		if softSteps[t.text] && !t.used {
-			d.use(i, 1) // a thing, not a deed
-		}
-	}
+	d.unread()
 }
 
-func (d *reader) step(s rules.Step, i, n int) {
-	d.r.verb, d.r.step = doStep, s
-	d.use(i, n)
+var towards = words(`to in into`)
+
+var weAre = words(`we're i'm they're you're`)
+
+// company reports whether something beside the verb says what it is about.
+func (d *reader) company() bool {
+	r := d.r
+	return r.count != nil || r.all || r.mark != "" || r.bees != nil || r.noEggs || !r.subject().Zero()
 }
 
-func (d *reader) after(i int) (out []string) {
-	for k := i + 1; k < len(d.toks); k++ {
-		out = append(out, d.word(k))
+// alone reports whether a word too common in talk names the step by itself.
+func (d *reader) alone() bool {
+	r := d.r
+	if r.verb != doStep || d.company() {
+		return false
 	}
-	return out
-}
-
-func (d *reader) pass(ws ...string) {
-	for i, t := range d.toks {
-		if has(ws, t.text) {
-			d.use(i, 1)
+	switch d.form {
+	case thing, state, bare:
+		if d.said == "finisher" && d.nextTo(towards) {
+			return false // "to the finisher"
 		}
+		return !standing[d.said] && !d.nextTo(needsWord[r.step]) && !d.twoWords
 	}
+	return !standing[d.said] && !d.twoWords
 }
 
-func (d *reader) candidates(soft bool) (out []int) {
-	for i, t := range d.toks {
-		if !t.used && stepWords[t.text] != "" && softSteps[t.text] == soft {
-			out = append(out, i)
-		}
-	}
-	return out
-}
-
-// typo corrects the words nothing was made of, where there is one near word.
-func (d *reader) typo() {
-	for i := range d.toks {
-		t := &d.toks[i]
-		if t.used || t.isNum || fillers[t.text] || doneWords[t.text] {
-			continue
-		}
-		if w, ok := nearWord(t.text, stepWords); ok && !softSteps[w] {
-			d.r.typos = append(d.r.typos, t.orig)
-			t.text = w
-		}
+// unread turns the reading into that of a message that is none of the bot's
+// business.
+func (d *reader) unread() {
+	r := d.r
+	*r = reading{text: r.text, addressed: r.addressed, question: r.question, negated: r.negated, digits: r.digits}
+	for _, t := range d.toks {
+		r.rest = append(r.rest, t.orig)
 	}
 }
 

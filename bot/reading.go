@@ -48,6 +48,7 @@ type when struct {
 	half    bool // am or pm was said, or a 24-hour form that leaves no doubt
 	ago     time.Duration
 	isAgo   bool
+	part    string // the part of the day that was said: morning, afternoon, evening, night
 }
 
 // reading is one message read.
@@ -106,9 +107,10 @@ func (r *reading) subject() rules.Subject {
 	return rules.Subject{}
 }
 
-// names are the crew's own names, which a message may use without saying what
-// they are.
+// names is what the reader is told beside the text: the crew's own names, which a
+// message may use without saying what they are, and whether the bot is spoken to.
 type names struct {
 	builders []string
 	yards    []string
+	spoken   bool // the message replies to the bot, so that a bare word is meant for it
 }

@@ -1,29 +1,118 @@
 package bot
 
 import (
+	"strconv"
 	"strings"
 
 	"yardbell/rules"
 )
 
-// subjectFirst are the steps whose first bare number names the breeder.
-var subjectFirst = map[rules.Step]bool{rules.Confine: true, rules.Eggs: true, rules.CombOut: true, rules.Feed: true}
+// numberWords are numbers up to ninety. "One" is not among them: it stands for a
+// thing as often as for a number, and is a number only in "one hundred".
+var numberWords = map[string]int{
+	"zero": 0, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9,
+	"ten": 10, "eleven": 11, "twelve": 12, "thirteen": 13, "fourteen": 14, "fifteen": 15, "sixteen": 16,
+	"seventeen": 17, "eighteen": 18, "nineteen": 19, "twenty": 20, "thirty": 30, "forty": 40, "fourty": 40,
+	"fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90,
+}
 
-// numbers gives every number left a part: "34 of 38" is a count of a count,
-// the first bare number of "confine 7" the breeder, any other a count.
+// numeral reads "45", "#45" and "-5". A number below zero is read, so that it can
+// be refused in words.
+func numeral(s string) (int, bool) {
+	s = strings.TrimPrefix(s, "#")
+	if !isDigits(strings.TrimPrefix(s, "-")) {
+		return 0, false
+	}
+	n, err := strconv.Atoi(s)
+	return n, err == nil
+}
+
+// joinNumbers makes "forty five", "forty-one" and "a hundred and twenty" one number.
+func joinNumbers(in []token) []token {
+	out := in[:0:0]
+	for i := 0; i < len(in); i++ {
+		t := in[i]
+		if a, b, ok := strings.Cut(t.text, "-"); ok && !t.isNum {
+			if n, ok := tensUnits(a, b); ok {
+				t.num, t.isNum = n, true
+			}
+		}
+		n, used := spokenNumber(in[i:])
+		if used > 1 {
+			t.num, t.isNum, t.comma = n, true, in[i+used-1].comma
+			for _, more := range in[i+1 : i+used] {
+				t.orig += " " + more.orig
+			}
+			i += used - 1
+		}
+		out = append(out, t)
+	}
+	return out
+}
+
+func tensUnits(a, b string) (int, bool) {
+	x, okA := numberWords[a]
+	y, okB := numberWords[b]
+	if b == "one" {
+		y, okB = 1, true
+	}
+	return x + y, okA && okB && x >= 20 && y > 0 && y < 10
+}
+
+// spokenNumber reads a number of several words and says how many it took.
+func spokenNumber(in []token) (n, used int) {
+	word := func(i int) string {
+		if i < len(in) && (i == 0 || !in[i-1].comma) {
+			return in[i].text
+		}
+		return ""
+	}
+	below := func(i int) (int, int) {
+		if i > 0 && word(i) == "" {
+			return 0, 0
+		}
+		if v, ok := tensUnits(word(i), word(i+1)); ok {
+			return v, 2
+		}
+		if v, ok := numberWords[word(i)]; ok {
+			return v, 1
+		}
+		return 0, 0
+	}
+	hundreds := 0
+	if word(1) == "hundred" {
+		if w := word(0); w == "a" || w == "one" {
+			hundreds = 1
+		} else if v, ok := numberWords[w]; ok && v > 0 && v < 10 {
+			hundreds = v
+		}
+	}
+	if hundreds == 0 {
+		return below(0)
+	}
+	i := 2
+	if word(i) == "and" {
+		i++
+	}
+	v, k := below(i)
+	if k == 0 {
+		return hundreds * 100, 2
+	}
+	return hundreds*100 + v, i + k
+}
+
+// numbers gives every number left a part: "34 of 38" is a count of a count, the
+// first bare number of "confine 7" the breeder, any other a count. A number that
+// fits nowhere is left over, and so the message is asked back.
 func (d *reader) numbers() {
 	r := d.r
-	for i := range d.toks {
+	for i := 0; i+2 < len(d.toks); i++ {
 		a, ok := d.number(i)
-		if !ok || d.word(i+1) != "of" {
-			continue
-		}
-		if b, ok := d.number(i + 2); ok {
+		b, okB := d.number(i + 2)
+		if ok && okB && d.word(i+1) == "of" && r.count == nil && d.counts() {
 			r.count, r.of = &a, &b
 			d.use(i, 3)
-			if d.word(i+3) == "of" {
-				continue
-			}
+			d.counted(i+2, false)
 		}
 	}
 	for i := range d.toks {
@@ -32,48 +121,117 @@ func (d *reader) numbers() {
 			continue
 		}
 		switch {
-		case r.verb == doStep && subjectFirst[r.step] && r.breeder == 0 && r.builder == "" && !(r.step == rules.Feed && r.yard != ""):
+		case d.word(i-1) == "but" || d.word(i-1) == "except":
+			continue // "all but 4" is not four
+		case r.step == rules.Feed && measureWords[d.word(i+1)]:
+			d.use(i+1, 1) // how much is not logged
+		case d.wantsBreeder(i):
 			r.breeder = n
-		case r.count == nil:
+		case d.counts() && r.count == nil:
+			if !d.counted(i, true) {
+				continue
+			}
 			r.count = &n
 		default:
-			continue // a second count: left over
+			continue
 		}
 		d.use(i, 1)
 	}
-	for i, t := range d.toks {
-		if t.used {
-			continue
-		}
-		switch {
-		case t.text == "none" || t.text == "zero":
-			if r.count == nil && (r.verb == doStep || r.verb == doDone) {
-				zero := 0
-				r.count = &zero
-				d.use(i, 1)
-			}
-		case (t.text == "all" || t.text == "everything") && r.count == nil && (r.verb == doStep || r.verb == doDone || r.verb == noVerb):
-			if !subjectFirst[r.step] && r.step != rules.Rogue {
-				r.all = true
-			}
-			d.use(i, 1)
-		}
-	}
+	d.allNone()
 	if r.verb == noVerb && (r.count != nil || r.all) {
 		r.verb = justCount
 	}
 }
 
-// leftovers gathers the words nothing was made of.
-func (d *reader) leftovers() {
+// counts reports whether a bare number can be a count here.
+func (d *reader) counts() bool {
+	if d.r.verb != doStep {
+		return true
+	}
+	return needsCount[d.r.step] || d.r.step == rules.Recell || d.r.step == rules.Finish || d.r.step == rules.Rogue && !clearWords[d.said]
+}
+
+// wantsBreeder reports whether the number at i is the breeder of a step whose
+// first bare number names her.
+func (d *reader) wantsBreeder(i int) bool {
 	r := d.r
-	for _, t := range d.toks {
-		if t.used || strictFillers[t.text] || (r.verb != noVerb && fillers[t.text]) {
+	if r.verb != doStep || !subjectFirst[r.step] || r.breeder != 0 || r.builder != "" || r.yard != "" {
+		return false
+	}
+	if next := d.word(i + 1); countedThings[next] && !d.toks[i+1].used {
+		return false // "fed 12 nucs"
+	}
+	if r.step == rules.Eggs && i+1 == d.verbAt && !d.toks[i].comma && stepForms[d.said] == thing {
+		r.hedged = true // "12 eggs" may be breakfast
+	}
+	return true
+}
+
+// counted looks at the thing that the number at i counts. It takes the word where
+// it is what the step counts, and reports false where it is something else: "moved
+// 3 frames" is not three cells.
+func (d *reader) counted(i int, judge bool) bool {
+	k := i + 1
+	for plainKinds[d.word(k)] && !d.toks[k-1].comma {
+		k++
+	}
+	w := d.word(k)
+	if w == "" || d.toks[k-1].comma || d.toks[k].isNum {
+		return true
+	}
+	switch {
+	case d.fitsCount(w):
+		d.use(i+1, k-i)
+		if k != d.verbAt {
+			d.strong = true
+		}
+	case !judge:
+	case countedThings[w] && k != d.verbAt && !d.toks[k].used:
+		return false
+	case !d.toks[k].used && !d.known(w):
+		d.oddThing = true
+	}
+	return true
+}
+
+func (d *reader) fitsCount(w string) bool {
+	if d.r.verb != doStep {
+		return countedBy[rules.Move][w] || countedBy[rules.Emerge][w] || countedBy[rules.Nucs][w]
+	}
+	return countedBy[d.r.step][w]
+}
+
+// allNone reads "all", "everything", "the rest" and "none".
+func (d *reader) allNone() {
+	r := d.r
+	for i, t := range d.toks {
+		if t.used {
 			continue
 		}
-		if strings.Trim(t.orig, "+*-_=~…✅👍☑✔🐝 \ufe0f") == "" {
+		next := d.word(i + 1)
+		switch {
+		case t.text == "none" && r.count == nil && !r.all && (r.verb == doStep || r.verb == doDone || r.addressed):
+			// Nothing accepted is a count; nothing moved is work not done.
+			if r.verb == doStep && !outcome[r.step] {
+				r.negated = true
+			} else {
+				zero := 0
+				r.count = &zero
+			}
+		case t.text == "all" && (doneWords[next] || next == "clear"):
+			// "all done" is a way to say done
+		case (t.text == "all" || t.text == "everything") && next != "but" && next != "except":
+			if r.count == nil && !subjectFirst[r.step] && r.step != rules.Rogue && d.counts() {
+				r.all = true
+			}
+		case (t.text == "rest" || t.text == "remaining") && r.count == nil && (r.step == rules.Move || r.step == rules.Catch):
+			r.all = true
+		default:
 			continue
 		}
-		r.rest = append(r.rest, t.orig)
+		d.use(i, 1)
+		if next == "of" {
+			d.use(i+1, 1)
+		}
 	}
 }

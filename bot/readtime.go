@@ -10,119 +10,247 @@ import (
 )
 
 var (
-	clockWord = regexp.MustCompile(`^(\d{1,2})[:.](\d{2})(am|pm|h)?$`)
+	clockWord = regexp.MustCompile(`^(\d{1,2})([:.h])(\d{2})(am|pm|h)?$`)
 	hourWord  = regexp.MustCompile(`^(\d{1,2})(am|pm)$`)
 	dateWord  = regexp.MustCompile(`^(\d{4})-(\d{2})-(\d{2})$`)
+	ordinal   = regexp.MustCompile(`^(\d{1,2})(?:st|nd|rd|th)$`)
 )
 
-// times reads when the work was done and takes its words out of the message.
+// dayParts are the parts of a day that are named, with the hour that stands for
+// each where no other is said.
+var (
+	dayParts = words(`morning afternoon evening night`)
+	partHour = map[string]rules.Clock{"morning": 9 * 60, "afternoon": 15 * 60, "evening": 19 * 60, "night": 21 * 60}
+)
+
+// times reads when the work was done and takes its words out of the message. A
+// second time is left over: one line has one.
 func (d *reader) times() {
 	w := &d.r.when
 	for i := 0; i < len(d.toks); i++ {
 		if d.toks[i].used {
 			continue
 		}
-		if span, n := d.span(i); n > 0 && d.word(i+n) == "ago" {
-			w.set, w.isAgo, w.ago = true, true, span
-			d.use(i, n+1)
-			i += n
+		if ago, n := d.ago(i); n > 0 && !w.set {
+			*w = ago
+			d.use(i, n)
+			i += n - 1
 			continue
 		}
-		if day, n := d.day(i); n > 0 {
-			if d.word(i-1) == "on" {
-				d.use(i-1, 1)
+		if day, n := d.day(i); n > 0 && !w.hasDay && !w.isAgo {
+			day.set, day.hasDay = true, true
+			if w.hasTime {
+				day.hasTime, day.clock, day.half = true, w.clock, w.half
 			}
-			w.set, w.hasDay = true, true
-			w.back, w.weekday, w.date, w.year, w.month, w.day = day.back, day.weekday, day.date, day.year, day.month, day.day
-			if day.hasTime {
-				w.hasTime, w.clock, w.half = true, day.clock, day.half
-			}
+			*w = day
 			d.use(i, n)
+			if day.back < 0 {
+				d.planned, d.r.hedged = true, true
+			}
 			i += n - 1
 			continue
 		}
 		at := d.word(i) == "at" || d.word(i) == "@"
 		k := i
 		if at {
-			k = i + 1
+			k++
 		}
-		if c, n := d.clock(k); n > 0 && (at || d.word(k) != strconv.Itoa(d.toks[k].num)) {
+		if c, n := d.clock(k, at || w.hasDay && i > 0 && d.toks[i-1].used); n > 0 && !w.hasTime && !w.isAgo {
 			w.set, w.hasTime, w.clock, w.half = true, true, c.clock, c.half
 			d.use(i, k-i+n)
 			i = k + n - 1
+			if d.word(i+1) == "in" && d.word(i+2) == "the" && dayParts[d.word(i+3)] {
+				w.part = d.word(i + 3)
+				d.use(i+1, 3)
+				i += 3
+			}
+			continue
+		}
+		// "In two hours" lies ahead.
+		if d.word(i) == "in" {
+			if _, n := d.span(i + 1); n > 0 && d.word(i+1+n) != "old" {
+				d.planned, d.r.hedged = true, true
+				d.use(i, n+1)
+				i += n
+			}
+		}
+	}
+	if w.part != "" && w.hasTime && !w.half {
+		// "At 4 this afternoon" leaves no doubt.
+		w.half = true
+		if w.part != "morning" && w.clock < 12*60 {
+			w.clock += 12 * 60
 		}
 	}
 }
 
-// clock reads a time of day from token i and says how many tokens it took.
-func (d *reader) clock(i int) (w when, n int) {
-	t := d.word(i)
-	half := func(h int, ap string) (rules.Clock, bool) {
-		c, err := rules.ParseClock(strconv.Itoa(h) + ap)
-		return c, err == nil
+// ago reads "2 hours ago", "half an hour ago", "three days ago" from token i.
+func (d *reader) ago(i int) (w when, n int) {
+	span, n := d.span(i)
+	if d.word(i) == "half" && (d.word(i+1) == "an" || d.word(i+1) == "a") && d.word(i+2) == "hour" {
+		span, n = 30*time.Minute, 3
 	}
+	if n == 0 || d.word(i+n) != "ago" {
+		return w, 0
+	}
+	if unit := d.word(i + n - 1); strings.HasPrefix(unit, "day") || unit == "d" || strings.HasPrefix(unit, "week") {
+		return when{set: true, hasDay: true, back: int(span / (24 * time.Hour))}, n + 1
+	}
+	return when{set: true, isAgo: true, ago: span}, n + 1
+}
+
+// span reads a length of time from token i: "2h", "2 hours", "30 min", "an hour".
+func (d *reader) span(i int) (time.Duration, int) {
+	if i >= len(d.toks) {
+		return 0, 0
+	}
+	if m := quantity.FindStringSubmatch(d.word(i)); m != nil {
+		if s, err := rules.ParseSpan(m[1] + m[2][:1]); err == nil {
+			return s, 1
+		}
+	}
+	if s, err := rules.ParseSpan(d.word(i)); err == nil && !d.toks[i].isNum {
+		return s, 1
+	}
+	n, ok := d.number(i)
+	if !ok && (d.word(i) == "an" || d.word(i) == "a" || d.word(i) == "one") {
+		n, ok = 1, true
+	}
+	if !ok || n < 0 || n > 10000 {
+		return 0, 0
+	}
+	unit, known := spanUnits[d.word(i+1)]
+	if !known {
+		return 0, 0
+	}
+	return time.Duration(n) * unit, 2
+}
+
+var spanUnits = map[string]time.Duration{
+	"h": time.Hour, "hr": time.Hour, "hrs": time.Hour, "hour": time.Hour, "hours": time.Hour,
+	"m": time.Minute, "min": time.Minute, "mins": time.Minute, "minute": time.Minute, "minutes": time.Minute,
+	"d": 24 * time.Hour, "day": 24 * time.Hour, "days": 24 * time.Hour, "week": 7 * 24 * time.Hour, "weeks": 7 * 24 * time.Hour,
+}
+
+func (d *reader) spanAt(i int) bool {
+	_, n := d.span(i)
+	return n > 0
+}
+
+// clock reads a time of day from token i and says how many tokens it took. sure
+// says that a word before it announced a time, so that a bare number is one.
+func (d *reader) clock(i int, sure bool) (w when, n int) {
+	if i >= len(d.toks) || d.toks[i].used {
+		return w, 0
+	}
+	at := func(c rules.Clock, half bool, n int) (when, int) {
+		return when{set: true, hasTime: true, clock: c, half: half}, n
+	}
+	halved := func(h, m int, ap string, n int) (when, int) {
+		c, err := rules.ParseClock(strconv.Itoa(h) + ap)
+		if err != nil {
+			return when{}, 0
+		}
+		return at(c+rules.Clock(m), true, n)
+	}
+	t, next := d.word(i), d.word(i+1)
+	afternoon := next == "am" || next == "pm"
 	if m := clockWord.FindStringSubmatch(t); m != nil {
 		h, _ := strconv.Atoi(m[1])
-		mi, _ := strconv.Atoi(m[2])
-		ap, n := strings.TrimSuffix(m[3], "h"), 1
-		if ap == "" && (d.word(i+1) == "am" || d.word(i+1) == "pm") {
-			ap, n = d.word(i+1), 2
-		}
-		if h > 23 || mi > 59 {
+		mi, _ := strconv.Atoi(m[3])
+		ap := strings.TrimSuffix(m[4], "h")
+		switch {
+		case h > 23 || mi > 59:
 			return w, 0
+		case ap != "":
+			return halved(h, mi, ap, 1)
+		case afternoon:
+			return halved(h, mi, next, 2)
+		case m[2] != ":" && !sure:
+			return w, 0 // "2.50" is a time only where a time is due
 		}
-		c := rules.Clock(h*60 + mi)
-		if ap != "" {
-			hc, ok := half(h, ap)
-			if !ok {
-				return w, 0
-			}
-			c = hc + rules.Clock(mi)
-		}
-		return when{set: true, hasTime: true, clock: c, half: ap != "" || h > 12 || h == 0 || len(m[1]) == 2 && m[1][0] == '0'}, n
+		return at(rules.Clock(h*60+mi), h > 12 || h == 0 || len(m[1]) == 2 && m[1][0] == '0', 1)
 	}
 	if m := hourWord.FindStringSubmatch(t); m != nil {
 		h, _ := strconv.Atoi(m[1])
-		if c, ok := half(h, m[2]); ok {
-			return when{set: true, hasTime: true, clock: c, half: true}, 1
-		}
+		return halved(h, 0, m[2], 1)
 	}
 	if t == "noon" || t == "midday" {
-		return when{set: true, hasTime: true, clock: 12 * 60, half: true}, 1
+		return at(12*60, true, 1)
 	}
-	if h, ok := d.number(i); ok && h >= 0 && h < 24 {
-		if ap := d.word(i + 1); ap == "am" || ap == "pm" {
-			if c, ok := half(h, ap); ok {
-				return when{set: true, hasTime: true, clock: c, half: true}, 2
-			}
+	if mi, ok := map[string]int{"half": 30, "quarter": 15}[t]; ok && (next == "past" || next == "to" && t == "quarter") {
+		h, ok := d.number(i + 2)
+		if !ok || h < 1 || h > 12 {
+			return w, 0
 		}
-		return when{set: true, hasTime: true, clock: rules.Clock(h * 60), half: h > 12 || h == 0}, 1
+		if next == "to" {
+			h, mi = (h+11)%12, 45
+		}
+		return at(rules.Clock(h*60+mi), false, 3)
+	}
+	h, ok := d.number(i)
+	switch {
+	case !ok || h < 0:
+	case afternoon:
+		return halved(h, 0, next, 2)
+	case next == "o'clock" && h < 24:
+		return at(rules.Clock(h*60), h > 12 || h == 0, 2)
+	case !sure || d.word(i-1) != "at" && d.word(i-1) != "@":
+	case h < 24:
+		return at(rules.Clock(h*60), h > 12 || h == 0, 1)
+	case len(t) >= 3 && len(t) <= 4 && h/100 < 24 && h%100 < 60:
+		return at(rules.Clock(h/100*60+h%100), h >= 1300 || t[0] == '0', 1) // "at 0730"
 	}
 	return w, 0
 }
 
 // day reads a day from token i: yesterday, a weekday, a date.
 func (d *reader) day(i int) (w when, n int) {
-	t := d.word(i)
+	if i >= len(d.toks) || d.toks[i].used {
+		return w, 0
+	}
+	w, n = d.plainDay(i)
+	if n > 0 && dayParts[d.word(i+n)] {
+		w.part = d.word(i + n)
+		n++
+	}
+	return w, n
+}
+
+func (d *reader) plainDay(i int) (w when, n int) {
+	t, next := d.word(i), d.word(i+1)
 	w.hasDay = true
-	switch t {
-	case "today":
+	on := t == "on" || t == "last"
+	switch {
+	case t == "today":
 		return w, 1
-	case "tomorrow":
+	case t == "tomorrow":
 		w.back = -1
 		return w, 1
-	case "yesterday":
+	case t == "yesterday":
 		w.back = 1
-		if d.word(i+1) == "morning" || d.word(i+1) == "evening" || d.word(i+1) == "afternoon" {
+		return w, 1
+	case t == "last" && next == "night":
+		w.back, w.part = 1, next
+		return w, 2
+	case t == "this" && dayParts[next]:
+		w.part = next
+		return w, 2
+	case on:
+		if w, n := d.plainDay(i + 1); n > 0 && w.back <= 0 && (w.weekday > 0 || w.date) {
+			return w, n + 1
+		}
+		if wd, ok := weekdays[next]; ok {
+			w.weekday = wd + 1
 			return w, 2
 		}
-		return w, 1
-	}
-	if t == "this" && (d.word(i+1) == "morning" || d.word(i+1) == "afternoon") {
-		return w, 2
+		return when{}, 0
 	}
 	if wd, ok := weekdays[t]; ok && t != "sun" && t != "sat" {
 		w.weekday = wd + 1
+		if d.word(i-1) == "next" || d.word(i-1) == "coming" {
+			w.back = -1
+		}
 		return w, 1
 	}
 	if m := dateWord.FindStringSubmatch(t); m != nil {
@@ -135,19 +263,32 @@ func (d *reader) day(i int) (w when, n int) {
 		w.day, _ = strconv.Atoi(m[3])
 		return w, 1
 	}
-	if k, ok := d.number(i); ok && k >= 1 && k <= 31 {
-		if m, ok := months[d.word(i+1)]; ok {
+	if k, ok := d.dayNumber(i); ok {
+		j := i + 1
+		if d.word(j) == "of" {
+			j++
+		}
+		if m, ok := months[d.word(j)]; ok {
 			w.date, w.month, w.day = true, m, k
-			return w, 2
+			return w, j - i + 1
 		}
 	}
-	if m, ok := months[t]; ok && t != "may" {
-		if k, ok := d.number(i + 1); ok && k >= 1 && k <= 31 {
+	if m, ok := months[t]; ok && (t != "may" && t != "mar" || d.word(i-1) == "on") {
+		if k, ok := d.dayNumber(i + 1); ok {
 			w.date, w.month, w.day = true, m, k
 			return w, 2
 		}
 	}
 	return when{}, 0
+}
+
+func (d *reader) dayNumber(i int) (int, bool) {
+	k, ok := d.number(i)
+	if m := ordinal.FindStringSubmatch(d.word(i)); m != nil {
+		k, _ = strconv.Atoi(m[1])
+		ok = true
+	}
+	return k, ok && k >= 1 && k <= 31
 }
 
 // settle turns a time as said into an instant. said is when the message was
@@ -162,10 +303,16 @@ func (w when) settle(said time.Time, s *rules.Settings) (at time.Time, exact boo
 	today := rules.DateOf(said, s.Zone)
 	day := w.dayFrom(today)
 	if !w.hasTime {
-		if day == today {
-			return said, true
+		at, named := rules.At(day, 12*60, s.Zone), false
+		if c, ok := partHour[w.part]; ok {
+			at, named = rules.At(day, c, s.Zone), true
 		}
-		return rules.At(day, 12*60, s.Zone), false
+		switch {
+		case day == today && (!named || !at.Before(said)):
+			return said, !named
+		default:
+			return at, false
+		}
 	}
 	first := rules.At(day, w.clock, s.Zone)
 	if w.half {

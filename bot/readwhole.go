@@ -2,15 +2,24 @@ package bot
 
 import (
 	"strings"
-	"time"
+	"unicode"
 
 	"yardbell/rules"
 )
 
 // whole reads messages that are not about one step: questions to the bot, claims,
-// corrections, settings. It reports whether the message was one of them.
+// corrections, settings. It reports whether the message was one of them. What
+// changes something is not read from a question.
 func (d *reader) whole() bool {
-	for _, form := range []func() bool{d.undo, d.fix, d.set, d.add, d.due, d.show, d.why, d.help, d.mine, d.later, d.skip, d.yesNo, d.other} {
+	for _, form := range []func() bool{d.due, d.show, d.why, d.help, d.other} {
+		if form() {
+			return true
+		}
+	}
+	if d.r.question {
+		return false
+	}
+	for _, form := range []func() bool{d.undo, d.fix, d.set, d.add, d.mine, d.later, d.skip, d.yesNo} {
 		if form() {
 			return true
 		}
@@ -18,67 +27,254 @@ func (d *reader) whole() bool {
 	return false
 }
 
-// text of the message from token i on, as typed.
-func (d *reader) from(i int) string {
-	var out []string
-	for _, t := range d.toks[min(i, len(d.toks)):] {
-		out = append(out, t.orig)
-	}
-	return strings.Join(out, " ")
+// wholePhrases are messages read as they stand. The second list is too common in
+// talk: read only where the bot is spoken to.
+var wholePhrases = map[verb][2][]string{
+	doUndo: {{"undo", "undo that", "undo it", "undo last", "undo the last", "undo the last one", "undo this", "undo please", "please undo", "scratch that"},
+		{"take that back", "take it back", "wrong one", "delete that", "remove that", "that was wrong", "delete it"}},
+	doMine: {{"mine", "mine please", "that's mine", "thats mine", "that one is mine", "this one is mine", "i'll take it", "ill take it", "i will take it", "i take it", "got it, mine"},
+		{"i'll do it", "ill do it", "i got it", "i've got it", "ive got it", "on it", "i'm on it", "im on it", "my job", "i will do it", "i have it", "me", "i do it"}},
+	sayYes:     {{"yes", "y", "yep", "yeah", "yes please", "ok", "okay", "sure"}, nil},
+	sayNo:      {{"no", "n", "nope", "no thanks"}, nil},
+	askPicture: {{"week", "the week", "show week", "show the week", "week picture"}, {"season", "picture"}},
+	askLog:     {{"log", "show log", "show the log", "recent"}, {"last"}},
+	askHelp:    {{"help", "commands", "show commands", "help please"}, {"start", "?"}},
+	askWhy:     {{"why", "why that"}, {"why is that", "why so", "how come"}},
+	doSet:      {{"settings", "show settings", "show the settings", "set"}, nil},
 }
 
-func (d *reader) is(v verb, exact ...string) bool {
-	for _, e := range exact {
-		if n := len(splitSpace(e)); n == len(d.toks) && d.phrase(0, e) {
-			d.r.verb = v
-			d.r.question = false
-			return true
+// is reads a message that is one of the phrases of a verb.
+func (d *reader) is(v verb) bool {
+	lists := wholePhrases[v]
+	for k, list := range lists {
+		if k == 1 && !d.r.addressed {
+			continue
+		}
+		for _, e := range list {
+			if n := len(splitSpace(e)); n == len(d.toks) && d.phrase(0, strings.ReplaceAll(e, ",", "")) {
+				d.r.verb = v
+				d.r.question = false
+				return true
+			}
 		}
 	}
 	return false
 }
 
-func (d *reader) undo() bool {
-	return d.is(doUndo, "undo", "undo that", "undo it", "undo last", "undo this", "scratch that", "take that back", "take it back",
-		"wrong one", "delete that", "remove that", "undo please")
+// from is the message from token i on, as typed.
+func (d *reader) from(i int) string {
+	if i >= len(d.toks) {
+		return ""
+	}
+	return strings.TrimSpace(d.text[d.toks[i].at:])
 }
 
-func (d *reader) fix() bool {
-	count := func(newAt, oldAt int) bool {
-		n, ok := d.number(newAt)
-		if !ok {
-			return false
+// lead is how many tokens the first of the phrases that stands at i takes.
+func (d *reader) lead(i int, phrases []string) int {
+	for _, p := range phrases {
+		if d.phrase(i, p) {
+			return len(splitSpace(p))
 		}
-		d.r.verb, d.r.count = doFix, &n
-		if oldAt >= 0 {
-			o, ok := d.number(oldAt)
-			if !ok {
-				d.r.verb, d.r.count = noVerb, nil
-				return false
-			}
-			d.r.old = &o
-		}
-		return true
+	}
+	return 0
+}
+
+// dueLeads and dueTails may stand around a question for what is open.
+var (
+	dueLeads = []string{"what's", "whats", "what is", "what are", "show me what's", "show me", "show", "list", "is anything", "anything", "what"}
+	dueSmall = words(`on for the in what's still all everything is`)
+)
+
+func (d *reader) due() bool {
+	r := d.r
+	i := d.lead(0, dueLeads)
+	asked := i > 0
+	for dueSmall[d.word(i)] {
+		i++
+	}
+	switch w := d.word(i); {
+	case w == "due" || w == "todo":
+	case w == "open" && asked:
+	default:
+		return false
+	}
+	i++
+	for dueSmall[d.word(i)] && d.word(i) != "all" {
+		i++
 	}
 	n := len(d.toks)
-	switch {
-	case d.word(0) == "not" && n == 3:
-		return count(2, 1)
-	case d.word(0) == "not" && n == 4 && (d.word(2) == "but" || d.word(2) == "it's" || d.word(2) == "its"):
-		return count(3, 1)
-	case n == 3 && d.word(1) == "not":
-		return count(0, 2)
-	case n == 3 && (d.phrase(0, "make that") || d.phrase(0, "i meant") || d.phrase(0, "should be") || d.phrase(0, "make it") || d.phrase(0, "correct to")):
-		return count(2, -1)
-	case n == 4 && (d.phrase(0, "it was not") || d.phrase(0, "that should be") || d.phrase(0, "should have been")):
-		return count(3, -1)
-	case n == 2 && (d.word(0) == "correction" || d.word(0) == "fix"):
-		return count(1, -1)
+	for n > i && (d.word(n-1) == "please" || d.word(n-1) == "pls") {
+		n--
+	}
+	words := make([]string, 0, 4)
+	for k := i; k < n; k++ {
+		words = append(words, d.word(k))
+	}
+	day, days := when{}, 0
+	switch rest := strings.Join(words, " "); rest {
+	case "", "today", "now":
+	case "tomorrow":
+		day, days = when{set: true, hasDay: true, back: -1}, 1
+	case "this week", "week", "next days":
+		days = 7
+	case "next week":
+		day, days = when{set: true, hasDay: true, back: -7}, 7
+	default:
+		if next := d.word(i); next == "next" || next == "coming" || next == "this" {
+			i++
+		}
+		if k, ok := d.number(i); ok && (d.word(i+1) == "days" || d.word(i+1) == "day") && n == i+2 && k > 0 && k < 400 {
+			days = k
+			break
+		}
+		w, used := d.day(i)
+		if wd, ok := weekdays[d.word(i)]; ok && used == 0 {
+			w, used = when{hasDay: true, weekday: wd + 1}, 1
+		}
+		if used == 0 || i+used != n {
+			return false
+		}
+		day, days = w, 1
+		day.set = true
+		if w.weekday > 0 {
+			day.back = -1 // the coming one
+		}
+	}
+	r.verb, r.dueDay, r.days, r.question = askDue, day, days, false
+	return true
+}
+
+var showLeads = []string{"show me", "show", "how is", "how's", "hows", "how are things with", "status of", "status", "where is", "tell me about"}
+
+var showTails = words(`doing going please pls now`)
+
+func (d *reader) show() bool {
+	r := d.r
+	i := d.lead(0, showLeads)
+	n := len(d.toks)
+	for n > i+2 && showTails[d.word(n-1)] {
+		n--
+	}
+	kind, k := d.word(i), i+1
+	for numberSigns[d.word(k)] {
+		k++
+	}
+	switch v, ok := d.number(k); {
+	case kind == "batch" && ok && n == k+1:
+		r.batch = v
+	case breederWords[kind] && ok && n == k+1:
+		r.breeder = v
+	case kind == "builder" && n == i+2:
+		if name, found := d.ownName(i+1, n, d.n.builders); found {
+			r.builder = name
+		} else if m := builderForm.FindStringSubmatch(d.word(i + 1)); m != nil {
+			r.builder = "B" + m[1]
+		} else if ok {
+			r.builder = "B" + d.word(i+1)
+		} else if name := d.toks[i+1].orig; isName(name) && (r.addressed || !lower(name)) {
+			r.builder = name
+		}
+	case kind == "builder" && n > i+2:
+		r.builder, _ = d.ownName(i+1, n, d.n.builders)
+	case kind == "yard" && n > i+1:
+		if name, found := d.ownName(i+1, n, d.n.yards); found {
+			r.yard = name
+		} else if name := d.toks[i+1].orig; n == i+2 && isName(name) && (r.addressed || !lower(name)) {
+			r.yard = name // unknown, so it is asked back; "yard work" is not
+		}
+	case i > 0 && n == i+1:
+		if m := builderForm.FindStringSubmatch(kind); m != nil {
+			r.builder = "B" + m[1]
+		} else if name, found := d.ownName(i, n, d.n.yards); found {
+			r.yard = name
+		}
+	}
+	if r.subject().Zero() {
+		return d.is(askLog)
+	}
+	r.verb, r.question = askShow, false
+	return true
+}
+
+// ownName finds the crew's own name that the tokens from i to n spell.
+func (d *reader) ownName(i, n int, list []string) (string, bool) {
+	var parts []string
+	for k := i; k < n; k++ {
+		parts = append(parts, d.word(k))
+	}
+	said := strings.Join(parts, " ")
+	for _, name := range list {
+		if fold(name) == said {
+			return name, true
+		}
+	}
+	return "", false
+}
+
+func (d *reader) why() bool {
+	if d.is(askWhy) {
+		return true
+	}
+	if d.word(0) != "why" || len(d.toks) > 5 || len(d.toks) < 2 {
+		return false
+	}
+	for _, t := range d.toks {
+		if negations[t.text] {
+			return false // "why not"
+		}
+	}
+	try := newReader(d.from(1), d.n)
+	try.slips()
+	try.things()
+	try.verb()
+	try.settleLeads()
+	try.leftovers()
+	if len(try.r.rest) > 0 || try.r.step == "" && try.r.subject().Zero() {
+		return false
+	}
+	r := d.r
+	r.batch, r.breeder, r.builder, r.yard, r.step = try.r.batch, try.r.breeder, try.r.builder, try.r.yard, try.r.step
+	r.verb, r.question = askWhy, false
+	return true
+}
+
+// helpTopics are asked for by name beside the steps.
+var helpTopics = words(`me please due undo set setting settings plan add done skip later mine why week batch breeder builder yard fix not comb log`)
+
+func (d *reader) help() bool {
+	if d.is(askHelp) {
+		return true
+	}
+	if d.word(0) != "help" {
+		return false
+	}
+	i := 1
+	if d.word(1) == "with" || d.word(1) == "on" {
+		i = 2
+	}
+	if i != len(d.toks)-1 || !d.r.addressed && !helpTopics[d.word(i)] && stepWords[d.word(i)] == "" {
+		return false
+	}
+	d.r.verb, d.r.topic = askHelp, d.word(i)
+	return true
+}
+
+func (d *reader) other() bool {
+	if d.is(askPicture) {
+		return true
+	}
+	if w := d.word(0); (w == "plan" || w == "order") && len(d.toks) > 2 && d.toks[1].isNum && orderedThings[d.word(2)] {
+		d.r.verb = askPlan
+		return true
 	}
 	return false
 }
 
-// settings words as typed, by their first words.
+var orderedThings = words(`queens queen cells cell nucs nuc mated virgins`)
+
+func (d *reader) yesNo() bool { return d.is(sayYes) || d.is(sayNo) }
+
+// settingWords are settings as typed, by their first words.
 var settingWords = []struct{ typed, key string }{
 	{"days off", "days off"}, {"day off", "days off"}, {"daysoff", "days off"}, {"zone", "zone"}, {"timezone", "zone"}, {"time zone", "zone"},
 	{"language", "language"}, {"lang", "language"}, {"evening", "evening"}, {"eve", "evening"}, {"morning", "morning"},
@@ -86,45 +282,66 @@ var settingWords = []struct{ typed, key string }{
 	{"wake", "wake"}, {"move", "move"}, {"incubator", "incubator"}, {"spread", "spread"},
 }
 
+var settingSmall = words(`to at is ping pings reminder hour :`)
+
 func (d *reader) set() bool {
-	i := 1
-	if d.word(0) != "set" {
-		if d.word(0) != "incubator" || len(d.toks) != 2 {
-			return false
-		}
-		i = 0
+	r := d.r
+	if d.is(doSet) {
+		return true
 	}
-	if d.word(0) == "set" && len(d.toks) == 1 || d.is(doSet, "settings", "show settings") {
-		d.r.verb = doSet
+	i := 1
+	switch {
+	case d.word(0) == "incubator" && len(d.toks) == 2 && !unicode.IsLetter([]rune(d.toks[1].text)[0]), d.phrase(0, "incubator off") && len(d.toks) == 2:
+		i = 0
+	case d.word(0) != "set" && !(d.word(0) == "change" && len(d.toks) > 2):
+		return false
+	case d.word(1) == "the":
+		i = 2
+	}
+	if d.word(i) == rules.StepSetting[:len(rules.StepSetting)-1] && len(d.toks) == i+3 {
+		r.verb, r.key, r.value = doSet, rules.StepSetting+d.word(i+1), d.from(i+2)
 		return true
 	}
 	for _, w := range settingWords {
-		if d.phrase(i, w.typed) {
-			v := strings.TrimPrefix(d.from(i+len(splitSpace(w.typed))), "to ")
-			v = strings.TrimPrefix(v, "at ")
-			d.r.verb, d.r.key, d.r.value = doSet, w.key, v
-			if w.key != "zone" {
-				d.r.value = strings.ToLower(v)
-			}
-			return true
+		if !d.phrase(i, w.typed) {
+			continue
 		}
+		k := i + len(splitSpace(w.typed))
+		for settingSmall[d.word(k)] {
+			k++
+		}
+		r.verb, r.key, r.value = doSet, w.key, d.from(k)
+		if w.key != "zone" {
+			r.value = strings.ToLower(r.value)
+		}
+		return true
 	}
 	// "set 40 nucs out" is talk about work; only a single unknown name is a setting.
-	if len(d.toks) == 3 && !d.toks[1].isNum {
-		d.r.verb, d.r.key, d.r.value = doSet, d.word(1), d.toks[2].orig
+	if d.word(0) == "set" && i == 1 && len(d.toks) == 3 && !d.toks[1].isNum && !d.known(d.word(1)) && !d.known(d.word(2)) {
+		r.verb, r.key, r.value = doSet, d.word(1), d.toks[2].orig
 		return true
 	}
 	return false
 }
 
 func (d *reader) add() bool {
-	if d.word(0) != "add" && d.word(0) != "new" || len(d.toks) < 3 {
+	r := d.r
+	fresh := d.word(0) == "new"
+	if d.word(0) != "add" && !fresh || len(d.toks) < 3 {
 		return false
 	}
-	r := d.r
-	kind := d.word(1)
-	name := d.toks[2]
-	i := 3
+	i := 1
+	if w := d.word(1); w == "a" || w == "the" || w == "new" || w == "another" {
+		i = 2
+	}
+	kind := d.word(i)
+	for i++; numberSigns[d.word(i)] || d.word(i) == "called" || d.word(i) == "named"; i++ {
+	}
+	if i >= len(d.toks) {
+		return false
+	}
+	name := d.toks[i]
+	i++
 	switch kind {
 	case "breeder", "queen":
 		if !name.isNum {
@@ -143,7 +360,7 @@ func (d *reader) add() bool {
 		}
 	case "yard":
 		var parts []string
-		for i = 2; i < len(d.toks) && !d.toks[i].isNum && isName(d.toks[i].orig) && d.word(i) != "with" && len(parts) < 3; i++ {
+		for i--; i < len(d.toks) && !d.toks[i].isNum && isName(d.toks[i].orig) && !addSmall[d.word(i)] && len(parts) < 3; i++ {
 			parts = append(parts, d.toks[i].orig)
 			if d.toks[i].comma {
 				i++
@@ -158,292 +375,36 @@ func (d *reader) add() bool {
 		return false
 	}
 	r.verb, r.step = doAdd, rules.Add
+	d.addRest(kind, i)
+	// "New queen 7 is laying" adds nothing; nor does a plan or a talk of yards.
+	if len(r.rest) > 0 && (fresh || !r.addressed && !r.digits) {
+		d.unread()
+		return false
+	}
+	return true
+}
+
+var addSmall = words(`with and at in to nucs nuc`)
+
+// addRest reads what stands after the name of what is added.
+func (d *reader) addRest(kind string, i int) {
+	r := d.r
 	for ; i < len(d.toks); i++ {
 		w := d.word(i)
 		switch {
 		case d.toks[i].isNum && kind == "yard" && r.count == nil:
 			n := d.toks[i].num
 			r.count = &n
-		case w == "nucs" || w == "nuc" || w == "with" || w == "and":
+		case w == "nucs" || w == "nuc" || w == "with" || w == "and" || w == "please" || w == "pls" || !letterOrDigit(d.toks[i].orig):
 		case (w == "at" || w == "in") && kind != "yard" && i+1 < len(d.toks):
-			r.yard = d.from(i + 1)
-			for _, y := range d.n.yards {
-				if fold(y) == fold(r.yard) {
-					r.yard = y
-				}
+			n := len(d.toks)
+			r.yard = strings.Join(strings.Fields(d.from(i+1)), " ")
+			if own, found := d.ownName(i+1, n, d.n.yards); found {
+				r.yard = own
 			}
-			i = len(d.toks)
+			return
 		default:
 			r.rest = append(r.rest, d.toks[i].orig)
 		}
 	}
-	return true
-}
-
-func (d *reader) due() bool {
-	r := d.r
-	i := 0
-	for _, lead := range []string{"what's", "whats", "what is", "what are", "show", "list", "anything", "is anything", "what"} {
-		if d.phrase(0, lead) {
-			i = len(splitSpace(lead))
-			break
-		}
-	}
-	if d.word(i) == "open" && len(d.toks) == i+1 && i > 0 {
-		r.verb, r.question = askDue, false
-		return true
-	}
-	if d.word(i) != "due" && d.word(i) != "todo" {
-		return false
-	}
-	i++
-	for d.word(i) == "on" || d.word(i) == "for" || d.word(i) == "the" || d.word(i) == "in" {
-		i++
-	}
-	day := when{}
-	days := 0
-	switch rest := strings.ToLower(d.from(i)); rest {
-	case "":
-	case "today", "now":
-	case "tomorrow":
-		day, days = when{set: true, hasDay: true, back: -1}, 1
-	case "this week", "week", "next days", "next 7 days", "7 days":
-		days = 7
-	case "next week":
-		day, days = when{set: true, hasDay: true, back: -7}, 7
-	default:
-		n, used := d.day(i)
-		if used > 0 && i+used == len(d.toks) {
-			day, days = n, 1
-			if n.weekday > 0 {
-				day.back = -1 // the coming one
-			}
-			break
-		}
-		if k, ok := d.number(i); ok && d.word(i+1) == "days" && len(d.toks) == i+2 && k > 0 && k < 400 {
-			days = k
-			break
-		}
-		return false
-	}
-	r.verb, r.dueDay, r.days, r.question = askDue, day, days, false
-	return true
-}
-
-func (d *reader) show() bool {
-	r := d.r
-	i := 0
-	for _, lead := range []string{"show", "how is", "how's", "status", "status of"} {
-		if d.phrase(0, lead) {
-			i = len(splitSpace(lead))
-		}
-	}
-	n := len(d.toks)
-	if v, ok := d.number(i + 1); ok && n == i+2 {
-		switch d.word(i) {
-		case "batch":
-			r.batch = v
-		case "breeder", "queen":
-			r.breeder = v
-		case "builder":
-			r.builder = "B" + d.word(i+1)
-		default:
-			return false
-		}
-		r.verb, r.question = askShow, false
-		return true
-	}
-	if d.word(i) == "builder" || d.word(i) == "yard" {
-		name := d.from(i + 1)
-		list := d.n.builders
-		if d.word(i) == "yard" {
-			list = d.n.yards
-		}
-		for _, k := range list {
-			if fold(k) == fold(name) {
-				if d.word(i) == "yard" {
-					r.yard = k
-				} else {
-					r.builder = k
-				}
-				r.verb, r.question = askShow, false
-				return true
-			}
-		}
-		if n == i+2 && isName(name) {
-			if d.word(i) == "yard" {
-				r.yard = name
-			} else {
-				r.builder = strings.ToUpper(name[:1]) + name[1:]
-			}
-			r.verb, r.question = askShow, false
-			return true
-		}
-	}
-	return d.is(askLog, "log", "recent", "last", "show log")
-}
-
-func (d *reader) why() bool {
-	if d.is(askWhy, "why", "why is that", "why so", "how come", "why that") {
-		return true
-	}
-	if d.word(0) != "why" || len(d.toks) > 4 {
-		return false
-	}
-	d.use(0, 1)
-	d.things()
-	d.verb()
-	for _, t := range d.toks {
-		if !t.used && !fillers[t.text] {
-			return false
-		}
-	}
-	d.r.verb, d.r.question = askWhy, false
-	return true
-}
-
-func (d *reader) help() bool {
-	if d.is(askHelp, "help", "?", "commands", "start") {
-		return true
-	}
-	if d.word(0) == "help" && len(d.toks) == 2 {
-		d.r.verb, d.r.topic = askHelp, d.word(1)
-		return true
-	}
-	return false
-}
-
-func (d *reader) mine() bool {
-	return d.is(doMine, "mine", "i'll do it", "ill do it", "i got it", "i've got it", "ive got it", "on it", "i'm on it", "im on it",
-		"my job", "i'll take it", "ill take it", "i will do it", "that's mine", "thats mine", "i have it", "got it, mine")
-}
-
-func (d *reader) later() bool {
-	r := d.r
-	i := 0
-	switch {
-	case d.word(0) == "later" || d.word(0) == "snooze":
-		i = 1
-	case d.phrase(0, "remind me"), d.phrase(0, "tell me"):
-		i = 2
-		if d.word(2) == "again" {
-			i = 3
-		}
-		if d.word(i) == "later" {
-			i++
-		}
-		if i == len(d.toks) && d.word(0) == "tell" {
-			return false
-		}
-	default:
-		return false
-	}
-	if d.word(i) == "in" || d.word(i) == "for" {
-		i++
-	}
-	if i >= len(d.toks) {
-		r.verb = doLater
-		return true
-	}
-	if span, n := d.span(i); n > 0 && i+n == len(d.toks) {
-		r.verb, r.span = doLater, span
-		return true
-	}
-	w, n := d.clock(i)
-	if day, k := d.day(i); k > 0 && w.hasTime == false {
-		if d.word(i+k) == "at" {
-			k++
-		}
-		w, n = d.clock(i + k)
-		n += k
-		w.hasDay, w.back, w.weekday, w.date, w.year, w.month, w.day = true, day.back, day.weekday, day.date, day.year, day.month, day.day
-	}
-	if n > 0 && i+n == len(d.toks) {
-		w.set = true
-		r.verb, r.when = doLater, w
-		return true
-	}
-	if d.word(0) == "later" && d.toks[0].comma || r.addressed {
-		r.verb = doLater
-		r.rest = append(r.rest, d.from(i))
-		return true
-	}
-	return false // "later we should …" is talk
-}
-
-// span reads a length of time from token i: "2h", "2 hours", "30 min", "an hour".
-func (d *reader) span(i int) (time.Duration, int) {
-	if m := quantity.FindStringSubmatch(d.word(i)); m != nil {
-		if s, err := rules.ParseSpan(m[1] + m[2][:1]); err == nil {
-			return s, 1
-		}
-	}
-	if s, err := rules.ParseSpan(d.word(i)); err == nil && !d.toks[i].isNum {
-		return s, 1
-	}
-	n, ok := d.number(i)
-	if !ok && (d.word(i) == "an" || d.word(i) == "a" || d.word(i) == "one") {
-		n, ok = 1, true
-	}
-	if !ok || n < 0 || n > 10000 {
-		return 0, 0
-	}
-	switch w := d.word(i + 1); {
-	case w == "h" || strings.HasPrefix(w, "hour") || w == "hr" || w == "hrs":
-		return time.Duration(n) * time.Hour, 2
-	case w == "m" || strings.HasPrefix(w, "min"):
-		return time.Duration(n) * time.Minute, 2
-	case w == "d" || w == "day" || w == "days":
-		return time.Duration(n) * 24 * time.Hour, 2
-	}
-	return 0, 0
-}
-
-// skip takes the rest of the message as the reason, since that is how crews write
-// it: "skip, too wet".
-func (d *reader) skip() bool {
-	if d.word(0) != "skip" && !d.phrase(0, "skip it") && d.word(0) != "skipping" {
-		return false
-	}
-	r := d.r
-	r.verb = doSkip
-	i := 1
-	if d.word(1) == "it" || d.word(1) == "this" || d.word(1) == "that" {
-		i = 2
-	}
-	if i > 1 || len(d.toks) == 1 || d.toks[0].comma {
-		r.reason = d.from(i)
-		return true
-	}
-	// "skip accept batch 4": a step and a subject instead of a reason.
-	if s, ok := stepWords[d.word(1)]; ok {
-		r.step = s
-		d.use(0, 2)
-		d.things()
-		var rest []string
-		for _, t := range d.toks {
-			if !t.used && !fillers[t.text] {
-				rest = append(rest, t.orig)
-			}
-		}
-		r.reason = strings.Join(rest, " ")
-		return true
-	}
-	r.reason = d.from(1)
-	return true
-}
-
-func (d *reader) yesNo() bool {
-	return d.is(sayYes, "yes", "y", "yep", "yeah", "yes please", "ok", "okay", "sure") || d.is(sayNo, "no", "n", "nope", "no thanks")
-}
-
-func (d *reader) other() bool {
-	if d.is(askPicture, "week", "season") {
-		return true
-	}
-	if (d.word(0) == "plan" || d.word(0) == "order") && len(d.toks) > 2 && d.toks[1].isNum {
-		d.r.verb = askPlan
-		return true
-	}
-	return false
 }

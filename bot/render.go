@@ -15,13 +15,19 @@ type Delivery struct {
 	Ping    string        // eve, open, closing, over, or ""
 	Text    string
 	Buttons []store.Button
+	Answers int64 // the person's message it answers, 0 for none
+	Edits   int64 // the bot's message it changes in place, 0 for a new one
+	Thread  int64 // topic of a forum, 0 for none
 }
 
 // render words an outgoing message. Answers were worded when they were queued;
 // pings are worded when they go, so that they say what is true then.
 func render(out store.Outgoing) Delivery {
 	m := out.Messages[0]
-	d := Delivery{Out: out, Row: m, Kind: m.Kind, Ping: m.Ping.Public(), Text: m.Text, Buttons: m.Buttons}
+	d := Delivery{Out: out, Row: m, Kind: m.Kind, Ping: m.Ping.Public(), Text: m.Text, Buttons: m.Buttons, Answers: m.Answers, Edits: m.Edits}
+	if m.Chat == 0 {
+		d.Thread = out.Crew.Thread
+	}
 	v := newVoice(out.Settings, out.Now)
 	switch {
 	case m.Ping == rules.Digest:
@@ -34,7 +40,7 @@ func render(out store.Outgoing) Delivery {
 		d.Kind, d.Ping = "digest", ""
 		d.Text = v.list(v.say(head), out.Items, rules.DateOf(out.Now, out.Settings.Zone).Add(400))
 	case out.Task != nil:
-		d.Text = v.ping(m.Ping, *out.Task, out.Batch)
+		d.Text = v.ping(m.Ping, out)
 		d.Buttons = v.taskButtons(out.Task.Key)
 	}
 	if !out.Late.IsZero() {
@@ -45,9 +51,14 @@ func render(out store.Outgoing) Delivery {
 
 // ping words one ping: the fact, the deadline, the reason in half a line, how to
 // answer.
-func (v voice) ping(kind rules.PingKind, t rules.Task, b *rules.Batch) string {
+func (v voice) ping(kind rules.PingKind, out store.Outgoing) string {
+	t := *out.Task
 	var lines []string
-	kv := []any{"Task", v.task(t), "What", v.what(t, b), "Best", t.Best, "Close", t.Latest, "Stake", v.say("stake_" + t.Stake)}
+	what := v.what(t, true)
+	if b := out.Batch; b != nil && t.Step == rules.Laying && b.Counts.Laying != nil {
+		what += v.say("what_laying", "N", *b.Counts.Laying)
+	}
+	kv := []any{"Task", v.task(t), "What", what, "Best", t.Best, "Close", t.Latest, "Stake", v.say("stake_" + t.Stake)}
 	over := !v.now.Before(t.Latest)
 	kv = append(kv, "Now", v.overNow(t.Step), "Left", v.left(t.Latest.Sub(v.now)))
 	id := map[rules.PingKind]string{rules.Eve: "p_eve", rules.OpenPing: "p_open", rules.Closing6: "p_closing", rules.Closing2: "p_closing",
@@ -67,6 +78,9 @@ func (v voice) ping(kind rules.PingKind, t rules.Task, b *rules.Batch) string {
 		}
 		if t.Step == rules.Graft && kind == rules.Eve {
 			builder := v.say("prep_builder")
+			if len(out.Builders) == 1 {
+				builder = out.Builders[0]
+			}
 			lines = append(lines, v.say("prep_cups", "Builder", builder))
 		}
 		if id := "bring_" + string(t.Step); v.has(id) {
@@ -76,7 +90,7 @@ func (v voice) ping(kind rules.PingKind, t rules.Task, b *rules.Batch) string {
 	if t.ClaimedBy != "" {
 		lines = append(lines, v.say("p_mine", "Name", t.ClaimedBy))
 	}
-	lines = append(lines, v.say("p_answer", "Forms", v.forms(t)))
+	lines = append(lines, v.say("p_answer", "Forms", v.forms(t, out)))
 	return strings.Join(lines, "\n")
 }
 
@@ -87,60 +101,66 @@ func (v voice) overNow(s rules.Step) string {
 	return v.say("over_other")
 }
 
-func (v voice) forms(t rules.Task) string {
+// forms shows how to answer, with the task's own figures and the crew's own names.
+func (v voice) forms(t rules.Task, out store.Outgoing) string {
+	n, yard, builder := 34, v.say("form_yard"), v.say("form_builder")
+	if t.Count != nil {
+		n = *t.Count
+	}
+	if t.Into != "" {
+		yard = t.Into
+	} else if len(out.Yards) > 0 {
+		yard = out.Yards[0]
+	}
+	if len(out.Builders) > 0 {
+		builder = out.Builders[0]
+	}
 	switch t.Step {
 	case rules.Move:
-		return v.say("forms_count_move")
+		return v.say("forms_move", "N", n, "Yard", yard)
+	case rules.Nucs:
+		return v.say("forms_nucs", "N", n, "Yard", yard)
 	case rules.Graft:
-		return v.say("forms_graft", "Breeder", t.Breeder)
-	case rules.Accept, rules.Capped, rules.Nucs, rules.Emerge, rules.Laying, rules.Catch, rules.Recell:
-		return v.say("forms_count")
+		return v.say("forms_graft", "Breeder", t.Breeder, "Builder", builder)
+	case rules.Accept, rules.Capped, rules.Emerge, rules.Laying, rules.Catch, rules.Recell:
+		return v.say("forms_count", "N", n)
 	}
 	return v.say("forms_plain")
 }
 
-// what says how many of what, from where and to where.
-func (v voice) what(t rules.Task, b *rules.Batch) string {
-	var s string
+// what says how many of what, from where and to where; place is false where the
+// place stands above already.
+func (v voice) what(t rules.Task, place bool) string {
+	id := map[rules.Step]string{
+		rules.Move: "what_count", rules.Accept: "what_count", rules.Capped: "what_count", rules.Finish: "what_cells", rules.Emerge: "what_cells",
+		rules.Nucs: "what_count", rules.Recell: "what_count", rules.Catch: "what_count", rules.Laying: "what_queens",
+	}[t.Step]
+	if id == "" {
+		return ""
+	}
+	s := ""
+	if t.Count != nil {
+		s = v.say(id, "Count", *t.Count)
+	} else if t.Step != rules.Nucs && t.Step != rules.Recell {
+		s = v.say("what_unknown")
+	}
 	switch t.Step {
-	case rules.Move, rules.Finish, rules.Accept, rules.Capped, rules.HandsOff, rules.Emerge:
-		s = v.say("what_cells_unknown")
-		if t.Count != nil {
-			s = v.say("what_cells", "Count", *t.Count)
-		}
-		if t.Step == rules.Emerge && t.From != "" {
-			return s + v.say("what_at", "At", t.From)
-		}
+	case rules.Move, rules.Finish:
 		if t.From != "" {
 			s += v.say("what_from", "From", t.From)
 		}
-		if t.Step == rules.Move {
-			if t.Into != "" {
-				s += v.say("what_to", "To", t.Into)
-			} else {
-				s += v.say("what_to_unknown")
-			}
+		if t.Step == rules.Move && t.Into != "" {
+			s += v.say("what_to", "To", t.Into)
+		} else if t.Step == rules.Move {
+			s += v.say("what_to_unknown")
 		}
-	case rules.Nucs:
-		if t.Count != nil {
-			s = v.say("what_nucs", "Count", *t.Count)
-		}
-		if t.Into != "" {
-			s += v.say("what_at", "At", t.Into)
-		}
-	case rules.Laying, rules.Catch, rules.Flights:
-		if t.Count != nil {
-			s = v.say("what_queens", "Count", *t.Count)
-		}
+	case rules.Accept, rules.Capped:
 		if t.From != "" {
-			s += v.say("what_at", "At", t.From)
+			s += v.say("what_in", "In", t.From)
 		}
-	case rules.Recell:
-		if t.Count != nil {
-			s = v.say("what_nucs", "Count", *t.Count)
-		}
-		if t.Into != "" {
-			s += v.say("what_at", "At", t.Into)
+	default:
+		if at := yardOf(t); at != "" && place {
+			s += v.say("what_at", "At", at)
 		}
 	}
 	return s
@@ -162,7 +182,7 @@ func (v voice) list(head string, items []rules.Task, last rules.Date) string {
 		}
 	}
 	if len(now) == 0 {
-		now, can = can, nil
+		lines[0] += " " + v.say("nothing_must")
 	}
 	n := 0
 	add := func(list []rules.Task) {
@@ -170,6 +190,11 @@ func (v voice) list(head string, items []rules.Task, last rules.Date) string {
 		by := map[string][]rules.Task{}
 		for _, t := range list {
 			g := yardOf(t)
+			if g == "" && yardSteps[t.Step] {
+				g = v.say("group_none")
+			} else if g != "" {
+				g = v.say("group_yard", "Yard", g)
+			}
 			if by[g] == nil {
 				groups = append(groups, g)
 			}
@@ -180,12 +205,12 @@ func (v voice) list(head string, items []rules.Task, last rules.Date) string {
 				if g == "" {
 					lines = append(lines, v.say("group_home"))
 				} else {
-					lines = append(lines, v.say("group_yard", "Yard", g))
+					lines = append(lines, g)
 				}
 			}
 			for _, t := range by[g] {
 				if n++; n <= mostLines {
-					lines = append(lines, v.item(t))
+					lines = append(lines, v.item(t, false))
 				}
 			}
 		}
@@ -216,7 +241,13 @@ func yardOf(t rules.Task) string {
 	return ""
 }
 
-func (v voice) item(t rules.Task) string {
+// yardSteps are done in a mating yard.
+var yardSteps = map[rules.Step]bool{
+	rules.Nucs: true, rules.Recell: true, rules.Emerge: true, rules.Flights: true, rules.Laying: true, rules.Catch: true,
+}
+
+// item is one line of a list; place is false where its yard stands above.
+func (v voice) item(t rules.Task, place bool) string {
 	claim := ""
 	if t.ClaimedBy != "" {
 		claim = v.say("claim", "Name", t.ClaimedBy)
@@ -228,5 +259,5 @@ func (v voice) item(t rules.Task) string {
 	case !v.now.Before(t.Latest):
 		id = "line_over"
 	}
-	return v.say(id, "Task", v.task(t), "What", v.what(t, nil), "Best", t.Best, "Close", t.Latest, "Claim", claim, "Until", t.Latest)
+	return v.say(id, "Task", v.task(t), "What", v.what(t, place), "Best", t.Best, "Close", t.Latest, "Claim", claim, "Until", t.Latest)
 }

@@ -28,6 +28,12 @@ func (t *talk) set(r *reading) error {
 		t.ask("r_set_bad", "Key", r.key, "Value", r.value, "Example", joinList(Languages))
 		return nil
 	}
+	if r.key == "spread" { // "8/7.5" may have been read as a count of a count
+		r.value = strings.ReplaceAll(r.value, " of ", "/")
+	}
+	if refused, err := t.onlyLead(); refused || err != nil {
+		return err
+	}
 	old := t.s.Value(r.key)
 	try := *t.s
 	try.Incubator = append([]rules.TempFrom(nil), t.s.Incubator...)
@@ -91,7 +97,7 @@ func (t *talk) warnMoveSetting(at time.Duration) error {
 // add puts a breeder, builder or yard on the list.
 func (t *talk) add(r *reading) error {
 	if len(r.rest) > 0 {
-		t.fail("r_unread", "Understood", t.v.say("understood", "What", "add"), "Hint", t.v.say("hint_form", "Form", "add yard North 40 nucs"))
+		t.fail("r_unread", "Understood", t.v.say("understood", "What", t.v.say("step_add")), "Hint", t.v.say("hint_form", "Form", t.v.say("form_yard_add", "Key", t.v.say("form_yard"))))
 		return nil
 	}
 	e := rules.Entry{Said: t.origin.Said, Happened: t.origin.Said, Action: rules.Did, Step: rules.Add, Count: r.count}
@@ -129,7 +135,7 @@ func (t *talk) add(r *reading) error {
 		e.Subject = rules.YardSubject(name)
 	}
 	if e.Into != "" && !has(n.yards, e.Into) {
-		t.ask("r_not_known", "What", e.Into, "Add", "yard "+e.Into+" 40 nucs")
+		t.ask("r_not_known", "What", e.Into, "Form", t.v.say("form_yard_add", "Key", e.Into))
 		return nil
 	}
 	known, same, err := t.listed(e)

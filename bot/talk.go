@@ -23,6 +23,14 @@ type talk struct {
 	missing int64          // a message replied to that is not there
 	opt     options
 
+	chat      int64 // a private chat, 0 for the crew's group
+	lead      bool  // may change settings and take back the lines of others
+	joined    bool  // the update claimed the group
+	addressed bool  // the transport knows that it is for the bot
+	hearsAll  bool
+	button    *store.Button // pressed, where the transport named it by its data
+	stale     bool          // a press of a button that is not there any more
+
 	logged  []rules.Entry
 	lines   []string
 	kind    string // reply, ask, error
@@ -37,6 +45,10 @@ type talk struct {
 func (t *talk) run() error {
 	if t.missing != 0 {
 		t.fail("r_no_message", "Number", t.missing)
+		return nil
+	}
+	if t.joined {
+		t.welcome()
 		return nil
 	}
 	switch t.update.Kind {
@@ -65,34 +77,27 @@ func (t *talk) message() error {
 	if done, err := t.label(text); done || err != nil {
 		return err
 	}
+	if done, err := t.people(text); done || err != nil {
+		return err
+	}
 	n, err := t.names()
 	if err != nil {
 		return err
 	}
 	r := read(text, n)
-	r.addressed = r.addressed || t.replied != nil
+	r.addressed = r.addressed || t.replied != nil || t.addressed
 	if t.opt.verb != "" {
 		r.verb = t.opt.verb
+	}
+	if t.chat != 0 {
+		return t.inPrivate(r)
 	}
 	return t.act(r)
 }
 
 func (t *talk) names() (n names, err error) {
-	builders, err := t.tx.Builders(t.crew.ID)
-	if err != nil {
-		return n, err
-	}
-	yards, err := t.tx.Yards(t.crew.ID)
-	if err != nil {
-		return n, err
-	}
-	for _, b := range builders {
-		n.builders = append(n.builders, b.Name)
-	}
-	for _, y := range yards {
-		n.yards = append(n.yards, y.Name)
-	}
-	return n, nil
+	n.builders, n.yards, err = t.tx.Names(t.crew.ID)
+	return n, err
 }
 
 // label takes a reply that repeats a button's words as a press of it.
@@ -193,7 +198,7 @@ func (t *talk) example(r *reading) string {
 	if id := "form_" + string(r.step); r.step != "" && t.v.has(id) {
 		return t.v.say(id)
 	}
-	return "done"
+	return t.v.say("form_done")
 }
 
 // summary says what was read, before the subject is looked for.
@@ -215,7 +220,13 @@ func (t *talk) summary(r *reading) string {
 }
 
 // say adds a line to the answer.
-func (t *talk) say(id string, kv ...any) { t.lines = append(t.lines, t.v.say(id, kv...)) }
+func (t *talk) say(id string, kv ...any) {
+	s := t.v.say(id, kv...)
+	if !strings.HasPrefix(id, "help_") { // forms to type stay as they are typed
+		s = upper(s)
+	}
+	t.lines = append(t.lines, s)
+}
 
 // join adds a sentence to the last line of the answer.
 func (t *talk) join(id string, kv ...any) {
@@ -268,6 +279,10 @@ func (t *talk) finish() error {
 	}
 	m := store.Message{Crew: t.crew.ID, Key: fmt.Sprintf("answer/%d", t.update.ID), Kind: t.kind, Update: t.update.ID,
 		Text: strings.Join(t.lines, "\n"), Buttons: t.buttons, Step: t.step, Subject: t.subject.String()}
+	m.Chat = t.chat
+	if t.update.Kind != "press" {
+		m.Answers = t.update.Message
+	}
 	switch {
 	case t.update.Kind == "press":
 		m.ReplyTo = t.update.Message
@@ -293,7 +308,7 @@ func (t *talk) append(entries ...rules.Entry) ([]rules.Entry, error) {
 		e.ID = id
 		touched = append(touched, rules.Subject{Kind: e.Subject.Kind, Key: e.Subject.Key})
 		touched = append(touched, store.Touched(*e)[1:]...)
-		if t.step == "" && e.Action != rules.Set && e.Step != rules.Add {
+		if t.subject.Zero() && e.Action != rules.Set && e.Step != rules.Add {
 			t.step, t.subject = e.Step, e.Subject
 		}
 	}

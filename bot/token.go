@@ -1,21 +1,22 @@
 package bot
 
 import (
-	"strconv"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"golang.org/x/text/unicode/norm"
 )
 
 // token is one word, number or time of a message.
 type token struct {
-	text  string // lower case, accents taken off
+	text  string // lower case, accents taken off, a slip of the thumb put right
 	orig  string // as typed
+	at    int    // where it starts in the message
 	num   int    // where isNum
 	isNum bool
-	comma bool // a comma, semicolon or full stop follows
-	used  bool
+	comma bool // a comma, semicolon, colon or full stop follows
+	used  bool // it has its part in the reading
 }
 
 // Bounds of what is read. The chat itself allows 4,096 characters.
@@ -32,6 +33,8 @@ func clean(s string) string {
 		switch r {
 		case '’', '‘', '`', '´':
 			return '\''
+		case '“', '”', '«', '»':
+			return '"'
 		case '–', '—', '−':
 			return '-'
 		case '\n', '\t', '\r', '\u00a0', '\u202f':
@@ -54,52 +57,110 @@ func fold(s string) string {
 	}, norm.NFD.String(s))
 }
 
-// tokenize splits a cleaned text. "34/38" becomes "34 of 38"; "7:30", "4pm",
-// "9d20h" and "21:00-05:30" stay whole.
+// splitWords cuts a text at its spaces, no further than one word past the most
+// that is read: what is longer is talk, however long it is.
+func splitWords(s string) (words []string, at []int) {
+	start := -1
+	for i, r := range s {
+		switch {
+		case unicode.IsSpace(r) && start >= 0:
+			words, at = append(words, s[start:i]), append(at, start)
+			start = -1
+			if len(words) > mostTokens {
+				return words, at
+			}
+		case !unicode.IsSpace(r) && start < 0:
+			start = i
+		}
+	}
+	if start >= 0 {
+		words, at = append(words, s[start:]), append(at, start)
+	}
+	return words, at
+}
+
+// tokenize splits a cleaned text. "34/38" becomes "34 of 38", "batch4" "batch 4";
+// "7:30", "4pm", "9d20h" and "21:00-05:30" stay whole.
 func tokenize(s string) []token {
 	var out []token
-	for _, word := range strings.Fields(s) {
-		comma := false
-		for {
-			t := strings.TrimRight(word, ",;.!?)\"'")
-			if t == word {
-				break
+	ws, ats := splitWords(s)
+	for k, word := range ws {
+		before := ""
+		if n := len(out); n > 0 {
+			before = out[n-1].text
+		}
+		ps, closed := pieces(word, before)
+		if len(ps) == 0 && len(out) > 0 {
+			out[len(out)-1].comma = true // a dash or bracket by itself parts like a comma
+		}
+		at := ats[k]
+		for i, p := range ps {
+			if j := strings.Index(s[at:], p.text); j >= 0 {
+				at += j
 			}
-			comma = comma || strings.ContainsAny(word[len(t):], ",;.")
-			word = t
-		}
-		word = strings.TrimLeft(word, "(\"'")
-		if word == "" || word == "-" {
-			if n := len(out); n > 0 {
-				out[n-1].comma = true
-			}
-			continue
-		}
-		// "34,North" without a space, and "45,54".
-		parts := []string{word}
-		if strings.Contains(word, ",") {
-			parts = strings.FieldsFunc(word, func(r rune) bool { return r == ',' })
-		}
-		if a, b, ok := strings.Cut(word, "/"); ok && isDigits(a) && isDigits(b) {
-			parts = []string{a, "of", b}
-		}
-		for i, p := range parts {
-			t := token{text: fold(p), orig: p, comma: comma && i == len(parts)-1 || len(parts) > 1 && i < len(parts)-1 && strings.Contains(word, ",")}
-			if isDigits(strings.TrimPrefix(p, "#")) {
-				if n, err := strconv.Atoi(strings.TrimPrefix(p, "#")); err == nil {
-					t.num, t.isNum = n, true
-				}
-			} else if strings.HasPrefix(p, "-") && isDigits(p[1:]) {
-				if n, err := strconv.Atoi(p); err == nil {
-					t.num, t.isNum = n, true
-				}
-			} else if n, ok := numberWords[t.text]; ok {
+			t := token{text: fold(p.text), orig: p.text, at: at, comma: p.comma || i == len(ps)-1 && closed}
+			t.num, t.isNum = numeral(p.text)
+			if n, ok := numberWords[t.text]; ok {
 				t.num, t.isNum = n, true
 			}
 			out = append(out, t)
+			if len(out) > mostTokens {
+				return out
+			}
 		}
 	}
 	return joinNumbers(out)
+}
+
+type piece struct {
+	text  string
+	comma bool
+}
+
+// pieces takes a word between spaces apart. closed says that punctuation ended it.
+// before is the token that stands before it.
+func pieces(word, before string) (out []piece, closed bool) {
+	word = strings.TrimLeft(word, "([{\"'¿¡")
+	body := strings.TrimRightFunc(word, pictured)
+	tail := word[len(body):]
+	trimmed := strings.TrimRight(body, ",;:.!?)]}\"'…")
+	closed = strings.ContainsAny(body[len(trimmed):], ",;:.")
+	body = trimmed
+	if strings.Trim(body, "-") != "" {
+		parts := strings.FieldsFunc(body, func(r rune) bool { return r == ',' || r == ';' })
+		for i, p := range parts {
+			inner := split(p, before)
+			inner[len(inner)-1].comma = i < len(parts)-1
+			out = append(out, inner...)
+		}
+	}
+	if tail != "" {
+		out = append(out, piece{text: tail})
+	}
+	return out, closed
+}
+
+// split parts "34/38", "capped:36", "batch4" and "~30".
+func split(p, before string) []piece {
+	if a, b, ok := strings.Cut(p, "/"); ok && isDigits(a) && isDigits(b) && !datePrep[before] {
+		return []piece{{text: a}, {text: "of"}, {text: b}}
+	}
+	if a, b, ok := strings.Cut(p, ":"); ok && a != "" && b != "" && !(isDigits(a) && b[0] >= '0' && b[0] <= '9') && !strings.ContainsAny(b, ":/") {
+		return []piece{{text: a, comma: true}, {text: b}}
+	}
+	if n := strings.TrimLeft(p, "~≈"); n != p && n != "" {
+		return []piece{{text: "~"}, {text: n}}
+	}
+	if i := strings.IndexAny(p, "0123456789"); i > 1 && isDigits(p[i:]) && thingWords[fold(p[:i])] {
+		return []piece{{text: p[:i]}, {text: p[i:]}}
+	}
+	return []piece{{text: p}}
+}
+
+// pictured are the runes of little pictures, which say nothing or a word of their
+// own and are often stuck to the word before.
+func pictured(r rune) bool {
+	return r > 0xff && !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != utf8.RuneError && r != '…'
 }
 
 func isDigits(s string) bool {
@@ -112,39 +173,4 @@ func isDigits(s string) bool {
 		}
 	}
 	return true
-}
-
-var numberWords = map[string]int{
-	"zero": 0, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9,
-	"ten": 10, "eleven": 11, "twelve": 12, "thirteen": 13, "fourteen": 14, "fifteen": 15, "sixteen": 16,
-	"seventeen": 17, "eighteen": 18, "nineteen": 19, "twenty": 20, "thirty": 30, "forty": 40, "fourty": 40,
-	"fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90,
-}
-
-// joinNumbers makes "forty five" one number.
-func joinNumbers(in []token) (out []token) {
-	for i := 0; i < len(in); i++ {
-		t := in[i]
-		if a, b, ok := strings.Cut(t.text, "-"); ok && !t.isNum {
-			if x, okA := numberWords[a]; okA {
-				if y, okB := numberWords[b]; okB && x >= 20 && y < 10 {
-					t.num, t.isNum = x+y, true
-				}
-			}
-		}
-		if _, word := numberWords[t.text]; word && t.num >= 20 && i+1 < len(in) && !t.comma {
-			if u, ok := numberWords[in[i+1].text]; ok && u > 0 && u < 10 {
-				t.num += u
-				t.orig += " " + in[i+1].orig
-				t.comma = in[i+1].comma
-				i++
-			} else if in[i+1].text == "one" {
-				t.num++
-				t.comma = in[i+1].comma
-				i++
-			}
-		}
-		out = append(out, t)
-	}
-	return out
 }

@@ -65,6 +65,11 @@ func (v voice) say(id string, kv ...any) string {
 		data[name] = v.value(kv[i+1])
 	}
 	s, err := v.loc.Localize(cfg)
+	if err != nil && cfg.PluralCount != nil {
+		// A message that reads the same for one and for many has a single form.
+		cfg.PluralCount = nil
+		s, err = v.loc.Localize(cfg)
+	}
 	if err != nil {
 		return "{" + id + "}"
 	}
@@ -98,11 +103,11 @@ func (v voice) refusal(r *rules.Refusal) string {
 	for k, x := range r.Args {
 		switch k {
 		case "Batch":
-			x = v.head(rules.BatchSubject(x.(int)))
+			x = v.subject(rules.BatchSubject(x.(int)))
 		case "Breeder":
 			n := x.(int)
 			kv = append(kv, "Number", n)
-			x = v.head(rules.BreederSubject(n))
+			x = v.subject(rules.BreederSubject(n))
 		case "Mark":
 			if m := x.(string); m != "" && r.Code != "no_such_comb" {
 				x = v.say("with_mark", "Mark", m)
@@ -119,7 +124,7 @@ func (v voice) refusal(r *rules.Refusal) string {
 		}
 		kv = append(kv, k, x)
 	}
-	return v.say("r_"+r.Code, kv...)
+	return upper(v.say("r_"+r.Code, kv...))
 }
 
 func (v voice) has(id string) bool { return !strings.HasPrefix(v.say(id), "{") }
@@ -133,6 +138,11 @@ func (v voice) subject(s rules.Subject) string {
 }
 
 func (v voice) head(s rules.Subject) string { return upper(v.subject(s)) }
+
+// named names a subject with its kind, as it is added: "builder B2".
+func (v voice) named(s rules.Subject) string {
+	return v.say("named_"+string(s.Kind), "Key", s.Key)
+}
 
 func upper(s string) string {
 	r := []rune(s)
@@ -149,6 +159,10 @@ func (v voice) at(t time.Time) string {
 	}
 	clock := rules.ClockOf(t, v.s.Zone).String()
 	day, today := rules.DateOf(t, v.s.Zone), rules.DateOf(v.now, v.s.Zone)
+	if t.Sub(rules.At(day, rules.ClockOf(t, v.s.Zone), v.s.Zone)) >= time.Minute {
+		// The clocks were put back and show this time for the second time.
+		clock = v.say("clock_again", "Clock", clock)
+	}
 	switch day {
 	case today:
 		return v.say("today", "Clock", clock)
@@ -221,22 +235,54 @@ func (v voice) line(e rules.Entry) string {
 		}
 		return v.say(id, kv...)
 	}
-	count := part(e.Count != nil && e.Of == nil, "l_count", "Count", deref(e.Count))
-	if e.Of != nil {
-		count = v.say("l_count_of", "Count", deref(e.Count), "Of", *e.Of)
+	from := part(e.From != 0, "l_from", "Breeder", e.From)
+	into := part(e.Into != "", "l_into", "Into", e.Into)
+	mark := part(e.Mark != "", "l_mark", "Mark", e.Mark)
+	if past := "past_" + string(e.Step); batchSteps[e.Step] && (e.Subject.Zero() || e.Subject.Kind == rules.BatchKind) {
+		who, count, open := "", "", ""
+		switch {
+		case e.Of != nil:
+			count = v.say("l_many_of", "N", deref(e.Count), "Of", *e.Of)
+		case e.Count != nil:
+			count = v.say("l_many", "N", *e.Count)
+		case needsCount[e.Step]:
+			open = v.say("l_uncounted")
+		}
+		if !e.Subject.Zero() {
+			who = v.say("l_who", "Subject", e.Subject)
+		}
+		return v.say("l_batch", "Who", who, "Count", count, "Past", v.say(past), "From", from, "Into", into, "Mark", mark, "Open", open)
 	}
-	if e.Step == rules.Eggs && e.Detail.NoEggs {
-		count = v.say("l_noeggs")
+	count := part(e.Count != nil, "l_count", "N", deref(e.Count))
+	switch {
+	case e.Step == rules.Rogue && deref(e.Count) == 0:
+		count = v.say("l_clear")
+	case e.Step == rules.Rogue:
+		count = v.say("l_found", "Count", deref(e.Count))
+	case e.Step == rules.Add && e.Count != nil:
+		count = v.say("l_nucs", "Count", *e.Count)
 	}
 	if e.Detail.Release {
 		count = v.say("l_release")
 	}
-	return v.say("l_did", "Step", e.Step,
-		"Subject", part(!e.Subject.Zero(), "l_subject", "Subject", e.Subject),
-		"Count", count,
-		"From", part(e.From != 0, "l_from", "Breeder", e.From),
-		"Into", part(e.Into != "", "l_into", "Into", e.Into),
-		"Mark", part(e.Mark != "", "l_mark", "Mark", e.Mark))
+	subject, step := v.subject(e.Subject), v.say("step_"+string(e.Step))
+	if e.Step == rules.Eggs {
+		step, count = v.say("l_eggs"), ""
+		if e.Detail.NoEggs {
+			step = v.say("l_noeggs")
+		}
+	}
+	if e.Step == rules.Add {
+		subject = v.named(e.Subject)
+	}
+	return v.say("l_did", "Step", step, "Subject", part(subject != "", "l_subject", "Subject", subject),
+		"Count", count, "From", from, "Into", into, "Mark", mark)
+}
+
+// batchSteps are the steps whose line is worded by what became of the cells.
+var batchSteps = map[rules.Step]bool{
+	rules.Graft: true, rules.Accept: true, rules.Finish: true, rules.Capped: true, rules.Nucs: true, rules.Move: true,
+	rules.Emerge: true, rules.Laying: true, rules.Catch: true, rules.Recell: true,
 }
 
 func deref(n *int) int {

@@ -38,7 +38,7 @@ func CheckCount(e Entry) *Refusal {
 	switch {
 	case n < 0 || n > limit:
 		return refuse("count_absurd", "Count", n, "Limit", limit)
-	case n == 0 && (e.Step == Graft || e.Step == Nucs || e.Step == Recell):
+	case n == 0 && (e.Step == Graft || e.Step == Nucs || e.Step == Move || e.Step == Catch || e.Step == Recell):
 		return refuse("count_zero", "Step", e.Step)
 	case e.Of != nil && n > *e.Of:
 		return refuse("more_than_of", "Count", n, "Of", *e.Of)
@@ -195,7 +195,13 @@ func CheckBatch(e Entry, b Batch, nucs int) *Refusal {
 			return tooEarly(from)
 		}
 	case Emerge:
-		if from := early.Add(FirstVirgin); e.Happened.Before(from) {
+		from := early.Add(FirstVirgin)
+		if e.Count != nil && *e.Count == 0 {
+			// None out yet is no news before most should be; taken as said it would
+			// close the batch.
+			from = b.Emerges.Add(24 * time.Hour)
+		}
+		if e.Happened.Before(from) {
 			return tooEarly(from)
 		}
 	case Laying, Catch:

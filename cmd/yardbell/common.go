@@ -69,9 +69,9 @@ func parseNow(s string, zone *time.Location) (time.Time, error) {
 	return time.Time{}, usage("%q is not a time like '2031-05-08 19:00'", s)
 }
 
-// crewZone is the zone of the first crew in a file, UTC where it has none.
-func crewZone(ctx context.Context, db *store.DB, now time.Time) (zone *time.Location, err error) {
-	zone = time.UTC
+// crewZone is the zone of the first crew in a file, other where it has none.
+func crewZone(ctx context.Context, db *store.DB, now time.Time, other *time.Location) (zone *time.Location, err error) {
+	zone = other
 	err = db.View(ctx, now, func(tx *store.Tx) error {
 		crews, err := tx.Crews()
 		if err != nil || len(crews) == 0 {
@@ -84,6 +84,15 @@ func crewZone(ctx context.Context, db *store.DB, now time.Time) (zone *time.Loca
 		return err
 	})
 	return zone, err
+}
+
+// newest is the latest time that a file has seen.
+func newest(ctx context.Context, db *store.DB) (last time.Time, err error) {
+	err = db.View(ctx, last, func(tx *store.Tx) (err error) {
+		last, err = tx.Newest()
+		return err
+	})
+	return last, err
 }
 
 // fileFlags are the flags of every command that works on a database file.
@@ -116,8 +125,20 @@ func (f *fileFlags) open(ctx context.Context, e env, readOnly bool) (*store.DB, 
 		return nil, time.Time{}, err
 	}
 	now := e.clock()
+	if f.now == "" {
+		// A file played on a simulated clock may be ahead of the real one. Planning
+		// it at an hour that it has lived through would queue again what is settled.
+		last, err := newest(ctx, db)
+		if err != nil {
+			_ = db.Close()
+			return nil, time.Time{}, err
+		}
+		if last.After(now) {
+			now = last
+		}
+	}
 	if f.now != "" {
-		zone, err := crewZone(ctx, db, now)
+		zone, err := crewZone(ctx, db, now, time.UTC)
 		if err == nil {
 			now, err = parseNow(f.now, zone)
 		}

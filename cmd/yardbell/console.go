@@ -106,20 +106,20 @@ func runConsole(ctx context.Context, e env, f consoleFlags, files []string) (err
 		defer func() { _ = os.RemoveAll(dir) }()
 		path = filepath.Join(dir, "crew.db")
 	}
-	p := &player{e: e, path: path, table: table, first: first, out: e.out, json: f.json, color: !f.json && e.tty(e.out) && e.get("NO_COLOR") == "", echo: f.echo}
+	p := &player{e: e, path: path, table: table, first: first, out: &output{w: e.out}, json: f.json, color: !f.json && e.tty(e.out) && e.get("NO_COLOR") == "", echo: f.echo}
 	if err := p.open(ctx); err != nil {
 		return err
 	}
 	defer func() { err = errors.Join(err, p.close()) }()
 	if f.now == "" {
-		return p.live(ctx, inputs[0])
+		return p.live(ctx, inputs)
 	}
 	zone, err := loadZone(first["zone"])
 	if err != nil {
 		return err
 	}
-	if z, err := crewZone(ctx, p.db, e.clock()); err == nil && z != time.UTC {
-		zone = z
+	if zone, err = crewZone(ctx, p.db, e.clock(), zone); err != nil {
+		return err
 	}
 	now, err := parseNow(f.now, zone)
 	if err != nil {
@@ -181,7 +181,7 @@ func contains(list []string, s string) bool {
 }
 
 // live runs the console on the real clock: a tick beside, lines as they come.
-func (p *player) live(ctx context.Context, in input) error {
+func (p *player) live(ctx context.Context, inputs []input) error {
 	now := p.e.clock()
 	if err := p.begin(ctx, now); err != nil {
 		return err
@@ -193,39 +193,53 @@ func (p *player) live(ctx context.Context, in input) error {
 		}
 		_, _ = fmt.Fprintf(p.out, "Yardbell, %s. Type as the crew would: \"confine 7\", or \"Wren: confine 7\" for somebody else. help shows the forms, Ctrl-D ends.\n\n", s.Zone)
 	}
-	ctx, cancel := context.WithCancel(ctx)
-	defer cancel()
+	beside, cancel := context.WithCancel(ctx)
 	done := make(chan error, 1)
-	go func() { done <- p.sched.Run(ctx, p.e.clock) }()
+	go func() { done <- p.sched.Run(beside, p.e.clock) }()
+	err := p.converse(beside, inputs)
+	cancel()
+	err = errors.Join(err, <-done)
+	if err != nil || ctx.Err() != nil {
+		return err
+	}
+	// An answer that the tick beside had taken and did not get rid of goes now.
+	p.now = p.e.clock()
+	if err := p.sched.Recover(ctx, p.now); err != nil {
+		return err
+	}
+	return p.tick(ctx)
+}
+
+// converse takes lines until the inputs or ctx end.
+func (p *player) converse(ctx context.Context, inputs []input) error {
 	lines := make(chan string)
 	go func() {
 		defer close(lines)
-		r := bufio.NewReader(in.r)
-		for {
-			s, err := r.ReadString('\n')
-			if s != "" {
-				select {
-				case lines <- s:
-				case <-ctx.Done():
-					return
+		for _, in := range inputs {
+			r := bufio.NewReader(in.r)
+			for {
+				s, err := r.ReadString('\n')
+				if s != "" {
+					select {
+					case lines <- s:
+					case <-ctx.Done():
+						return
+					}
 				}
-			}
-			if err != nil {
-				return
+				if err != nil {
+					break
+				}
 			}
 		}
 	}()
-	n := 0
-	for {
+	for n := 1; ; n++ {
 		select {
 		case <-ctx.Done():
-			return <-done
+			return nil
 		case s, ok := <-lines:
 			if !ok {
-				cancel()
-				return <-done
+				return nil
 			}
-			n++
 			p.now = p.e.clock()
 			l, err := parseLine(trimEOL(s))
 			if err != nil {

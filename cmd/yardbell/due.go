@@ -50,11 +50,19 @@ func dueCommand(e env) *cobra.Command {
   yardbell due --db crew.db --days 7 --json`,
 		Args: noArgs,
 		RunE: func(c *cobra.Command, _ []string) error {
-			if on != "" && days != 0 {
+			onDay, someDays := c.Flags().Changed("on"), c.Flags().Changed("days")
+			if onDay && someDays {
 				return usage("use --on or --days, not both")
 			}
-			if days < 0 || days > 3660 {
+			if someDays && (days < 1 || days > 3660) {
 				return usage("--days takes 1 to 3660")
+			}
+			var day rules.Date
+			if onDay {
+				var err error
+				if day, err = rules.ParseDate(on); err != nil {
+					return usage("--on: %w", err)
+				}
 			}
 			db, now, err := f.open(c.Context(), e, true)
 			if err != nil {
@@ -77,13 +85,9 @@ func dueCommand(e env) *cobra.Command {
 					}
 					today := rules.DateOf(now, s.Zone)
 					switch {
-					case on != "":
-						d, err := rules.ParseDate(on)
-						if err != nil {
-							return usageError{err}
-						}
-						open = rules.DueOn(open, d, s, now)
-					case days > 0:
+					case onDay:
+						open = rules.DueOn(open, day, s, now)
+					case someDays:
 						open = rules.DueDays(open, today, days, s, now)
 					default:
 						open = rules.DueDays(open, today, 36600, s, now)

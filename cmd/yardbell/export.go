@@ -9,6 +9,7 @@ import (
 	"strconv"
 	"strings"
 	"time"
+	"unicode/utf8"
 
 	"github.com/spf13/cobra"
 
@@ -151,7 +152,8 @@ func asExport(l store.Line, zone *time.Location) exportLine {
 
 // inert keeps a spreadsheet from running a cell as a formula.
 func inert(s string) string {
-	if s != "" && strings.ContainsRune("=+-@\t\r", rune(s[0])) {
+	first, _ := utf8.DecodeRuneInString(s)
+	if s != "" && strings.ContainsRune("=+-@\t\r\n＝＋－＠", first) {
 		return "'" + s
 	}
 	return s

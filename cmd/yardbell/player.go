@@ -2,11 +2,13 @@ package main
 
 import (
 	"bufio"
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
 	"io"
 	"strings"
+	"sync"
 	"time"
 
 	"yardbell/bot"
@@ -84,7 +86,40 @@ func (p *player) begin(ctx context.Context, now time.Time) error {
 	return p.tick(ctx)
 }
 
-func (p *player) tick(ctx context.Context) error { return p.sched.Tick(ctx, p.now) }
+func (p *player) tick(ctx context.Context) error {
+	if err := p.sched.Tick(ctx, p.now); err != nil {
+		return err
+	}
+	// The scheduler takes a failed write for a chat that is away and would try
+	// again until the script's clock stands still.
+	if o, ok := p.out.(*output); ok {
+		return o.err()
+	}
+	return nil
+}
+
+// output remembers that it could not be written to.
+type output struct {
+	mu     sync.Mutex
+	w      io.Writer
+	failed error
+}
+
+func (o *output) Write(b []byte) (int, error) {
+	n, err := o.w.Write(b)
+	if err != nil {
+		o.mu.Lock()
+		defer o.mu.Unlock()
+		o.failed = cmp.Or(o.failed, fmt.Errorf("the output cannot be written: %w", err))
+	}
+	return n, err
+}
+
+func (o *output) err() error {
+	o.mu.Lock()
+	defer o.mu.Unlock()
+	return o.failed
+}
 
 // play plays every line of a script.
 func (p *player) play(ctx context.Context, name string, r io.Reader) error {
@@ -96,6 +131,9 @@ func (p *player) play(ctx context.Context, name string, r io.Reader) error {
 		}
 		if s == "" && err != nil {
 			return nil
+		}
+		if n == 1 {
+			s = strings.TrimPrefix(s, "\ufeff") // an editor's mark of UTF-8
 		}
 		l, perr := parseLine(trimEOL(s))
 		if perr != nil {

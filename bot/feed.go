@@ -1,0 +1,89 @@
+package bot
+
+import (
+	"time"
+
+	"yardbell/rules"
+)
+
+// This file logs what is not about one batch: feed, the honey flow, drone comb.
+
+func (t *talk) feed(r *reading, e rules.Entry) error {
+	s := r.subject()
+	if s.Kind == rules.BatchKind || s.Zero() {
+		s = rules.Subject{}
+		for _, k := range []rules.Kind{rules.BuilderKind, rules.YardKind, rules.BreederKind} {
+			if c, ok := t.context(k); ok {
+				s = c
+				break
+			}
+		}
+	}
+	if s.Zero() {
+		t.ask("ask_which_none", "What", upper(t.v.say("step_feed")), "Example", t.v.say("form_feed"))
+		n, err := t.names()
+		for _, b := range n.builders[:min(len(n.builders), mostButtons)] {
+			t.buttons = append(t.buttons, button(b, t.rerun("subject="+rules.BuilderSubject(b).String())))
+		}
+		return err
+	}
+	e.Subject, e.Count = s, nil
+	if _, err := t.append(e); err != nil {
+		return err
+	}
+	t.say("e_fed", "Subject", t.v.head(s), "When", e.Happened)
+	tasks, err := t.tx.SubjectTasks(t.crew.ID, s)
+	for _, k := range tasks {
+		if k.Step == rules.Feed && k.State == rules.Open {
+			t.join("e_fed_next", "Next", k.Best)
+		}
+	}
+	return err
+}
+
+func (t *talk) season(r *reading, e rules.Entry) error {
+	if r.yard != "" {
+		e.Subject = rules.YardSubject(r.yard)
+	}
+	e.Count = nil
+	if known, err := t.flowKnown(e); err != nil {
+		return err
+	} else if known {
+		t.say("e_noted", "What", t.v.line(e))
+		return nil
+	}
+	if _, err := t.append(e); err != nil {
+		return err
+	}
+	at := ""
+	if r.yard != "" {
+		at = t.v.say("e_at", "Yard", r.yard)
+	}
+	if e.Step == rules.Drones {
+		// 38 days from egg to flight (bee-math table, 38 ± 5 d, and Metz & Tarpy
+		// 2019); virgins fly about 17 days after their graft.
+		ripe := e.Happened.Add(38 * 24 * time.Hour)
+		t.say("e_drones", "At", at, "When", e.Happened, "Ripe", t.v.date(rules.DateOf(ripe, t.s.Zone)), "Graft", t.v.date(rules.DateOf(ripe.Add(-17*24*time.Hour), t.s.Zone)))
+		return nil
+	}
+	t.say("e_"+string(e.Step), "At", at, "When", e.Happened)
+	return nil
+}
+
+// flowKnown reports whether the newest line about the honey flow of a place says
+// the same already.
+func (t *talk) flowKnown(e rules.Entry) (bool, error) {
+	var last rules.Entry
+	for _, s := range []rules.Subject{e.Subject, {}} {
+		entries, err := t.tx.SubjectEntries(t.crew.ID, s)
+		if err != nil {
+			return false, err
+		}
+		for _, k := range rules.Effective(entries) {
+			if k.Action == rules.Did && (k.Step == rules.Dearth || k.Step == rules.Flow) && k.ID > last.ID {
+				last = k
+			}
+		}
+	}
+	return last.Step == e.Step && last.Subject == e.Subject, nil
+}

@@ -1,0 +1,319 @@
+package bot
+
+import (
+	"context"
+	"crypto/rand"
+	"crypto/sha256"
+	"encoding/hex"
+	"regexp"
+	"strings"
+	"time"
+
+	"yardbell/rules"
+	"yardbell/store"
+)
+
+// This file is what a real group needs around the conversation: joining with a
+// code, following the group when it changes, the updates that are not for us.
+
+// Pass confirms an update that is not for the bot. raw is kept where it could not
+// be read.
+func (b *Bot) Pass(ctx context.Context, now time.Time, source string, id int64, raw string) error {
+	return b.db.Update(ctx, now, func(tx *store.Tx) error {
+		if raw != "" {
+			if err := tx.SetAside(source, id, raw); err != nil {
+				return err
+			}
+		}
+		return tx.SetOffset(source, id+1)
+	})
+}
+
+// Next is where the transport should read on.
+func (b *Bot) Next(ctx context.Context, now time.Time, source string) (next int64, err error) {
+	err = b.db.View(ctx, now, func(tx *store.Tx) (err error) {
+		next, err = tx.Offset(source)
+		return err
+	})
+	return next, err
+}
+
+// Moved follows a group that has got another id.
+func (b *Bot) Moved(ctx context.Context, now time.Time, source string, from, to int64) error {
+	return b.db.Update(ctx, now, func(tx *store.Tx) error { return tx.MoveChat(source, from, to) })
+}
+
+// Standing notes what a chat lets the bot do.
+func (b *Bot) Standing(ctx context.Context, now time.Time, source string, chat int64, state string) error {
+	return b.db.Update(ctx, now, func(tx *store.Tx) error {
+		c, found, err := tx.Crew(source, chat)
+		if err != nil || !found {
+			return err
+		}
+		return tx.SetStanding(c.ID, state)
+	})
+}
+
+// Twin warns every lead, once a day, that another process reads the same bot's
+// updates.
+func (b *Bot) Twin(ctx context.Context, now time.Time, source string) error {
+	return b.db.Update(ctx, now, func(tx *store.Tx) error {
+		crews, err := tx.Crews()
+		if err != nil {
+			return err
+		}
+		for _, c := range crews {
+			if c.Source != source || c.Standing == "gone" {
+				continue
+			}
+			s, err := tx.Settings(c.ID)
+			if err != nil {
+				return err
+			}
+			v := newVoice(s, now)
+			if err := tx.Queue(store.Message{Crew: c.ID, Key: "twin/" + rules.DateOf(now, s.Zone).String(), Kind: "error", Text: v.say("g_twin")}); err != nil {
+				return err
+			}
+		}
+		return nil
+	})
+}
+
+// codeLetters leaves out what is read for something else: O and 0, I and 1.
+const codeLetters = "ABCDEFGHJKLMNPQRSTUVWXYZ23456789"
+
+// OpenJoin makes a join code, which claims one group once, and voids any before it.
+func (b *Bot) OpenJoin(ctx context.Context, now time.Time) (string, error) {
+	raw := make([]byte, 8)
+	if _, err := rand.Read(raw); err != nil {
+		return "", err
+	}
+	for i, r := range raw {
+		raw[i] = codeLetters[int(r)%len(codeLetters)] // 256 is a multiple of 32: no bias
+	}
+	code := string(raw[:4]) + "-" + string(raw[4:])
+	return code, b.db.Update(ctx, now, func(tx *store.Tx) error {
+		if err := tx.CloseJoinCodes(); err != nil {
+			return err
+		}
+		return tx.NewJoinCode(codeHash(code))
+	})
+}
+
+// codeHash is what is stored of a join code. The look-up goes by the hash, so that
+// its time says nothing about the code.
+func codeHash(code string) string {
+	s := strings.ToUpper(strings.NewReplacer("-", "", " ", "").Replace(code))
+	sum := sha256.Sum256([]byte("yardbell join " + s))
+	return hex.EncodeToString(sum[:])
+}
+
+// Claimed reports whether any group of a source was claimed.
+func (b *Bot) Claimed(ctx context.Context, now time.Time, source string) (claimed bool, err error) {
+	err = b.db.View(ctx, now, func(tx *store.Tx) error {
+		crews, err := tx.Crews()
+		for _, c := range crews {
+			claimed = claimed || c.Source == source
+		}
+		return err
+	})
+	return claimed, err
+}
+
+// joinCode finds the code in "/join XXXX-XXXX".
+func joinCode(text string) (string, bool) {
+	f := strings.Fields(clean(text))
+	if len(f) < 2 || len(f) > 3 {
+		return "", false
+	}
+	word, _, _ := strings.Cut(fold(strings.TrimPrefix(f[0], "/")), "@")
+	if word != "join" {
+		return "", false
+	}
+	return strings.Join(f[1:], ""), true
+}
+
+// firstZones are offered as buttons when a group is claimed; any other is typed.
+var firstZones = []string{
+	"America/New_York", "America/Chicago", "America/Denver", "America/Los_Angeles",
+	"America/Mexico_City", "Europe/Madrid", "Europe/Berlin", "Australia/Sydney",
+}
+
+// welcome asks what has to be known first.
+func (t *talk) welcome() {
+	t.kind = "ask"
+	t.say("g_claimed", "Name", t.by.Name)
+	t.say("g_zone", "Zone", t.s.Zone.String())
+	t.say("g_yard")
+	if t.hearsAll {
+		t.say("g_hears_all")
+	} else {
+		t.say("g_hears_some")
+	}
+	for _, z := range firstZones {
+		t.buttons = append(t.buttons, button(z, "set|zone|"+z))
+	}
+	for _, l := range Languages {
+		t.buttons = append(t.buttons, button(newVoice(&rules.Settings{Lang: l, Zone: t.s.Zone}, t.tx.Now).say("language_name"), "set|language|"+l))
+	}
+}
+
+// whose finds the crew and the member that an update belongs to. found is false
+// for everybody else: strangers get no answer and learn nothing.
+func (b *Bot) whose(t *talk, in Incoming) (found bool, err error) {
+	if in.Private {
+		crews, err := t.tx.CrewsOf(in.Source, in.UserKey)
+		if err != nil || len(crews) == 0 {
+			return false, err
+		}
+		t.crew, t.chat = crews[len(crews)-1], in.Chat
+	} else {
+		crew, known, err := t.tx.Crew(in.Source, in.Chat)
+		if err != nil {
+			return false, err
+		}
+		if !known && b.ByCode {
+			code, ok := joinCode(in.Text)
+			if !ok || in.Kind != "message" {
+				return false, nil
+			}
+			if ok, err = t.tx.UseJoinCode(codeHash(code)); err != nil || !ok {
+				return false, err
+			}
+			t.joined = true
+		}
+		if !known {
+			if crew, err = t.tx.NewCrew(in.Source, in.Chat, b.first); err != nil {
+				return false, err
+			}
+		}
+		t.crew = crew
+	}
+	if t.member, err = t.tx.Member(t.crew, in.UserKey, in.UserName); err != nil || t.member.Gone {
+		return false, err
+	}
+	if t.joined {
+		t.member.Lead = true
+		if err := t.tx.SetLead(t.member.ID, true); err != nil {
+			return false, err
+		}
+		if in.Thread != 0 {
+			if err := t.tx.SetThread(t.crew.ID, in.Thread); err != nil {
+				return false, err
+			}
+		}
+	}
+	if t.crew.Standing != "open" && !in.Private {
+		// Somebody writes there and the bot hears it: it is back.
+		if err := t.tx.SetStanding(t.crew.ID, "open"); err != nil {
+			return false, err
+		}
+	}
+	// Without join codes there is nobody who claimed the crew, and all may do all.
+	t.lead = t.member.Lead || !b.ByCode
+	return true, nil
+}
+
+// onlyLead refuses what only a lead may do, naming who can.
+func (t *talk) onlyLead() (refused bool, err error) {
+	if t.lead {
+		return false, nil
+	}
+	list, err := t.tx.Members(t.crew.ID)
+	if err != nil {
+		return true, err
+	}
+	var leads []string
+	for _, m := range list {
+		if m.Lead {
+			leads = append(leads, m.Name)
+		}
+	}
+	t.ask("g_lead_only", "List", joinList(leads))
+	return true, nil
+}
+
+var (
+	leadForm   = regexp.MustCompile(`(?i)^/?(?:make (.+) (?:the )?lead|lead (.+))$`)
+	removeForm = regexp.MustCompile(`(?i)^/?(?:remove|take off) (.+)$`)
+)
+
+// people handles the handing over of the lead and taking somebody off the crew. A
+// name that is nobody's is left to the rest of the reading.
+func (t *talk) people(text string) (handled bool, err error) {
+	text = clean(text)
+	m, off := leadForm.FindStringSubmatch(text), removeForm.FindStringSubmatch(text)
+	if m == nil && off == nil {
+		return false, nil
+	}
+	name := ""
+	if m != nil {
+		name = m[1] + m[2]
+	} else {
+		name = off[1]
+	}
+	list, err := t.tx.Members(t.crew.ID)
+	if err != nil {
+		return false, err
+	}
+	var who []store.Member
+	for _, k := range list {
+		if fold(k.Name) == fold(name) {
+			who = append(who, k)
+		}
+	}
+	if len(who) == 0 {
+		return false, nil
+	}
+	if refused, err := t.onlyLead(); refused || err != nil {
+		return true, err
+	}
+	switch {
+	case len(who) > 1:
+		t.ask("g_two_names", "Name", name)
+	case m != nil:
+		if err := t.tx.SetLead(who[0].ID, true); err != nil {
+			return true, err
+		}
+		if err := t.tx.SetLead(t.by.ID, who[0].ID == t.by.ID); err != nil {
+			return true, err
+		}
+		t.say("g_lead_is", "Name", who[0].Name)
+	case who[0].ID == t.by.ID:
+		t.ask("g_not_self")
+	default:
+		if err := t.tx.SetGone(who[0].ID, true); err != nil {
+			return true, err
+		}
+		t.say("g_removed", "Name", who[0].Name)
+	}
+	return true, nil
+}
+
+// inPrivate answers in a chat with one person: questions, not the log, which the
+// whole crew has to see.
+func (t *talk) inPrivate(r *reading) error {
+	switch r.verb {
+	case askDue, askShow, askWhy, askHelp, askLog:
+		return t.act(r)
+	case doMine:
+		open, err := t.tx.OpenTasks(t.crew.ID)
+		if err != nil {
+			return err
+		}
+		var own []rules.Task
+		for _, k := range open {
+			if k.ClaimedBy == t.by.Name {
+				own = append(own, k)
+			}
+		}
+		if len(own) == 0 {
+			t.say("g_mine_none")
+			return nil
+		}
+		t.lines = append(t.lines, t.v.list(t.v.say("g_mine"), own, rules.DateOf(t.tx.Now, t.s.Zone).Add(400)))
+		return nil
+	}
+	t.fail("g_private")
+	return nil
+}

@@ -1,0 +1,221 @@
+package bot
+
+import (
+	"os"
+	"path/filepath"
+	"regexp"
+	"sort"
+	"strconv"
+	"strings"
+	"testing"
+	"time"
+	"unicode/utf16"
+
+	"github.com/pelletier/go-toml/v2"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"yardbell/rules"
+)
+
+// catalogue reads a language's messages as they stand in its file; a message with
+// plural forms comes as all of them.
+func catalogue(t *testing.T, lang string) map[string][]string {
+	t.Helper()
+	b, err := os.ReadFile(filepath.Join("words", lang+".toml"))
+	require.NoError(t, err)
+	var raw map[string]any
+	require.NoError(t, toml.Unmarshal(b, &raw))
+	out := map[string][]string{}
+	for id, v := range raw {
+		switch v := v.(type) {
+		case string:
+			out[id] = []string{v}
+		case map[string]any:
+			for _, form := range v {
+				out[id] = append(out[id], form.(string))
+			}
+		}
+	}
+	return out
+}
+
+// source is all Go code of this package but its tests.
+func source(t *testing.T) string {
+	t.Helper()
+	files, err := filepath.Glob("*.go")
+	require.NoError(t, err)
+	var b strings.Builder
+	for _, f := range files {
+		if strings.HasSuffix(f, "_test.go") {
+			continue
+		}
+		code, err := os.ReadFile(f)
+		require.NoError(t, err)
+		b.Write(code)
+	}
+	return b.String()
+}
+
+// families are the ids that code puts together from a prefix and a name.
+func families() map[string][]string {
+	var days, months, steps, past, stakes, forms, helps, asks, bring, over []string
+	for d := 0; d < 7; d++ {
+		days = append(days, strconv.Itoa(d))
+	}
+	for m := 1; m <= 12; m++ {
+		months = append(months, strconv.Itoa(m))
+	}
+	for _, s := range append(append([]rules.Step{}, rules.Steps...), rules.Add, rules.Dearth, rules.Flow) {
+		steps = append(steps, string(s))
+	}
+	for s := range batchSteps {
+		past = append(past, string(s))
+	}
+	seen := map[string]bool{}
+	for _, r := range rules.DefaultTable().Rows {
+		if !seen[r.Stake] {
+			seen[r.Stake] = true
+			stakes = append(stakes, r.Stake)
+		}
+	}
+	for _, s := range rules.Steps {
+		if s == rules.HandsOff || s == rules.Flights {
+			continue // guards: nothing is logged of them
+		}
+		forms, helps = append(forms, string(s)), append(helps, string(s))
+	}
+	return map[string][]string{
+		"day_": days, "month_": months, "step_": steps, "past_": past, "stake_": stakes,
+		"form_": append(forms, "dearth", "flow"), "help_": helps,
+		// Those below exist for some steps only; the code asks whether they do.
+		"ask_count_?": append(asks, steps...), "bring_?": append(bring, steps...), "over_?": append(over, append(steps, "other")...),
+		"subject_": {"breeder", "batch", "builder", "yard", "order", "comb"},
+		"named_":   {"breeder", "builder", "yard"},
+		"e_add_":   {"breeder", "builder", "yard"},
+		"e_":       {"dearth", "flow"},
+		"l_":       {"mine", "later", "skip"},
+		"b_":       {"done", "mine", "later", "skip"},
+		"ages_":    {"comb", "stated", "assumed"},
+		"w_":       {"old", "poor"},
+		"anchor_":  {"grafted", "confined", "laying", "emerged", "caught", "fed", "dearth", "noeggs", "laying7"},
+		"ping_":    {"eve", "open", "closing6", "closing2", "over", "noanswer", "again"},
+		"r_":       append([]string{"amend_after"}, refusalCodes...),
+	}
+}
+
+// refusalCodes are those of package rules; TestRefusalsOfRules finds a new one.
+var refusalCodes = []string{
+	"future", "long_ago", "count_absurd", "count_zero", "more_than_of", "count_many", "confined_already", "not_confined", "before_confined",
+	"age_absurd", "larvae_old", "no_such_comb", "graft_before_confined", "graft_eggs", "before_graft", "more_than", "of_differs",
+	"more_than_nucs", "too_early", "less_than", "set_bad", "set_unknown", "set_clash", "set_nowork",
+}
+
+var idForm = regexp.MustCompile(`"([a-z][a-z0-9]*(?:[_-][a-z0-9-]+)*_?)"`)
+
+// Every id that code uses has its message, and no message lies about unused.
+func TestEveryWordIsUsed(t *testing.T) {
+	words, code := catalogue(t, "en"), source(t)
+	used := map[string]bool{}
+	for _, m := range idForm.FindAllStringSubmatch(code, -1) {
+		used[m[1]] = true
+	}
+	for prefix, names := range families() {
+		optional := strings.HasSuffix(prefix, "?")
+		prefix = strings.TrimSuffix(prefix, "?")
+		for _, n := range names {
+			id := prefix + n
+			used[id] = true
+			if !optional {
+				assert.Contains(t, words, id)
+			}
+		}
+	}
+	for id := range words {
+		assert.True(t, used[id], "%s is used nowhere", id)
+	}
+	// Ids spelled whole in a call.
+	call := regexp.MustCompile(`\b(?:say|ask|fail|join|offer)\("([a-z0-9_-]+)"[,)]`)
+	for _, m := range call.FindAllStringSubmatch(code, -1) {
+		assert.Contains(t, words, m[1])
+	}
+}
+
+// A refusal code of package rules without a sentence would show its bare id.
+func TestRefusalsOfRules(t *testing.T) {
+	files, err := filepath.Glob("../rules/*.go")
+	require.NoError(t, err)
+	found := map[string]bool{}
+	for _, f := range files {
+		b, err := os.ReadFile(f)
+		require.NoError(t, err)
+		for _, m := range regexp.MustCompile(`\brefuse\("([a-z_]+)"`).FindAllStringSubmatch(string(b), -1) {
+			found[m[1]] = true
+		}
+	}
+	var list []string
+	for code := range found {
+		list = append(list, code)
+	}
+	assert.ElementsMatch(t, list, refusalCodes)
+}
+
+// A chat takes at most 4,096 UTF-16 units; the values need room as well.
+func TestWordsFit(t *testing.T) {
+	for _, lang := range Languages {
+		for id, forms := range catalogue(t, lang) {
+			for _, f := range forms {
+				assert.LessOrEqual(t, len(utf16.Encode([]rune(f))), 2048, id)
+				assert.NotContains(t, f, "!", "%s: no exclamation marks", id)
+			}
+		}
+	}
+}
+
+// Each sentence can be worded for one and for many.
+func TestWordsTakeAnyCount(t *testing.T) {
+	v := newVoice(rules.DefaultSettings(), time.Date(2031, 5, 8, 12, 0, 0, 0, time.UTC))
+	for id := range catalogue(t, "en") {
+		for _, n := range []int{0, 1, 2, 45} {
+			assert.NotEqual(t, "{"+id+"}", v.say(id, "Count", n), "%s with %d", id, n)
+		}
+	}
+}
+
+// unreached are the sentences that no script can bring about: a fault of our own,
+// and days to leave things alone, which no message names yet.
+var unreached = map[string]bool{"r_internal": true, "r_guard": true}
+
+var holeForm = regexp.MustCompile(`\{\{\.[A-Za-z]+\}\}`)
+
+// Each refusal has a script that shows its sentence.
+func TestEveryRefusalIsShown(t *testing.T) {
+	files, err := filepath.Glob("../testdata/conversations/*.out")
+	require.NoError(t, err)
+	var all strings.Builder
+	for _, f := range files {
+		b, err := os.ReadFile(f)
+		require.NoError(t, err)
+		all.Write(b)
+	}
+	text := all.String()
+	var ids []string
+	words := catalogue(t, "en")
+	for id := range words {
+		if strings.HasPrefix(id, "r_") && !unreached[id] {
+			ids = append(ids, id)
+		}
+	}
+	sort.Strings(ids)
+	for _, id := range ids {
+		shown := false
+		for _, f := range words[id] {
+			parts := holeForm.Split(f, -1)
+			for i := range parts {
+				parts[i] = regexp.QuoteMeta(parts[i])
+			}
+			shown = shown || regexp.MustCompile("(?i)"+strings.Join(parts, `[^\n]*`)).MatchString(text)
+		}
+		assert.True(t, shown, "no script shows %s: %v", id, words[id])
+	}
+}

@@ -1,0 +1,234 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"net"
+	"net/http"
+	"os"
+	"strings"
+	"sync/atomic"
+	"time"
+
+	"github.com/gofrs/flock"
+	"github.com/spf13/cobra"
+	"golang.org/x/sync/errgroup"
+
+	"yardbell/bot"
+	"yardbell/bot/telegram"
+	"yardbell/scheduler"
+	"yardbell/store"
+)
+
+type serveFlags struct {
+	fileFlags
+	api    string
+	listen string
+	config string
+	join   bool
+}
+
+func serveCommand(e env) *cobra.Command {
+	var f serveFlags
+	c := &cobra.Command{
+		Use:   "serve",
+		Short: "Put the bot into the crew's group over the Bot API",
+		Long: `Reads the bot's token from the file named by YARDBELL_TOKEN_FILE, or from
+YARDBELL_TOKEN, and serves until it is stopped. While no group is claimed, or with
+--join, it prints a join code; /join with that code in a group claims it.`,
+		Example: `  YARDBELL_TOKEN_FILE=token yardbell serve --db crew.db
+  yardbell serve --db crew.db --api http://127.0.0.1:8081   # a Bot API server of your own`,
+		Args: noArgs,
+		RunE: func(c *cobra.Command, _ []string) error { return serve(c.Context(), e, f) },
+	}
+	f.register(c)
+	_ = c.Flags().MarkHidden("now")
+	c.Flags().StringVar(&f.api, "api", "", "address of a Bot API server of your own")
+	c.Flags().StringVar(&f.listen, "listen", "", "answer /healthz on this loopback address, e.g. 127.0.0.1:8088")
+	c.Flags().StringVar(&f.config, "config", "", "configuration file (TOML)")
+	c.Flags().BoolVar(&f.join, "join", false, "open a join code for one more group")
+	return c
+}
+
+// token reads the bot's token. It comes from a file or the environment, never
+// from an argument, which every user of the machine can read.
+func token(e env) (string, error) {
+	path := e.get("YARDBELL_TOKEN_FILE")
+	if path == "" {
+		t := strings.TrimSpace(e.get("YARDBELL_TOKEN"))
+		if t == "" {
+			return "", usage("put the bot's token into a file and name it in YARDBELL_TOKEN_FILE, or put it into YARDBELL_TOKEN")
+		}
+		return t, nil
+	}
+	st, err := os.Stat(path)
+	if err != nil || !st.Mode().IsRegular() {
+		return "", usage("the token file %s cannot be read", path)
+	}
+	if st.Mode().Perm()&0o007 != 0 {
+		return "", usage("the token file %s can be read by everybody; chmod 600 it", path)
+	}
+	b, err := os.ReadFile(path)
+	if err != nil || len(b) > 1024 {
+		return "", usage("the token file %s cannot be read", path)
+	}
+	return strings.TrimSpace(string(b)), nil
+}
+
+func serve(ctx context.Context, e env, f serveFlags) (err error) {
+	conf, err := loadConfig(f.config)
+	if err != nil {
+		return err
+	}
+	if f.db == "" {
+		f.db = conf.DB
+	}
+	if f.db == "" {
+		return usage("name the database with --db FILE")
+	}
+	if f.rules == "" {
+		f.rules = conf.Rules
+	}
+	table, err := loadRules(f.rules)
+	if err != nil {
+		return err
+	}
+	secret, err := token(e)
+	if err != nil {
+		return err
+	}
+	client, err := telegram.NewClient(f.api, secret)
+	if err != nil {
+		return usageError{err}
+	}
+	lock := flock.New(f.db + ".lock")
+	if ok, err := lock.TryLock(); err != nil {
+		return fmt.Errorf("database %s cannot be locked: its folder must allow writing", f.db)
+	} else if !ok {
+		return fmt.Errorf("database %s is served by another process already; stop that one first", f.db)
+	}
+	defer func() { _ = lock.Unlock() }()
+	db, err := store.Open(ctx, f.db, store.Options{Table: table})
+	if err != nil {
+		return err
+	}
+	defer func() { err = errors.Join(err, db.Close()) }()
+
+	log := logger(e)
+	first := conf.settings()
+	if first["zone"] == "" {
+		first["zone"] = "UTC"
+	}
+	var b *bot.Bot
+	out := telegram.NewSender(client, e.clock, pause, func(ctx context.Context, from, to int64) error {
+		return b.Moved(ctx, e.clock(), telegram.Source, from, to)
+	})
+	var sched *scheduler.Scheduler
+	b = bot.New(db, func() { sched.Wake() }, log, first)
+	b.Hears = client.HearsAll
+	b.ByCode = true
+	sched = scheduler.New(db, courier{bot.Post{To: out}, b, e.clock}, log)
+
+	now := e.clock()
+	if err := sched.Recover(ctx, now); err != nil {
+		return err
+	}
+	claimed, err := b.Claimed(ctx, now, telegram.Source)
+	if err != nil {
+		return err
+	}
+	if !claimed || f.join {
+		code, err := b.OpenJoin(ctx, now)
+		if err != nil {
+			return err
+		}
+		if _, err := fmt.Fprintf(e.out, "join code: %s\n", code); err != nil {
+			return err
+		}
+	}
+	var seen atomic.Int64
+	seen.Store(now.Unix())
+	poller := telegram.NewPoller(client, b, log, e.clock, pause)
+	poller.Seen = func(t time.Time) { seen.Store(t.Unix()) }
+
+	g, ctx := errgroup.WithContext(ctx)
+	g.Go(func() error { return stopped(ctx, poller.Run(ctx)) })
+	g.Go(func() error { return stopped(ctx, sched.Run(ctx, e.clock)) })
+	if f.listen != "" {
+		if err := health(ctx, g, f.listen, &seen, e.clock); err != nil {
+			return err
+		}
+	}
+	return g.Wait()
+}
+
+// stopped takes the end of the context for a good end.
+func stopped(ctx context.Context, err error) error {
+	if ctx.Err() != nil {
+		return nil
+	}
+	return err
+}
+
+// pause waits, or ends with the context.
+func pause(ctx context.Context, d time.Duration) error {
+	t := time.NewTimer(d)
+	defer t.Stop()
+	select {
+	case <-ctx.Done():
+		return ctx.Err()
+	case <-t.C:
+		return nil
+	}
+}
+
+// courier sends for the scheduler and translates what the chat says: bot and
+// scheduler do not know each other.
+type courier struct {
+	post  bot.Post
+	b     *bot.Bot
+	clock func() time.Time
+}
+
+func (c courier) Send(ctx context.Context, out store.Outgoing) (store.Receipt, error) {
+	r, err := c.post.Send(ctx, out)
+	var not *bot.NotSent
+	if !errors.As(err, &not) {
+		return r, err
+	}
+	if not.Gone && out.Chat() == out.Crew.Chat {
+		if e := c.b.Standing(ctx, c.clock(), out.Crew.Source, out.Crew.Chat, "gone"); e != nil {
+			return r, e
+		}
+	}
+	return r, &scheduler.SendError{Final: not.Final, After: not.After, Held: not.Held, Err: not.Err}
+}
+
+// health answers /healthz: 200 while the chat's server was heard of lately.
+func health(ctx context.Context, g *errgroup.Group, addr string, seen *atomic.Int64, clock func() time.Time) error {
+	l, err := net.Listen("tcp", addr)
+	if err != nil {
+		return usage("cannot listen on %s", addr)
+	}
+	mux := http.NewServeMux()
+	mux.HandleFunc("GET /healthz", func(w http.ResponseWriter, _ *http.Request) {
+		if silent := clock().Sub(time.Unix(seen.Load(), 0)); silent > 5*time.Minute {
+			http.Error(w, "the chat's server has not answered for "+silent.Round(time.Second).String(), http.StatusServiceUnavailable)
+			return
+		}
+		_, _ = fmt.Fprintln(w, "ok")
+	})
+	srv := &http.Server{Handler: mux, ReadHeaderTimeout: 5 * time.Second}
+	g.Go(func() error {
+		if err := srv.Serve(l); !errors.Is(err, http.ErrServerClosed) {
+			return err
+		}
+		return nil
+	})
+	g.Go(func() error {
+		<-ctx.Done()
+		return srv.Close()
+	})
+	return nil
+}
