@@ -1,0 +1,230 @@
+package telegram
+
+import (
+	"context"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"log/slog"
+	"math/rand/v2"
+	"strconv"
+	"strings"
+	"time"
+
+	tgbotapi "github.com/go-telegram-bot-api/telegram-bot-api/v5"
+
+	"yardbell/bot"
+)
+
+// Source is the name under which this transport's crews and updates are stored.
+const Source = "telegram"
+
+// Handler takes in what was read. Every method saves what it does before it
+// returns; only then is the update confirmed.
+type Handler interface {
+	Handle(ctx context.Context, now time.Time, in bot.Incoming) error
+	// Pass confirms an update that is not for us, or could not be read (raw).
+	Pass(ctx context.Context, now time.Time, source string, id int64, raw string) error
+	// Moved follows a group that has become a supergroup.
+	Moved(ctx context.Context, now time.Time, source string, from, to int64) error
+	// Standing notes what a chat lets the bot do: "open", "muted", "gone".
+	Standing(ctx context.Context, now time.Time, source string, chat int64, state string) error
+	// Next is where to read on.
+	Next(ctx context.Context, now time.Time, source string) (int64, error)
+	// Twin is told that somebody else reads the same bot's updates.
+	Twin(ctx context.Context, now time.Time, source string) error
+}
+
+// Poller reads updates.
+type Poller struct {
+	c     *Client
+	h     Handler
+	log   *slog.Logger
+	clock func() time.Time
+	wait  func(context.Context, time.Duration) error
+	fails int
+	Seen  func(time.Time) // told after every answer of the server, may be nil
+}
+
+// NewPoller makes a poller for a connected client.
+func NewPoller(c *Client, h Handler, log *slog.Logger, clock func() time.Time, wait func(context.Context, time.Duration) error) *Poller {
+	return &Poller{c: c, h: h, log: log, clock: clock, wait: wait}
+}
+
+// allowed are the updates we read; anything else is not sent to us.
+const allowed = `["message","edited_message","callback_query","my_chat_member"]`
+
+// ErrToken says that the server refuses the token.
+var ErrToken = errors.New("the server refuses the token; put a valid one and start again")
+
+// Run connects and reads until ctx ends. Network trouble is waited out; a token
+// that is refused ends it.
+func (p *Poller) Run(ctx context.Context) error {
+	for {
+		err := p.c.Connect(ctx)
+		if err == nil {
+			break
+		}
+		if stop := p.trouble(ctx, err); stop != nil {
+			return stop
+		}
+	}
+	for {
+		if err := p.Once(ctx, longPoll); err != nil {
+			if stop := p.trouble(ctx, err); stop != nil {
+				return stop
+			}
+			continue
+		}
+		p.fails = 0
+	}
+}
+
+// trouble waits after a failure, longer each time and never in step with others.
+// It returns an error where reading has to end; a context that ended is nil.
+func (p *Poller) trouble(ctx context.Context, err error) error {
+	if ctx.Err() != nil {
+		return context.Cause(ctx)
+	}
+	if code(err) == 401 || code(err) == 404 && said(err) != "" {
+		return ErrToken
+	}
+	p.fails++
+	wait := min(time.Second<<min(p.fails, 6), time.Minute)
+	wait = wait/2 + rand.N(wait/2+1)
+	if after := retryAfter(err); after > wait {
+		wait = after
+	}
+	if code(err) == 409 {
+		// Another process reads the same updates. Both would go on stealing them from
+		// each other; ours steps back longer and says so.
+		if e := p.h.Twin(ctx, p.clock(), Source); e != nil {
+			return e
+		}
+		wait = max(wait, 10*time.Second)
+	}
+	p.log.Warn("reading updates failed", "err", err, "wait", wait)
+	return p.wait(ctx, wait)
+}
+
+// Once makes one poll and handles what came. An update is confirmed by the next
+// poll, which starts behind the last one that was saved.
+func (p *Poller) Once(ctx context.Context, hold time.Duration) error {
+	next, err := p.h.Next(ctx, p.clock(), Source)
+	if err != nil {
+		return err
+	}
+	params := tgbotapi.Params{"timeout": strconv.Itoa(int(hold / time.Second)), "allowed_updates": allowed}
+	params.AddNonZero64("offset", next)
+	var batch []json.RawMessage
+	if err := p.c.call(ctx, p.c.poll, "getUpdates", params, &batch); err != nil {
+		return err
+	}
+	if p.Seen != nil {
+		p.Seen(p.clock())
+	}
+	for _, raw := range batch {
+		if err := p.one(ctx, raw); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// one handles one update. One that cannot be read is set aside and passed, so that
+// it does not stop those behind it.
+func (p *Poller) one(ctx context.Context, raw json.RawMessage) error {
+	now := p.clock()
+	u, err := decode(raw)
+	if err != nil {
+		p.log.Warn("an update could not be read and was set aside", "update", u.ID)
+		if u.ID == 0 {
+			return fmt.Errorf("update without a number: %w", err)
+		}
+		return p.h.Pass(ctx, now, Source, u.ID, string(raw))
+	}
+	if u.Callback != nil {
+		// At once, before any work: the phone shows a spinner until then, and a late
+		// answer is refused.
+		if err := p.c.call(ctx, p.c.send, "answerCallbackQuery", tgbotapi.Params{"callback_query_id": u.Callback.ID}, nil); err != nil && ctx.Err() != nil {
+			return ctx.Err()
+		}
+	}
+	if m := u.Message; m != nil && (m.MigrateTo != 0 || m.MigrateFrom != 0) {
+		from, to := m.Chat.ID, m.MigrateTo
+		if m.MigrateFrom != 0 {
+			from, to = m.MigrateFrom, m.Chat.ID
+		}
+		if err := p.h.Moved(ctx, now, Source, from, to); err != nil {
+			return err
+		}
+		return p.h.Pass(ctx, now, Source, u.ID, "")
+	}
+	if u.Member != nil {
+		if err := p.h.Standing(ctx, now, Source, u.Member.Chat.ID, standing(u.Member)); err != nil {
+			return err
+		}
+		return p.h.Pass(ctx, now, Source, u.ID, "")
+	}
+	in, ok := Read(u, p.c.me, now)
+	if !ok {
+		return p.h.Pass(ctx, now, Source, u.ID, "")
+	}
+	return p.h.Handle(ctx, now, in)
+}
+
+func standing(m *memberUpdate) string {
+	switch m.New.Status {
+	case "left", "kicked":
+		return "gone"
+	case "restricted":
+		if m.New.CanSend != nil && !*m.New.CanSend {
+			return "muted"
+		}
+	}
+	return "open"
+}
+
+// Read turns an update into what the bot takes in; ok is false for those that are
+// not for it: other bots, channels, commands for another bot, messages without
+// words.
+func Read(u update, me user, now time.Time) (in bot.Incoming, ok bool) {
+	in = bot.Incoming{Source: Source, UpdateID: u.ID}
+	if c := u.Callback; c != nil {
+		if c.Message == nil || c.From.IsBot || c.Message.Chat.ID == 0 {
+			return in, false
+		}
+		in.Kind, in.Chat, in.Private = "press", c.Message.Chat.ID, c.Message.Chat.Type == "private"
+		in.Message, in.Data, in.Said = c.Message.ID, c.Data, now
+		return from(in, c.From), true
+	}
+	m, kind := u.Message, "message"
+	if m == nil {
+		m, kind = u.Edited, "edit"
+	}
+	if m == nil || m.From == nil || m.From.IsBot || m.SenderChat != nil || m.words() == "" || m.forOther(me.Username) {
+		return in, false
+	}
+	if !m.Chat.group() && m.Chat.Type != "private" {
+		return in, false
+	}
+	in.Kind, in.Chat, in.Private, in.Title = kind, m.Chat.ID, m.Chat.Type == "private", m.Chat.Title
+	in.Message, in.Text, in.Said = m.ID, m.words(), time.Unix(m.Date, 0).UTC()
+	if m.Topic {
+		in.Thread = m.Thread
+	}
+	if r := m.ReplyTo; r != nil && r.From != nil && r.From.ID == me.ID {
+		in.ReplyTo = r.ID
+	}
+	if m.mentions(me.Username) {
+		in.Text = strings.TrimSpace(strings.ReplaceAll(in.Text, "@"+me.Username, " "))
+		in.Addressed = true
+	}
+	in.Addressed = in.Addressed || in.Private
+	return from(in, *m.From), true
+}
+
+func from(in bot.Incoming, u user) bot.Incoming {
+	in.UserKey, in.UserName = strconv.FormatInt(u.ID, 10), u.name()
+	return in
+}

@@ -1,0 +1,146 @@
+package telegram
+
+import (
+	"encoding/json"
+	"fmt"
+	"strings"
+	"unicode/utf16"
+)
+
+// The parts of an update that we read. The library's own types lack topics and
+// newer fields, so these are ours; names are the Bot API's.
+
+type user struct {
+	ID       int64  `json:"id"`
+	IsBot    bool   `json:"is_bot"`
+	First    string `json:"first_name"`
+	Last     string `json:"last_name"`
+	Username string `json:"username"`
+	Language string `json:"language_code"`
+	ReadsAll bool   `json:"can_read_all_group_messages"`
+}
+
+func (u user) name() string {
+	n := strings.TrimSpace(u.First + " " + u.Last)
+	if n == "" {
+		n = u.Username
+	}
+	if n == "" {
+		n = fmt.Sprintf("user %d", u.ID)
+	}
+	return n
+}
+
+type chat struct {
+	ID    int64  `json:"id"`
+	Type  string `json:"type"`
+	Title string `json:"title"`
+}
+
+func (c chat) group() bool { return c.Type == "group" || c.Type == "supergroup" }
+
+type entity struct {
+	Type   string `json:"type"`
+	Offset int    `json:"offset"` // UTF-16 units
+	Length int    `json:"length"`
+}
+
+type message struct {
+	ID          int64    `json:"message_id"`
+	Thread      int64    `json:"message_thread_id"`
+	Topic       bool     `json:"is_topic_message"`
+	From        *user    `json:"from"`
+	SenderChat  *chat    `json:"sender_chat"`
+	Chat        chat     `json:"chat"`
+	Date        int64    `json:"date"`
+	EditDate    int64    `json:"edit_date"`
+	Text        string   `json:"text"`
+	Caption     string   `json:"caption"`
+	Entities    []entity `json:"entities"`
+	ReplyTo     *message `json:"reply_to_message"`
+	MigrateTo   int64    `json:"migrate_to_chat_id"`
+	MigrateFrom int64    `json:"migrate_from_chat_id"`
+}
+
+// words of a message: its text, or the caption of what it carries.
+func (m *message) words() string {
+	if m.Text != "" {
+		return m.Text
+	}
+	return m.Caption
+}
+
+type callback struct {
+	ID      string   `json:"id"`
+	From    user     `json:"from"`
+	Message *message `json:"message"`
+	Data    string   `json:"data"`
+}
+
+type memberUpdate struct {
+	Chat chat  `json:"chat"`
+	From user  `json:"from"`
+	Date int64 `json:"date"`
+	New  struct {
+		Status  string `json:"status"`
+		CanSend *bool  `json:"can_send_messages"`
+		User    user   `json:"user"`
+	} `json:"new_chat_member"`
+}
+
+type update struct {
+	ID       int64         `json:"update_id"`
+	Message  *message      `json:"message"`
+	Edited   *message      `json:"edited_message"`
+	Callback *callback     `json:"callback_query"`
+	Member   *memberUpdate `json:"my_chat_member"`
+}
+
+// decode reads one update alone. The id comes back even where the rest cannot be
+// read, so that a bad one can be set aside and passed.
+func decode(raw json.RawMessage) (u update, err error) {
+	if err = json.Unmarshal(raw, &u); err == nil {
+		if u.ID == 0 {
+			return u, fmt.Errorf("update without a number")
+		}
+		return u, nil
+	}
+	var only struct {
+		ID int64 `json:"update_id"`
+	}
+	_ = json.Unmarshal(raw, &only)
+	return update{ID: only.ID}, err
+}
+
+// slice cuts an entity out of a text by UTF-16 units, as the Bot API counts;
+// "" where it lies outside.
+func slice(text string, e entity) string {
+	u := utf16.Encode([]rune(text))
+	if e.Offset < 0 || e.Length < 0 || e.Offset > len(u) || e.Length > len(u)-e.Offset {
+		return ""
+	}
+	return string(utf16.Decode(u[e.Offset : e.Offset+e.Length]))
+}
+
+// forOther reports whether a message is a command meant for another bot.
+func (m *message) forOther(me string) bool {
+	for _, e := range m.Entities {
+		if e.Type != "bot_command" || e.Offset != 0 {
+			continue
+		}
+		if _, to, ok := strings.Cut(slice(m.Text, e), "@"); ok && !strings.EqualFold(to, me) {
+			return true
+		}
+	}
+	return false
+}
+
+// mentions reports whether a message speaks to the bot by name.
+func (m *message) mentions(me string) bool {
+	for _, e := range m.Entities {
+		if e.Type == "mention" && strings.EqualFold(slice(m.Text, e), "@"+me) {
+			return true
+		}
+	}
+	return false
+}
