@@ -126,11 +126,23 @@ func (b *Bot) begin(tx *store.Tx, in Incoming) (t *talk, fresh bool, err error) 
 			pressed, in.Text = &k, k.Label
 		}
 	}
+	if in.Kind == "edit" && b.ByCode && !in.Private {
+		// A chat tells of edits of what was written before the bot came, and of changes
+		// that are none in the words.
+		last, known, err := tx.LastOfMessage(t.crew.ID, in.Message)
+		if err != nil || !known || last.Text == in.Text {
+			return nil, false, err
+		}
+	}
 	u := store.Update{Source: in.Source, UpdateID: in.UpdateID, Crew: t.crew.ID, Member: t.member.ID, Kind: in.Kind,
 		Message: in.Message, ReplyTo: in.ReplyTo, Text: in.Text, Said: in.Said.UTC()}
+	if in.Private {
+		u.Message = 0 // every chat numbers its own; the numbers kept are the group's
+	}
 	if u.ID, fresh, err = tx.MarkUpdate(u); err != nil || !fresh {
 		return nil, false, err
 	}
+	u.Message = in.Message
 	if t.s, err = tx.Settings(t.crew.ID); err != nil {
 		return nil, false, err
 	}

@@ -296,11 +296,25 @@ func (t *talk) undo() error {
 				same = append(same, m)
 			}
 		}
+		if t.origin.Said.Sub(l.Said) > undoWithin {
+			// Days later "undo" is seldom about that line.
+			t.ask("ask_undo_old", "What", t.v.line(l.Entry), "When", l.Said)
+			var parts []string
+			for _, id := range undoable(same) {
+				parts = append(parts, strconv.FormatInt(id, 10))
+			}
+			t.offer("b_undo", "undo|"+strings.Join(parts, ",")+"|check")
+			t.offer("b_no", "no")
+			return nil
+		}
 		return t.voidLines(undoable(same), false)
 	}
 	t.ask("r_undo_none")
 	return nil
 }
+
+// undoWithin is how old a line may be for a bare "undo" to take it back unasked.
+const undoWithin = 48 * time.Hour
 
 func undoable(lines []store.Line) (ids []int64) {
 	for _, l := range lines {

@@ -8,6 +8,9 @@ import (
 // edit follows a change of a message that was written before. What it logged is
 // amended; what it did not log is read as if it had been written so at once.
 func (t *talk) edit() error {
+	if t.chat != 0 {
+		return t.message() // nothing is logged in private, so there is nothing to amend
+	}
 	first, found, err := t.tx.FirstOfMessage(t.crew.ID, t.update.Message)
 	if err != nil {
 		return err
@@ -25,7 +28,9 @@ func (t *talk) edit() error {
 	}
 	var alive []store.Line
 	for _, l := range lines {
-		if l.Action == rules.Void || l.Action == rules.Amend {
+		// A line of before the first update belongs to another message: the group has
+		// moved since, and its new chat counts anew.
+		if l.Action == rules.Void || l.Action == rules.Amend || l.Update < first.ID {
 			continue
 		}
 		cur, ok, err := t.current(l)
@@ -51,6 +56,7 @@ func (t *talk) edit() error {
 		return err
 	}
 	old := alive[len(alive)-1]
+	n.spoken = t.replied != nil || t.addressed
 	r := read(text, n)
 	if r.verb == doDone && old.Action == rules.Did {
 		r.verb, r.step = doStep, old.Step
@@ -101,7 +107,9 @@ func (t *talk) edit() error {
 		keep := len(t.logged) > n
 		if !keep {
 			t.logged = nil
-			t.lines = t.lines[1:]
+			if t.kind != "error" { // which has put itself in the place of all lines
+				t.lines = t.lines[1:]
+			}
 		}
 		return keep, nil
 	})

@@ -5,6 +5,7 @@ import (
 	"crypto/rand"
 	"crypto/sha256"
 	"encoding/hex"
+	"fmt"
 	"regexp"
 	"strings"
 	"time"
@@ -54,9 +55,10 @@ func (b *Bot) Standing(ctx context.Context, now time.Time, source string, chat i
 	})
 }
 
-// Twin warns every lead, once a day, that another process reads the same bot's
+// Twin warns every crew, once a day, that another process reads the same bot's
 // updates.
 func (b *Bot) Twin(ctx context.Context, now time.Time, source string) error {
+	defer b.wake()
 	return b.db.Update(ctx, now, func(tx *store.Tx) error {
 		crews, err := tx.Crews()
 		if err != nil {
@@ -70,14 +72,91 @@ func (b *Bot) Twin(ctx context.Context, now time.Time, source string) error {
 			if err != nil {
 				return err
 			}
-			v := newVoice(s, now)
-			if err := tx.Queue(store.Message{Crew: c.ID, Key: "twin/" + rules.DateOf(now, s.Zone).String(), Kind: "error", Text: v.say("g_twin")}); err != nil {
+			if err := b.tell(tx, c, "twin/"+rules.DateOf(now, s.Zone).String(), "g_twin"); err != nil {
 				return err
 			}
 		}
 		return nil
 	})
 }
+
+// Came puts somebody who joined the group on the crew, also after having been
+// taken off: who may come into the group is for the group to say.
+func (b *Bot) Came(ctx context.Context, now time.Time, source string, chat int64, userKey, userName string) error {
+	return b.db.Update(ctx, now, func(tx *store.Tx) error {
+		c, found, err := tx.Crew(source, chat)
+		if err != nil || !found {
+			return err
+		}
+		m, err := tx.Member(c, userKey, userName)
+		if err != nil || !m.Gone {
+			return err
+		}
+		return tx.SetGone(m.ID, false)
+	})
+}
+
+// Left takes somebody who left the group off the crew, or a private chat would go
+// on telling them of it. Where the last lead goes, the oldest member leads.
+func (b *Bot) Left(ctx context.Context, now time.Time, source string, chat int64, userKey string) error {
+	defer b.wake()
+	return b.db.Update(ctx, now, func(tx *store.Tx) error {
+		c, found, err := tx.Crew(source, chat)
+		if err != nil || !found {
+			return err
+		}
+		id, found, err := tx.MemberKey(c.ID, userKey)
+		if err != nil || !found {
+			return err
+		}
+		if err := tx.SetGone(id, true); err != nil {
+			return err
+		}
+		list, err := tx.Members(c.ID)
+		if err != nil || len(list) == 0 {
+			return err
+		}
+		for _, m := range list {
+			if m.Lead {
+				return nil
+			}
+		}
+		if err := tx.SetLead(list[0].ID, true); err != nil {
+			return err
+		}
+		return b.tell(tx, c, fmt.Sprintf("lead/%d/%d", list[0].ID, now.UnixMilli()), "g_lead_is", "Name", list[0].Name)
+	})
+}
+
+// tell queues a message for a crew's group that answers nobody. The same key is
+// told once.
+func (b *Bot) tell(tx *store.Tx, c store.Crew, key, id string, kv ...any) error {
+	s, err := tx.Settings(c.ID)
+	if err != nil {
+		return err
+	}
+	return tx.Queue(store.Message{Crew: c.ID, Key: key, Kind: "error", Text: newVoice(s, tx.Now).say(id, kv...)})
+}
+
+// Parked tells the crew that the chat refused a message for good, once for each
+// message. A notice that is refused itself is not told of.
+func (b *Bot) Parked(ctx context.Context, now time.Time, out store.Outgoing) error {
+	m := out.Messages[0]
+	if strings.HasPrefix(m.Key, parkedKey) || m.Edits != 0 {
+		return nil
+	}
+	defer b.wake()
+	return b.db.Update(ctx, now, func(tx *store.Tx) error {
+		v := newVoice(out.Settings, now)
+		what := v.say("g_parked_answer")
+		if m.Step != "" {
+			what = v.say("task", "Step", m.Step, "Subject", v.subject(rules.ParseSubject(m.Subject)))
+		}
+		return b.tell(tx, out.Crew, fmt.Sprintf("%s%d", parkedKey, m.ID), "g_parked", "What", what)
+	})
+}
+
+const parkedKey = "parked/"
 
 // codeLetters leaves out what is read for something else: O and 0, I and 1.
 const codeLetters = "ABCDEFGHJKLMNPQRSTUVWXYZ23456789"
@@ -203,8 +282,9 @@ func (b *Bot) whose(t *talk, in Incoming) (found bool, err error) {
 			}
 		}
 	}
-	if t.crew.Standing != "open" && !in.Private {
-		// Somebody writes there and the bot hears it: it is back.
+	if t.crew.Standing == "gone" && !in.Private {
+		// Somebody writes there and the bot hears it: it is back. A muted bot hears as
+		// well; that it may write again comes as an update of its own.
 		if err := t.tx.SetStanding(t.crew.ID, "open"); err != nil {
 			return false, err
 		}
@@ -256,12 +336,7 @@ func (t *talk) people(text string) (handled bool, err error) {
 	if err != nil {
 		return false, err
 	}
-	var who []store.Member
-	for _, k := range list {
-		if fold(k.Name) == fold(name) {
-			who = append(who, k)
-		}
-	}
+	who := called(list, name)
 	if len(who) == 0 {
 		return false, nil
 	}
@@ -288,6 +363,25 @@ func (t *talk) people(text string) (handled bool, err error) {
 		t.say("g_removed", "Name", who[0].Name)
 	}
 	return true, nil
+}
+
+// called are the members of that name, or where there are none those of that first
+// name: people call each other so.
+func called(list []store.Member, name string) (who []store.Member) {
+	for _, k := range list {
+		if fold(k.Name) == fold(name) {
+			who = append(who, k)
+		}
+	}
+	if len(who) > 0 {
+		return who
+	}
+	for _, k := range list {
+		if first, _, _ := strings.Cut(k.Name, " "); fold(first) == fold(name) {
+			who = append(who, k)
+		}
+	}
+	return who
 }
 
 // inPrivate answers in a chat with one person: questions, not the log, which the

@@ -147,7 +147,10 @@ var countedBy = map[rules.Step]map[string]bool{
 // countedThings are things of the trade that are counted. Where a step counts
 // something else, the number is not its count.
 var countedThings = words(`cells cell larvae larva cups grafts queens queen virgins virgin nucs nuc rogues rogue
-	bars bar frames frame combs boxes box hives hive colonies colony supers super bees drones percent %`)
+	bars bar frames frame combs bees drones percent %`)
+
+// hiveThings are counted too, but in work that is none of the bot's.
+var hiveThings = words(`boxes box hives hive colonies colony supers super swarms swarm`)
 
 // plainKinds may stand between a number and what it counts.
 var plainKinds = words(`good nice ripe mated new young more mating capped of the them`)
@@ -163,7 +166,7 @@ var (
 // ready, need, been asked) must never stand here, nor one that a slip of the thumb
 // makes of a word that does: "on" comes of "no".
 var fillers = words(`the them it this that these those there now just only so also already and i we i've ive we've weve
-	please pls ok okay hi hey thanks thx today have has had was were is are been got
+	please pls ok okay yes yep yeah hi hey thanks thx today have has had was were is are been got
 	cells cell queens queen virgins virgin larvae larva ripe comb pin mark builder breeder yard batch far`)
 
 // strictFillers may be passed over where no step was read.
@@ -187,8 +190,8 @@ var stepFillers = map[rules.Step]map[string]bool{
 	rules.Recell:  words(`nucs nuc more another`),
 	rules.Feed:    words(`nucs finisher her with to of some`),
 	rules.Drones:  words(`in put frame comb started`),
-	rules.Dearth:  words(`in a nectar here started we're were on`),
-	rules.Flow:    words(`in a nectar here started honey on`),
+	rules.Dearth:  words(`in a nectar here started we're were`),
+	rules.Flow:    words(`in a nectar here started honey`),
 }
 
 // needsWord are the fillers of which one must stand beside a thing word that has
@@ -213,12 +216,15 @@ var chatter = words(`hey hi hello ok okay so and but well guys all please pls ju
 
 // hedges make a count a guess: asked back.
 var hedges = words(`maybe perhaps about around roughly approx approximately circa almost nearly probably possibly think guess guessing ~ 🤔
-	ish or least than over under unsure reckon believe supposedly apparently`)
+	ish or unsure reckon believe supposedly apparently`)
+
+// comparing makes a guess of the number after it.
+var comparing = words(`least than over under up below above`)
 
 // notNow puts a deed into the future, the past of a story, or a condition: left
 // alone, unless the bot is spoken to.
 var notNow = words(`will i'll ill we'll well he'll she'll they'll should gonna going need needs needed want wants wanted plan plans planning planned hope
-	hoping try trying tomorrow tonight next soon might could would must gotta supposed let's lets shall when while if once before after until till
+	hoping try trying tonight next soon might could would must gotta supposed let's lets shall when while if once before after until till
 	unless because remember used usually always every instead year years season month months weeks soon wait waiting someone somebody anyone
 	time ready later`)
 

@@ -22,5 +22,8 @@ type Post struct {
 func (p Post) Send(ctx context.Context, out store.Outgoing) (store.Receipt, error) {
 	d := render(out)
 	n, err := p.To.Deliver(ctx, d)
+	if d.Edits != 0 {
+		n = 0 // no message of its own
+	}
 	return store.Receipt{Number: n, Text: d.Text, Buttons: d.Buttons}, err
 }

@@ -80,7 +80,7 @@ func (t *talk) press() error {
 	if err != nil {
 		return err
 	}
-	if t.stale && found {
+	if t.stale {
 		t.fail("g_stale")
 		return nil
 	}
@@ -160,7 +160,7 @@ func (t *talk) pressed(m store.Message, b store.Button) error {
 			n, _ := strconv.ParseInt(s, 10, 64)
 			ids = append(ids, n)
 		}
-		return t.voidLines(ids, true)
+		return t.voidLines(ids, rest != "check")
 	}
 	return fmt.Errorf("button %q is not known", b.Do)
 }

@@ -19,12 +19,15 @@ type reader struct {
 	said         string // the word that named the verb
 	verbAt       int    // where it stands
 	form         form
-	twoWords     bool   // the step was named by two words
-	leadAt       []lead // words before things, not yet judged
-	strong       bool   // something of the crew's own was named
-	namedBreeder bool   // "breeder 7" and not a bare 7
-	oddThing     bool   // the number counts something unknown
-	planned      bool   // it lies ahead, or in a story
+	twoWords     bool                   // the step was named by two words
+	where        map[rules.Kind][]token // what was named, and by which words
+	leadAt       []lead                 // words before things, not yet judged
+	strong       bool                   // something of the crew's own was named
+	namedBreeder bool                   // "breeder 7" and not a bare 7
+	oddThing     bool                   // the number counts something unknown
+	markAt       int                    // where the pin's colour stands
+	planned      bool                   // it is said to lie ahead, or in a story
+	ahead        bool                   // the day named lies ahead
 }
 
 // botName is how the bot is spoken to by name.
@@ -45,10 +48,10 @@ func newReader(text string, n names) *reader {
 		s = strings.TrimSpace(strings.ReplaceAll(first, "_", " ") + " " + rest)
 	}
 	r.question = strings.ContainsAny(s, "?¿")
-	d := &reader{toks: tokenize(s), text: s, n: n, r: r, verbAt: -1}
+	d := &reader{toks: tokenize(s), text: s, n: n, r: r, verbAt: -1, where: map[rules.Kind][]token{}}
 	d.spoken()
 	for _, t := range d.toks {
-		r.digits = r.digits || t.isNum
+		r.digits = r.digits || t.isNum || t.text[0] >= '0' && t.text[0] <= '9'
 	}
 	return d
 }
@@ -60,11 +63,16 @@ func (d *reader) spoken() {
 		if w != botName && !strings.HasPrefix(w, botName+"_") {
 			continue
 		}
-		if i == 0 || i == 1 && chatter[d.word(0)] || i == len(d.toks)-1 {
-			d.r.addressed = true
-			d.toks = append(d.toks[:i:i], d.toks[i+1:]...)
-			return
+		switch {
+		case i == 0, i == 1 && chatter[d.word(0)]: // "hey yardbell, …"
+			d.toks = d.toks[i+1:]
+		case i == len(d.toks)-1:
+			d.toks = d.toks[:i]
+		default:
+			continue
 		}
+		d.r.addressed = true
+		return
 	}
 }
 
@@ -86,10 +94,12 @@ func (d *reader) read() *reading {
 	d.things()
 	d.verb()
 	d.places()
+	d.settleMark()
 	d.settleLeads()
 	d.numbers()
 	d.hedge()
 	d.tense()
+	d.misfits()
 	d.leftovers()
 	d.restrain()
 	return r
@@ -143,6 +153,9 @@ func (d *reader) slips() {
 			continue
 		}
 		w, ok := slip(t.text)
+		if t.text == "form" && i+1 < len(d.toks) && d.toks[i+1].isNum {
+			w, ok = "from", true // a word of its own, but not before a number
+		}
 		if !ok {
 			w, ok = ownSlip(t.text, own)
 		}
@@ -177,8 +190,8 @@ func (d *reader) known(w string) bool { return vocabulary[w] }
 
 var vocabulary = func() map[string]bool {
 	m := map[string]bool{}
-	for _, set := range []map[string]bool{fillers, strictFillers, negations, openers, chatter, hedges, notNow, marks, doneWords, thingWords, leads,
-		stuffWords, measureWords, weAre, countedThings, plainKinds, determiners, subjectWords, breederWords, pinWords, hourWords, dayParts, otherWords} {
+	for _, set := range []map[string]bool{fillers, strictFillers, negations, openers, chatter, hedges, comparing, notNow, marks, doneWords, thingWords, leads,
+		stuffWords, measureWords, weAre, countedThings, hiveThings, plainKinds, determiners, subjectWords, breederWords, pinWords, hourWords, dayParts, otherWords} {
 		for w := range set {
 			m[w] = true
 		}
@@ -281,7 +294,7 @@ func (d *reader) hedge() {
 			continue
 		}
 		switch {
-		case hedges[t.text]:
+		case hedges[t.text], comparing[t.text] && i+1 < len(d.toks) && (d.toks[i+1].isNum || d.word(i+1) == "than"):
 			d.r.hedged = true
 			d.use(i, 1)
 		case notNow[t.text]:
@@ -302,20 +315,29 @@ func (d *reader) leftovers() {
 		case !letterOrDigit(t.orig) && t.text != "%":
 		case t.text == "a" || t.text == "an":
 			// "Done a 4" is a slip of "at 4": an article goes with a word only.
-			if next == "" || d.toks[i+1].isNum || !d.known(next) || r.verb == noVerb {
+			if next == "" || d.toks[i+1].isNum || r.verb == noVerb {
 				r.rest = append(r.rest, t.orig)
 			}
 		case t.text == "of" && i > 0 && d.toks[i-1].isNum && (next == "them" || next == "the" || next == "those"):
 		case t.text == "far" && d.word(i-1) != "so":
 			r.rest = append(r.rest, t.orig)
+		case (t.text == "i" || t.text == "we") && !d.doer(i):
+			r.rest = append(r.rest, t.orig)
 		case strictFillers[t.text] && t.text != "of":
-		case r.verb != noVerb && fillers[t.text] && !(d.form == bare && copulas[t.text]):
+		case (r.verb == doStep || r.verb == doDone) && fillers[t.text] && !(d.form == bare && copulas[t.text]):
 		case r.verb == doStep && (stepFillers[r.step][t.text] || r.step == rules.Feed && stuffWords[t.text]):
 		case r.verb == justCount && r.count != nil && (fillers[t.text] || chatter[t.text]) && !copulas[t.text]:
 		default:
 			r.rest = append(r.rest, t.orig)
 		}
 	}
+}
+
+// doer reports whether the pronoun at i says who did it: "we moved", but not what
+// is left of "is" in "B1 i clear".
+func (d *reader) doer(i int) bool {
+	next := d.word(i + 1)
+	return stepForms[next] == past || doneWords[next] || copulas[next] || next == "just" || next == "already" || next == "also" || next == "only" || i+1 == d.verbAt && d.form != state && d.form != thing
 }
 
 // copulas beside a bare word make a wish of it: "34 are to move".
@@ -338,16 +360,31 @@ func (d *reader) restrain() {
 	}
 	switch {
 	case d.planned, d.alone():
+	case d.ahead && (d.form != past || r.count == nil || len(r.rest) > 0):
+		// "Accepted 38 tomorrow" contradicts itself and is asked back; "graft 45
+		// tomorrow" is a plan.
 	case r.verb == doDone:
-		if len(r.rest) == 0 && !(doneAside[d.said] && !d.company()) && !d.nextTo(subjectWords) && !d.nextTo(weAre) {
+		// "It is done" may be said of anything; "batch 4 is done" may not.
+		loose := doneAside[d.said] || d.nextTo(copulas) || d.nextTo(weAre)
+		if len(r.rest) == 0 && (!loose || d.company()) && !d.nextTo(subjectWords) {
 			return
 		}
 	case len(r.rest) == 0 || d.strong:
 		return
-	case len(r.rest) == 1 && (r.count != nil || r.breeder != 0) && !d.oddThing:
+	case r.digits && !d.oddThing && (d.strangers() == 0 || d.strangers() == 1 && (r.count != nil || r.breeder != 0)):
 		return
 	}
 	d.unread()
+}
+
+// strangers counts the words left over that mean nothing to the reader.
+func (d *reader) strangers() (n int) {
+	for _, t := range d.toks {
+		if !t.used && !d.known(t.text) && letterOrDigit(t.orig) && !t.isNum {
+			n++
+		}
+	}
+	return n
 }
 
 var towards = words(`to in into`)
@@ -379,11 +416,17 @@ func (d *reader) alone() bool {
 // unread turns the reading into that of a message that is none of the bot's
 // business.
 func (d *reader) unread() {
+	d.reset()
 	r := d.r
-	*r = reading{text: r.text, addressed: r.addressed, question: r.question, negated: r.negated, digits: r.digits}
 	for _, t := range d.toks {
 		r.rest = append(r.rest, t.orig)
 	}
+}
+
+// reset forgets what was read of a message that turned out to be of another form.
+func (d *reader) reset() {
+	r := d.r
+	*r = reading{text: r.text, addressed: r.addressed, question: r.question, negated: r.negated, digits: r.digits, typos: r.typos}
 }
 
 func has(list []string, s string) bool {

@@ -82,7 +82,7 @@ func (d *reader) mine() bool {
 		return false
 	}
 	if !d.named(i, n) {
-		d.r.step, d.r.batch, d.r.breeder, d.r.builder, d.r.yard = "", 0, 0, "", ""
+		d.reset()
 		return false
 	}
 	d.r.verb = doMine
@@ -97,7 +97,7 @@ func (d *reader) named(i, n int) bool {
 
 // partRest reads what the tokens from i up to n name and returns the words left.
 func (d *reader) partRest(i, n int) []string {
-	part := reader{toks: append([]token(nil), d.toks[min(i, n):n]...), text: d.text, n: d.n, r: &reading{}, verbAt: -1}
+	part := reader{toks: append([]token(nil), d.toks[min(i, n):n]...), text: d.text, n: d.n, r: &reading{}, verbAt: -1, where: map[rules.Kind][]token{}}
 	part.things()
 	for k := range part.toks {
 		if s := stepWords[part.word(k)]; s != "" && !part.toks[k].used && part.r.step == "" {
@@ -167,7 +167,7 @@ func (d *reader) later() bool {
 		r.rest = append(r.rest, strings.Join(left, " "))
 		return true
 	}
-	d.unread()
+	d.reset()
 	return false // "later we should …" is talk
 }
 
@@ -219,7 +219,7 @@ func (d *reader) skip() bool {
 	for w := d.word(i); !d.toks[i-1].comma && (w == "it" || w == "this" || w == "that" || w == "one" || w == "today"); w = d.word(i) {
 		i++
 	}
-	if i == len(d.toks) || d.toks[i-1].comma || reasons[d.word(i)] {
+	if i == len(d.toks) || d.toks[i-1].comma || reasons[d.word(i)] && !determiners[d.word(i+1)] {
 		r.verb, r.reason = doSkip, d.from(min(i, len(d.toks)))
 		return true
 	}
@@ -235,7 +235,7 @@ func (d *reader) skip() bool {
 		r.verb, r.reason = doSkip, d.from(end)
 		return true
 	}
-	r.step, r.batch, r.breeder, r.builder, r.yard = "", 0, 0, "", ""
+	d.reset()
 	if r.addressed {
 		r.verb, r.reason = doSkip, d.from(i)
 		return true

@@ -58,10 +58,10 @@ func (d *reader) things() {
 				d.strong, d.namedBreeder = true, true
 			}
 			i = k
-		case w == "from" && isNum && !d.spanAt(i+1) && !countedThings[d.word(i+2)]:
+		case w == "from" && isNum && k == i+1 && !d.spanAt(k) && (d.toks[k].comma || !countedThings[d.word(k+1)]):
 			if r.breeder == 0 {
 				r.breeder = next
-				d.use(i, 2)
+				d.place(i, 2, rules.BreederKind)
 				d.strong, d.namedBreeder = true, true
 			}
 			i++
@@ -89,13 +89,13 @@ func (d *reader) things() {
 var (
 	breederWords = words(`breeder queen mother`)
 	numberSigns  = words(`no nr number num #`)
-	pinWords     = words(`pin mark comb marked pinned dot top`)
+	pinWords     = words(`pin mark marked pinned dot top`)
 	beesIn       = words(`in shaken shook`)
 )
 
 // found takes the words of a thing and remembers the lead before it.
 func (d *reader) found(i, n int, kind rules.Kind) {
-	d.use(i, n)
+	d.place(i, n, kind)
 	j := i - 1
 	if w := d.word(j); w == "the" || w == "yard" && kind == rules.YardKind {
 		d.use(j, 1)
@@ -106,14 +106,64 @@ func (d *reader) found(i, n int, kind rules.Kind) {
 	}
 }
 
+// place takes the words of a thing and remembers where they stand.
+func (d *reader) place(i, n int, kind rules.Kind) {
+	d.use(i, n)
+	d.where[kind] = d.toks[i:min(i+n, len(d.toks))]
+}
+
+// misfits leaves over the things that the step has no place for: what would be
+// dropped without a word may be what the message is about.
+func (d *reader) misfits() {
+	r := d.r
+	if r.verb != doStep {
+		return
+	}
+	over := func(kind rules.Kind) {
+		for _, t := range d.where[kind] {
+			r.rest = append(r.rest, t.orig)
+		}
+	}
+	takes := stepTakes[r.step]
+	if r.breeder != 0 && !takes[rules.BreederKind] {
+		r.breeder = 0
+		over(rules.BreederKind)
+	}
+	if r.batch != 0 && !takes[rules.BatchKind] {
+		r.batch = 0
+		over(rules.BatchKind)
+	}
+	if r.builder != "" && (!takes[rules.BuilderKind] || r.step == rules.Feed && r.breeder != 0) {
+		r.builder = ""
+		over(rules.BuilderKind)
+	}
+}
+
+// stepTakes are the kinds of things that one line of each step has, beside a yard.
+var stepTakes = func() map[rules.Step]map[rules.Kind]bool {
+	m := map[rules.Step]map[rules.Kind]bool{}
+	for _, s := range rules.Steps {
+		m[s] = map[rules.Kind]bool{rules.BatchKind: true, rules.BuilderKind: true}
+	}
+	for _, s := range []rules.Step{rules.Confine, rules.Eggs, rules.CombOut} {
+		m[s] = map[rules.Kind]bool{rules.BreederKind: true}
+	}
+	m[rules.Graft] = map[rules.Kind]bool{rules.BreederKind: true, rules.BuilderKind: true}
+	m[rules.Feed] = m[rules.Graft]
+	m[rules.Rogue] = map[rules.Kind]bool{rules.BuilderKind: true}
+	m[rules.Drones] = m[rules.Rogue]
+	m[rules.Dearth], m[rules.Flow] = nil, nil
+	return m
+}()
+
 func (d *reader) mark(name string, i, n int) {
 	if d.r.mark != "" {
 		return
 	}
-	d.r.mark = name
+	d.r.mark, d.markAt = name, i
 	d.use(i, n)
 	for _, k := range []int{i - 1, i + n} {
-		if pinWords[d.word(k)] && !d.toks[k].used && !(d.word(k) == "comb" && d.word(k+1) == "out") {
+		if pinWords[d.word(k)] && !d.toks[k].used {
 			d.use(k, 1)
 			if x := d.word(k - 1); k < i && (x == "with" || x == "a") {
 				d.use(k-1, 1)
@@ -122,6 +172,16 @@ func (d *reader) mark(name string, i, n int) {
 	}
 	for k := i - 1; k >= 0 && k >= i-2 && (d.word(k) == "a" || d.word(k) == "with"); k-- {
 		d.use(k, 1)
+	}
+}
+
+// marked are the steps that have to do with a comb, and so with its pin.
+var marked = map[rules.Step]bool{rules.Confine: true, rules.Eggs: true, rules.CombOut: true, rules.Graft: true, "": true}
+
+// settleMark leaves a colour over that is no pin's.
+func (d *reader) settleMark() {
+	if d.r.mark != "" && !marked[d.r.step] {
+		d.r.mark, d.toks[d.markAt].used = "", false
 	}
 }
 

@@ -108,11 +108,26 @@ func (d *reader) numbers() {
 	r := d.r
 	for i := 0; i+2 < len(d.toks); i++ {
 		a, ok := d.number(i)
-		b, okB := d.number(i + 2)
-		if ok && okB && d.word(i+1) == "of" && r.count == nil && d.counts() {
+		if !ok || r.count != nil || !d.counts() {
+			continue
+		}
+		k := i + 1 // "34 of 38", "34 out of the 38", "34 cells of 38", "36 capped of 38"
+		if d.fitsCount(d.word(k)) || k == d.verbAt {
+			k++
+		}
+		if d.word(k) == "out" {
+			k++
+		}
+		if d.word(k) != "of" || d.toks[k].used {
+			continue
+		}
+		if k++; d.word(k) == "the" {
+			k++
+		}
+		if b, ok := d.number(k); ok {
 			r.count, r.of = &a, &b
-			d.use(i, 3)
-			d.counted(i+2, false)
+			d.use(i, k-i+1)
+			d.counted(k, false)
 		}
 	}
 	for i := range d.toks {
@@ -123,15 +138,21 @@ func (d *reader) numbers() {
 		switch {
 		case d.word(i-1) == "but" || d.word(i-1) == "except":
 			continue // "all but 4" is not four
+		case beforeOther[d.word(i-1)] && !d.toks[i-1].used && !countedThings[d.word(i+1)] && !(r.verb == doStep && subjectFirst[r.step]):
+			continue // "in 2019", "to 12"
 		case r.step == rules.Feed && measureWords[d.word(i+1)]:
 			d.use(i+1, 1) // how much is not logged
 		case d.wantsBreeder(i):
 			r.breeder = n
+			d.where[rules.BreederKind] = d.toks[i : i+1]
 		case d.counts() && r.count == nil:
 			if !d.counted(i, true) {
 				continue
 			}
 			r.count = &n
+			if d.word(i) == "nine" {
+				r.hedged = true // one slip from "none" and "mine"
+			}
 		default:
 			continue
 		}
@@ -143,10 +164,13 @@ func (d *reader) numbers() {
 	}
 }
 
+// beforeOther are words that make something else than a count of a number.
+var beforeOther = words(`in on to for by`)
+
 // counts reports whether a bare number can be a count here.
 func (d *reader) counts() bool {
 	if d.r.verb != doStep {
-		return true
+		return d.r.verb != noVerb || d.r.mark == "" // "red 7" counts nothing
 	}
 	return needsCount[d.r.step] || d.r.step == rules.Recell || d.r.step == rules.Finish || d.r.step == rules.Rogue && !clearWords[d.said]
 }
@@ -155,15 +179,19 @@ func (d *reader) counts() bool {
 // first bare number names her.
 func (d *reader) wantsBreeder(i int) bool {
 	r := d.r
-	if r.verb != doStep || !subjectFirst[r.step] || r.breeder != 0 || r.builder != "" || r.yard != "" {
+	if r.verb != doStep || !subjectFirst[r.step] || r.breeder != 0 || r.step == rules.Feed && (r.builder != "" || r.yard != "") {
 		return false
 	}
 	if next := d.word(i + 1); countedThings[next] && !d.toks[i+1].used {
 		return false // "fed 12 nucs"
 	}
+	if next := d.word(i + 1); next != "" && !d.toks[i].comma && !d.toks[i+1].used && !d.toks[i+1].isNum && !d.known(next) && letterOrDigit(d.toks[i+1].orig) {
+		d.oddThing = true // "released 2 songs"
+	}
 	if r.step == rules.Eggs && i+1 == d.verbAt && !d.toks[i].comma && stepForms[d.said] == thing {
 		r.hedged = true // "12 eggs" may be breakfast
 	}
+
 	return true
 }
 
@@ -188,7 +216,7 @@ func (d *reader) counted(i int, judge bool) bool {
 	case !judge:
 	case countedThings[w] && k != d.verbAt && !d.toks[k].used:
 		return false
-	case !d.toks[k].used && !d.known(w):
+	case hiveThings[w], !d.toks[k].used && !d.known(w) && letterOrDigit(d.toks[k].orig):
 		d.oddThing = true
 	}
 	return true

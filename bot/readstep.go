@@ -45,15 +45,18 @@ func (d *reader) verb() {
 	}
 	r.verb, r.step = doStep, step
 	r.release = releaseWords[d.said]
+	if step == rules.Laying && d.namedBreeder && r.batch == 0 && r.yard == "" {
+		r.step, step = rules.Eggs, rules.Eggs // a breeder that lays has eggs on her comb
+	}
 	for i, t := range d.toks {
 		// A thing beside the deed: "fed the nucs".
-		if stepForms[t.text] == thing && !t.used && (stepFillers[step][t.text] || stepWords[t.text] == step) {
+		if stepForms[t.text] == thing && !t.used && (i == 0 || !d.toks[i-1].isNum) && (stepFillers[step][t.text] || stepWords[t.text] == step) {
 			d.use(i, 1)
 		}
-		if doneWords[t.text] && !t.used {
+		if doneWords[t.text] && !t.used && !determiners[d.word(i-1)] {
 			d.use(i, 1)
 			if i == first-1 || d.form == bare || d.form == thing {
-				d.form = past // "done grafting", "graft done"
+				d.form, d.twoWords = past, true // "done grafting", "graft done"
 			}
 		}
 	}
@@ -142,7 +145,7 @@ func (d *reader) isNoun(i int) bool {
 	if doneWords[d.word(i+1)] || doneWords[d.word(i+2)] || doneWords[d.word(i-2)] {
 		return false
 	}
-	return determiners[d.word(i-1)]
+	return determiners[d.word(i-1)] && d.word(i-2) != "in" // "in a dearth"
 }
 
 var determiners = words(`the a an this that these those my our your his her their its another next last first every each no any some cash work`)
@@ -158,7 +161,7 @@ func (d *reader) holds(i int) bool {
 		}
 		return k >= 0 && (d.toks[k].isNum || d.word(k) == "all" || d.word(k) == "none")
 	case "clear", "cleared":
-		return d.r.builder != "" || d.r.batch != 0
+		return d.r.builder != "" || d.r.addressed
 	}
 	return true
 }
@@ -202,6 +205,9 @@ func (d *reader) tense() {
 			r.hedged = true // "40 nucs" may be what is wanted
 		}
 	}
+	if r.step == rules.Eggs && !d.namedBreeder && r.breeder != 0 && d.nextTo(plural) {
+		r.hedged = true // "27 have eggs" is of nucs, "7 has eggs" of a breeder
+	}
 	if d.said == "caged" && !d.namedBreeder {
 		r.hedged = true // queens are caged when they are caught, too
 	}
@@ -209,6 +215,8 @@ func (d *reader) tense() {
 		r.hedged = true // "7 is laying": breeder seven
 	}
 }
+
+var plural = words(`have are`)
 
 var subjectWords = words(`i we you they she he`)
 

@@ -45,7 +45,8 @@ func (d *reader) times() {
 			*w = day
 			d.use(i, n)
 			if day.back < 0 {
-				d.planned, d.r.hedged = true, true
+				d.ahead, d.r.hedged = true, true
+				d.planned = d.planned || d.word(i-1) == "to" // "moved to tomorrow"
 			}
 			i += n - 1
 			continue

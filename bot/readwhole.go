@@ -317,7 +317,7 @@ func (d *reader) set() bool {
 		return true
 	}
 	// "set 40 nucs out" is talk about work; only a single unknown name is a setting.
-	if d.word(0) == "set" && i == 1 && len(d.toks) == 3 && !d.toks[1].isNum && !d.known(d.word(1)) && !d.known(d.word(2)) {
+	if d.word(0) == "set" && i == 1 && len(d.toks) == 3 && !d.toks[1].isNum && !d.known(d.word(1)) && (!d.known(d.word(2)) || marks[d.word(2)]) {
 		r.verb, r.key, r.value = doSet, d.word(1), d.toks[2].orig
 		return true
 	}
@@ -378,7 +378,7 @@ func (d *reader) add() bool {
 	d.addRest(kind, i)
 	// "New queen 7 is laying" adds nothing; nor does a plan or a talk of yards.
 	if len(r.rest) > 0 && (fresh || !r.addressed && !r.digits) {
-		d.unread()
+		d.reset()
 		return false
 	}
 	return true

@@ -30,6 +30,8 @@ func render(out store.Outgoing) Delivery {
 	}
 	v := newVoice(out.Settings, out.Now)
 	switch {
+	case m.Ping == rules.Digest && len(out.Items) == 0:
+		d.Text = v.say("digest_all_done", "Date", v.date(rules.DateOf(out.Now, out.Settings.Zone)))
 	case m.Ping == rules.Digest:
 		d.Text = v.list(v.say("digest_head", "Date", v.date(rules.DateOf(out.Now, out.Settings.Zone))), out.Items, rules.DateOf(out.Now, out.Settings.Zone))
 	case len(out.Items) > 0:

@@ -84,8 +84,8 @@ func (t *talk) message() error {
 	if err != nil {
 		return err
 	}
+	n.spoken = t.replied != nil || t.addressed
 	r := read(text, n)
-	r.addressed = r.addressed || t.replied != nil || t.addressed
 	if t.opt.verb != "" {
 		r.verb = t.opt.verb
 	}
@@ -272,6 +272,9 @@ func (t *talk) finish() error {
 		outcome = "logged"
 	}
 	if err := t.tx.Settle(t.update.ID, outcome, !t.silent); err != nil || t.silent {
+		return err
+	}
+	if err := t.putRight(); err != nil {
 		return err
 	}
 	if len(t.lines) == 0 {

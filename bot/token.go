@@ -98,6 +98,12 @@ func tokenize(s string) []token {
 			if j := strings.Index(s[at:], p.text); j >= 0 {
 				at += j
 			}
+			if meansNothing(p.text) {
+				if len(out) > 0 {
+					out[len(out)-1].comma = true
+				}
+				continue
+			}
 			t := token{text: fold(p.text), orig: p.text, at: at, comma: p.comma || i == len(ps)-1 && closed}
 			t.num, t.isNum = numeral(p.text)
 			if n, ok := numberWords[t.text]; ok {
@@ -162,6 +168,15 @@ func split(p, before string) []piece {
 func pictured(r rune) bool {
 	return r > 0xff && !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != utf8.RuneError && r != '…'
 }
+
+// meansNothing reports whether a token is a picture or mark without a meaning of
+// its own. A crossed-out 34 has one.
+func meansNothing(s string) bool {
+	f := fold(s)
+	return f == "" || !letterOrDigit(s) && !negations[f] && !hedges[f] && !signs[f]
+}
+
+var signs = words(`@ # %`)
 
 func isDigits(s string) bool {
 	if s == "" {

@@ -1,6 +1,10 @@
 package bot
 
-import "strings"
+import (
+	"strings"
+
+	"yardbell/rules"
+)
 
 func splitSpace(s string) []string { return strings.Fields(s) }
 
@@ -12,9 +16,10 @@ var fuzzyWords = func() map[string]string {
 	for w, s := range stepWords {
 		m[w] = "step " + string(s)
 	}
+	delete(m, "grafts") // "graftt" is more likely "graft"
 	for w := range words(`batch breeder builder yard from into yesterday tomorrow today morning afternoon evening noon
 		monday tuesday wednesday thursday friday saturday sunday january february april august september october november december
-		cells queens virgins larvae everything settings mine later skip undo help done finished due week`) {
+		cells queens virgins larvae everything settings mine later skip undo help done finished due week queen virgin`) {
 		if m[w] == "" {
 			m[w] = w
 		}
@@ -73,24 +78,34 @@ func slip(w string) (string, bool) {
 			case k == best || !slipped(w, k):
 			case best == "":
 				best = k
-			case fuzzyWords[k] != fuzzyWords[best] || stepForms[k] == bare != (stepForms[best] == bare) && !longer(k, best, w):
+			case fuzzyWords[k] != fuzzyWords[best]:
 				return "", false
 			case len(k) > len(best) || len(k) == len(best) && k < best:
 				best = k
 			}
 		}
 	}
+	// "Movd" says no more than "move" for sure.
+	if stepForms[best] == past {
+		for _, b := range bareWords[stepWords[best]] {
+			if oneSlip(w, b) {
+				return b, true
+			}
+		}
+	}
 	return best, best != ""
 }
 
-// longer reports whether of two forms of one word the longer is meant: "graftd" is
-// "grafted" and not "graft".
-func longer(a, b, w string) bool {
-	if len(a) < len(b) {
-		a, b = b, a
+// bareWords are the words of each step that do not say that it was done.
+var bareWords = func() map[rules.Step][]string {
+	m := map[rules.Step][]string{}
+	for _, l := range stepTable {
+		if l.form == bare {
+			m[l.step] = append(m[l.step], splitSpace(l.words)...)
+		}
 	}
-	return len(w) >= len(b) && a[len(a)-1] == w[len(w)-1]
-}
+	return m
+}()
 
 func letters(w string) bool {
 	for i := range len(w) {

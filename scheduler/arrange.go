@@ -61,27 +61,39 @@ func arrangeCrew(tx *store.Tx, id int64, claimed []store.Message, now time.Time)
 		return nil, err
 	}
 	today := rules.DateOf(now, s.Zone)
-	digestToday, err := tx.DigestSent(id, today, s.Zone)
+	hadDigest, err := tx.DigestSent(id, today, s.Zone)
 	if err != nil {
 		return nil, err
 	}
+	digestToday := hadDigest
 	for _, m := range claimed {
-		digestToday = digestToday || (m.Ping == rules.Digest && coversToday(m, s, now))
+		digestToday = digestToday || (m.Ping == rules.Digest && m.Edits == 0 && coversToday(m, s, now))
 	}
 	base := store.Outgoing{Crew: crew, Settings: s, Now: now}
 	if base.Builders, base.Yards, err = tx.Names(id); err != nil {
 		return nil, err
 	}
 	var pings []due
-	var digests []store.Outgoing
+	var digests, edits []store.Outgoing
 	for _, m := range claimed {
 		switch {
+		case m.Edits != 0: // a change of what stands in the chat already
+			out := base
+			out.Messages = []store.Message{m}
+			if m.Ping == rules.Digest {
+				open, err := tx.OpenTasks(id)
+				if err != nil {
+					return nil, err
+				}
+				out.Items = rules.DueOn(open, today, s, now)
+			}
+			edits = append(edits, out)
 		case m.Ping == "": // an answer: goes as it is
 			out := base
 			out.Messages = []store.Message{m}
 			send = append(send, out)
 		case m.Ping == rules.Digest:
-			out, ok, err := digest(tx, base, m)
+			out, ok, err := digest(tx, base, m, hadDigest || len(digests) > 0)
 			if err != nil {
 				return nil, err
 			}
@@ -103,7 +115,7 @@ func arrangeCrew(tx *store.Tx, id int64, claimed []store.Message, now time.Time)
 	}
 	merged, err := merge(tx, base, pings)
 	// Answers first, since somebody is waiting; then what is urgent; the digest last.
-	return slices.Concat(send, merged, digests), err
+	return slices.Concat(send, merged, digests, edits), err
 }
 
 // mutedWait is how long messages wait for a chat that lets the bot read only.
@@ -169,9 +181,7 @@ func merge(tx *store.Tx, base store.Outgoing, pings []due) (send []store.Outgoin
 	} else {
 		single = append(late, single...)
 	}
-	if len(routine) > 1 {
-		send = append(send, list(base, routine))
-	} else {
+	if len(routine) == 1 {
 		single = append(single, routine...)
 	}
 	for _, d := range single {
@@ -192,6 +202,9 @@ func merge(tx *store.Tx, base store.Outgoing, pings []due) (send []store.Outgoin
 			}
 		}
 		send = append(send, out)
+	}
+	if len(routine) > 1 {
+		send = append(send, list(base, routine))
 	}
 	return send, nil
 }
@@ -217,9 +230,13 @@ func coversToday(m store.Message, s *rules.Settings, now time.Time) bool {
 }
 
 // digest gathers the open tasks of today. One whose day is over is dropped, and
-// so is one with nothing in it.
-func digest(tx *store.Tx, out store.Outgoing, m store.Message) (store.Outgoing, bool, error) {
+// so is one with nothing in it; had says that the crew has today's already.
+func digest(tx *store.Tx, out store.Outgoing, m store.Message, had bool) (store.Outgoing, bool, error) {
 	s, today := out.Settings, rules.DateOf(out.Now, out.Settings.Zone)
+	// One that could not be sent may come to be due beside the next.
+	if had {
+		return out, false, tx.Finish(m, "dropped", "today's went out already")
+	}
 	if !coversToday(m, s, out.Now) {
 		return out, false, tx.Finish(m, "dropped", "its day is over")
 	}

@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"log/slog"
+	"sync"
 	"time"
 
 	"github.com/robfig/cron/v3"
@@ -84,44 +85,54 @@ func (s *Scheduler) Run(ctx context.Context, clock func() time.Time) error {
 	}
 }
 
-// oneTick ticks once; what panics in it must not end the service.
+// oneTick ticks once; what panics in it must not end the service. Where much is due
+// the clock is asked anew for each part: somebody who asks meanwhile is answered
+// with the next part and not behind all of it.
 func (s *Scheduler) oneTick(ctx context.Context, clock func() time.Time) (err error) {
 	defer func() {
 		if p := recover(); p != nil {
 			err = fmt.Errorf("panic: %v", p)
 		}
 	}()
-	// The tick must end before its leases do.
+	for more := true; more && err == nil; {
+		more, err = s.onePart(ctx, clock())
+	}
+	return err
+}
+
+// onePart ends before the leases of its claims do.
+func (s *Scheduler) onePart(ctx context.Context, now time.Time) (more bool, err error) {
 	ctx, cancel := context.WithTimeout(ctx, store.Lease*4/5)
 	defer cancel()
-	return s.Tick(ctx, clock())
+	return s.part(ctx, now)
 }
 
 // Tick sends everything that is due at now.
-func (s *Scheduler) Tick(ctx context.Context, now time.Time) error {
-	for {
-		var work plan
-		err := s.db.Update(ctx, now, func(tx *store.Tx) error {
-			if err := tx.Release(); err != nil {
-				return err
-			}
-			claimed, err := tx.Claim(claimLimit)
-			if err != nil {
-				return err
-			}
-			work, err = arrange(tx, claimed, now)
-			return err
-		})
-		if err != nil {
-			return fmt.Errorf("claim due messages: %w", err)
-		}
-		if err := s.sendAll(ctx, now, work.send); err != nil {
-			return err
-		}
-		if work.claimed < claimLimit {
-			return nil
-		}
+func (s *Scheduler) Tick(ctx context.Context, now time.Time) (err error) {
+	for more := true; more && err == nil; {
+		more, err = s.part(ctx, now)
 	}
+	return err
+}
+
+// part sends the first of what is due at now; more says that there may be more.
+func (s *Scheduler) part(ctx context.Context, now time.Time) (more bool, err error) {
+	var work plan
+	err = s.db.Update(ctx, now, func(tx *store.Tx) error {
+		if err := tx.Release(); err != nil {
+			return err
+		}
+		claimed, err := tx.Claim(claimLimit)
+		if err != nil {
+			return err
+		}
+		work, err = arrange(tx, claimed, now)
+		return err
+	})
+	if err != nil {
+		return false, fmt.Errorf("claim due messages: %w", err)
+	}
+	return work.claimed == claimLimit, s.sendAll(ctx, now, work.send)
 }
 
 const claimLimit = 200
@@ -130,8 +141,34 @@ const claimLimit = 200
 // answers in a tenth of a second or so, and allows some thirty messages a second.
 const sendersAtOnce = 8
 
-// sendAll sends to several crews at once, but to each crew in order.
+// sendAll sends to several crews at once, but to each crew in order. What is urgent
+// for one crew does not wait for what is not for another.
 func (s *Scheduler) sendAll(ctx context.Context, now time.Time, list []store.Outgoing) error {
+	held := map[int64]time.Time{}
+	for _, wave := range waves(list) {
+		if err := s.sendWave(ctx, now, wave, held); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// waves sorts messages by their priority, each crew's own order kept: nothing goes
+// in an earlier wave than what stands before it for the same crew.
+func waves(list []store.Outgoing) [][]store.Outgoing {
+	out := make([][]store.Outgoing, store.DigestLast+1)
+	reached := map[int64]int{}
+	for _, o := range list {
+		w := max(reached[o.Crew.ID], min(o.Messages[0].Priority, store.DigestLast))
+		reached[o.Crew.ID] = w
+		out[w] = append(out[w], o)
+	}
+	return out
+}
+
+// sendWave sends to several crews at once. held are the crews whose chats want
+// nothing more for a while.
+func (s *Scheduler) sendWave(ctx context.Context, now time.Time, list []store.Outgoing, held map[int64]time.Time) error {
 	byCrew := map[int64][]store.Outgoing{}
 	var crews []int64
 	for _, out := range list {
@@ -140,30 +177,39 @@ func (s *Scheduler) sendAll(ctx context.Context, now time.Time, list []store.Out
 		}
 		byCrew[out.Crew.ID] = append(byCrew[out.Crew.ID], out)
 	}
+	var mu sync.Mutex
 	var g errgroup.Group
 	g.SetLimit(sendersAtOnce)
 	for _, id := range crews {
-		g.Go(func() error { return s.sendCrew(ctx, now, byCrew[id]) })
+		mu.Lock()
+		until := held[id]
+		mu.Unlock()
+		g.Go(func() error {
+			until, err := s.sendCrew(ctx, now, byCrew[id], until)
+			mu.Lock()
+			defer mu.Unlock()
+			held[id] = until
+			return err
+		})
 	}
 	return g.Wait()
 }
 
 // sendCrew sends to one crew. Once its chat has asked to wait, the rest is held
 // back untried.
-func (s *Scheduler) sendCrew(ctx context.Context, now time.Time, list []store.Outgoing) error {
-	var until time.Time
+func (s *Scheduler) sendCrew(ctx context.Context, now time.Time, list []store.Outgoing, until time.Time) (time.Time, error) {
 	for _, out := range list {
 		if !until.IsZero() {
 			if err := s.holdBack(ctx, now, out, until); err != nil {
-				return fmt.Errorf("hold messages back: %w", err)
+				return until, fmt.Errorf("hold messages back: %w", err)
 			}
 			continue
 		}
 		holdOff, err := s.deliver(ctx, now, out)
 		if err != nil {
-			return fmt.Errorf("deliver: %w", err)
+			return until, fmt.Errorf("deliver: %w", err)
 		}
 		until = holdOff
 	}
-	return nil
+	return until, nil
 }

@@ -27,8 +27,16 @@ func (t *Tx) MoveChat(source string, from, to int64) error {
 	if _, err := t.exec(`UPDATE crews SET chat_id = ?, standing = 'open' WHERE id = ?`, to, c.ID); err != nil {
 		return err
 	}
-	_, err = t.exec(`UPDATE outbox SET message_id = 0 WHERE crew_id = ? AND chat_id = 0`, c.ID)
-	return err
+	for _, q := range []string{
+		`UPDATE outbox SET message_id = 0, answers = 0, reply_to = 0 WHERE crew_id = ? AND chat_id = 0`,
+		`UPDATE outbox SET state = 'dropped', reason = 'what it changes is in another chat' WHERE crew_id = ? AND edits <> 0 AND state IN ('queued', 'claimed')`,
+		`UPDATE updates SET message_id = 0, reply_to = 0 WHERE crew_id = ?`,
+	} {
+		if _, err := t.exec(q, c.ID); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // SetLead makes a member a lead or not.

@@ -45,8 +45,8 @@ type Message struct {
 	Update   int64
 	Text     string
 	Buttons  []Button
-	Message  int64 // number in the chat, once sent
-	Sent     time.Time
+	Message  int64     // number in the chat, once sent
+	Sent     time.Time // or dropped, or given up
 	Answered int64
 	Reason   string
 	Chat     int64 // a private chat, 0 for the crew's group
@@ -83,9 +83,13 @@ func (t *Tx) Queue(m Message) error {
 	if m.Buttons == nil {
 		m.Buttons = []Button{}
 	}
+	priority := AnswerFirst
+	if m.Edits != 0 {
+		priority = DigestLast // nobody waits for it
+	}
 	_, err := t.exec(`INSERT INTO outbox (crew_id, key, kind, ping, task_key, step, subject, day, fire_at, due_at, priority, state, reply_to, update_row, text, buttons, reason, chat_id, answers, edits)
 		VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, 'queued', ?, ?, ?, ?, ?, ?, ?, ?) ON CONFLICT DO NOTHING`,
-		m.Crew, m.Key, m.Kind, m.Ping, m.TaskKey, m.Step, m.Subject, m.Day, toMS(t.Now), toMS(t.Now), AnswerFirst, m.ReplyTo, m.Update, m.Text, toJSON(m.Buttons), m.Reason, m.Chat, m.Answers, m.Edits)
+		m.Crew, m.Key, m.Kind, m.Ping, m.TaskKey, m.Step, m.Subject, m.Day, toMS(t.Now), toMS(t.Now), priority, m.ReplyTo, m.Update, m.Text, toJSON(m.Buttons), m.Reason, m.Chat, m.Answers, m.Edits)
 	return err
 }
 
@@ -250,9 +254,9 @@ func (t *Tx) Reschedule(m Message, until time.Time, giveBack bool, reason string
 	return err
 }
 
-// Finish ends a claimed message as dropped or failed.
+// Finish ends a claimed message as dropped or failed, and keeps when that was.
 func (t *Tx) Finish(m Message, state, reason string) error {
-	_, err := t.exec(`UPDATE outbox SET state = ?, reason = ? WHERE id = ? AND state = 'claimed' AND attempt = ?`, state, reason, m.ID, m.Attempt)
+	_, err := t.exec(`UPDATE outbox SET state = ?, reason = ?, sent_at = ? WHERE id = ? AND state = 'claimed' AND attempt = ?`, state, reason, toMS(t.Now), m.ID, m.Attempt)
 	return err
 }
 
@@ -291,6 +295,18 @@ func (t *Tx) lastMessage(where string, args ...any) (Message, bool, error) {
 		return Message{}, false, err
 	}
 	return list[0], true, nil
+}
+
+// Shown are the messages about a task that stand in the chat with buttons and are
+// young enough to be changed there.
+func (t *Tx) Shown(crew int64, taskKey string) ([]Message, error) {
+	return all(t, scanMessage, `SELECT `+messageColumns+` FROM outbox WHERE crew_id = ? AND task_key = ? AND task_key <> '' AND state = 'sent'
+		AND message_id <> 0 AND edits = 0 AND buttons <> '[]' AND sent_at > ? ORDER BY id`, crew, taskKey, toMS(t.Now.Add(-48*time.Hour)))
+}
+
+// ShownDigest is the newest digest of a local day that stands in the chat.
+func (t *Tx) ShownDigest(crew int64, day rules.Date, zone *time.Location) (Message, bool, error) {
+	return t.lastMessage(`crew_id = ? AND `+digestKeys+` AND state = 'sent' AND message_id <> 0 AND sent_at >= ?`, crew, toMS(rules.DayStart(day, zone)))
 }
 
 // AnswerTo marks a question as answered by an update; false where it was already.

@@ -47,14 +47,18 @@ func (t *Tx) putTasks(crew int64, s *rules.Settings, subject rules.Subject, task
 		return err
 	}
 	was := map[string]string{}
+	open := map[string]bool{}
 	for _, k := range old {
-		was[k.Key] = toJSON(k)
+		was[k.Key], open[k.Key] = toJSON(k), k.State == rules.Open
 	}
 	for _, k := range tasks {
 		before, had := was[k.Key]
 		delete(was, k.Key)
 		if had && before == toJSON(k) && !all {
 			continue
+		}
+		if open[k.Key] && k.State != rules.Open {
+			t.Closed = append(t.Closed, k)
 		}
 		if !had || before != toJSON(k) {
 			if _, err := t.exec(`INSERT OR REPLACE INTO tasks (crew_id, `+taskColumns+`)
@@ -70,6 +74,9 @@ func (t *Tx) putTasks(crew int64, s *rules.Settings, subject rules.Subject, task
 		}
 	}
 	for key := range was {
+		if open[key] {
+			t.Closed = append(t.Closed, rules.Task{Key: key})
+		}
 		if _, err := t.exec(`DELETE FROM tasks WHERE crew_id = ? AND key = ?`, crew, key); err != nil {
 			return err
 		}

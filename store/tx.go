@@ -7,6 +7,8 @@ import (
 	"errors"
 	"fmt"
 	"time"
+
+	"yardbell/rules"
 )
 
 // Tx is one unit of work at one time.
@@ -19,6 +21,10 @@ type Tx struct {
 	// Since is the time from which pings are worth beginning: that of the message
 	// at work, which may have waited in the chat while the service was away.
 	Since time.Time
+
+	// Closed are the tasks that stopped being open in this transaction, so that what
+	// the chat shows of them can be put right.
+	Closed []rules.Task
 }
 
 // Update runs fn in one immediate transaction at now and commits it, or rolls
@@ -77,8 +83,8 @@ func (t *Tx) one(query string, args []any, dest ...any) (found bool, err error) 
 	return true, nil
 }
 
-// scanner is a row under the cursor.
-type scanner interface{ Scan(dest ...any) error }
+// scanner is the row under the cursor.
+type scanner = *sql.Rows
 
 // all reads every row of a query through scan.
 func all[T any](t *Tx, scan func(scanner) (T, error), query string, args ...any) ([]T, error) {
@@ -154,6 +160,7 @@ func (t *Tx) Nested(fn func() (keep bool, err error)) error {
 	if _, err := t.exec(`SAVEPOINT nested`); err != nil {
 		return err
 	}
+	closed := len(t.Closed)
 	keep, err := fn()
 	if err == nil && keep {
 		_, err = t.exec(`RELEASE nested`)
@@ -162,6 +169,7 @@ func (t *Tx) Nested(fn func() (keep bool, err error)) error {
 	if _, e := t.exec(`ROLLBACK TO nested`); e != nil {
 		return e
 	}
+	t.Closed = t.Closed[:closed]
 	_, e := t.exec(`RELEASE nested`)
 	if err != nil {
 		return err

@@ -67,6 +67,16 @@ func (t *Tx) FirstOfMessage(crew, message int64) (Update, bool, error) {
 	return list[0], true, nil
 }
 
+// LastOfMessage is the update that brought a chat message as it was last read.
+func (t *Tx) LastOfMessage(crew, message int64) (Update, bool, error) {
+	list, err := all(t, scanUpdate, `SELECT `+updateColumns+` FROM updates
+		WHERE crew_id = ? AND message_id = ? AND kind IN ('message', 'edit') ORDER BY id DESC LIMIT 1`, crew, message)
+	if err != nil || len(list) == 0 {
+		return Update{}, false, err
+	}
+	return list[0], true, nil
+}
+
 // LastUpdateID is the highest number seen from a source, 0 for none.
 func (t *Tx) LastUpdateID(source string) (id int64, err error) {
 	_, err = t.one(`SELECT coalesce(max(update_id), 0) FROM updates WHERE source = ?`, []any{source}, &id)

@@ -27,6 +27,7 @@ type env struct {
 	clock  func() time.Time
 	tty    func(io.Writer) bool
 	sleep  func(time.Duration)
+	wait   func(context.Context, time.Duration) error // serve: nil to wait by the real clock
 }
 
 // usageError is a mistake in how the program was called: exit status 2.

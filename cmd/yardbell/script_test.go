@@ -10,6 +10,7 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -189,21 +190,26 @@ func TestDownChangesOnlyLateness(t *testing.T) {
 			script := read(t, path)
 			want := parse(t, play(t, script, filepath.Join(t.TempDir(), "a.db"), "--json"))
 			lines := strings.Split(script, "\n")
+			var moves []int // lines that move the clock to a time, not by a length
 			for i, l := range lines {
-				if !strings.HasPrefix(l, "@ ") {
-					continue
+				if strings.HasPrefix(l, "@ ") && !strings.HasPrefix(l, "@ +") {
+					moves = append(moves, i)
 				}
-				// Forty minutes away before each move of the clock, one move at a time.
-				cut := append(append(append([]string{}, lines[:i]...), "! down 40m"), lines[i:]...)
-				if strings.HasPrefix(l, "@ +") {
-					continue // would shift everything behind it
-				}
+			}
+			// Forty minutes away before a move of the clock, one move at a time; of long
+			// scripts a few moves, others each time the script grows.
+			for k := 0; k < len(moves); k += 1 + len(moves)/mostDowns {
+				i := moves[k]
+				cut := slices.Concat(lines[:i], []string{"! down 40m"}, lines[i:])
 				got := parse(t, play(t, strings.Join(cut, "\n"), filepath.Join(t.TempDir(), fmt.Sprint(i, ".db")), "--json"))
 				sameButLate(t, want, got, i+1)
 			}
 		})
 	}
 }
+
+// mostDowns bounds how many outages are tried in one script.
+const mostDowns = 6
 
 func sameButLate(t *testing.T, want, got []map[string]any, line int) {
 	t.Helper()

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"log/slog"
 	"net"
 	"net/http"
 	"os"
@@ -115,13 +116,17 @@ func serve(ctx context.Context, e env, f serveFlags) (err error) {
 	}
 	defer func() { err = errors.Join(err, db.Close()) }()
 
-	log := logger(e)
+	wait := e.wait
+	if wait == nil {
+		wait = pause
+	}
+	log := serveLogger(e)
 	first := conf.settings()
 	if first["zone"] == "" {
 		first["zone"] = "UTC"
 	}
 	var b *bot.Bot
-	out := telegram.NewSender(client, e.clock, pause, func(ctx context.Context, from, to int64) error {
+	out := telegram.NewSender(client, e.clock, wait, func(ctx context.Context, from, to int64) error {
 		return b.Moved(ctx, e.clock(), telegram.Source, from, to)
 	})
 	var sched *scheduler.Scheduler
@@ -130,6 +135,13 @@ func serve(ctx context.Context, e env, f serveFlags) (err error) {
 	b.ByCode = true
 	sched = scheduler.New(db, courier{bot.Post{To: out}, b, e.clock}, log)
 
+	var l net.Listener
+	if f.listen != "" {
+		if l, err = net.Listen("tcp", f.listen); err != nil {
+			return usage("cannot listen on %s", f.listen)
+		}
+		defer func() { _ = l.Close() }()
+	}
 	now := e.clock()
 	if err := sched.Recover(ctx, now); err != nil {
 		return err
@@ -149,18 +161,22 @@ func serve(ctx context.Context, e env, f serveFlags) (err error) {
 	}
 	var seen atomic.Int64
 	seen.Store(now.Unix())
-	poller := telegram.NewPoller(client, b, log, e.clock, pause)
+	poller := telegram.NewPoller(client, b, log, e.clock, wait)
 	poller.Seen = func(t time.Time) { seen.Store(t.Unix()) }
 
 	g, ctx := errgroup.WithContext(ctx)
 	g.Go(func() error { return stopped(ctx, poller.Run(ctx)) })
 	g.Go(func() error { return stopped(ctx, sched.Run(ctx, e.clock)) })
-	if f.listen != "" {
-		if err := health(ctx, g, f.listen, &seen, e.clock); err != nil {
-			return err
-		}
+	if l != nil {
+		health(ctx, g, l, &seen, e.clock)
 	}
 	return g.Wait()
+}
+
+// serveLogger tells the operator of what is out of order, also where it will be
+// tried again: nobody sits before a service.
+func serveLogger(e env) *slog.Logger {
+	return slog.New(slog.NewTextHandler(e.errOut, &slog.HandlerOptions{Level: slog.LevelWarn}))
 }
 
 // stopped takes the end of the context for a good end.
@@ -197,20 +213,27 @@ func (c courier) Send(ctx context.Context, out store.Outgoing) (store.Receipt, e
 	if !errors.As(err, &not) {
 		return r, err
 	}
-	if not.Gone && out.Chat() == out.Crew.Chat {
-		if e := c.b.Standing(ctx, c.clock(), out.Crew.Source, out.Crew.Chat, "gone"); e != nil {
-			return r, e
-		}
+	var e error
+	switch {
+	case out.Chat() != out.Crew.Chat: // a private chat that is closed is no matter of the crew's
+	case not.Gone:
+		e = c.b.Standing(ctx, c.clock(), out.Crew.Source, out.Crew.Chat, "gone")
+	case not.Final:
+		e = c.b.Parked(ctx, c.clock(), out)
 	}
-	return r, &scheduler.SendError{Final: not.Final, After: not.After, Held: not.Held, Err: not.Err}
+	if e != nil {
+		return r, e
+	}
+	after := not.After
+	if after > 0 {
+		// The scheduler counts from when its tick began; the chat counts from now.
+		after += c.clock().Sub(out.Now)
+	}
+	return r, &scheduler.SendError{Final: not.Final, After: after, Held: not.Held, Err: not.Err}
 }
 
 // health answers /healthz: 200 while the chat's server was heard of lately.
-func health(ctx context.Context, g *errgroup.Group, addr string, seen *atomic.Int64, clock func() time.Time) error {
-	l, err := net.Listen("tcp", addr)
-	if err != nil {
-		return usage("cannot listen on %s", addr)
-	}
+func health(ctx context.Context, g *errgroup.Group, l net.Listener, seen *atomic.Int64, clock func() time.Time) {
 	mux := http.NewServeMux()
 	mux.HandleFunc("GET /healthz", func(w http.ResponseWriter, _ *http.Request) {
 		if silent := clock().Sub(time.Unix(seen.Load(), 0)); silent > 5*time.Minute {
@@ -230,5 +253,4 @@ func health(ctx context.Context, g *errgroup.Group, addr string, seen *atomic.In
 		<-ctx.Done()
 		return srv.Close()
 	})
-	return nil
 }

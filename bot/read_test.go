@@ -1,0 +1,210 @@
+package bot
+
+import (
+	"fmt"
+	"os"
+	"sort"
+	"strings"
+	"testing"
+	"time"
+
+	"yardbell/rules"
+	"yardbell/store"
+)
+
+// crewNames are what the corpus takes for known.
+var crewNames = names{builders: []string{"B1", "B2"}, yards: []string{"North", "Creek Side"}}
+
+// line is one line of a corpus: a text, and the reading it must have, or that it
+// must be asked back, or left alone.
+type line struct {
+	at         int
+	text, want string
+}
+
+func corpus(tb testing.TB, file string) (out []line) {
+	tb.Helper()
+	b, err := os.ReadFile(file)
+	if err != nil {
+		tb.Fatal(err)
+	}
+	for i, s := range strings.Split(string(b), "\n") {
+		if s == "" || strings.HasPrefix(s, "#") {
+			continue
+		}
+		text, want, ok := strings.Cut(s, "\t")
+		if !ok {
+			tb.Fatalf("%s:%d: no tab in %q", file, i+1, s)
+		}
+		out = append(out, line{i + 1, text, strings.TrimSpace(want)})
+	}
+	return out
+}
+
+const enCorpus = "../testdata/utterances/en-core.tsv"
+
+// shown spells a reading the way the corpus does.
+func shown(r *reading) string {
+	var out []string
+	put := func(k string, v any) { out = append(out, fmt.Sprintf("%s=%v", k, v)) }
+	if r.verb == doStep || r.step != "" && r.verb != doAdd {
+		if r.verb != doStep {
+			out = append(out, string(r.verb))
+		}
+		put("step", r.step)
+	} else {
+		out = append(out, string(r.verb))
+	}
+	if r.noEggs {
+		out = append(out, "noeggs")
+	}
+	if r.release {
+		out = append(out, "release")
+	}
+	if r.old != nil {
+		put("old", *r.old)
+	}
+	if r.count != nil {
+		put("count", *r.count)
+	}
+	if r.of != nil {
+		put("of", *r.of)
+	}
+	if r.all {
+		out = append(out, "all")
+	}
+	if r.batch != 0 {
+		put("batch", r.batch)
+	}
+	if r.breeder != 0 {
+		put("breeder", r.breeder)
+	}
+	if r.builder != "" {
+		put("builder", strings.ReplaceAll(r.builder, " ", "_"))
+	}
+	if r.yard != "" {
+		put("yard", strings.ReplaceAll(r.yard, " ", "_"))
+	}
+	if r.mark != "" {
+		put("mark", r.mark)
+	}
+	if r.bees != nil {
+		put("bees", *r.bees)
+	}
+	if r.ageLo != nil {
+		put("age", fmt.Sprintf("%g-%g", *r.ageLo, *r.ageHi))
+	}
+	if r.span != 0 {
+		put("span", rules.SpanString(r.span))
+	}
+	if r.when.set {
+		put("when", shownWhen(r.when))
+	}
+	if r.verb == askDue && r.days != 0 {
+		put("days", r.days)
+	}
+	if r.dueDay.set {
+		put("day", shownWhen(r.dueDay))
+	}
+	if r.topic != "" {
+		put("topic", r.topic)
+	}
+	if r.key != "" {
+		put("key", strings.ReplaceAll(r.key, " ", "_"))
+		put("value", strings.ReplaceAll(r.value, " ", "_"))
+	}
+	if r.reason != "" {
+		put("reason", strings.ReplaceAll(r.reason, " ", "_"))
+	}
+	return strings.Join(out, " ")
+}
+
+// shownWhen spells a time: "yesterday@16:00", "mon@9:00?" where am or pm was left
+// open, "ago2h".
+func shownWhen(w when) string {
+	day := ""
+	switch {
+	case w.isAgo:
+		return "ago" + rules.SpanString(w.ago)
+	case w.date && w.year != 0:
+		day = fmt.Sprintf("%d-%02d-%02d", w.year, w.month, w.day)
+	case w.date:
+		day = fmt.Sprintf("%02d-%02d", w.month, w.day)
+	case w.weekday != 0 && w.back < 0:
+		day = "next-" + strings.ToLower(time.Weekday(w.weekday - 1).String()[:3])
+	case w.weekday != 0:
+		day = strings.ToLower(time.Weekday(w.weekday - 1).String()[:3])
+	case w.hasDay:
+		day = fmt.Sprintf("day%+d", -w.back)
+	}
+	if w.part != "" {
+		day += "/" + w.part
+	}
+	if w.hasTime {
+		day += "@" + w.clock.String()
+		if !w.half {
+			day += "?"
+		}
+	}
+	return day
+}
+
+// fate is what becomes of a message: the reading that is acted on, "ask" where it
+// is asked back, "silent" where it is left alone. It takes the bot's own judgement.
+func fate(r *reading) string {
+	t := &talk{v: newVoice(rules.DefaultSettings(), time.Date(2031, 5, 5, 12, 0, 0, 0, time.UTC)), origin: store.Update{ID: 1}, kind: "reply"}
+	switch r.verb {
+	case noVerb, justCount:
+		if r.verb == noVerb && r.clear() && !r.subject().Zero() {
+			return "name " + strings.TrimSpace(shown(r))
+		}
+		switch {
+		case r.addressed:
+			if r.verb == justCount && r.clear() {
+				return shown(r)
+			}
+			return "unread"
+		case r.verb == noVerb || !r.clear():
+			return "silent"
+		}
+	case doStep, doDone:
+		if t.doubt(r) {
+			if t.silent {
+				return "silent"
+			}
+			return "ask"
+		}
+	case doLater:
+		if len(r.rest) > 0 {
+			return "ask"
+		}
+	}
+	return shown(r)
+}
+
+// TestCorpus reads every line of the corpus. A reading that is acted on and is
+// another than the one meant is a wrong line in somebody's logbook.
+func TestCorpus(t *testing.T) {
+	score := map[string]int{}
+	for _, l := range corpus(t, enCorpus) {
+		got := fate(read(l.text, crewNames))
+		switch {
+		case got == l.want && (got == "ask" || got == "silent" || got == "unread"):
+			score["right, "+got]++
+		case got == l.want:
+			score["right, read"]++
+		case got == "ask" || got == "silent" || got == "unread":
+			score["missed, "+got]++
+			t.Errorf("%s:%d: %q: %s, want %s", enCorpus, l.at, l.text, got, l.want)
+		default:
+			score["wrong"]++
+			t.Errorf("%s:%d: %q: WRONG %s, want %s", enCorpus, l.at, l.text, got, l.want)
+		}
+	}
+	var parts []string
+	for k, n := range score {
+		parts = append(parts, fmt.Sprintf("%s %d", k, n))
+	}
+	sort.Strings(parts)
+	t.Log(strings.Join(parts, "; "))
+}

@@ -1,0 +1,168 @@
+package bot
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"yardbell/rules"
+)
+
+// neighbours are the keys beside each letter, where a gloved thumb lands.
+var neighbours = map[byte]string{
+	'q': "wa", 'w': "qeas", 'e': "wrsd", 'r': "etdf", 't': "ryfg", 'y': "tugh", 'u': "yihj", 'i': "uojk", 'o': "ipkl", 'p': "ol",
+	'a': "qwsz", 's': "awedxz", 'd': "serfcx", 'f': "drtgvc", 'g': "ftyhbv", 'h': "gyujnb", 'j': "huiknm", 'k': "jiolm", 'l': "kop",
+	'z': "asx", 'x': "zsdc", 'c': "xdfv", 'v': "cfgb", 'b': "vghn", 'n': "bhjm", 'm': "njk",
+}
+
+// slipsOf are all texts that one slip of the thumb makes of s: a letter dropped,
+// doubled, swapped with the next, or its neighbour hit. Only letters slip, and not
+// those of numbers in words nor of names with a number in them: another number is
+// another message.
+func slipsOf(s string) (out []string) {
+	for at := 0; at < len(s); {
+		end := at
+		for end < len(s) && s[end] != ' ' {
+			end++
+		}
+		word := s[at:end]
+		letters := strings.Trim(strings.ToLower(word), ",.:;!?'")
+		_, number := numberWords[letters]
+		if !number && letters != "hundred" && !strings.ContainsAny(word, "0123456789") {
+			for i := range len(word) {
+				c := word[i] | 0x20
+				if c < 'a' || c > 'z' || word[i] >= 0x80 {
+					continue
+				}
+				put := func(w string) { out = append(out, s[:at]+w+s[end:]) }
+				put(word[:i] + word[i+1:])
+				put(word[:i+1] + word[i:])
+				if i+1 < len(word) && word[i+1] != word[i] {
+					put(word[:i] + word[i+1:i+2] + word[i:i+1] + word[i+2:])
+				}
+				for _, n := range neighbours[c] {
+					put(word[:i] + string(n) + word[i+1:])
+				}
+			}
+		}
+		at = end + 1
+	}
+	return out
+}
+
+// told is what a reading would put into the log: what a slip must not change.
+func told(r *reading) string {
+	n := func(p *int) string {
+		if p == nil {
+			return "-"
+		}
+		return fmt.Sprint(*p)
+	}
+	return fmt.Sprint(r.verb, " ", r.step, " count ", n(r.count), " of ", n(r.of), " old ", n(r.old), " all ", r.all, " breeder ", r.breeder, " batch ", r.batch, " no eggs ", r.noEggs)
+}
+
+// acted reports whether something would be done on a reading at once. A yard or
+// builder that nobody knows is asked back first, and so is a setting.
+func acted(r *reading) bool {
+	switch r.verb {
+	case noVerb:
+		return false
+	case doStep, doDone, justCount:
+		known := (r.yard == "" || has(crewNames.yards, r.yard)) && (r.builder == "" || has(crewNames.builders, r.builder))
+		return r.clear() && known
+	case doLater:
+		return len(r.rest) == 0
+	case doSet:
+		return has(rules.SettingNames, r.key)
+	}
+	return true
+}
+
+// slipFault says what is wrong with how a slip of a line is read: it must tell the
+// same, or nothing that is acted on.
+func slipFault(l line, was *reading, slipped string) (fault string, same bool) {
+	r := read(slipped, crewNames)
+	switch {
+	case !acted(r):
+		return "", false
+	case !acted(was):
+		return fmt.Sprintf("%q is not acted on, but one slip away %q is read as %s", l.text, slipped, shown(r)), false
+	case told(was) != told(r):
+		return fmt.Sprintf("%q tells %s, but one slip away %q tells %s", l.text, told(was), slipped, told(r)), false
+	}
+	return "", true
+}
+
+// meant are slips that make another plain message of a line. No reader can tell
+// them from one that was meant.
+var meant = map[string]bool{
+	"finished batch 4": true, "finished B2": true, "finisher 34": true,
+	"fed B2": true, "fedd B2": true, "fed B2 please": true, "fedd B2 please": true,
+	"moved 34 to Creek Side": true, "later in tue afternoon": true,
+}
+
+// strange reports whether a line is there for a word that only looks like one the
+// reader knows: one more slip and it is that word, fairly.
+func strange(l line) bool {
+	for _, w := range strings.Fields(l.text) {
+		if realWords[strings.ToLower(w)] {
+			return true
+		}
+	}
+	return false
+}
+
+// TestSlips tries every slip of every line of the corpus.
+func TestSlips(t *testing.T) {
+	n, same := 0, 0
+	for _, l := range corpus(t, enCorpus) {
+		was := read(l.text, crewNames)
+		if strange(l) {
+			continue
+		}
+		for _, s := range slipsOf(l.text) {
+			n++
+			if meant[s] {
+				continue
+			}
+			fault, ok := slipFault(l, was, s)
+			if fault != "" {
+				t.Error(fault)
+			}
+			if ok {
+				same++
+			}
+		}
+	}
+	t.Logf("%d slips tried, %d read as what was meant, the others not acted on", n, same)
+}
+
+// TestDress draws lines with a slip in other clothes: shouted, with more spaces,
+// with something trailing. None of it changes what they tell.
+func TestDress(t *testing.T) {
+	lines := corpus(t, enCorpus)
+	rapid.Check(t, func(t *rapid.T) {
+		l := rapid.SampledFrom(lines).Draw(t, "line")
+		text := l.text
+		if all := slipsOf(text); len(all) > 0 && !strange(l) && rapid.Bool().Draw(t, "slip") {
+			text = rapid.SampledFrom(all).Draw(t, "slipped")
+		}
+		if meant[text] {
+			return
+		}
+		plain := text
+		if rapid.Bool().Draw(t, "shout") {
+			text = strings.ToUpper(text)
+		}
+		text = strings.ReplaceAll(text, " ", rapid.SampledFrom([]string{" ", "  ", "\t", "\u00a0"}).Draw(t, "space"))
+		text += rapid.SampledFrom([]string{"", " ", "!", " 🐝", "👍", " 🐝👍🏽", " …", "\n"}).Draw(t, "tail")
+		if fault, _ := slipFault(l, read(l.text, crewNames), text); fault != "" {
+			t.Fatal(fault)
+		}
+		if was, is := told(read(plain, crewNames)), told(read(text, crewNames)); was != is {
+			t.Fatalf("%q tells %s, dressed as %q it tells %s", plain, was, text, is)
+		}
+	})
+}

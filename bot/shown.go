@@ -1,0 +1,42 @@
+package bot
+
+import (
+	"fmt"
+
+	"yardbell/rules"
+	"yardbell/store"
+)
+
+// putRight changes what stands in the chat about tasks that this update closed:
+// their pings lose the buttons and say who did it, the day's list is written anew.
+// The rows keep their buttons, so that a late press is still understood.
+func (t *talk) putRight() error {
+	if len(t.tx.Closed) == 0 {
+		return nil
+	}
+	for _, k := range t.tx.Closed {
+		shown, err := t.tx.Shown(t.crew.ID, k.Key)
+		if err != nil {
+			return err
+		}
+		id := "edit_passed"
+		switch k.State {
+		case rules.Done:
+			id = "edit_done"
+		case rules.Skipped:
+			id = "edit_skipped"
+		}
+		for _, m := range shown {
+			err := t.tx.Queue(store.Message{Crew: t.crew.ID, Key: fmt.Sprintf("edit/%d/%d", m.ID, t.update.ID), Kind: "reply",
+				Text: m.Text + "\n" + t.v.say(id, "Name", t.by.Name), Chat: m.Chat, Edits: m.Message})
+			if err != nil {
+				return err
+			}
+		}
+	}
+	m, found, err := t.tx.ShownDigest(t.crew.ID, rules.DateOf(t.tx.Now, t.s.Zone), t.s.Zone)
+	if err != nil || !found {
+		return err
+	}
+	return t.tx.Queue(store.Message{Crew: t.crew.ID, Key: fmt.Sprintf("edit/%d/%d", m.ID, t.update.ID), Kind: "digest", Ping: rules.Digest, Edits: m.Message})
+}

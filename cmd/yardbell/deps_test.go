@@ -1,0 +1,179 @@
+package main
+
+import (
+	"go/ast"
+	"go/parser"
+	gotoken "go/token"
+	"io/fs"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// ours are the packages and what each may import of the others.
+var ours = map[string]struct {
+	may []string
+	why string
+}{
+	"yardbell/rules":        {nil, "rules decide from values; they know of no row and no chat"},
+	"yardbell/store":        {[]string{"yardbell/rules"}, "the store keeps what rules decide and knows nobody above it"},
+	"yardbell/scheduler":    {[]string{"yardbell/rules", "yardbell/store"}, "the scheduler speaks through its own Sender; rows are how it and the bot meet"},
+	"yardbell/bot":          {[]string{"yardbell/rules", "yardbell/store"}, "the bot answers by queueing; it never sends"},
+	"yardbell/cmd/yardbell": {[]string{"yardbell/rules", "yardbell/store", "yardbell/scheduler", "yardbell/bot", "yardbell/bot/telegram"}, "it wires"},
+}
+
+func golist(t *testing.T, args ...string) []string {
+	t.Helper()
+	c := exec.Command("go", append([]string{"list"}, args...)...)
+	c.Dir = "../.."
+	out, err := c.Output()
+	require.NoError(t, err)
+	return strings.Fields(string(out))
+}
+
+func TestImportDiamond(t *testing.T) {
+	for pkg, rule := range ours {
+		for _, p := range golist(t, "-f", `{{join .Imports "\n"}}`, pkg) {
+			if strings.HasPrefix(p, "yardbell/") {
+				assert.Contains(t, rule.may, p, "%s imports %s: %s", pkg, p, rule.why)
+			}
+		}
+	}
+	for _, p := range golist(t, "-deps", "-f", `{{if not .Standard}}{{.ImportPath}}{{end}}`, "yardbell/rules") {
+		assert.True(t, p == "yardbell/rules" || strings.HasPrefix(p, "gonum.org/v1/gonum/"), "rules reach %s: only the standard library and gonum", p)
+	}
+	assert.NotContains(t, golist(t, "-deps", "yardbell/bot"), "yardbell/scheduler")
+	assert.NotContains(t, golist(t, "-deps", "yardbell/scheduler"), "yardbell/bot")
+	// Only the command knows both sides.
+	for _, p := range golist(t, "./...") {
+		imports := golist(t, "-f", `{{join .Imports "\n"}}`, p)
+		if slices.Contains(imports, "yardbell/scheduler") {
+			assert.True(t, p == "yardbell/cmd/yardbell" || strings.HasPrefix(p, "yardbell/bot/"), "%s imports the scheduler", p)
+		}
+	}
+}
+
+// sources are the program's own files, by their path from the root.
+func sources(t *testing.T) map[string]string {
+	t.Helper()
+	out := map[string]string{}
+	for _, dir := range []string{"rules", "store", "scheduler", "bot", "cmd"} {
+		require.NoError(t, filepath.WalkDir("../../"+dir, func(path string, d fs.DirEntry, err error) error {
+			if err == nil && !d.IsDir() && strings.HasSuffix(path, ".go") && !strings.HasSuffix(path, "_test.go") {
+				out[filepath.ToSlash(strings.TrimPrefix(path, "../../"))] = read(t, path)
+			}
+			return err
+		}))
+	}
+	require.Greater(t, len(out), 40)
+	return out
+}
+
+// places finds what matches in the program's files.
+func places(t *testing.T, expr string, in func(path string) bool) (found []string) {
+	t.Helper()
+	re := regexp.MustCompile(expr)
+	for path, text := range sources(t) {
+		if !in(path) {
+			continue
+		}
+		for range re.FindAllString(text, -1) {
+			found = append(found, path)
+		}
+	}
+	return found
+}
+
+func under(dirs ...string) func(string) bool {
+	return func(path string) bool {
+		return slices.ContainsFunc(dirs, func(d string) bool { return strings.HasPrefix(path, d+"/") })
+	}
+}
+
+func TestTimeComesInAsAnArgument(t *testing.T) {
+	// What answers for a chat's server in tests runs on its own clock.
+	core := func(path string) bool {
+		return under("rules", "store", "scheduler", "bot")(path) && !strings.HasPrefix(path, "bot/apidouble/")
+	}
+	assert.Empty(t, places(t, `\btime\.(Now|Since|Until)\b`, core), "the clock is read in cmd only")
+	assert.Empty(t, places(t, `(?i)current_timestamp|datetime\('now|unixepoch\(`, under("store")), "SQL never asks the time")
+	for _, path := range []string{"00001_logbook.sql", "00002_chat.sql"} {
+		if _, err := os.Stat("../../store/migrations/" + path); err == nil {
+			assert.NotRegexp(t, `(?i)current_timestamp|datetime\('now|unixepoch\(`, read(t, "../../store/migrations/"+path))
+		}
+	}
+}
+
+func TestOneWayOut(t *testing.T) {
+	assert.Equal(t, []string{"cmd/yardbell/main.go"}, places(t, `\bos\.Exit\(`, under("rules", "store", "scheduler", "bot", "cmd")))
+	assert.Empty(t, places(t, `\bos\.Getenv\b`, under("rules", "store", "scheduler", "bot")), "the environment belongs to cmd")
+	assert.Equal(t, []string{"scheduler/deliver.go"}, places(t, `\.to\.Send\(`, under("rules", "store", "scheduler", "bot", "cmd")), "Sender.Send has one call site")
+}
+
+// The first words of a package say its one job.
+func TestPackageComments(t *testing.T) {
+	for pkg := range ours {
+		doc := strings.Join(golist(t, "-f", "{{.Doc}}", pkg), " ")
+		assert.NotEmpty(t, doc, "%s has no comment", pkg)
+	}
+}
+
+// Interfaces are few, and each stands with whoever calls it.
+func TestFewInterfaces(t *testing.T) {
+	var found []string
+	for path, text := range sources(t) {
+		if strings.HasPrefix(path, "bot/apidouble/") {
+			continue
+		}
+		f, err := parser.ParseFile(gotoken.NewFileSet(), path, text, 0)
+		require.NoError(t, err)
+		ast.Inspect(f, func(n ast.Node) bool {
+			if s, ok := n.(*ast.TypeSpec); ok {
+				if i, ok := s.Type.(*ast.InterfaceType); ok && i.Methods.NumFields() > 0 {
+					found = append(found, path+" "+s.Name.Name)
+				}
+			}
+			return true
+		})
+	}
+	assert.LessOrEqual(t, len(found), 3, "%v", found)
+}
+
+func TestFilesAreShort(t *testing.T) {
+	for path, text := range sources(t) {
+		assert.LessOrEqual(t, strings.Count(text, "\n"), 460, "%s does more than one job", path)
+	}
+}
+
+// Each path that DEVELOPERS.md names is there.
+func TestDevelopersMapIsTrue(t *testing.T) {
+	text, err := os.ReadFile("../../DEVELOPERS.md")
+	if os.IsNotExist(err) {
+		t.Skip("there is no DEVELOPERS.md yet")
+	}
+	require.NoError(t, err)
+	form := regexp.MustCompile("`((?:rules|store|scheduler|bot|cmd|deploy|testdata|\\.ci)(?:/[A-Za-z0-9_.*-]+)+/?|[A-Za-z0-9_-]+\\.(?:md|go|toml|csv|txt))`")
+	named := form.FindAllStringSubmatch(string(text), -1)
+	require.NotEmpty(t, named)
+	for _, m := range named {
+		m[1] = strings.ReplaceAll(m[1], "LANG", "*")
+		found, err := filepath.Glob("../../" + m[1])
+		require.NoError(t, err)
+		if len(found) == 0 && !strings.Contains(m[1], "/") {
+			// A bare file name stands for the file in whichever folder is spoken of.
+			found, err = filepath.Glob("../../*/" + m[1])
+			require.NoError(t, err)
+			more, err := filepath.Glob("../../*/*/" + m[1])
+			require.NoError(t, err)
+			found = append(found, more...)
+		}
+		assert.NotEmpty(t, found, "DEVELOPERS.md names %s", m[1])
+	}
+}

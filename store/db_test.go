@@ -1,0 +1,256 @@
+package store
+
+import (
+	"database/sql"
+	"path/filepath"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"yardbell/rules"
+)
+
+// The pragmas hold on every connection of both pools, not just on the first.
+func TestPragmasOnEveryConnection(t *testing.T) {
+	db := fresh(t)
+	read := func(c *sql.Conn) map[string]string {
+		got := map[string]string{}
+		for _, p := range []string{"journal_mode", "synchronous", "foreign_keys", "busy_timeout", "query_only", "application_id"} {
+			var v string
+			require.NoError(t, c.QueryRowContext(ctx, "PRAGMA "+p).Scan(&v))
+			got[p] = v
+		}
+		return got
+	}
+	want := map[string]string{"journal_mode": "wal", "synchronous": "2", "foreign_keys": "1", "busy_timeout": "5000", "query_only": "0", "application_id": "1497525356"}
+	w, err := db.w.Conn(ctx)
+	require.NoError(t, err)
+	assert.Equal(t, want, read(w), "the writer")
+	require.NoError(t, w.Close())
+	want["query_only"] = "1"
+	for range 4 {
+		c, err := db.r.Conn(ctx)
+		require.NoError(t, err)
+		assert.Equal(t, want, read(c), "a reader")
+		defer func() { require.NoError(t, c.Close()) }()
+	}
+}
+
+// Two handles as two processes would hold them, four writers that read before
+// they write: a transaction that began by reading would fail as locked.
+func TestReadThenWriteLosesNothing(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "crew.db")
+	handles := []*DB{openFile(t, path), openFile(t, path)}
+	var wg sync.WaitGroup
+	failed := make(chan error, 100)
+	for g := range 4 {
+		wg.Go(func() {
+			for range 25 {
+				err := handles[g%2].Update(ctx, start, func(tx *Tx) error {
+					n, err := tx.Offset("count")
+					if err != nil {
+						return err
+					}
+					return tx.SetOffset("count", n+1)
+				})
+				if err != nil {
+					failed <- err
+				}
+			}
+		})
+	}
+	wg.Wait()
+	close(failed)
+	for err := range failed {
+		require.NoError(t, err)
+	}
+	require.NoError(t, handles[0].View(ctx, start, func(tx *Tx) error {
+		n, err := tx.Offset("count")
+		assert.EqualValues(t, 100, n)
+		return err
+	}))
+}
+
+func TestLogbookIsAppendOnly(t *testing.T) {
+	db := fresh(t)
+	d := newDiary(t, db)
+	id := d.log(rules.Entry{Step: rules.Add, Subject: rules.BreederSubject(7)})
+	for _, q := range []string{`UPDATE entries SET count = 3 WHERE id = ?`, `DELETE FROM entries WHERE id = ?`, `INSERT OR REPLACE INTO entries SELECT * FROM entries WHERE id = ?`} {
+		err := db.Update(ctx, start, func(tx *Tx) error { _, err := tx.exec(q, id); return err })
+		assert.Error(t, err, q)
+	}
+	require.NoError(t, db.View(ctx, start, func(tx *Tx) error {
+		l, found, err := tx.LineByID(d.crew.ID, id)
+		assert.True(t, found)
+		assert.Nil(t, l.Count)
+		assert.Equal(t, "as typed", l.Raw)
+		return err
+	}))
+}
+
+// What the schema itself refuses, whatever the code above it does.
+func TestSchemaRefuses(t *testing.T) {
+	db := fresh(t)
+	d := newDiary(t, db)
+	d.log(rules.Entry{Step: rules.Confine, Subject: rules.BreederSubject(7)})
+	for what, q := range map[string]string{
+		"a second crew in one chat":          `INSERT INTO crews (source, chat_id, created_at) VALUES ('test', 1, 0)`,
+		"a member twice":                     `INSERT INTO members (crew_id, user_key, name) VALUES (1, 'wren', 'Other')`,
+		"an update twice":                    `INSERT INTO updates (source, update_id, crew_id, member_id, kind, message_id, said_at, read_at) VALUES ('test', 1, 1, 1, 'message', 1, 0, 0)`,
+		"a message key twice":                `INSERT INTO outbox (crew_id, key, kind, fire_at, due_at, priority, state) SELECT crew_id, key, kind, 0, 0, 0, 'queued' FROM outbox LIMIT 1`,
+		"a task without a reason":            `UPDATE tasks SET reason = ''`,
+		"a window that ends before it began": `UPDATE tasks SET latest = earliest - 1`,
+		"a negative count":                   `INSERT INTO entries (crew_id, update_row, member_id, said_at, happened_at, action, step, subject_kind, subject_key, count, raw, message_id) VALUES (1, 1, 1, 0, 0, 'did', 'graft', 'batch', '1', -1, '', 0)`,
+		"a void of nothing":                  `INSERT INTO entries (crew_id, update_row, member_id, said_at, happened_at, action, step, subject_kind, subject_key, raw, message_id) VALUES (1, 1, 1, 0, 0, 'void', 'graft', 'batch', '1', '', 0)`,
+		"a void of a line that is not there": `INSERT INTO entries (crew_id, update_row, member_id, said_at, happened_at, action, step, subject_kind, subject_key, ref, raw, message_id) VALUES (1, 1, 1, 0, 0, 'void', 'graft', 'batch', '1', 999, '', 0)`,
+		"a line of a crew that is not there": `INSERT INTO entries (crew_id, update_row, member_id, said_at, happened_at, action, step, subject_kind, subject_key, raw, message_id) VALUES (99, 1, 1, 0, 0, 'did', 'graft', 'batch', '1', '', 0)`,
+		"a state that is none":               `UPDATE outbox SET state = 'lost'`,
+		"a change of the logbook":            `UPDATE entries SET raw = ''`,
+	} {
+		assert.Error(t, db.Update(ctx, start, func(tx *Tx) error { _, err := tx.exec(q); return err }), what)
+	}
+}
+
+func TestUpdateIsTakenOnce(t *testing.T) {
+	db := fresh(t)
+	d := newDiary(t, db)
+	d.do(func(tx *Tx) error {
+		m, err := tx.Member(d.crew, "wren", "Wren")
+		require.NoError(t, err)
+		u := Update{Source: "chat", UpdateID: 41, Crew: d.crew.ID, Member: m.ID, Kind: "message", Message: 5, Text: "confine 7", Said: start}
+		row, isNew, err := tx.MarkUpdate(u)
+		require.NoError(t, err)
+		assert.True(t, isNew)
+		again := u
+		again.Text = "something else"
+		zero, isNew, err := tx.MarkUpdate(again)
+		require.NoError(t, err)
+		assert.False(t, isNew)
+		assert.Zero(t, zero)
+		got, found, err := tx.UpdateRow(row)
+		require.NoError(t, err)
+		assert.True(t, found)
+		assert.Equal(t, "confine 7", got.Text)
+		require.NoError(t, tx.Settle(row, "silent", false))
+		got, _, err = tx.UpdateRow(row)
+		assert.Empty(t, got.Text, "what was not for the bot is not kept")
+		return err
+	})
+}
+
+// A transaction that fails leaves nothing, its update mark among it.
+func TestFailedUpdateLeavesNothing(t *testing.T) {
+	db := fresh(t)
+	d := newDiary(t, db)
+	before := d.dump()
+	for _, how := range []func(){
+		func() {
+			err := db.Update(ctx, start, func(tx *Tx) error {
+				require.NoError(t, tx.SetOffset("chat", 9))
+				return sql.ErrConnDone
+			})
+			require.ErrorIs(t, err, sql.ErrConnDone)
+		},
+		func() {
+			_ = db.Update(ctx, start, func(tx *Tx) error {
+				require.NoError(t, tx.SetOffset("chat", 9))
+				panic("at the worst moment")
+			})
+		},
+	} {
+		func() {
+			defer func() { _ = recover() }()
+			how()
+		}()
+	}
+	require.NoError(t, db.View(ctx, start, func(tx *Tx) error {
+		n, err := tx.Offset("chat")
+		assert.Zero(t, n)
+		return err
+	}))
+	assert.Equal(t, before, d.dump())
+}
+
+func TestNestedWritesAreTakenBackAlone(t *testing.T) {
+	db := fresh(t)
+	require.NoError(t, db.Update(ctx, start, func(tx *Tx) error {
+		require.NoError(t, tx.SetOffset("outer", 1))
+		require.NoError(t, tx.Nested(func() (bool, error) { return false, tx.SetOffset("dropped", 1) }))
+		require.NoError(t, tx.Nested(func() (bool, error) {
+			require.NoError(t, tx.SetOffset("kept", 1))
+			require.NoError(t, tx.Nested(func() (bool, error) { return false, tx.SetOffset("inner", 1) }))
+			return true, nil
+		}))
+		require.ErrorIs(t, tx.Nested(func() (bool, error) {
+			require.NoError(t, tx.SetOffset("failed", 1))
+			return true, sql.ErrNoRows
+		}), sql.ErrNoRows)
+		require.NoError(t, tx.Nested(func() (bool, error) { tx.Closed = append(tx.Closed, rules.Task{}); return false, nil }))
+		assert.Empty(t, tx.Closed, "what was taken back closed no task")
+		return nil
+	}))
+	require.NoError(t, db.View(ctx, start, func(tx *Tx) error {
+		for source, want := range map[string]int64{"outer": 1, "kept": 1, "dropped": 0, "inner": 0, "failed": 0} {
+			n, err := tx.Offset(source)
+			require.NoError(t, err)
+			assert.Equal(t, want, n, source)
+		}
+		return nil
+	}))
+}
+
+func TestInstants(t *testing.T) {
+	assert.Zero(t, toMS(time.Time{}))
+	assert.True(t, fromMS(0).IsZero())
+	z := time.FixedZone("", -5*3600)
+	at := time.Date(2031, 5, 8, 19, 0, 0, 123_000_000, z)
+	assert.Equal(t, at.UTC(), fromMS(toMS(at)))
+	assert.Equal(t, time.UTC, fromMS(toMS(at)).Location())
+	early := time.Date(1969, 7, 20, 20, 17, 40, 0, time.UTC)
+	assert.Equal(t, early, fromMS(toMS(early)))
+	for _, bad := range []any{nil, "2031-05-08", 1.5, []byte("1")} {
+		var got time.Time
+		assert.Error(t, instant{&got}.Scan(bad), "%v", bad)
+	}
+	for _, bad := range []any{nil, int64(1), "{", ""} {
+		var got map[string]string
+		assert.Error(t, jsonCol{&got}.Scan(bad), "%v", bad)
+	}
+}
+
+// A row that somebody wrote past the program is an error, never a zero value.
+func TestBadRowsAreErrors(t *testing.T) {
+	for what, q := range map[string]string{
+		"text for an instant": `UPDATE tasks SET best = 'soon', latest = 'soon'`,
+		"text for a number":   `UPDATE tasks SET weight = 'heavy'`,
+	} {
+		t.Run(what, func(t *testing.T) {
+			db := fresh(t)
+			d := newDiary(t, db)
+			d.log(rules.Entry{Step: rules.Confine, Subject: rules.BreederSubject(7)})
+			d.do(func(tx *Tx) error { _, err := tx.exec(q); return err })
+			err := db.View(ctx, start, func(tx *Tx) error { _, err := tx.OpenTasks(d.crew.ID); return err })
+			require.Error(t, err)
+			assert.Contains(t, err.Error(), "scan")
+		})
+	}
+}
+
+func schema(t *testing.T, db *DB) string {
+	t.Helper()
+	rows, err := db.r.QueryContext(ctx, `SELECT type || ' ' || name || ': ' || coalesce(sql, '') FROM sqlite_schema WHERE name NOT LIKE 'sqlite_%' AND name <> 'goose_db_version' ORDER BY 1`)
+	require.NoError(t, err)
+	defer func() { _ = rows.Close() }()
+	var out []string
+	for rows.Next() {
+		var s string
+		require.NoError(t, rows.Scan(&s))
+		out = append(out, s)
+	}
+	require.NoError(t, rows.Err())
+	return strings.Join(out, "\n")
+}
