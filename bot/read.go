@@ -9,11 +9,12 @@ import (
 // reader works on one message. Every step of it goes over the tokens once, so the
 // work grows with the message and no faster; looks counts it.
 type reader struct {
-	toks  []token
-	text  string // what the tokens were cut from
-	n     names
-	r     *reading
-	looks int
+	toks   []token
+	text   string // what the tokens were cut from
+	joined string // the tokens' words, once they were asked for
+	n      names
+	r      *reading
+	looks  int
 
 	// What is known of the sentence beside the reading itself.
 	said         string // the word that named the verb
@@ -128,10 +129,12 @@ func (d *reader) use(i, n int) {
 }
 
 func (d *reader) phrase(i int, s string) bool {
-	for k, w := range splitSpace(s) {
-		if d.word(i+k) != w {
+	for ; s != ""; i++ {
+		w, rest, _ := strings.Cut(s, " ")
+		if d.word(i) != w {
 			return false
 		}
+		s = rest
 	}
 	return true
 }

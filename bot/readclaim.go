@@ -19,13 +19,29 @@ var fixForms = [2][]string{
 	{"make it NEW", "should be NEW", "should have been NEW", "it was NEW", "fix NEW", "sorry NEW", "no NEW", "it's NEW", "it should be NEW"},
 }
 
-func (d *reader) fix() bool {
+// fixSplit is fixForms word by word, by how many words they have.
+var fixSplit = func() (split [2]map[int][][]string) {
 	for k, list := range fixForms {
+		split[k] = map[int][][]string{}
+		for _, f := range list {
+			ws := splitSpace(f)
+			split[k][len(ws)] = append(split[k][len(ws)], ws)
+		}
+	}
+	return split
+}()
+
+func (d *reader) fix() bool {
+	n := len(d.toks) // what is counted may follow
+	for n > 1 && (countedThings[d.word(n-1)] || d.word(n-1) == "please" || d.word(n-1) == "pls") {
+		n--
+	}
+	for k, forms := range fixSplit {
 		if k == 1 && !d.r.addressed {
 			return false
 		}
-		for _, f := range list {
-			if d.fits(splitSpace(f)) {
+		for _, f := range forms[n] {
+			if d.fits(f) {
 				return true
 			}
 		}
@@ -33,15 +49,8 @@ func (d *reader) fix() bool {
 	return false
 }
 
-// fits reads the message by one form of a correction. What is counted may follow.
+// fits reads the message by one form of a correction.
 func (d *reader) fits(form []string) bool {
-	n := len(d.toks)
-	for n > 1 && (countedThings[d.word(n-1)] || d.word(n-1) == "please" || d.word(n-1) == "pls") {
-		n--
-	}
-	if n != len(form) {
-		return false
-	}
 	var count, old *int
 	for i, w := range form {
 		v, isNum := d.number(i)

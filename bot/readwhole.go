@@ -32,7 +32,7 @@ func (d *reader) whole() bool {
 var wholePhrases = map[verb][2][]string{
 	doUndo: {{"undo", "undo that", "undo it", "undo last", "undo the last", "undo the last one", "undo this", "undo please", "please undo", "scratch that"},
 		{"take that back", "take it back", "wrong one", "delete that", "remove that", "that was wrong", "delete it"}},
-	doMine: {{"mine", "mine please", "that's mine", "thats mine", "that one is mine", "this one is mine", "i'll take it", "ill take it", "i will take it", "i take it", "got it, mine"},
+	doMine: {{"mine", "mine please", "that's mine", "thats mine", "that one is mine", "this one is mine", "i'll take it", "ill take it", "i will take it", "i take it", "got it mine"},
 		{"i'll do it", "ill do it", "i got it", "i've got it", "ive got it", "on it", "i'm on it", "im on it", "my job", "i will do it", "i have it", "me", "i do it"}},
 	sayYes:     {{"yes", "y", "yep", "yeah", "yes please", "ok", "okay", "sure"}, nil},
 	sayNo:      {{"no", "n", "nope", "no thanks"}, nil},
@@ -43,22 +43,42 @@ var wholePhrases = map[verb][2][]string{
 	doSet:      {{"settings", "show settings", "show the settings", "set"}, nil},
 }
 
-// is reads a message that is one of the phrases of a verb.
-func (d *reader) is(v verb) bool {
-	lists := wholePhrases[v]
-	for k, list := range lists {
-		if k == 1 && !d.r.addressed {
-			continue
-		}
-		for _, e := range list {
-			if n := len(splitSpace(e)); n == len(d.toks) && d.phrase(0, strings.ReplaceAll(e, ",", "")) {
-				d.r.verb = v
-				d.r.question = false
-				return true
+// phraseVerbs is wholePhrases by phrase.
+var phraseVerbs = func() map[string]map[verb]int {
+	m := map[string]map[verb]int{}
+	for v, lists := range wholePhrases {
+		for k, list := range lists {
+			for _, p := range list {
+				if m[p] == nil {
+					m[p] = map[verb]int{}
+				}
+				m[p][v] = k
 			}
 		}
 	}
-	return false
+	return m
+}()
+
+// is reads a message that is one of the phrases of a verb.
+func (d *reader) is(v verb) bool {
+	list, found := phraseVerbs[d.all()][v]
+	if !found || list == 1 && !d.r.addressed {
+		return false
+	}
+	d.r.verb, d.r.question = v, false
+	return true
+}
+
+// all is the whole message as it was understood word by word.
+func (d *reader) all() string {
+	if d.joined == "" {
+		words := make([]string, len(d.toks))
+		for i, t := range d.toks {
+			words[i] = t.text
+		}
+		d.joined = strings.Join(words, " ")
+	}
+	return d.joined
 }
 
 // from is the message from token i on, as typed.

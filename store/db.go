@@ -27,9 +27,10 @@ const applicationID = 0x59426c6c
 // DB is an open database file. One connection writes, a few more read; both see
 // a consistent state because the file is in WAL mode.
 type DB struct {
-	w, r  *sql.DB
-	path  string
-	table *rules.Table
+	w, r             *sql.DB
+	writing, reading *prepared // the queries of each, compiled
+	path             string
+	table            *rules.Table
 }
 
 // FileError says in one sentence why a database file cannot be used.
@@ -104,6 +105,7 @@ func (d *DB) open(ctx context.Context, migrate bool) (err error) {
 		return err
 	}
 	d.r.SetMaxOpenConns(4)
+	d.writing, d.reading = newPrepared(d.w), newPrepared(d.r)
 	if migrate {
 		if err := d.migrate(ctx); err != nil {
 			return fmt.Errorf("migrate: %w", err)

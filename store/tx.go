@@ -4,7 +4,6 @@ import (
 	"context"
 	"database/sql"
 	"encoding/json"
-	"errors"
 	"fmt"
 	"time"
 
@@ -15,6 +14,7 @@ import (
 type Tx struct {
 	ctx context.Context
 	tx  *sql.Tx
+	p   *prepared
 	db  *DB
 	Now time.Time // read once by the caller
 
@@ -30,21 +30,24 @@ type Tx struct {
 // Update runs fn in one immediate transaction at now and commits it, or rolls
 // all of it back where fn returns an error.
 func (d *DB) Update(ctx context.Context, now time.Time, fn func(*Tx) error) error {
-	return d.run(ctx, d.w, nil, now, fn)
+	return d.run(ctx, d.writing, nil, now, fn)
 }
 
 // View runs fn in one read transaction at now.
 func (d *DB) View(ctx context.Context, now time.Time, fn func(*Tx) error) error {
-	return d.run(ctx, d.r, &sql.TxOptions{ReadOnly: true}, now, fn)
+	return d.run(ctx, d.reading, &sql.TxOptions{ReadOnly: true}, now, fn)
 }
 
-func (d *DB) run(ctx context.Context, db *sql.DB, o *sql.TxOptions, now time.Time, fn func(*Tx) error) (err error) {
-	tx, err := db.BeginTx(ctx, o)
+func (d *DB) run(ctx context.Context, p *prepared, o *sql.TxOptions, now time.Time, fn func(*Tx) error) (err error) {
+	if err := p.compile(ctx); err != nil {
+		return fileError(d.path, err)
+	}
+	tx, err := p.db.BeginTx(ctx, o)
 	if err != nil {
 		return fileError(d.path, err)
 	}
 	defer func() { _ = tx.Rollback() }() // after a commit this does nothing
-	if err := fn(&Tx{ctx: ctx, tx: tx, db: d, Now: now.UTC(), Since: now.UTC()}); err != nil {
+	if err := fn(&Tx{ctx: ctx, tx: tx, p: p, db: d, Now: now.UTC(), Since: now.UTC()}); err != nil {
 		return err
 	}
 	if err := tx.Commit(); err != nil {
@@ -53,8 +56,22 @@ func (d *DB) run(ctx context.Context, db *sql.DB, o *sql.TxOptions, now time.Tim
 	return nil
 }
 
+func (t *Tx) execute(query string, args []any) (sql.Result, error) {
+	if stmt := t.p.get(query); stmt != nil {
+		return t.tx.StmtContext(t.ctx, stmt).ExecContext(t.ctx, args...)
+	}
+	return t.tx.ExecContext(t.ctx, query, args...)
+}
+
+func (t *Tx) query(query string, args []any) (*sql.Rows, error) {
+	if stmt := t.p.get(query); stmt != nil {
+		return t.tx.StmtContext(t.ctx, stmt).QueryContext(t.ctx, args...)
+	}
+	return t.tx.QueryContext(t.ctx, query, args...)
+}
+
 func (t *Tx) exec(query string, args ...any) (int64, error) {
-	res, err := t.tx.ExecContext(t.ctx, query, args...)
+	res, err := t.execute(query, args)
 	if err != nil {
 		return 0, t.wrap(err)
 	}
@@ -62,7 +79,7 @@ func (t *Tx) exec(query string, args ...any) (int64, error) {
 }
 
 func (t *Tx) insert(query string, args ...any) (int64, error) {
-	res, err := t.tx.ExecContext(t.ctx, query, args...)
+	res, err := t.execute(query, args)
 	if err != nil {
 		return 0, t.wrap(err)
 	}
@@ -73,12 +90,19 @@ func (t *Tx) wrap(err error) error { return fileError(t.db.path, err) }
 
 // one scans a single row; found is false where there is none.
 func (t *Tx) one(query string, args []any, dest ...any) (found bool, err error) {
-	err = t.tx.QueryRowContext(t.ctx, query, args...).Scan(dest...)
-	if errors.Is(err, sql.ErrNoRows) {
-		return false, nil
-	}
+	rows, err := t.query(query, args)
 	if err != nil {
 		return false, t.wrap(err)
+	}
+	defer func() { _ = rows.Close() }()
+	if !rows.Next() {
+		if err := rows.Err(); err != nil {
+			return false, t.wrap(err)
+		}
+		return false, nil
+	}
+	if err := rows.Scan(dest...); err != nil {
+		return false, fmt.Errorf("scan: %w", err)
 	}
 	return true, nil
 }
@@ -88,7 +112,7 @@ type scanner = *sql.Rows
 
 // all reads every row of a query through scan.
 func all[T any](t *Tx, scan func(scanner) (T, error), query string, args ...any) ([]T, error) {
-	rows, err := t.tx.QueryContext(t.ctx, query, args...)
+	rows, err := t.query(query, args)
 	if err != nil {
 		return nil, t.wrap(err)
 	}

@@ -129,7 +129,12 @@ func TokenForm(s string) bool {
 			return false
 		}
 	}
-	return !strings.ContainsAny(secret, " /?#%\\")
+	for _, r := range secret {
+		if r <= ' ' || r > '~' || strings.ContainsRune(`/?#%\`, r) {
+			return false
+		}
+	}
+	return true
 }
 
 // call makes one request and decodes its result into out, which may be nil.
@@ -159,15 +164,13 @@ type callError struct {
 func (e *callError) Error() string { return e.method + ": " + e.err.Error() }
 func (e *callError) Unwrap() error { return e.err }
 
-// code is the server's own error code, 0 where it gave none.
+// code is the server's own error code, 0 where it gave none. The status of a page
+// that is no JSON does not count: it is a proxy's word, and what a proxy forbids
+// today the server may take tomorrow.
 func code(err error) int {
 	var te *tgbotapi.Error
 	if errors.As(err, &te) {
 		return te.Code
-	}
-	var se *statusError
-	if errors.As(err, &se) {
-		return se.Code
 	}
 	return 0
 }
@@ -204,6 +207,11 @@ func (c *Client) Connect(ctx context.Context) error {
 	if err := c.call(ctx, c.send, "getMe", nil, &c.me); err != nil {
 		return err
 	}
+	return c.unhook(ctx)
+}
+
+// unhook ends a webhook, beside which no polling is allowed. What waits is kept.
+func (c *Client) unhook(ctx context.Context) error {
 	return c.call(ctx, c.send, "deleteWebhook", nil, nil)
 }
 

@@ -8,13 +8,15 @@ import (
 )
 
 // Limits of the Bot API, from its FAQ: about 30 messages a second in all, one a
-// second in a chat with short bursts, 20 a minute in a group. We stay a little
-// below, since the server counts by its own clock.
+// second in a chat with short bursts, 20 a minute in a group. Overall we stay a
+// little below and send evenly, so that no second of the server's clock holds
+// more than 30.
 const (
-	overallRate = 28
-	chatEvery   = time.Second
-	chatBurst   = 3
-	groupMinute = 20
+	overallRate  = 29
+	overallBurst = 1
+	chatEvery    = time.Second
+	chatBurst    = 3
+	groupMinute  = 20
 )
 
 // limiter keeps sends inside the limits ahead of time. It is asked with the
@@ -32,62 +34,67 @@ type chatLimit struct {
 }
 
 func newLimiter() *limiter {
-	return &limiter{all: rate.NewLimiter(overallRate, overallRate), chats: map[int64]*chatLimit{}}
+	return &limiter{all: rate.NewLimiter(overallRate, overallBurst), chats: map[int64]*chatLimit{}}
 }
 
-// take asks for one send to a chat at now. It gives how long to wait instead, 0
-// where it may go.
-func (l *limiter) take(now time.Time, chat int64) time.Duration {
-	l.mu.Lock()
-	defer l.mu.Unlock()
-	c := l.chats[chat]
+func (l *limiter) chat(now time.Time, id int64) *chatLimit {
+	c := l.chats[id]
 	if c == nil {
 		l.prune(now)
 		c = &chatLimit{second: rate.NewLimiter(rate.Every(chatEvery), chatBurst)}
-		l.chats[chat] = c
+		l.chats[id] = c
 	}
-	if wait := c.until.Sub(now); wait > 0 {
-		return wait
-	}
+	return c
+}
+
+// take asks for one send to a chat at now. Where the chat has to wait, ok is false
+// and wait says how long; the caller asks again then. Where it may go, ok is true
+// and the send is counted; wait is then the way to its own place in the overall
+// row, so that senders at the same time do not fall over each other.
+func (l *limiter) take(now time.Time, chat int64) (wait time.Duration, ok bool) {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	c := l.chat(now, chat)
+	wait = c.until.Sub(now)
 	if chat < 0 { // groups have negative ids
 		for len(c.sent) > 0 && now.Sub(c.sent[0]) >= time.Minute {
 			c.sent = c.sent[1:]
 		}
-		if len(c.sent) >= groupMinute {
-			return c.sent[0].Add(time.Minute).Sub(now)
+		if n := len(c.sent) - groupMinute; n >= 0 {
+			wait = max(wait, c.sent[n].Add(time.Minute).Sub(now))
 		}
 	}
 	if t := c.second.TokensAt(now); t < 1 {
-		return time.Duration((1 - t) * float64(chatEvery))
+		// Rounded up: a wait that ends a hair too early would only be begun anew.
+		wait = max(wait, time.Duration((1-t)*float64(chatEvery)).Truncate(time.Millisecond)+time.Millisecond)
 	}
-	if t := l.all.TokensAt(now); t < 1 {
-		return time.Duration((1 - t) / overallRate * float64(time.Second))
+	if wait > 0 {
+		return wait, false
 	}
-	c.second.AllowN(now, 1)
-	l.all.AllowN(now, 1)
+	wait = l.all.ReserveN(now, 1).DelayFrom(now)
+	at := now.Add(wait)
+	c.second.AllowN(at, 1)
 	if chat < 0 {
-		c.sent = append(c.sent, now)
+		c.sent = append(c.sent, at)
 	}
-	return 0
+	return wait, true
 }
 
 // hold keeps a chat quiet until the server's own word runs out.
-func (l *limiter) hold(chat int64, until time.Time) {
+func (l *limiter) hold(now time.Time, chat int64, until time.Time) {
 	l.mu.Lock()
 	defer l.mu.Unlock()
-	c := l.chats[chat]
-	if c == nil {
-		c = &chatLimit{second: rate.NewLimiter(rate.Every(chatEvery), chatBurst)}
-		l.chats[chat] = c
-	}
-	if until.After(c.until) {
+	if c := l.chat(now, chat); until.After(c.until) {
 		c.until = until
 	}
 }
 
+// mostChats is how many chats are remembered before idle ones are forgotten.
+const mostChats = 1000
+
 // prune forgets chats that are idle, so that the map follows the chats in use.
 func (l *limiter) prune(now time.Time) {
-	if len(l.chats) < 1000 {
+	if len(l.chats) < mostChats {
 		return
 	}
 	for id, c := range l.chats {

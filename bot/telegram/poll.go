@@ -29,6 +29,9 @@ type Handler interface {
 	Moved(ctx context.Context, now time.Time, source string, from, to int64) error
 	// Standing notes what a chat lets the bot do: "open", "muted", "gone".
 	Standing(ctx context.Context, now time.Time, source string, chat int64, state string) error
+	// Came and Left follow people into and out of a group.
+	Came(ctx context.Context, now time.Time, source string, chat int64, userKey, userName string) error
+	Left(ctx context.Context, now time.Time, source string, chat int64, userKey string) error
 	// Next is where to read on.
 	Next(ctx context.Context, now time.Time, source string) (int64, error)
 	// Twin is told that somebody else reads the same bot's updates.
@@ -53,6 +56,9 @@ func NewPoller(c *Client, h Handler, log *slog.Logger, clock func() time.Time, w
 
 // allowed are the updates we read; anything else is not sent to us.
 const allowed = `["message","edited_message","callback_query","my_chat_member"]`
+
+// errNumber: an update without its number cannot be confirmed alone.
+var errNumber = errors.New("an update has no number")
 
 // ErrToken says that the server refuses the token.
 var ErrToken = errors.New("the server refuses the token; put a valid one and start again")
@@ -86,7 +92,7 @@ func (p *Poller) trouble(ctx context.Context, err error) error {
 	if ctx.Err() != nil {
 		return context.Cause(ctx)
 	}
-	if code(err) == 401 || code(err) == 404 && said(err) != "" {
+	if code(err) == 401 || code(err) == 404 { // 404: nothing that could be a token
 		return ErrToken
 	}
 	p.fails++
@@ -99,9 +105,12 @@ func (p *Poller) trouble(ctx context.Context, err error) error {
 		// Another process reads the same updates. Both would go on stealing them from
 		// each other; ours steps back longer and says so.
 		if e := p.h.Twin(ctx, p.clock(), Source); e != nil {
-			return e
+			p.log.Error("the crews could not be warned", "err", e)
 		}
 		wait = max(wait, 10*time.Second)
+		if strings.Contains(said(err), "webhook") {
+			_ = p.c.unhook(ctx) // somebody set one since the start
+		}
 	}
 	p.log.Warn("reading updates failed", "err", err, "wait", wait)
 	return p.wait(ctx, wait)
@@ -123,23 +132,35 @@ func (p *Poller) Once(ctx context.Context, hold time.Duration) error {
 	if p.Seen != nil {
 		p.Seen(p.clock())
 	}
+	var unnumbered error
 	for _, raw := range batch {
-		if err := p.one(ctx, raw); err != nil {
+		err := p.one(ctx, raw)
+		if errors.Is(err, errNumber) {
+			unnumbered = err // cannot be confirmed; it must not hold up the others
+		} else if err != nil {
 			return err
 		}
 	}
-	return nil
+	return unnumbered
 }
 
-// one handles one update. One that cannot be read is set aside and passed, so that
-// it does not stop those behind it.
-func (p *Poller) one(ctx context.Context, raw json.RawMessage) error {
+// one handles one update. One that cannot be read, or on which we trip, is set
+// aside and passed, so that it does not stop those behind it.
+func (p *Poller) one(ctx context.Context, raw json.RawMessage) (err error) {
 	now := p.clock()
+	id := int64(0)
+	defer func() {
+		if trip := recover(); trip != nil {
+			p.log.Error("an update could not be handled and was set aside", "update", id, "panic", fmt.Sprint(trip))
+			err = p.h.Pass(ctx, now, Source, id, string(raw))
+		}
+	}()
 	u, err := decode(raw)
+	id = u.ID
 	if err != nil {
 		p.log.Warn("an update could not be read and was set aside", "update", u.ID)
 		if u.ID == 0 {
-			return fmt.Errorf("update without a number: %w", err)
+			return errNumber
 		}
 		return p.h.Pass(ctx, now, Source, u.ID, string(raw))
 	}
@@ -150,27 +171,43 @@ func (p *Poller) one(ctx context.Context, raw json.RawMessage) error {
 			return ctx.Err()
 		}
 	}
-	if m := u.Message; m != nil && (m.MigrateTo != 0 || m.MigrateFrom != 0) {
-		from, to := m.Chat.ID, m.MigrateTo
-		if m.MigrateFrom != 0 {
-			from, to = m.MigrateFrom, m.Chat.ID
-		}
-		if err := p.h.Moved(ctx, now, Source, from, to); err != nil {
-			return err
-		}
-		return p.h.Pass(ctx, now, Source, u.ID, "")
+	done, err := p.service(ctx, now, u)
+	if err != nil {
+		return err
 	}
+	if in, ok := Read(u, p.c.me, now); ok && !done {
+		return p.h.Handle(ctx, now, in)
+	}
+	return p.h.Pass(ctx, now, Source, u.ID, "")
+}
+
+// service follows what is no message of a person: the group has moved, the bot may
+// do more or less, people came or left. Each step may be repeated, since a process
+// that dies before the update is confirmed reads it again.
+func (p *Poller) service(ctx context.Context, now time.Time, u update) (done bool, err error) {
 	if u.Member != nil {
-		if err := p.h.Standing(ctx, now, Source, u.Member.Chat.ID, standing(u.Member)); err != nil {
-			return err
+		return true, p.h.Standing(ctx, now, Source, u.Member.Chat.ID, standing(u.Member))
+	}
+	m := u.Message
+	switch {
+	case m == nil || m.SenderChat != nil && m.MigrateTo == 0 && m.MigrateFrom == 0:
+		return false, nil
+	case m.MigrateTo != 0:
+		return true, p.h.Moved(ctx, now, Source, m.Chat.ID, m.MigrateTo)
+	case m.MigrateFrom != 0:
+		return true, p.h.Moved(ctx, now, Source, m.MigrateFrom, m.Chat.ID)
+	case m.Left != nil && !m.Left.IsBot:
+		return true, p.h.Left(ctx, now, Source, m.Chat.ID, key(*m.Left))
+	}
+	for _, who := range m.Came {
+		if done = true; who.IsBot {
+			continue
 		}
-		return p.h.Pass(ctx, now, Source, u.ID, "")
+		if err := p.h.Came(ctx, now, Source, m.Chat.ID, key(who), who.name()); err != nil {
+			return true, err
+		}
 	}
-	in, ok := Read(u, p.c.me, now)
-	if !ok {
-		return p.h.Pass(ctx, now, Source, u.ID, "")
-	}
-	return p.h.Handle(ctx, now, in)
+	return done, nil
 }
 
 func standing(m *memberUpdate) string {
@@ -178,6 +215,9 @@ func standing(m *memberUpdate) string {
 	case "left", "kicked":
 		return "gone"
 	case "restricted":
+		if m.New.IsIn != nil && !*m.New.IsIn {
+			return "gone"
+		}
 		if m.New.CanSend != nil && !*m.New.CanSend {
 			return "muted"
 		}
@@ -209,22 +249,22 @@ func Read(u update, me user, now time.Time) (in bot.Incoming, ok bool) {
 		return in, false
 	}
 	in.Kind, in.Chat, in.Private, in.Title = kind, m.Chat.ID, m.Chat.Type == "private", m.Chat.Title
-	in.Message, in.Text, in.Said = m.ID, m.words(), time.Unix(m.Date, 0).UTC()
+	in.Message, in.Said = m.ID, time.Unix(m.Date, 0).UTC()
 	if m.Topic {
 		in.Thread = m.Thread
 	}
 	if r := m.ReplyTo; r != nil && r.From != nil && r.From.ID == me.ID {
 		in.ReplyTo = r.ID
 	}
-	if m.mentions(me.Username) {
-		in.Text = strings.TrimSpace(strings.ReplaceAll(in.Text, "@"+me.Username, " "))
-		in.Addressed = true
-	}
+	in.Text, in.Addressed = m.plain(me.Username)
 	in.Addressed = in.Addressed || in.Private
 	return from(in, *m.From), true
 }
 
 func from(in bot.Incoming, u user) bot.Incoming {
-	in.UserKey, in.UserName = strconv.FormatInt(u.ID, 10), u.name()
+	in.UserKey, in.UserName = key(u), u.name()
 	return in
 }
+
+// key is how a person is known to the store.
+func key(u user) string { return strconv.FormatInt(u.ID, 10) }

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+	"sync"
 	"time"
 
 	tgbotapi "github.com/go-telegram-bot-api/telegram-bot-api/v5"
@@ -22,76 +23,172 @@ type Sender struct {
 	clock func() time.Time
 	wait  func(ctx context.Context, d time.Duration) error
 	moved func(ctx context.Context, from, to int64) error
+
+	mu    sync.Mutex
+	begun map[int64]begun // by outbox row
+}
+
+// begun is a long message of which some pieces are in the chat. It goes on from
+// there when it is tried again; only a process that dies in between begins anew.
+type begun struct {
+	text   string
+	pieces int
 }
 
 // NewSender makes a sender. clock and wait are the process's clock; moved is told
 // when a group has become a supergroup.
 func NewSender(c *Client, clock func() time.Time, wait func(context.Context, time.Duration) error, moved func(ctx context.Context, from, to int64) error) *Sender {
-	return &Sender{c: c, limit: newLimiter(), clock: clock, wait: wait, moved: moved}
+	return &Sender{c: c, limit: newLimiter(), clock: clock, wait: wait, moved: moved, begun: map[int64]begun{}}
 }
 
 // shortWait is how long a send waits here for its turn; a longer wait goes back
 // to the outbox, so that other chats are not held up.
 const shortWait = 1500 * time.Millisecond
 
+// lastWords is how long a request that is on its way may take to end when the
+// service stops: cut off, it would have to go again and might come twice.
+const lastWords = 5 * time.Second
+
+// target is where a message goes.
+type target struct {
+	chat    int64
+	thread  int64 // topic of a forum
+	answers int64 // the message it replies to
+}
+
 // Deliver sends or edits one message and gives its number in the chat.
 func (s *Sender) Deliver(ctx context.Context, d bot.Delivery) (int64, error) {
-	chat := d.Out.Chat()
-	var last int64
-	pieces := split(d.Text, mostUnits)
-	if d.Edits != 0 {
-		pieces = pieces[:1]
+	to := target{chat: d.Out.Chat(), thread: d.Thread, answers: d.Answers}
+	if to.answers == 0 && d.Row.ReplyTo > 0 {
+		to.answers = d.Row.ReplyTo // a press: the answer hangs on the message pressed
 	}
-	for i, text := range pieces {
-		if err := s.turn(ctx, chat); err != nil {
+	text := strings.ToValidUTF8(d.Text, "\uFFFD")
+	pieces := split(text, mostUnits)
+	if d.Edits != 0 {
+		return d.Edits, s.edit(ctx, to, d, pieces[0])
+	}
+	var last int64
+	for i := s.resume(d.Row.ID, text); i < len(pieces); i++ {
+		p := to.params(pieces[i])
+		if i == len(pieces)-1 {
+			p.AddNonEmpty("reply_markup", keyboard(d.Buttons, false))
+		}
+		n, err := s.piece(ctx, &to, p)
+		if err != nil {
 			return 0, err
 		}
-		p := tgbotapi.Params{"chat_id": strconv.FormatInt(chat, 10), "text": escape(text), "parse_mode": "HTML", "link_preview_options": `{"is_disabled":true}`}
-		if i == len(pieces)-1 {
-			p.AddNonEmpty("reply_markup", keyboard(d.Buttons, d.Edits != 0))
-		}
-		method := "sendMessage"
-		if d.Edits != 0 {
-			method = "editMessageText"
-			p.AddNonZero64("message_id", d.Edits)
-		} else {
-			if d.Answers > 0 && i == 0 {
-				p["reply_parameters"] = fmt.Sprintf(`{"message_id":%d,"allow_sending_without_reply":true}`, d.Answers)
-			}
-			if d.Thread > 1 { // the general topic is 1 and must not be named
-				p.AddNonZero64("message_thread_id", d.Thread)
-			}
-		}
+		last = n
+		s.progress(d.Row.ID, begun{text, i + 1})
+	}
+	s.progress(d.Row.ID, begun{})
+	return last, nil
+}
+
+// params of a message with that text.
+func (t target) params(text string) tgbotapi.Params {
+	p := tgbotapi.Params{"text": escape(text), "parse_mode": "HTML", "link_preview_options": `{"is_disabled":true}`}
+	t.into(p)
+	return p
+}
+
+// into names the place in the parameters. A reply goes where the message is that
+// it replies to, whichever topic that is.
+func (t target) into(p tgbotapi.Params) {
+	delete(p, "reply_parameters")
+	delete(p, "message_thread_id")
+	p["chat_id"] = strconv.FormatInt(t.chat, 10)
+	if t.answers > 0 {
+		p["reply_parameters"] = fmt.Sprintf(`{"message_id":%d,"allow_sending_without_reply":true}`, t.answers)
+	} else if t.thread > 1 { // the general topic is 1 and must not be named
+		p.AddNonZero64("message_thread_id", t.thread)
+	}
+}
+
+// piece sends one message. Where the place has changed it goes to the new one: the
+// supergroup that the group became, or the general topic for one that is closed.
+func (s *Sender) piece(ctx context.Context, to *target, p tgbotapi.Params) (int64, error) {
+	for try := 0; ; try++ {
 		var m struct {
 			ID int64 `json:"message_id"`
 		}
-		if err := s.call(ctx, chat, method, p, &m); err != nil {
+		err := s.call(ctx, to.chat, "sendMessage", p, &m)
+		if err == nil || try == 2 {
+			return m.ID, err
+		}
+		switch {
+		case migratedTo(err) != 0:
+			// The numbers of the old chat's messages mean nothing in the new one.
+			*to = target{chat: migratedTo(err), thread: to.thread}
+		case code(err) == 400 && (strings.Contains(said(err), "thread not found") || strings.Contains(said(err), "TOPIC_")):
+			*to = target{chat: to.chat}
+		default:
 			return 0, err
 		}
-		if last = m.ID; d.Edits != 0 {
-			last = d.Edits
-		}
+		to.into(p)
 	}
-	return last, nil
+}
+
+func (s *Sender) edit(ctx context.Context, to target, d bot.Delivery, text string) error {
+	to.answers, to.thread = 0, 0
+	p := to.params(text)
+	p.AddNonZero64("message_id", d.Edits)
+	p.AddNonEmpty("reply_markup", keyboard(d.Buttons, true))
+	err := s.call(ctx, to.chat, "editMessageText", p, nil)
+	if code(err) == 400 && strings.Contains(said(err), "message to edit not found") {
+		return nil // somebody deleted it: nothing is left to change
+	}
+	return err
+}
+
+// resume says how many pieces of a message are in the chat already. A ping that is
+// worded otherwise by now begins anew.
+func (s *Sender) resume(row int64, text string) int {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if b := s.begun[row]; b.text == text {
+		return b.pieces
+	}
+	return 0
+}
+
+func (s *Sender) progress(row int64, b begun) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if b.pieces == 0 {
+		delete(s.begun, row)
+		return
+	}
+	s.begun[row] = b
 }
 
 // turn waits for the chat's turn inside the limits.
 func (s *Sender) turn(ctx context.Context, chat int64) error {
 	for {
-		wait := s.limit.take(s.clock(), chat)
-		if wait == 0 {
-			return nil
+		if err := ctx.Err(); err != nil {
+			return err
 		}
-		if wait > shortWait {
+		wait, ok := s.limit.take(s.clock(), chat)
+		if !ok && wait > shortWait {
 			return &bot.NotSent{After: wait, Held: true, Err: errors.New("the chat's limit is reached")}
 		}
-		if err := s.wait(ctx, wait); err != nil {
-			return err
+		if wait > 0 {
+			if err := s.wait(ctx, wait); err != nil {
+				return err
+			}
+		}
+		if ok {
+			return nil
 		}
 	}
 }
 
+// call makes one request in its turn, and says what its failure means.
 func (s *Sender) call(ctx context.Context, chat int64, method string, p tgbotapi.Params, out any) error {
+	if err := s.turn(ctx, chat); err != nil {
+		return err
+	}
+	ctx, done := outlive(ctx, lastWords)
+	defer done()
 	err := s.c.call(ctx, s.c.send, method, p, out)
 	if err == nil {
 		return nil
@@ -104,25 +201,57 @@ func (s *Sender) call(ctx context.Context, chat int64, method string, p tgbotapi
 		if e := s.moved(ctx, chat, to); e != nil {
 			return e
 		}
-		return &bot.NotSent{Err: err} // goes to the new id with the next tick
+		return &bot.NotSent{Err: err}
 	}
-	switch c := code(err); {
-	case retryAfter(err) > 0:
-		after := retryAfter(err)
-		s.limit.hold(chat, s.clock().Add(after))
-		return &bot.NotSent{After: after, Held: true, Err: err}
-	case c == 400 && strings.Contains(said(err), "message is not modified"):
+	not := verdict(err)
+	if not == nil {
 		return nil
-	case c == 400 || c == 403 || c == 404:
-		return &bot.NotSent{Final: true, Gone: c == 403, Err: err}
+	}
+	if not.Held {
+		s.limit.hold(s.clock(), chat, s.clock().Add(not.After))
+	}
+	return not
+}
+
+// mutedWait is how long a message waits for a chat that lets the bot read only.
+const mutedWait = 5 * time.Minute
+
+// verdict says what the server's refusal means for the message; nil where there
+// is nothing left to do. What is not known to be final is tried again: the message
+// may or may not be in the chat.
+func verdict(err error) *bot.NotSent {
+	c, why := code(err), said(err)
+	switch {
+	case retryAfter(err) > 0:
+		return &bot.NotSent{After: retryAfter(err), Held: true, Err: err}
+	case c == 429:
+		return &bot.NotSent{After: time.Second, Held: true, Err: err}
+	case c == 400 && strings.Contains(why, "message is not modified"):
+		return nil
+	case c == 400 && (strings.Contains(why, "not enough rights to send") || strings.Contains(why, "CHAT_WRITE_FORBIDDEN")):
+		return &bot.NotSent{After: mutedWait, Held: true, Err: err}
+	case c == 403, c == 400 && strings.Contains(why, "chat not found"):
+		return &bot.NotSent{Final: true, Gone: true, Err: err}
+	case c == 400 || c == 404 || c == 413:
+		return &bot.NotSent{Final: true, Err: err}
 	case c == 401:
 		return &bot.NotSent{After: time.Minute, Err: err}
 	}
 	return &bot.NotSent{Err: err}
 }
 
-// keyboard is the inline keyboard of a message, two buttons a row where they are
-// long. An edited message without buttons loses those it had.
+// outlive gives a context that ends a while after ctx does, not at once.
+func outlive(ctx context.Context, by time.Duration) (context.Context, context.CancelFunc) {
+	longer, cancel := context.WithCancel(context.WithoutCancel(ctx))
+	stop := context.AfterFunc(ctx, func() {
+		t := time.AfterFunc(by, cancel)
+		context.AfterFunc(longer, func() { t.Stop() })
+	})
+	return longer, func() { stop(); cancel() }
+}
+
+// keyboard is the inline keyboard of a message, several buttons a row where they
+// are short. An edited message without buttons loses those it had.
 func keyboard(buttons []store.Button, edit bool) string {
 	type key struct {
 		Text string `json:"text"`

@@ -3,6 +3,7 @@ package telegram
 import (
 	"strings"
 	"unicode/utf16"
+	"unicode/utf8"
 )
 
 // mostUnits is how long a message may be after its entities are parsed, in UTF-16
@@ -22,38 +23,47 @@ func units(s string) int {
 	return n
 }
 
-// split cuts a text into pieces of at most limit units, at line ends where it can,
-// else at spaces, else anywhere but inside a character.
+// split cuts a text into pieces of at most limit units, which is two or more: at
+// line ends where it can, else at spaces, else anywhere but inside a character. A
+// piece of blanks only is left out, since no chat takes it.
 func split(s string, limit int) []string {
 	var out []string
+	keep := func(piece string) {
+		if strings.TrimSpace(piece) != "" {
+			out = append(out, piece)
+		}
+	}
 	for units(s) > limit {
 		cut, n := 0, 0
 		line, space := -1, -1
 		for i, r := range s {
-			if n += utf16.RuneLen(r); n > limit {
-				break
-			}
+			// A line end or space right behind a full piece still ends it.
 			switch r {
 			case '\n':
 				line = i
 			case ' ':
 				space = i
 			}
-			cut = i + len(string(r))
+			if n += utf16.RuneLen(r); n > limit {
+				break
+			}
+			_, width := utf8.DecodeRuneInString(s[i:])
+			cut = i + width
 		}
 		switch {
 		case line > 0:
-			out = append(out, s[:line])
+			keep(s[:line])
 			s = s[line+1:]
 		case space > 0:
-			out = append(out, s[:space])
+			keep(s[:space])
 			s = s[space+1:]
 		default:
-			out = append(out, s[:cut])
+			keep(s[:cut])
 			s = s[cut:]
 		}
 	}
-	if s != "" || len(out) == 0 {
+	keep(s)
+	if len(out) == 0 {
 		out = append(out, s)
 	}
 	return out

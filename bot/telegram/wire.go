@@ -1,8 +1,11 @@
 package telegram
 
 import (
+	"cmp"
 	"encoding/json"
+	"errors"
 	"fmt"
+	"slices"
 	"strings"
 	"unicode/utf16"
 )
@@ -57,7 +60,10 @@ type message struct {
 	Text        string   `json:"text"`
 	Caption     string   `json:"caption"`
 	Entities    []entity `json:"entities"`
+	Marks       []entity `json:"caption_entities"`
 	ReplyTo     *message `json:"reply_to_message"`
+	Came        []user   `json:"new_chat_members"`
+	Left        *user    `json:"left_chat_member"`
 	MigrateTo   int64    `json:"migrate_to_chat_id"`
 	MigrateFrom int64    `json:"migrate_from_chat_id"`
 }
@@ -84,6 +90,7 @@ type memberUpdate struct {
 	New  struct {
 		Status  string `json:"status"`
 		CanSend *bool  `json:"can_send_messages"`
+		IsIn    *bool  `json:"is_member"`
 		User    user   `json:"user"`
 	} `json:"new_chat_member"`
 }
@@ -101,7 +108,7 @@ type update struct {
 func decode(raw json.RawMessage) (u update, err error) {
 	if err = json.Unmarshal(raw, &u); err == nil {
 		if u.ID == 0 {
-			return u, fmt.Errorf("update without a number")
+			return u, errors.New("update without a number")
 		}
 		return u, nil
 	}
@@ -112,9 +119,9 @@ func decode(raw json.RawMessage) (u update, err error) {
 	return update{ID: only.ID}, err
 }
 
-// slice cuts an entity out of a text by UTF-16 units, as the Bot API counts;
+// cut takes an entity out of a text by UTF-16 units, as the Bot API counts;
 // "" where it lies outside.
-func slice(text string, e entity) string {
+func cut(text string, e entity) string {
 	u := utf16.Encode([]rune(text))
 	if e.Offset < 0 || e.Length < 0 || e.Offset > len(u) || e.Length > len(u)-e.Offset {
 		return ""
@@ -122,25 +129,49 @@ func slice(text string, e entity) string {
 	return string(utf16.Decode(u[e.Offset : e.Offset+e.Length]))
 }
 
+// entities of the words: those of the text, or of the caption.
+func (m *message) entities() []entity {
+	if m.Text != "" {
+		return m.Entities
+	}
+	return m.Marks
+}
+
 // forOther reports whether a message is a command meant for another bot.
 func (m *message) forOther(me string) bool {
-	for _, e := range m.Entities {
+	for _, e := range m.entities() {
 		if e.Type != "bot_command" || e.Offset != 0 {
 			continue
 		}
-		if _, to, ok := strings.Cut(slice(m.Text, e), "@"); ok && !strings.EqualFold(to, me) {
+		if _, to, ok := strings.Cut(cut(m.words(), e), "@"); ok && !strings.EqualFold(to, me) {
 			return true
 		}
 	}
 	return false
 }
 
-// mentions reports whether a message speaks to the bot by name.
-func (m *message) mentions(me string) bool {
-	for _, e := range m.Entities {
-		if e.Type == "mention" && strings.EqualFold(slice(m.Text, e), "@"+me) {
-			return true
+// plain gives the words without the bot's own name in them, and whether it was
+// there: "@yardbell_bot due" and "/due@yardbell_bot" both say "due".
+func (m *message) plain(me string) (text string, named bool) {
+	text = m.words()
+	u := utf16.Encode([]rune(text))
+	// From the back, so that what was cut does not move what is still to be cut.
+	list := slices.Clone(m.entities())
+	slices.SortFunc(list, func(a, b entity) int { return cmp.Compare(b.Offset, a.Offset) })
+	end := len(u)
+	for _, e := range list {
+		said := cut(text, e)
+		head, to, found := strings.Cut(said, "@")
+		ours := e.Type == "mention" && head == "" || e.Type == "bot_command"
+		if !ours || !found || !strings.EqualFold(to, me) || e.Offset+e.Length > end {
+			continue
 		}
+		from := e.Offset + len(utf16.Encode([]rune(head)))
+		u = slices.Concat(u[:from], []uint16{' '}, u[e.Offset+e.Length:])
+		end, named = e.Offset, true
 	}
-	return false
+	if named {
+		text = strings.TrimSpace(string(utf16.Decode(u)))
+	}
+	return text, named
 }

@@ -213,6 +213,8 @@ func (c courier) Send(ctx context.Context, out store.Outgoing) (store.Receipt, e
 	if !errors.As(err, &not) {
 		return r, err
 	}
+	// What the chat said is noted even where the service is told to stop.
+	ctx = context.WithoutCancel(ctx)
 	var e error
 	switch {
 	case out.Chat() != out.Crew.Chat: // a private chat that is closed is no matter of the crew's

@@ -84,8 +84,9 @@ type world struct {
 	mu    sync.Mutex
 	waits []time.Duration
 
-	stop context.CancelFunc
-	done chan int
+	stop   context.CancelFunc
+	done   chan int
+	reader *store.DB
 
 	wren, ash, odile, stranger int64
 	group                      int64
@@ -185,7 +186,37 @@ func (w *world) answer(chat int64, do func()) apidouble.Sent {
 	do()
 	w.await("an answer", func() bool { return len(w.Sent(chat)) > n })
 	w.settled()
-	return w.Sent(chat)[n]
+	got := w.Sent(chat)[n]
+	w.recorded(got.ID)
+	return got
+}
+
+// recorded waits until the service has noted the number of a message: a person needs
+// longer to find its button.
+func (w *world) recorded(number int) {
+	w.t.Helper()
+	late, again := time.After(bound), time.NewTicker(time.Millisecond)
+	defer again.Stop()
+	for found := false; !found; {
+		w.look(func(tx *store.Tx) error {
+			crews, err := tx.Crews()
+			for _, c := range crews {
+				list, err := tx.Outbox(c.ID)
+				if err != nil {
+					return err
+				}
+				for _, m := range list {
+					found = found || m.Message == int64(number)
+				}
+			}
+			return err
+		})
+		select {
+		case <-again.C:
+		case <-late:
+			require.FailNow(w.t, "never recorded", "message %d", number)
+		}
+	}
 }
 
 // says has somebody write in the group and gives the answer.
@@ -231,10 +262,13 @@ func (w *world) pass(to time.Time) {
 // look reads the database beside the service.
 func (w *world) look(fn func(*store.Tx) error) {
 	w.t.Helper()
-	db, err := store.Open(w.t.Context(), w.db, store.Options{ReadOnly: true})
-	require.NoError(w.t, err)
-	defer func() { _ = db.Close() }()
-	require.NoError(w.t, db.View(w.t.Context(), w.clock.Now(), fn))
+	if w.reader == nil {
+		db, err := store.Open(w.t.Context(), w.db, store.Options{ReadOnly: true})
+		require.NoError(w.t, err)
+		w.t.Cleanup(func() { _ = db.Close() })
+		w.reader = db
+	}
+	require.NoError(w.t, w.reader.View(w.t.Context(), w.clock.Now(), fn))
 }
 
 // book is the logbook of the first crew without settings, one line an entry.

@@ -1,0 +1,150 @@
+package main
+
+import (
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"yardbell/bot/apidouble"
+	"yardbell/store"
+)
+
+func TestServeLead(t *testing.T) {
+	w := grafted(t)
+	assert.Contains(t, w.says(w.ash, "set evening 20:00").Text, "Only a lead may do that (Wren)")
+	w.says(w.odile, "due")
+	assert.Contains(t, w.says(w.ash, "remove Odile").Text, "Only a lead may do that (Wren)")
+	// One's own lines everybody takes back, those of others the lead.
+	book := len(w.book())
+	echo := w.says(w.ash, "add breeder 9")
+	assert.Contains(t, w.says(w.odile, "undo", apidouble.ReplyTo(echo.ID)).Text, "Only a lead may do that")
+	assert.Len(t, w.book(), book+1)
+	w.says(w.wren, "undo", apidouble.ReplyTo(echo.ID))
+	assert.Len(t, w.book(), book+2)
+	// Handing over.
+	assert.Contains(t, w.says(w.wren, "make Ash lead").Text, "Ash leads now")
+	assert.Contains(t, w.says(w.wren, "set evening 20:00").Text, "Only a lead may do that (Ash)")
+	assert.Contains(t, w.says(w.ash, "set evening 20:00").Text, "20:00")
+	assert.Contains(t, w.says(w.ash, "remove Ash").Text, "hand over first")
+}
+
+// Who is taken off the crew is not heard any more, in the group or in private; who
+// comes into the group anew is.
+func TestServeRemove(t *testing.T) {
+	w := grafted(t)
+	w.says(w.ash, "add breeder 9")
+	assert.NotEmpty(t, w.answer(w.ash, func() { w.Say(w.ash, w.ash, "due") }).Text)
+	assert.Contains(t, w.says(w.wren, "remove Ash").Text, "Ash is off the crew")
+	book := w.book()
+	w.silence(func() {
+		w.Say(w.group, w.ash, "capped 36")
+		w.Say(w.group, w.ash, "/due@yardbell_bot")
+		w.Say(w.ash, w.ash, "due")
+	})
+	assert.Equal(t, book, w.book(), "what was logged stays, nothing is added")
+	w.RemoveMember(w.group, w.wren, w.ash)
+	w.AddMember(w.group, w.wren, w.ash)
+	w.settled()
+	assert.NotEmpty(t, w.says(w.ash, "due").Text)
+}
+
+// Somebody who leaves the group is off the crew; where the lead goes, the next leads.
+func TestServeLeaves(t *testing.T) {
+	w := grafted(t)
+	w.says(w.ash, "due")
+	w.says(w.odile, "due")
+	w.answer(w.odile, func() { w.Say(w.odile, w.odile, "due") })
+	w.RemoveMember(w.group, w.odile, w.odile)
+	w.silence(func() { w.Say(w.odile, w.odile, "due") })
+	got := w.answer(w.group, func() { w.RemoveMember(w.group, w.wren, w.wren) })
+	assert.Equal(t, "Ash leads now.", got.Text)
+	assert.Contains(t, w.says(w.ash, "set evening 20:00").Text, "20:00")
+}
+
+// People are called by their first name, unless two have it.
+func TestServeNames(t *testing.T) {
+	w := hearing(t)
+	lee := w.NewUserLike(apidouble.User{FirstName: "Ines", LastName: "Lee"})
+	poe := w.NewUserLike(apidouble.User{FirstName: "Ines", LastName: "Poe"})
+	w.AddMember(w.group, w.wren, lee)
+	w.settled()
+	w.says(lee, "due")
+	assert.Contains(t, w.says(w.wren, "make Ines lead").Text, "Ines Lee leads now")
+	w.AddMember(w.group, w.wren, poe)
+	w.settled()
+	w.says(poe, "due")
+	assert.Contains(t, w.says(lee, "make Ines lead").Text, "Two people here are called Ines")
+	assert.Contains(t, w.says(lee, "make Ines Poe lead").Text, "Ines Poe leads now")
+}
+
+func TestServePrivate(t *testing.T) {
+	w := grafted(t)
+	private := func(text string) string {
+		return w.answer(w.wren, func() { w.Say(w.wren, w.wren, text) }).Text
+	}
+	assert.Contains(t, private("due"), "batch 1")
+	assert.Contains(t, private("mine"), "Nothing is yours")
+	w.says(w.wren, "mine batch 1")
+	assert.Contains(t, private("batch 1"), "atch 1")
+	book := w.book()
+	assert.Contains(t, private("accepted 38"), "logged in the group")
+	assert.Equal(t, book, w.book(), "work is not logged in private")
+	// Numbers of messages in a private chat are its own: a change there is none of a
+	// message in the group.
+	n := 0
+	w.answer(w.wren, func() { n = w.Say(w.wren, w.wren, "due today") })
+	w.answer(w.wren, func() { w.Edit(w.wren, w.wren, n, "accepted 12") })
+	assert.Equal(t, book, w.book())
+	assert.Empty(t, w.Violations())
+}
+
+// A stranger gets nothing at all: no answer, no error, no hint that there is a crew.
+func TestServeStranger(t *testing.T) {
+	w := grafted(t)
+	n := len(w.Requests())
+	elsewhere := w.NewSupergroup("Elsewhere", w.stranger)
+	w.AddBot(elsewhere, w.stranger)
+	w.silence(func() {
+		for _, text := range []string{"/start", "due", "help", "hello?", "/join AAAA-AAAA", "make Mallory lead", "undo"} {
+			w.Say(w.stranger, w.stranger, text)
+			w.Say(elsewhere, w.stranger, text)
+		}
+	})
+	assert.Empty(t, w.Sent(w.stranger))
+	assert.Empty(t, w.Sent(elsewhere))
+	for _, r := range w.Requests()[n:] {
+		if r.Method != "getUpdates" {
+			assert.NotEqual(t, strconv.FormatInt(w.stranger, 10), r.Params["chat_id"])
+		}
+	}
+	w.look(func(tx *store.Tx) error {
+		crews, err := tx.Crews()
+		require.Len(t, crews, 1)
+		who, err2 := tx.Members(crews[0].ID)
+		require.NoError(t, err2)
+		for _, m := range who {
+			assert.NotEqual(t, "Mallory", m.Name)
+		}
+		return err
+	})
+	assert.NotContains(t, strings.ToLower(w.err.String()), "mallory")
+}
+
+// Two crews share a process and nothing else.
+func TestServeTwoCrews(t *testing.T) {
+	w := grafted(t)
+	w.quit()
+	other := w.NewSupergroup("South", w.odile, w.ash)
+	w.AddBot(other, w.odile)
+	w.serve("--join")
+	code := strings.TrimSpace(w.out.await(t, "join code: "))
+	w.answer(other, func() { w.Say(other, w.odile, "/join "+code) })
+	got := w.answer(other, func() { w.Say(other, w.odile, "due") })
+	assert.NotContains(t, got.Text, "batch 1")
+	got = w.answer(other, func() { w.Say(other, w.ash, "set evening 20:00") })
+	assert.Contains(t, got.Text, "Only a lead may do that (Odile)")
+	assert.Contains(t, w.says(w.odile, "set evening 20:00").Text, "Only a lead may do that (Wren)")
+}
