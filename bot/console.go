@@ -24,7 +24,6 @@ type Console struct {
 	color bool
 	db    *store.DB
 	line  int
-	err   error
 }
 
 // NewConsole writes to w. asJSON gives one object a line, colored ANSI colours.

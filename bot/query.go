@@ -120,7 +120,7 @@ func (t *talk) showBatch(s rules.Subject) error {
 	if counts != nil {
 		t.say("s_counts", "List", joinList(counts))
 	}
-	if b.Yards != nil && len(b.Yards) > 0 {
+	if len(b.Yards) > 0 {
 		t.say("s_yards", "List", joinList(b.Yards))
 	}
 	if b.Ended {

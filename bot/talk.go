@@ -37,7 +37,6 @@ type talk struct {
 	buttons []store.Button
 	step    rules.Step
 	subject rules.Subject
-	outcome string
 	silent  bool
 }
 

@@ -3,8 +3,6 @@ package store
 import (
 	"fmt"
 	"strings"
-
-	"yardbell/rules"
 )
 
 // derivedTables in an order that Rebuild may empty them.
@@ -23,8 +21,8 @@ func (t *Tx) Rebuild() error {
 		return err
 	}
 	for _, c := range crews {
-		r := replan{t: t, crew: c.ID, seen: map[rules.Subject]bool{}}
-		if err := r.load(); err != nil {
+		r, err := t.replan(c.ID)
+		if err != nil {
 			return err
 		}
 		if err := r.everything(); err != nil {

@@ -12,8 +12,8 @@ import (
 // out depends on the logbook alone, never on the order in which it was written or
 // on the clock, so that Rebuild comes to the same.
 func (t *Tx) Replan(crew int64, touched ...rules.Subject) error {
-	r := replan{t: t, crew: crew, seen: map[rules.Subject]bool{}}
-	if err := r.load(); err != nil {
+	r, err := t.replan(crew)
+	if err != nil {
 		return err
 	}
 	for _, s := range touched {
@@ -47,8 +47,14 @@ type replan struct {
 	s    *rules.Settings
 	flow []rules.FlowLine
 	all  bool
+	book map[rules.Subject][]rules.Entry
 	seen map[rules.Subject]bool
 	todo []rules.Subject
+}
+
+func (t *Tx) replan(crew int64) (*replan, error) {
+	r := &replan{t: t, crew: crew, seen: map[rules.Subject]bool{}, book: map[rules.Subject][]rules.Entry{}}
+	return r, r.load()
 }
 
 func (r *replan) load() (err error) {
@@ -111,9 +117,18 @@ func (r *replan) run() error {
 	return nil
 }
 
+// effective reads a subject's logbook once: a breeder is looked at in two rounds,
+// and nothing is appended meanwhile.
 func (r *replan) effective(s rules.Subject) ([]rules.Entry, error) {
+	if list, had := r.book[s]; had {
+		return list, nil
+	}
 	entries, err := r.t.SubjectEntries(r.crew, s)
-	return rules.Effective(entries), err
+	if err != nil {
+		return nil, err
+	}
+	r.book[s] = rules.Effective(entries)
+	return r.book[s], nil
 }
 
 func (r *replan) combs(s rules.Subject) error {

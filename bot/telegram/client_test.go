@@ -128,7 +128,7 @@ func TestTokenStaysInside(t *testing.T) {
 		for e := err; e != nil; e = errors.Unwrap(e) {
 			assertNoToken(t, name, e.Error(), fmt.Sprintf("%v %+v %#v %q", e, e, e, e))
 		}
-		j, _ := json.Marshal(cl)
+		j, _ := json.Marshal(cl) //lint:ignore SA9005 that nothing of it is shown is the point
 		assertNoToken(t, name, string(j), fmt.Sprintf("%v %s", cl, cl.base))
 	}
 }

@@ -42,7 +42,6 @@ type player struct {
 	bot   *bot.Bot
 	sched *scheduler.Scheduler
 	now   time.Time
-	zone  *time.Location
 	pause func(shown string) // demo: time to read
 }
 

@@ -79,7 +79,6 @@ type world struct {
 	out   *screen
 	err   *screen
 	vars  map[string]string
-	args  []string
 
 	mu    sync.Mutex
 	waits []time.Duration

@@ -1,0 +1,222 @@
+package bot
+
+import (
+	"strconv"
+	"strings"
+	"time"
+
+	"yardbell/rules"
+	"yardbell/store"
+)
+
+// undo takes back the sender's last message, or the one replied to.
+func (t *talk) undo() error {
+	var ids []int64
+	if t.replied != nil {
+		if t.replied.Update != 0 {
+			lines, err := t.tx.UpdateLines(t.replied.Update)
+			if err != nil {
+				return err
+			}
+			ids = undoable(lines)
+		}
+		if len(ids) == 0 {
+			t.ask("r_undo_not")
+			return nil
+		}
+		return t.voidLines(ids, false)
+	}
+	lines, err := t.tx.LastLines(t.crew.ID, t.by.ID, 500)
+	if err != nil {
+		return err
+	}
+	for i, l := range lines {
+		if l.Action == rules.Void {
+			continue
+		}
+		gone, err := t.gone(l)
+		if err != nil {
+			return err
+		}
+		if gone {
+			continue
+		}
+		var same []store.Line
+		for _, m := range lines[i:] {
+			if m.Update == l.Update {
+				same = append(same, m)
+			}
+		}
+		if t.origin.Said.Sub(l.Said) > undoWithin {
+			// Days later "undo" is seldom about that line.
+			t.ask("ask_undo_old", "What", t.v.line(l.Entry), "When", l.Said)
+			var parts []string
+			for _, id := range undoable(same) {
+				parts = append(parts, strconv.FormatInt(id, 10))
+			}
+			t.offer("b_undo", "undo|"+strings.Join(parts, ",")+"|check")
+			t.offer("b_no", "no")
+			return nil
+		}
+		return t.voidLines(undoable(same), false)
+	}
+	t.ask("r_undo_none")
+	return nil
+}
+
+// undoWithin is how old a line may be for a bare "undo" to take it back unasked.
+const undoWithin = 48 * time.Hour
+
+func undoable(lines []store.Line) (ids []int64) {
+	for _, l := range lines {
+		if l.Action != rules.Void {
+			ids = append(ids, l.ID)
+		}
+	}
+	return ids
+}
+
+// gone reports whether a line, or the line it amends, was taken back.
+func (t *talk) gone(l store.Line) (bool, error) {
+	refs, err := t.tx.RefLines(t.crew.ID, l.ID)
+	if err != nil {
+		return false, err
+	}
+	for _, r := range refs {
+		if r.Action == rules.Void {
+			return true, nil
+		}
+	}
+	if l.Action == rules.Amend {
+		base, found, err := t.tx.LineByID(t.crew.ID, l.Ref)
+		if err != nil || !found {
+			return true, err
+		}
+		return t.gone(base)
+	}
+	return false, nil
+}
+
+// voidLines takes lines back. Where later lines hang on one of them, it asks first,
+// unless all was said.
+func (t *talk) voidLines(ids []int64, all bool) error {
+	var lines []store.Line
+	for _, id := range ids {
+		l, found, err := t.tx.LineByID(t.crew.ID, id)
+		if err != nil {
+			return err
+		}
+		if !found {
+			continue
+		}
+		gone, err := t.gone(l)
+		if err != nil {
+			return err
+		}
+		if !gone {
+			lines = append(lines, l)
+		}
+	}
+	if len(lines) == 0 {
+		t.ask("r_undo_not")
+		return nil
+	}
+	for _, l := range lines {
+		if l.Member != t.by.ID {
+			if refused, err := t.onlyLead(); refused || err != nil {
+				return err
+			}
+			break
+		}
+	}
+	if !all {
+		hanging, err := t.hanging(lines)
+		if err != nil {
+			return err
+		}
+		if len(hanging) > 0 {
+			var parts []string
+			for _, l := range append(lines, hanging...) {
+				parts = append(parts, strconv.FormatInt(l.ID, 10))
+			}
+			t.ask("ask_undo_more", "Count", len(hanging), "What", t.v.line(lines[0].Entry))
+			t.offer("b_undo_all", "undo|"+strings.Join(parts, ","))
+			t.offer("b_no", "no")
+			return nil
+		}
+	}
+	before, err := t.openTasks()
+	if err != nil {
+		return err
+	}
+	var entries []rules.Entry
+	var what []string
+	for i := len(lines) - 1; i >= 0; i-- {
+		e := lines[i].Entry
+		what = append([]string{t.v.line(e)}, what...)
+		e.Action, e.Ref, e.ID = rules.Void, e.ID, 0
+		entries = append(entries, e)
+	}
+	if _, err := t.append(entries...); err != nil {
+		return err
+	}
+	if len(lines) == 1 && lines[0].Action == rules.Amend {
+		base, _, err := t.tx.LineByID(t.crew.ID, lines[0].Ref)
+		if err != nil {
+			return err
+		}
+		cur, _, err := t.current(base)
+		if err != nil {
+			return err
+		}
+		t.say("e_undo_amend", "What", t.v.line(cur.Entry))
+	} else {
+		t.say("e_undo", "What", strings.Join(what, "; "))
+	}
+	return t.changed(before)
+}
+
+// hanging are the lines that make no sense without those to be taken back.
+func (t *talk) hanging(lines []store.Line) (out []store.Line, err error) {
+	book, err := t.tx.Logbook(t.crew.ID)
+	if err != nil {
+		return nil, err
+	}
+	going := map[int64]bool{}
+	for _, l := range lines {
+		going[l.ID] = true
+	}
+	for _, l := range lines {
+		for _, m := range book {
+			if m.ID <= l.ID || going[m.ID] || m.Action == rules.Void || m.Action == rules.Amend || m.Action == rules.Set || !hangs(l.Entry, m.Entry) {
+				continue
+			}
+			gone, err := t.gone(m)
+			if err != nil {
+				return nil, err
+			}
+			if !gone {
+				going[m.ID] = true
+				out = append(out, m)
+			}
+		}
+	}
+	return out, nil
+}
+
+func hangs(base, e rules.Entry) bool {
+	if base.Action != rules.Did {
+		return false
+	}
+	switch base.Step {
+	case rules.Graft:
+		return e.Subject == base.Subject
+	case rules.Confine:
+		return e.Detail.Comb == base.ID || e.Detail.Occ == rules.Occ(base.ID) && e.Subject == base.Subject
+	case rules.Add:
+		return e.Subject == base.Subject && e.Step != rules.Add ||
+			base.Subject.Kind == rules.BreederKind && e.From == base.Subject.Number() ||
+			(base.Subject.Kind == rules.BuilderKind || base.Subject.Kind == rules.YardKind) && e.Into == base.Subject.Key && e.Step != rules.Add
+	}
+	return false
+}
