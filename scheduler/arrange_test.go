@@ -255,11 +255,14 @@ func (s *service) weight(key string) (w rules.Weight) {
 	return w
 }
 
+// walks is how many seeds are walked.
+var walks uint64 = 10
+
 // A seeded walk over entries, ticks, crashes and time away: every message goes
 // out once where nothing crashed, at most once a claimed attempt where it did,
 // and no task gets two pings of one kind on one local day.
 func TestWalk(t *testing.T) {
-	for seed := range uint64(10) {
+	for seed := range walks {
 		t.Run(fmt.Sprint(seed), func(t *testing.T) {
 			t.Parallel()
 			r := rand.New(rand.NewPCG(seed, 9))

@@ -1,10 +1,12 @@
 package scheduler
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"log/slog"
 	"sync"
+	"sync/atomic"
 	"time"
 
 	"github.com/robfig/cron/v3"
@@ -138,13 +140,13 @@ func (s *Scheduler) part(ctx context.Context, now time.Time) (more bool, err err
 const claimLimit = 200
 
 // sendersAtOnce is how many crews are sent to at the same time. A chat's server
-// answers in a tenth of a second or so, and allows some thirty messages a second.
-const sendersAtOnce = 8
+// answers in a few tenths of a second, and allows some thirty messages a second.
+const sendersAtOnce = 16
 
 // sendAll sends to several crews at once, but to each crew in order. What is urgent
 // for one crew does not wait for what is not for another.
 func (s *Scheduler) sendAll(ctx context.Context, now time.Time, list []store.Outgoing) error {
-	held := map[int64]time.Time{}
+	held := &heldBack{until: map[int64]time.Time{}}
 	for _, wave := range waves(list) {
 		if err := s.sendWave(ctx, now, wave, held); err != nil {
 			return err
@@ -166,9 +168,28 @@ func waves(list []store.Outgoing) [][]store.Outgoing {
 	return out
 }
 
-// sendWave sends to several crews at once. held are the crews whose chats want
-// nothing more for a while.
-func (s *Scheduler) sendWave(ctx context.Context, now time.Time, list []store.Outgoing, held map[int64]time.Time) error {
+// heldBack are the crews whose chats want nothing more before a time.
+type heldBack struct {
+	mu    sync.Mutex
+	until map[int64]time.Time
+}
+
+func (h *heldBack) get(crew int64) time.Time {
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	return h.until[crew]
+}
+
+func (h *heldBack) set(crew int64, until time.Time) {
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	h.until[crew] = until
+}
+
+// sendWave sends one message of a crew after the other, and of all crews in turn: a
+// chat takes about one message a second, so that whoever has several waits least for
+// the next where the others come in between.
+func (s *Scheduler) sendWave(ctx context.Context, now time.Time, list []store.Outgoing, held *heldBack) error {
 	byCrew := map[int64][]store.Outgoing{}
 	var crews []int64
 	for _, out := range list {
@@ -177,39 +198,49 @@ func (s *Scheduler) sendWave(ctx context.Context, now time.Time, list []store.Ou
 		}
 		byCrew[out.Crew.ID] = append(byCrew[out.Crew.ID], out)
 	}
-	var mu sync.Mutex
-	var g errgroup.Group
-	g.SetLimit(sendersAtOnce)
+	if len(crews) == 0 {
+		return nil
+	}
+	// A crew is in here once or in the hands of one sender, so there is always room.
+	ready := make(chan []store.Outgoing, len(crews))
 	for _, id := range crews {
-		mu.Lock()
-		until := held[id]
-		mu.Unlock()
-		g.Go(func() error {
-			until, err := s.sendCrew(ctx, now, byCrew[id], until)
-			mu.Lock()
-			defer mu.Unlock()
-			held[id] = until
-			return err
+		ready <- byCrew[id]
+	}
+	var left atomic.Int64
+	left.Store(int64(len(crews)))
+	var g errgroup.Group
+	for range min(sendersAtOnce, len(crews)) {
+		g.Go(func() (failed error) {
+			for queue := range ready {
+				err := s.sendOne(ctx, now, queue[0], held)
+				if err == nil && len(queue) > 1 {
+					ready <- queue[1:]
+					continue
+				}
+				failed = cmp.Or(failed, err)
+				if left.Add(-1) == 0 {
+					close(ready)
+				}
+			}
+			return failed
 		})
 	}
 	return g.Wait()
 }
 
-// sendCrew sends to one crew. Once its chat has asked to wait, the rest is held
-// back untried.
-func (s *Scheduler) sendCrew(ctx context.Context, now time.Time, list []store.Outgoing, until time.Time) (time.Time, error) {
-	for _, out := range list {
-		if !until.IsZero() {
-			if err := s.holdBack(ctx, now, out, until); err != nil {
-				return until, fmt.Errorf("hold messages back: %w", err)
-			}
-			continue
+// sendOne sends one message. Once a crew's chat has asked to wait, it is held back
+// untried.
+func (s *Scheduler) sendOne(ctx context.Context, now time.Time, out store.Outgoing, held *heldBack) error {
+	if until := held.get(out.Crew.ID); !until.IsZero() {
+		if err := s.holdBack(ctx, now, out, until); err != nil {
+			return fmt.Errorf("hold messages back: %w", err)
 		}
-		holdOff, err := s.deliver(ctx, now, out)
-		if err != nil {
-			return until, fmt.Errorf("deliver: %w", err)
-		}
-		until = holdOff
+		return nil
 	}
-	return until, nil
+	holdOff, err := s.deliver(ctx, now, out)
+	if err != nil {
+		return fmt.Errorf("deliver: %w", err)
+	}
+	held.set(out.Crew.ID, holdOff)
+	return nil
 }

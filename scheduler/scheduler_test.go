@@ -7,6 +7,7 @@ import (
 	"io"
 	"log/slog"
 	"path/filepath"
+	"sync"
 	"testing"
 	"time"
 	_ "time/tzdata" // the zones under test must not depend on the machine
@@ -40,21 +41,20 @@ func at(s string) time.Time {
 // chat is the crew's chat: it takes messages, or does what the script says for
 // the next one.
 type chat struct {
+	mu     sync.Mutex
 	script []func(context.Context) error
 	got    []store.Outgoing
 	keys   []string
 }
 
 func (c *chat) Send(ctx context.Context, out store.Outgoing) (store.Receipt, error) {
-	if len(c.script) > 0 {
-		do := c.script[0]
-		c.script = c.script[1:]
-		if do != nil {
-			if err := do(ctx); err != nil {
-				return store.Receipt{}, err
-			}
+	if do := c.next(); do != nil {
+		if err := do(ctx); err != nil {
+			return store.Receipt{}, err
 		}
 	}
+	c.mu.Lock()
+	defer c.mu.Unlock()
 	c.got = append(c.got, out)
 	for _, m := range out.Messages {
 		c.keys = append(c.keys, m.Key)
@@ -62,7 +62,18 @@ func (c *chat) Send(ctx context.Context, out store.Outgoing) (store.Receipt, err
 	return store.Receipt{Number: int64(len(c.got)), Text: out.Messages[0].Key}, nil
 }
 
+func (c *chat) next() (do func(context.Context) error) {
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	if len(c.script) > 0 {
+		do, c.script = c.script[0], c.script[1:]
+	}
+	return do
+}
+
 func (c *chat) take() (keys []string) {
+	c.mu.Lock()
+	defer c.mu.Unlock()
 	keys, c.keys, c.got = c.keys, nil, nil
 	return keys
 }

@@ -107,9 +107,13 @@ func NewClient(api, token string) (*Client, error) {
 	if !TokenForm(token) {
 		return nil, errors.New("the token does not look like one: digits, a colon, then letters")
 	}
+	// Many messages go out at once; by default all but two connections would be closed
+	// after each, and a new one costs three ways to the server and back.
+	wire := http.DefaultTransport.(*http.Transport).Clone()
+	wire.MaxIdleConnsPerHost = 32
 	client := func(limit time.Duration) *http.Client {
 		return &http.Client{
-			Transport: tokenTransport{http.DefaultTransport, token},
+			Transport: tokenTransport{wire, token},
 			Timeout:   limit,
 			// A redirect must not carry the token elsewhere.
 			CheckRedirect: func(*http.Request, []*http.Request) error { return http.ErrUseLastResponse },

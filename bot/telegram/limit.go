@@ -8,15 +8,16 @@ import (
 )
 
 // Limits of the Bot API, from its FAQ: about 30 messages a second in all, one a
-// second in a chat with short bursts, 20 a minute in a group. Overall we stay a
-// little below and send evenly, so that no second of the server's clock holds
-// more than 30.
+// second in a chat with short bursts, 20 a minute in a group. We stay a little below
+// each, since two messages may reach the server closer together than they left; and
+// overall we send evenly, so that no second holds more than 30.
 const (
-	overallRate  = 29
+	overallRate  = 28.5
 	overallBurst = 1
-	chatEvery    = time.Second
+	chatEvery    = 1100 * time.Millisecond
 	chatBurst    = 3
-	groupMinute  = 20
+	groupMost    = 20
+	groupWithin  = 61 * time.Second
 )
 
 // limiter keeps sends inside the limits ahead of time. It is asked with the
@@ -29,7 +30,7 @@ type limiter struct {
 
 type chatLimit struct {
 	second *rate.Limiter
-	sent   []time.Time // within the last minute, groups only
+	sent   []time.Time // within the last minute or so, groups only
 	until  time.Time   // the server asked to wait until then
 }
 
@@ -57,11 +58,11 @@ func (l *limiter) take(now time.Time, chat int64) (wait time.Duration, ok bool) 
 	c := l.chat(now, chat)
 	wait = c.until.Sub(now)
 	if chat < 0 { // groups have negative ids
-		for len(c.sent) > 0 && now.Sub(c.sent[0]) >= time.Minute {
+		for len(c.sent) > 0 && now.Sub(c.sent[0]) >= groupWithin {
 			c.sent = c.sent[1:]
 		}
-		if n := len(c.sent) - groupMinute; n >= 0 {
-			wait = max(wait, c.sent[n].Add(time.Minute).Sub(now))
+		if n := len(c.sent) - groupMost; n >= 0 {
+			wait = max(wait, c.sent[n].Add(groupWithin).Sub(now))
 		}
 	}
 	if t := c.second.TokensAt(now); t < 1 {
@@ -98,7 +99,7 @@ func (l *limiter) prune(now time.Time) {
 		return
 	}
 	for id, c := range l.chats {
-		if c.second.TokensAt(now) >= chatBurst && now.After(c.until) && (len(c.sent) == 0 || now.Sub(c.sent[len(c.sent)-1]) > time.Minute) {
+		if c.second.TokensAt(now) >= chatBurst && now.After(c.until) && (len(c.sent) == 0 || now.Sub(c.sent[len(c.sent)-1]) > groupWithin) {
 			delete(l.chats, id)
 		}
 	}

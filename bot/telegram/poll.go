@@ -76,15 +76,26 @@ func (p *Poller) Run(ctx context.Context) error {
 		}
 	}
 	for {
-		if err := p.Once(ctx, longPoll); err != nil {
+		asked := p.clock()
+		n, err := p.once(ctx, longPoll)
+		if err != nil {
 			if stop := p.trouble(ctx, err); stop != nil {
 				return stop
 			}
 			continue
 		}
 		p.fails = 0
+		if n == 0 && p.clock().Sub(asked) < mostEager {
+			// A server that does not hold polls would be asked without end.
+			if err := p.wait(ctx, mostEager); err != nil {
+				return err
+			}
+		}
 	}
 }
+
+// mostEager is the least time between two polls that bring nothing.
+const mostEager = time.Second
 
 // trouble waits after a failure, longer each time and never in step with others.
 // It returns an error where reading has to end; a context that ended is nil.
@@ -119,15 +130,21 @@ func (p *Poller) trouble(ctx context.Context, err error) error {
 // Once makes one poll and handles what came. An update is confirmed by the next
 // poll, which starts behind the last one that was saved.
 func (p *Poller) Once(ctx context.Context, hold time.Duration) error {
+	_, err := p.once(ctx, hold)
+	return err
+}
+
+// once gives the number of updates that came.
+func (p *Poller) once(ctx context.Context, hold time.Duration) (int, error) {
 	next, err := p.h.Next(ctx, p.clock(), Source)
 	if err != nil {
-		return err
+		return 0, err
 	}
 	params := tgbotapi.Params{"timeout": strconv.Itoa(int(hold / time.Second)), "allowed_updates": allowed}
 	params.AddNonZero64("offset", next)
 	var batch []json.RawMessage
 	if err := p.c.call(ctx, p.c.poll, "getUpdates", params, &batch); err != nil {
-		return err
+		return 0, err
 	}
 	if p.Seen != nil {
 		p.Seen(p.clock())
@@ -138,10 +155,10 @@ func (p *Poller) Once(ctx context.Context, hold time.Duration) error {
 		if errors.Is(err, errNumber) {
 			unnumbered = err // cannot be confirmed; it must not hold up the others
 		} else if err != nil {
-			return err
+			return 0, err
 		}
 	}
-	return unnumbered
+	return len(batch), unnumbered
 }
 
 // one handles one update. One that cannot be read, or on which we trip, is set

@@ -1,6 +1,8 @@
 package main
 
 import (
+	"context"
+	"errors"
 	"fmt"
 	"os"
 	"slices"
@@ -64,7 +66,7 @@ func checkCommand(e env) *cobra.Command {
 			if f.db != "" {
 				db, err := store.Open(c.Context(), f.db, store.Options{Table: table, ReadOnly: true})
 				if err == nil {
-					err = db.Check(c.Context())
+					err = errors.Join(db.Check(c.Context()), parked(c.Context(), e, db, f.db))
 					_ = db.Close()
 				}
 				if err != nil {
@@ -83,4 +85,26 @@ func checkCommand(e env) *cobra.Command {
 	f.register(c)
 	c.Flags().StringVar(&conf, "config", "", "configuration file (TOML)")
 	return c
+}
+
+// mostParked is how many refused messages are shown.
+const mostParked = 10
+
+// parked shows what the chat refused for good, and counts the updates that could not
+// be read. Neither is a fault of the file.
+func parked(ctx context.Context, e env, db *store.DB, path string) error {
+	return db.View(ctx, e.clock(), func(tx *store.Tx) error {
+		list, err := tx.FailedMessages(mostParked)
+		if err != nil {
+			return err
+		}
+		for _, m := range list {
+			_, _ = fmt.Fprintf(e.out, "%s: not sent, crew %d, %s due %s: %s\n", path, m.Crew, m.Kind, m.Fire.Format("2006-01-02 15:04 MST"), oneLine(m.Reason))
+		}
+		n, err := tx.CountAside()
+		if n > 0 {
+			_, _ = fmt.Fprintf(e.out, "%s: %d updates of the chat could not be read and were set aside\n", path, n)
+		}
+		return err
+	})
 }

@@ -209,7 +209,7 @@ func TestDownChangesOnlyLateness(t *testing.T) {
 }
 
 // mostDowns bounds how many outages are tried in one script.
-const mostDowns = 6
+var mostDowns = 6
 
 func sameButLate(t *testing.T, want, got []map[string]any, line int) {
 	t.Helper()

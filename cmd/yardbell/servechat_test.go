@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"testing"
 	"time"
 
@@ -181,6 +182,15 @@ func TestServeParked(t *testing.T) {
 		assert.Contains(t, list[0].Reason, "not to our taste")
 		return err
 	})
+	// `check` shows it, and counts what could not be read.
+	w.Poison()
+	w.settled()
+	w.quit()
+	var out, errOut bytes.Buffer
+	require.Equal(t, 0, run(t.Context(), []string{"check", "--db", w.db}, w.env(&out, &errOut)), errOut.String())
+	assert.Contains(t, out.String(), "not sent, crew 1, reply due 2031-04-24")
+	assert.Contains(t, out.String(), "not to our taste")
+	assert.Contains(t, out.String(), "1 updates of the chat could not be read")
 }
 
 // Asked to wait, the bot does, to the letter.
