@@ -7,6 +7,7 @@ import (
 	"log/slog"
 	"path/filepath"
 	"strings"
+	"sync/atomic"
 	"testing"
 	"time"
 
@@ -54,7 +55,7 @@ type mortal struct {
 	at    crashPoint
 	nth   int // which passing of the point is the last
 	count int
-	died  bool
+	died  atomic.Bool // asked and set by database/sql's own goroutines as well
 
 	ctx    context.Context
 	kill   context.CancelFunc
@@ -78,13 +79,13 @@ func newMortal(t *testing.T) *mortal {
 
 // reached is a passing of a crash point.
 func (m *mortal) reached(p crashPoint) bool {
-	if m.died || p != m.at {
+	if m.died.Load() || p != m.at {
 		return false
 	}
 	if m.count++; m.count < m.nth {
 		return false
 	}
-	m.died = true
+	m.died.Store(true)
 	m.kill()
 	return true
 }
@@ -125,11 +126,11 @@ func (h mortalHandler) Handle(ctx context.Context, now time.Time, in bot.Incomin
 	if h.m.reached(beforeHandle) {
 		return errDied
 	}
-	if h.m.at == insideHandle && !h.m.died {
+	if h.m.at == insideHandle && !h.m.died.Load() {
 		// The context ends between two statements of the transaction: a countdown on
 		// how often it is looked at.
 		if h.m.count++; h.m.count == h.m.nth {
-			ctx = &fuse{Context: ctx, left: 12, kill: func() { h.m.died = true; h.m.kill() }}
+			ctx = newFuse(ctx, 12, func() { h.m.died.Store(true); h.m.kill() })
 		}
 	}
 	err := h.Bot.Handle(ctx, now, in)
@@ -142,12 +143,18 @@ func (h mortalHandler) Handle(ctx context.Context, now time.Time, in bot.Incomin
 // fuse is a context that ends when it has been asked a number of times.
 type fuse struct {
 	context.Context
-	left int
+	left atomic.Int32
 	kill func()
 }
 
+func newFuse(ctx context.Context, left int32, kill func()) *fuse {
+	f := &fuse{Context: ctx, kill: kill}
+	f.left.Store(left)
+	return f
+}
+
 func (f *fuse) Err() error {
-	if f.left--; f.left == 0 {
+	if f.left.Add(-1) == 0 {
 		f.kill()
 	}
 	return f.Context.Err()
@@ -282,7 +289,7 @@ func TestCrashPoints(t *testing.T) {
 				m := newMortal(t)
 				m.at, m.nth = point, nth
 				m.day()
-				if died = m.died; !died {
+				if died = m.died.Load(); !died {
 					return // the point was not passed that often: the table ends here
 				}
 				assert.Equal(t, book, m.logbook())

@@ -190,13 +190,26 @@ func (w *world) answer(chat int64, do func()) apidouble.Sent {
 	return got
 }
 
+// noted waits until something holds in the database. It tells nobody of its changes,
+// so it is asked again and again.
+func (w *world) noted(what string, cond func() bool) {
+	w.t.Helper()
+	late, again := time.After(bound), time.NewTicker(time.Millisecond)
+	defer again.Stop()
+	for !cond() {
+		select {
+		case <-again.C:
+		case <-late:
+			require.FailNow(w.t, "never noted: "+what, w.err.String())
+		}
+	}
+}
+
 // recorded waits until the service has noted the number of a message: a person needs
 // longer to find its button.
 func (w *world) recorded(number int) {
 	w.t.Helper()
-	late, again := time.After(bound), time.NewTicker(time.Millisecond)
-	defer again.Stop()
-	for found := false; !found; {
+	w.noted("the number of a message", func() (found bool) {
 		w.look(func(tx *store.Tx) error {
 			crews, err := tx.Crews()
 			for _, c := range crews {
@@ -210,12 +223,8 @@ func (w *world) recorded(number int) {
 			}
 			return err
 		})
-		select {
-		case <-again.C:
-		case <-late:
-			require.FailNow(w.t, "never recorded", "message %d", number)
-		}
-	}
+		return found
+	})
 }
 
 // says has somebody write in the group and gives the answer.
