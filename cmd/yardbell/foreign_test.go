@@ -152,7 +152,7 @@ func (f *foreign) chat() map[string]any {
 	return map[string]any{"id": foreignGroup, "type": "supergroup", "title": "Yard"}
 }
 
-// A session in a group with a server that is not ours: a message, an answer with
+// A conversation in a group with a server that is not ours: a message, an answer with
 // buttons, a press, an edit of what stands in the chat, a reply.
 func TestForeign(t *testing.T) {
 	f := startForeign(t)

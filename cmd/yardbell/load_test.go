@@ -230,9 +230,6 @@ func (s timed) Send(ctx context.Context, out store.Outgoing) (store.Receipt, err
 	return s.Sender.Send(ctx, out)
 }
 
-// loadCrews have an evening ping in the same minute.
-var loadCrews = 500
-
 func TestLoadEvening(t *testing.T) {
 	clock := &simClock{now: chicago(27, 19, 0)}
 	c := newCrowd(t, crewsAtOnce, 1, apidouble.ClockFunc(clock.Now))
