@@ -72,6 +72,10 @@ func (t *talk) taskFor(r *reading, label string) (rules.Task, bool, error) {
 	if k, ok := t.contextTask(); ok {
 		return k, true, nil
 	}
+	if r.step == rules.HandsOff || r.step == rules.Flights {
+		t.ask("r_guard", "Task", upper(t.v.say("step_"+string(r.step))))
+		return rules.Task{}, false, nil
+	}
 	open, err := t.tx.OpenTasks(t.crew.ID)
 	if err != nil {
 		return rules.Task{}, false, err

@@ -304,7 +304,7 @@ func (t *talk) graft(r *reading, e rules.Entry) error {
 	if twin, ok, err := t.twinGraft(e); err != nil {
 		return err
 	} else if ok && !t.opt.sure {
-		t.ask("ask_twin", "Batch", t.v.head(rules.BatchSubject(twin.Number)), "Old", twin.Counts.Grafted, "When", twin.Grafted)
+		t.ask("ask_twin", "Batch", t.v.subject(rules.BatchSubject(twin.Number)), "Old", twin.Counts.Grafted, "When", twin.Grafted)
 		t.offer("b_second", t.rerun("sure=1"))
 		t.offer("b_no", "no")
 		return nil

@@ -2,6 +2,7 @@ package bot
 
 import (
 	"fmt"
+	"strings"
 
 	"yardbell/rules"
 )
@@ -258,7 +259,7 @@ func (t *talk) showYard(s rules.Subject) error {
 		if n := len(names); n > 0 {
 			t.say("s_yard_holds", "List", joinList(names[max(0, n-8):]))
 		}
-		return t.next(func(k rules.Task) bool { return yardOf(k) == y.Name || k.Into == y.Name || k.Subject == s }, 8)
+		return t.next(func(k rules.Task) bool { return inYard(yardOf(k), y.Name) || inYard(k.Into, y.Name) || k.Subject == s }, 8)
 	}
 	t.ask("r_not_known", "What", upper(t.v.named(s)), "Form", t.v.say("form_yard_add", "Key", s.Key))
 	return nil
@@ -317,3 +318,6 @@ func (t *talk) help(r *reading) error {
 	t.say("help_unknown", "Topic", r.topic)
 	return nil
 }
+
+// inYard reports whether a task's place, which may name several yards, is that one.
+func inYard(place, yard string) bool { return has(strings.Split(place, rules.YardSep), yard) }

@@ -1,6 +1,7 @@
 package bot
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 
@@ -318,8 +319,7 @@ func (d *reader) set() bool {
 	case d.word(1) == "the":
 		i = 2
 	}
-	if d.word(i) == rules.StepSetting[:len(rules.StepSetting)-1] && len(d.toks) == i+3 {
-		r.verb, r.key, r.value = doSet, rules.StepSetting+d.word(i+1), d.from(i+2)
+	if d.stepHours(i) {
 		return true
 	}
 	for _, w := range settingWords {
@@ -342,6 +342,24 @@ func (d *reader) set() bool {
 		return true
 	}
 	return false
+}
+
+// stepHours reads "set accept 18/24/48" and "set accept default": a step's own
+// hours are told from other settings by their three parts.
+func (d *reader) stepHours(i int) bool {
+	if d.word(i) == "step" {
+		i++
+	}
+	step := rules.Step(d.word(i))
+	if !slices.Contains(rules.Steps, step) || len(d.toks) < i+2 {
+		return false
+	}
+	v := d.from(i + 1)
+	if strings.Count(v, "/") != 2 && (v != "default" || step == rules.Move) {
+		return false
+	}
+	d.r.verb, d.r.key, d.r.value = doSet, rules.StepSetting+string(step), v
+	return true
 }
 
 func (d *reader) add() bool {

@@ -110,9 +110,10 @@ func (v voice) forms(t rules.Task, out store.Outgoing) string {
 		n = *t.Count
 	}
 	if t.Into != "" {
-		yard = t.Into
+		yard = strings.ReplaceAll(t.Into, rules.YardSep, "/")
 	} else if len(out.Yards) > 0 {
-		yard = out.Yards[0]
+		// Which of several is the crew's to say: one taken at random would be copied.
+		yard = strings.Join(out.Yards[:min(len(out.Yards), 3)], "/")
 	}
 	if len(out.Builders) > 0 {
 		builder = out.Builders[0]

@@ -16,7 +16,7 @@ func (t *talk) set(r *reading) error {
 		}
 		return nil
 	}
-	if !has(rules.SettingNames, r.key) {
+	if !has(rules.SettingNames, r.key) && !strings.HasPrefix(r.key, rules.StepSetting) {
 		if !r.addressed && r.value == "" {
 			t.hush()
 			return nil

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"strconv"
+	"strings"
 	"time"
 )
 
@@ -15,13 +16,13 @@ var overtakes = map[Step][]Step{
 	Recell: {Accept, Finish, Capped, HandsOff, Nucs, Move, Emerge, Flights, Laying, Catch},
 }
 
+// YardSep stands between the yards of a task whose batch is in several.
+const YardSep = ", "
+
 // BatchTasks are all tasks of a batch, those already answered among them.
 func BatchTasks(b Batch, entries []Entry, s *Settings) []Task {
 	subject := BatchSubject(b.Number)
-	yard := ""
-	if len(b.Yards) > 0 {
-		yard = b.Yards[0]
-	}
+	yard := strings.Join(b.Yards, YardSep)
 	cells := b.Counts.Cells()
 	make_ := func(step Step, variant, occ, reason string, anchor time.Time) Task {
 		row := s.Table.Row(step, variant)

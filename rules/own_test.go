@@ -19,9 +19,11 @@ func TestOwnHoursByChat(t *testing.T) {
 	assert.Equal(t, 18.0, DefaultTable().Row(Accept, "").Earliest, "the embedded table stays as it is")
 	require.NoError(t, s.Apply("step accept", "default", time.Time{}))
 	assert.Equal(t, "18/24/48", s.Value("step accept"))
+	assert.Equal(t, DefaultTable().Row(Accept, ""), s.Table.Row(Accept, ""), "the source is back as well")
 	for _, bad := range []string{"", "18", "30/20/10", "18/24/x", "18/24/9999"} {
 		assert.Error(t, s.Apply("step accept", bad, time.Time{}), bad)
 	}
+	assert.Error(t, s.Apply("step graft", "12/40/60", time.Time{}), "larvae over 48 h")
 	assert.Error(t, s.Apply("step nonsense", "1/2/3", time.Time{}))
 }
 

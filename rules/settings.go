@@ -148,23 +148,16 @@ func (s *Settings) Apply(key, value string, at time.Time) error {
 const StepSetting = "step "
 
 func (s *Settings) applyStep(step Step, value string, bad func() error) error {
-	from := s.Table
+	base := s.base()
+	t, err := s.Table.WithStep(step, value)
 	if value == "default" {
-		value = ""
-		for _, r := range s.base().Rows {
-			if r.Step == step && r.Variant == "" {
-				value = fmt.Sprintf("%g/%g/%g", r.Earliest, r.Best, r.Latest)
-			}
-		}
+		// The row itself comes back, its source with it.
+		t, err = s.Table.withRow(base, step)
 	}
-	t, err := from.WithStep(step, value)
 	if err != nil {
 		return bad()
 	}
-	if s.baseTable == nil {
-		s.baseTable = s.Table
-	}
-	s.Table = t
+	s.baseTable, s.Table = base, t
 	return nil
 }
 
@@ -255,7 +248,12 @@ func (s *Settings) Value(key string) string {
 
 // Example is a value that the setting accepts.
 func Example(key string) string {
-	if strings.HasPrefix(key, StepSetting) {
+	if step, ok := strings.CutPrefix(key, StepSetting); ok {
+		for _, r := range DefaultTable().Rows {
+			if r.Step == Step(step) && r.Variant == "" {
+				return fmt.Sprintf("%g/%g/%g", r.Earliest, r.Best, r.Latest)
+			}
+		}
 		return "18/24/48"
 	}
 	return map[string]string{

@@ -223,6 +223,9 @@ func (t *Table) WithStep(step Step, value string) (*Table, error) {
 	if h[0] > h[1] || h[1] > h[2] {
 		return nil, fmt.Errorf("%q is out of order", value)
 	}
+	if step == Graft && h[2] > 48 {
+		return nil, fmt.Errorf("larvae over 48 h old are not to be planned for")
+	}
 	out := &Table{Rows: append([]Row(nil), t.Rows...)}
 	for i, r := range out.Rows {
 		if r.Step == step && r.Variant == "" && (r.Kind == "task" || r.Kind == "guard") {
@@ -233,6 +236,18 @@ func (t *Table) WithStep(step Step, value string) (*Table, error) {
 		}
 	}
 	return nil, fmt.Errorf("the hours of %q cannot be set", step)
+}
+
+// withRow is the table with one step's main row as another table has it.
+func (t *Table) withRow(from *Table, step Step) (*Table, error) {
+	out := &Table{Rows: append([]Row(nil), t.Rows...)}
+	for i, r := range out.Rows {
+		if r.Step == step && r.Variant == "" {
+			out.Rows[i] = from.Row(step, "")
+			return out, nil
+		}
+	}
+	return nil, fmt.Errorf("there is no step %q", step)
 }
 
 func parseHours(s string) (float64, error) {
