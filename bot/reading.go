@@ -84,7 +84,8 @@ type reading struct {
 	question  bool
 	negated   bool
 	hedged    bool
-	digits    bool // some number was typed
+	digits    bool   // some number was typed
+	lang      string // "en" or "es" where the words say so, else empty
 	text      string
 }
 
