@@ -69,7 +69,7 @@ func (t *talk) looseNucs(r *reading, e rules.Entry) error {
 	if _, err := t.append(e); err != nil {
 		return err
 	}
-	t.say("e_nucs_plain", "Count", e.Count, "At", t.v.say("e_at", "Yard", r.yard))
+	t.say("e_nucs_plain", "Count", t.v.count(e.Step, e.Count), "At", t.v.say("e_at", "Yard", r.yard))
 	return nil
 }
 
@@ -139,7 +139,7 @@ func (t *talk) repeated(r *reading, e rules.Entry, b rules.Batch) (stop bool, er
 		if again && b.Rest(e.Step) == 0 {
 			return true, t.amendLine(last.ID, func(x *rules.Entry) { t.take(x, r, e) })
 		}
-		t.ask("ask_more", "Batch", t.v.head(e.Subject), "Old", last.Count, "Past", t.v.say("past_"+string(e.Step)), "By", last.By, "When", last.Happened)
+		t.ask("ask_more", "Batch", t.v.head(e.Subject), "Old", last.Count, "Past", t.v.past(e.Step, last.Count), "By", last.By, "When", last.Happened)
 		t.offer("b_second", t.rerun("sure=1"))
 		t.offer("b_no", "no")
 		return true, nil
@@ -157,7 +157,7 @@ func (t *talk) repeated(r *reading, e rules.Entry, b rules.Batch) (stop bool, er
 		t.refuse(bad)
 		return true, nil
 	}
-	t.ask("ask_dup", "Batch", t.v.head(e.Subject), "Old", last.Count, "Past", t.v.say("past_"+string(e.Step)), "By", last.By, "When", last.Happened)
+	t.ask("ask_dup", "Batch", t.v.head(e.Subject), "Old", last.Count, "Past", t.v.past(e.Step, last.Count), "By", last.By, "When", last.Happened)
 	t.buttons = append(t.buttons,
 		button(t.v.say("b_change", "Count", *e.Count), amendDo(last.ID, *e.Count)),
 		button(t.v.say("b_keep", "Count", last.Count), "no"))

@@ -146,7 +146,8 @@ func (b *Bot) begin(tx *store.Tx, in Incoming) (t *talk, fresh bool, err error) 
 	if t.s, err = tx.Settings(t.crew.ID); err != nil {
 		return nil, false, err
 	}
-	t.v, t.update, t.origin, t.by, t.button = newVoice(t.s, tx.Now), u, u, t.member, pressed
+	t.update, t.origin, t.by, t.button = u, u, t.member, pressed
+	t.speak("")
 	t.stale = in.Kind == "press" && in.Data != "" && pressed == nil
 	if in.Kind != "press" && in.ReplyTo != 0 {
 		m, found, err := tx.SentIn(t.crew.ID, t.chat, in.ReplyTo)

@@ -164,7 +164,7 @@ func (t *talk) amendLine(id int64, change func(*rules.Entry)) error {
 			return err
 		}
 		if b.Ended && e.Count != nil && *e.Count == 0 {
-			t.say("e_none", "Batch", t.v.head(e.Subject), "Past", t.v.say("past_"+string(e.Step)))
+			t.say("e_none", "Batch", t.v.head(e.Subject), "Past", t.v.past(e.Step, e.Count))
 		}
 	}
 	return t.changed(before)
@@ -174,7 +174,7 @@ func (t *talk) amendLine(id int64, change func(*rules.Entry)) error {
 func (t *talk) values(e, other rules.Entry) string {
 	var parts []string
 	if (e.Count == nil) != (other.Count == nil) || !equal(e.Count, other.Count) && e.Count != nil {
-		parts = append(parts, fmt.Sprint(t.v.value(e.Count)))
+		parts = append(parts, fmt.Sprint(t.v.value(t.v.count(e.Step, e.Count))))
 	}
 	if e.From != other.From {
 		parts = append(parts, t.v.subject(rules.BreederSubject(e.From)))
@@ -183,7 +183,7 @@ func (t *talk) values(e, other rules.Entry) string {
 		parts = append(parts, orDash(e.Into))
 	}
 	if e.Mark != other.Mark {
-		parts = append(parts, orDash(e.Mark))
+		parts = append(parts, orDash(t.v.mark(e.Mark)))
 	}
 	if !e.Happened.Equal(other.Happened) {
 		parts = append(parts, t.v.at(e.Happened))

@@ -122,12 +122,9 @@ func (t *talk) unknown(r *reading) (stop bool, err error) {
 	for _, s := range missing {
 		names = append(names, t.v.named(s))
 	}
-	what, verb := strings.Join(names, t.v.say("and")), "is"
-	if len(names) > 1 {
-		verb = "are"
-	}
+	what := strings.Join(names, t.v.say("and"))
 	t.step = r.step
-	t.ask("ask_unknown", "What", upper(what), "Verb", t.v.say(verb))
+	t.ask("ask_unknown", "What", upper(what), "Count", len(missing))
 	t.offer("b_add", t.rerun("add=1"), "What", what)
 	t.offer("b_no", "no")
 	return true, nil

@@ -180,7 +180,11 @@ func (t *talk) askCount(e rules.Entry, had *int) {
 	if id := "ask_count_" + string(e.Step); t.v.has(id) && e.Into == "" {
 		ex = t.v.say(id)
 	}
-	t.ask("ask_count", "Of", of, "Example", ex)
+	id := "ask_count"
+	if e.Step == rules.Nucs {
+		id = "ask_nucs"
+	}
+	t.ask(id, "Of", of, "Example", ex)
 	if had != nil && *had > 0 {
 		t.buttons = append(t.buttons, button(t.v.say("b_all", "Count", *had), amendDo(e.ID, *had)))
 	}
@@ -238,7 +242,7 @@ func (t *talk) echoBatch(e rules.Entry) error {
 		if !t.tx.Now.Before(move.Earliest) {
 			id = "e_nucs_open"
 		}
-		t.say(id, "Count", e.Count, "At", at, "Batch", head, "Open", move.Earliest, "Close", move.Latest, "Best", move.Best)
+		t.say(id, "Count", t.v.count(e.Step, e.Count), "At", at, "Batch", head, "Open", move.Earliest, "Close", move.Latest, "Best", move.Best)
 	case rules.Move:
 		t.say("e_move", "Batch", head, "Count", e.Count, "To", to, "When", e.Happened, "Emerge", b.Emerges, "Check", get(rules.Emerge).Best)
 		if e.Happened.After(move.Latest) {
@@ -278,7 +282,7 @@ func (t *talk) echoBatch(e rules.Entry) error {
 func (t *talk) afterBatch(e rules.Entry, b rules.Batch, had *int, move rules.Task) {
 	if b.Ended {
 		t.lines = nil
-		t.say("e_none", "Batch", t.v.head(e.Subject), "Past", t.v.say("past_"+string(e.Step)))
+		t.say("e_none", "Batch", t.v.head(e.Subject), "Past", t.v.past(e.Step, e.Count))
 		return
 	}
 	off := t.s.Table.Row(rules.HandsOff, "")

@@ -51,13 +51,11 @@ func (t *talk) edit() error {
 	if len(alive) == 0 {
 		return t.message()
 	}
-	n, err := t.names()
+	old := alive[len(alive)-1]
+	r, err := t.read(text)
 	if err != nil {
 		return err
 	}
-	old := alive[len(alive)-1]
-	n.spoken = t.replied != nil || t.addressed
-	r := read(text, n)
 	if r.verb == doDone && old.Action == rules.Did {
 		r.verb, r.step = doStep, old.Step
 	}

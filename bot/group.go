@@ -135,7 +135,12 @@ func (b *Bot) tell(tx *store.Tx, c store.Crew, key, id string, kv ...any) error 
 	if err != nil {
 		return err
 	}
-	return tx.Queue(store.Message{Crew: c.ID, Key: key, Kind: "error", Text: newVoice(s, tx.Now).say(id, kv...)})
+	return tellWords(tx, c, s, key, func(v voice) string { return v.say(id, kv...) })
+}
+
+// tellWords queues what word says in each language of the crew.
+func tellWords(tx *store.Tx, c store.Crew, s *rules.Settings, key string, word func(voice) string) error {
+	return tx.Queue(store.Message{Crew: c.ID, Key: key, Kind: "error", Text: inEach(voices(s, tx.Now), word)})
 }
 
 // Parked tells the crew that the chat refused a message for good, once for each
@@ -147,12 +152,13 @@ func (b *Bot) Parked(ctx context.Context, now time.Time, out store.Outgoing) err
 	}
 	defer b.wake()
 	return b.db.Update(ctx, now, func(tx *store.Tx) error {
-		v := newVoice(out.Settings, now)
-		what := v.say("g_parked_answer")
-		if m.Step != "" {
-			what = v.say("task", "Step", m.Step, "Subject", v.subject(rules.ParseSubject(m.Subject)))
-		}
-		return b.tell(tx, out.Crew, fmt.Sprintf("%s%d", parkedKey, m.ID), "g_parked", "What", what)
+		return tellWords(tx, out.Crew, out.Settings, fmt.Sprintf("%s%d", parkedKey, m.ID), func(v voice) string {
+			what := v.say("g_parked_answer")
+			if m.Step != "" {
+				what = v.say("task", "Step", m.Step, "Subject", v.subject(rules.ParseSubject(m.Subject)))
+			}
+			return v.say("g_parked", "What", what)
+		})
 	})
 }
 
@@ -221,20 +227,25 @@ var firstZones = []string{
 // welcome asks what has to be known first.
 func (t *talk) welcome() {
 	t.kind = "ask"
-	t.say("g_claimed", "Name", t.by.Name)
-	t.say("g_zone", "Zone", t.s.Zone.String())
-	t.say("g_yard")
+	hears := "g_hears_some"
 	if t.hearsAll {
-		t.say("g_hears_all")
-	} else {
-		t.say("g_hears_some")
+		hears = "g_hears_all"
 	}
+	t.lines = append(t.lines, inEach(voices(t.s, t.tx.Now), func(v voice) string {
+		return strings.Join([]string{
+			v.say("g_claimed", "Name", t.by.Name), v.say("g_zone", "Zone", t.s.Zone.String()), v.say("g_yard"), v.say(hears),
+		}, "\n")
+	}))
 	for _, z := range firstZones {
 		t.buttons = append(t.buttons, button(z, "set|zone|"+z))
 	}
+	var names []string
 	for _, l := range Languages {
-		t.buttons = append(t.buttons, button(newVoice(&rules.Settings{Lang: l, Zone: t.s.Zone}, t.tx.Now).say("language_name"), "set|language|"+l))
+		name := voiceIn(l, t.s, t.tx.Now).say("language_name")
+		t.buttons = append(t.buttons, button(name, "set|language|"+l))
+		names = append(names, name)
 	}
+	t.buttons = append(t.buttons, button(strings.Join(names, " + "), "set|language|"+strings.Join(Languages, "+")))
 }
 
 // whose finds the crew and the member that an update belongs to. found is false
@@ -314,8 +325,8 @@ func (t *talk) onlyLead() (refused bool, err error) {
 }
 
 var (
-	leadForm   = regexp.MustCompile(`(?i)^/?(?:make (.+) (?:the )?lead|lead (.+))$`)
-	removeForm = regexp.MustCompile(`(?i)^/?(?:remove|take off) (.+)$`)
+	leadForm   = regexp.MustCompile(`(?i)^/?(?:make (.+) (?:the )?lead|lead (.+)|(l[ií]der) (?:a )?(.+))$`)
+	removeForm = regexp.MustCompile(`(?i)^/?(?:(?:remove|take off) (.+)|(quitar|sacar) a (.+))$`)
 )
 
 // people handles the handing over of the lead and taking somebody off the crew. A
@@ -326,11 +337,11 @@ func (t *talk) people(text string) (handled bool, err error) {
 	if m == nil && off == nil {
 		return false, nil
 	}
-	name := ""
+	name, spanish := "", false
 	if m != nil {
-		name = m[1] + m[2]
+		name, spanish = m[1]+m[2]+m[4], m[3] != ""
 	} else {
-		name = off[1]
+		name, spanish = off[1]+off[3], off[2] != ""
 	}
 	list, err := t.tx.Members(t.crew.ID)
 	if err != nil {
@@ -339,6 +350,11 @@ func (t *talk) people(text string) (handled bool, err error) {
 	who := called(list, name)
 	if len(who) == 0 {
 		return false, nil
+	}
+	if spanish {
+		t.speak("es")
+	} else {
+		t.speak("en")
 	}
 	if refused, err := t.onlyLead(); refused || err != nil {
 		return true, err
@@ -390,6 +406,10 @@ func (t *talk) inPrivate(r *reading) error {
 	switch r.verb {
 	case askDue, askShow, askWhy, askHelp, askLog:
 		return t.act(r)
+	case doSet:
+		if r.key == ownKey {
+			return t.set(r)
+		}
 	case doMine:
 		open, err := t.tx.OpenTasks(t.crew.ID)
 		if err != nil {

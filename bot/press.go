@@ -80,6 +80,11 @@ func (t *talk) press() error {
 	if err != nil {
 		return err
 	}
+	written, err := t.writtenIn(m)
+	if err != nil {
+		return err
+	}
+	t.speak(written)
 	if t.stale {
 		t.fail("g_stale")
 		return nil
@@ -94,7 +99,7 @@ func (t *talk) press() error {
 	want := fold(clean(t.update.Text))
 	var labels []string
 	for _, b := range m.Buttons {
-		if fold(b.Label) == want {
+		if sameLabel(b.Label, want) {
 			return t.pressed(m, b)
 		}
 		labels = append(labels, b.Label)

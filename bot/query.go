@@ -115,7 +115,7 @@ func (t *talk) showBatch(s rules.Subject) error {
 	var counts []string
 	for _, step := range []rules.Step{rules.Graft, rules.Accept, rules.Capped, rules.Nucs, rules.Move, rules.Emerge, rules.Laying, rules.Catch} {
 		if n := b.Counts.Of(step); n != nil {
-			counts = append(counts, t.v.say("s_count", "Count", *n, "Past", t.v.say("past_"+string(step))))
+			counts = append(counts, t.v.say("s_count", "Count", *n, "Past", t.v.past(step, n)))
 		}
 	}
 	if counts != nil {
@@ -245,7 +245,7 @@ func (t *talk) showYard(s rules.Subject) error {
 		if y.Name != s.Key {
 			continue
 		}
-		t.say("s_yard", "Yard", y.Name, "Nucs", y.Nucs)
+		t.say("s_yard", "Yard", y.Name, "Count", y.Nucs)
 		batches, err := t.tx.Batches(t.crew.ID)
 		if err != nil {
 			return err

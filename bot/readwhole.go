@@ -20,7 +20,7 @@ func (d *reader) whole() bool {
 	if d.r.question {
 		return false
 	}
-	for _, form := range []func() bool{d.undo, d.fix, d.set, d.add, d.mine, d.later, d.skip, d.yesNo} {
+	for _, form := range []func() bool{d.undo, d.fix, d.ownLanguage, d.set, d.add, d.mine, d.later, d.skip, d.yesNo} {
 		if form() {
 			return true
 		}

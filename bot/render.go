@@ -28,25 +28,29 @@ func render(out store.Outgoing) Delivery {
 	if m.Chat == 0 {
 		d.Thread = out.Crew.Thread
 	}
-	v := newVoice(out.Settings, out.Now)
+	vs, today := voices(out.Settings, out.Now), rules.DateOf(out.Now, out.Settings.Zone)
+	var word func(v voice) string
 	switch {
 	case m.Ping == rules.Digest && len(out.Items) == 0:
-		d.Text = v.say("digest_all_done", "Date", v.date(rules.DateOf(out.Now, out.Settings.Zone)))
+		word = func(v voice) string { return v.say("digest_all_done", "Date", v.date(today)) }
 	case m.Ping == rules.Digest:
-		d.Text = v.list(v.say("digest_head", "Date", v.date(rules.DateOf(out.Now, out.Settings.Zone))), out.Items, rules.DateOf(out.Now, out.Settings.Zone))
+		word = func(v voice) string { return v.list(v.say("digest_head", "Date", v.date(today)), out.Items, today) }
 	case len(out.Items) > 0:
 		head := "routine_head"
 		if !out.Late.IsZero() {
 			head = "late_head"
 		}
 		d.Kind, d.Ping = "digest", ""
-		d.Text = v.list(v.say(head), out.Items, rules.DateOf(out.Now, out.Settings.Zone).Add(400))
+		word = func(v voice) string { return v.list(v.say(head), out.Items, today.Add(400)) }
 	case out.Task != nil:
-		d.Text = v.ping(m.Ping, out)
-		d.Buttons = v.taskButtons(out.Task.Key)
+		word = func(v voice) string { return v.ping(m.Ping, out) }
+		d.Buttons = taskButtons(vs, out.Task.Key)
+	default: // worded when it was queued, and perhaps not in the crew's first language
+		word = func(voice) string { return m.Text }
 	}
+	d.Text = inEach(vs, word)
 	if !out.Late.IsZero() {
-		d.Text = v.say("p_late", "Fire", out.Late, "Text", d.Text)
+		d.Text = inEach(vs, func(v voice) string { return v.say("p_late", "Fire", out.Late, "Text", word(v)) })
 	}
 	return d
 }
@@ -173,8 +177,17 @@ func (v voice) what(t rules.Task, place bool) string {
 const mostLines = 20
 
 // list words tasks grouped by yard: breeders and builders first, then each yard.
-// What is best after the last day asked for stands under a heading of its own.
+// What is best after the last day asked for stands under a heading of its own. Long
+// names make for fewer lines: a chat takes only so much.
 func (v voice) list(head string, items []rules.Task, last rules.Date) string {
+	s := v.lines(head, items, last, mostLines)
+	for most := mostLines - 1; most > 0 && utf16Units(s) > v.room; most-- {
+		s = v.lines(head, items, last, most)
+	}
+	return s
+}
+
+func (v voice) lines(head string, items []rules.Task, last rules.Date, most int) string {
 	lines := []string{head}
 	var now, can []rules.Task
 	for _, t := range items {
@@ -212,7 +225,7 @@ func (v voice) list(head string, items []rules.Task, last rules.Date) string {
 				}
 			}
 			for _, t := range by[g] {
-				if n++; n <= mostLines {
+				if n++; n <= most {
 					lines = append(lines, v.item(t, false))
 				}
 			}
@@ -223,8 +236,8 @@ func (v voice) list(head string, items []rules.Task, last rules.Date) string {
 		lines = append(lines, v.say("due_can"))
 		add(can)
 	}
-	if n > mostLines {
-		lines = append(lines, v.say("more", "Count", n-mostLines))
+	if n > most {
+		lines = append(lines, v.say("more", "Count", n-most))
 	}
 	return strings.Join(lines, "\n")
 }

@@ -12,20 +12,23 @@ func (t *talk) set(r *reading) error {
 	if r.key == "" {
 		t.say("s_settings")
 		for _, k := range rules.SettingNames {
-			t.say("s_setting", "Key", k, "Value", t.s.Value(k))
+			t.say("s_setting", "Key", t.v.key(k), "Value", t.v.setting(k, t.s.Value(k)))
 		}
 		return nil
+	}
+	if r.key == ownKey {
+		return t.ownLanguage(r)
 	}
 	if !has(rules.SettingNames, r.key) && !strings.HasPrefix(r.key, rules.StepSetting) {
 		if !r.addressed && r.value == "" {
 			t.hush()
 			return nil
 		}
-		t.ask("r_set_unknown", "Key", r.key, "List", joinList(rules.SettingNames))
-		return nil
-	}
-	if r.key == "language" && !has(Languages, r.value) {
-		t.ask("r_set_bad", "Key", r.key, "Value", r.value, "Example", joinList(Languages))
+		var names []string
+		for _, k := range rules.SettingNames {
+			names = append(names, t.v.key(k))
+		}
+		t.ask("r_set_unknown", "Key", r.key, "List", joinList(names))
 		return nil
 	}
 	if r.key == "spread" { // "8/7.5" may have been read as a count of a count
@@ -47,7 +50,7 @@ func (t *talk) set(r *reading) error {
 	}
 	value := try.Value(r.key)
 	if value == old {
-		t.say("e_set_same", "Key", upper(r.key), "Value", value)
+		t.say("e_set_same", "Key", upper(t.v.key(r.key)), "Value", t.v.setting(r.key, value))
 		return nil
 	}
 	before, err := t.openTasks()
@@ -58,7 +61,10 @@ func (t *talk) set(r *reading) error {
 	if _, err := t.append(e); err != nil {
 		return err
 	}
-	t.say("e_set", "Key", r.key, "Value", value, "Old", old)
+	if r.key == "language" {
+		t.speak("") // the new one shows that it works
+	}
+	t.say("e_set", "Key", t.v.key(r.key), "Value", t.v.setting(r.key, value), "Old", t.v.setting(r.key, old))
 	if r.key == "move" && try.MoveAt > 0 {
 		if err := t.warnMoveSetting(try.MoveAt); err != nil {
 			return err

@@ -27,8 +27,10 @@ func (t *talk) putRight() error {
 			id = "edit_skipped"
 		}
 		for _, m := range shown {
+			// The ping stands in all languages of the crew, so its end does as well.
+			end := each(voices(t.s, t.tx.Now), labelParting, func(v voice) string { return v.say(id, "Name", t.by.Name) })
 			err := t.tx.Queue(store.Message{Crew: t.crew.ID, Key: fmt.Sprintf("edit/%d/%d", m.ID, t.update.ID), Kind: "reply",
-				Text: m.Text + "\n" + t.v.say(id, "Name", t.by.Name), Chat: m.Chat, Edits: m.Message})
+				Text: m.Text + "\n" + end, Chat: m.Chat, Edits: m.Message})
 			if err != nil {
 				return err
 			}

@@ -17,6 +17,7 @@ type talk struct {
 	by      store.Member // whose words are read: the sender, or for a press who asked
 	s       *rules.Settings
 	v       voice
+	written string         // the language the text is plainly written in, "" where it does not say
 	update  store.Update   // what came in
 	origin  store.Update   // whose text is read: the same, or for a press an earlier one
 	replied *store.Message // the bot's message it replies to
@@ -79,12 +80,10 @@ func (t *talk) message() error {
 	if done, err := t.people(text); done || err != nil {
 		return err
 	}
-	n, err := t.names()
+	r, err := t.read(text)
 	if err != nil {
 		return err
 	}
-	n.spoken = t.replied != nil || t.addressed
-	r := read(text, n)
 	if t.opt.verb != "" {
 		r.verb = t.opt.verb
 	}
@@ -106,7 +105,12 @@ func (t *talk) label(text string) (bool, error) {
 	}
 	words := fold(clean(text))
 	for _, b := range t.replied.Buttons {
-		if fold(b.Label) == words && !strings.HasPrefix(b.Do, "task|") {
+		if !strings.HasPrefix(b.Do, "task|") && sameLabel(b.Label, words) {
+			written, err := t.writtenIn(*t.replied)
+			if err != nil {
+				return true, err
+			}
+			t.speak(written)
 			return true, t.pressed(*t.replied, b)
 		}
 	}
@@ -322,6 +326,7 @@ func (t *talk) append(entries ...rules.Entry) ([]rules.Entry, error) {
 	if err != nil {
 		return nil, err
 	}
-	t.s, t.v = s, newVoice(s, t.tx.Now)
+	t.s = s
+	t.speak(t.written)
 	return entries, nil
 }

@@ -31,7 +31,7 @@ func (t *talk) why(r *reading) error {
 		return err
 	} else if found && (k.Step == rules.Move || k.Step == rules.Nucs || k.Step == rules.Emerge) {
 		e := b.Emergence(t.s)
-		t.say("y_safe", "Cells", e.Cells, "Ages", t.v.ages(b.Age), "Safe", b.Safe, "Emerges", b.Emerges)
+		t.say("y_safe", "Count", e.Cells, "Ages", t.v.ages(b.Age), "Safe", b.Safe, "Emerges", b.Emerges)
 		if b.Shift != 0 {
 			t.say("y_incubator", "Hours", b.Shift)
 		}

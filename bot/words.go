@@ -3,7 +3,6 @@ package bot
 import (
 	"embed"
 	"fmt"
-	"math"
 	"strconv"
 	"strings"
 	"sync"
@@ -14,14 +13,13 @@ import (
 	"golang.org/x/text/language"
 
 	"yardbell/rules"
-	"yardbell/store"
 )
 
 //go:embed words/*.toml
 var wordFiles embed.FS
 
 // Languages that have a catalogue in words/.
-var Languages = []string{"en"}
+var Languages = []string{"en", "es"}
 
 var bundle = sync.OnceValue(func() *i18n.Bundle {
 	b := i18n.NewBundle(language.English)
@@ -34,23 +32,6 @@ var bundle = sync.OnceValue(func() *i18n.Bundle {
 	return b
 })
 
-var localizers sync.Map
-
-// voice words things for one crew at one time.
-type voice struct {
-	loc *i18n.Localizer
-	s   *rules.Settings
-	now time.Time
-}
-
-func newVoice(s *rules.Settings, now time.Time) voice {
-	l, ok := localizers.Load(s.Lang)
-	if !ok {
-		l, _ = localizers.LoadOrStore(s.Lang, i18n.NewLocalizer(bundle(), s.Lang))
-	}
-	return voice{l.(*i18n.Localizer), s, now}
-}
-
 // say words the message id with the values kv: pairs of a name and a value. Times,
 // steps, subjects and spans are worded on the way. An id that is not in the
 // catalogue is a programming error that a test finds.
@@ -59,10 +40,21 @@ func (v voice) say(id string, kv ...any) string {
 	cfg := &i18n.LocalizeConfig{MessageID: id, TemplateData: data}
 	for i := 0; i+1 < len(kv); i += 2 {
 		name := kv[i].(string)
-		if n, ok := kv[i+1].(int); ok && name == "Count" {
-			cfg.PluralCount = n
-		}
 		data[name] = v.value(kv[i+1])
+		switch x := kv[i+1].(type) {
+		case int:
+			if name == "Count" {
+				cfg.PluralCount = x
+			}
+		case *int:
+			if name == "Count" && x != nil {
+				cfg.PluralCount = *x
+			}
+		case string:
+			if name == "Mark" {
+				data[name] = v.mark(x)
+			}
+		}
 	}
 	s, err := v.loc.Localize(cfg)
 	if err != nil && cfg.PluralCount != nil {
@@ -90,7 +82,7 @@ func (v voice) value(x any) any {
 		}
 		return strconv.Itoa(*x)
 	case float64:
-		return strconv.FormatFloat(math.Round(x), 'f', 0, 64)
+		return v.number(x, 0)
 	case time.Duration:
 		return rules.SpanString(x)
 	}
@@ -114,17 +106,51 @@ func (v voice) refusal(r *rules.Refusal) string {
 			}
 		case "At":
 			if s, ok := x.(rules.Step); ok {
-				x = v.say("past_" + string(s))
-				k = "Past"
+				x, k = v.past(s, argOf(r.Args, "Had", "Later")), "Past"
 			}
 		case "Step":
 			if s := x.(rules.Step); v.has("past_" + string(s)) {
-				kv = append(kv, "Now", v.say("past_"+string(s)))
+				kv = append(kv, "Now", v.past(s, argOf(r.Args, "Sum", "Count")))
 			}
+		case "Key":
+			if r.Code != "set_unknown" {
+				x = v.key(x.(string))
+			}
+		case "Example":
+			x = v.setting(r.Args["Key"].(string), x.(string))
 		}
 		kv = append(kv, k, x)
 	}
 	return upper(v.say("r_"+r.Code, kv...))
+}
+
+// argOf is the first of a refusal's numbers that it has.
+func argOf(args map[string]any, names ...string) *int {
+	for _, n := range names {
+		switch x := args[n].(type) {
+		case int:
+			return &x
+		case *int:
+			return x
+		}
+	}
+	return nil
+}
+
+// past words what became of so many cells, nil for a number that is not known.
+func (v voice) past(s rules.Step, n *int) string {
+	if n == nil {
+		return v.say("past_" + string(s))
+	}
+	return v.say("past_"+string(s), "Count", *n)
+}
+
+// count words how many of what a step is about.
+func (v voice) count(s rules.Step, n *int) any {
+	if n == nil && s == rules.Nucs {
+		return v.say("e_some_nucs")
+	}
+	return n
 }
 
 func (v voice) has(id string) bool { return !strings.HasPrefix(v.say(id), "{") }
@@ -213,8 +239,8 @@ func (v voice) taskSubject(t rules.Task) string {
 
 // ages words a span of larval ages, "6-24".
 func (v voice) ages(a rules.AgeSpan) string {
-	s := strconv.FormatFloat(math.Round(a.Lo), 'f', 0, 64)
-	if hi := strconv.FormatFloat(math.Round(a.Hi), 'f', 0, 64); hi != s {
+	s := v.number(a.Lo, 0)
+	if hi := v.number(a.Hi, 0); hi != s {
 		s += "-" + hi
 	}
 	return v.say("ages_"+a.Basis, "Ages", s)
@@ -227,7 +253,7 @@ func (v voice) line(e rules.Entry) string {
 	case rules.Mine, rules.Later, rules.Skip:
 		return v.say("l_"+string(e.Action), "Task", task)
 	case rules.Set:
-		return v.say("l_set", "Key", e.Detail.Key, "Value", e.Detail.Value)
+		return v.say("l_set", "Key", v.key(e.Detail.Key), "Value", v.setting(e.Detail.Key, e.Detail.Value))
 	}
 	part := func(ok bool, id string, kv ...any) string {
 		if !ok {
@@ -238,7 +264,7 @@ func (v voice) line(e rules.Entry) string {
 	from := part(e.From != 0, "l_from", "Breeder", e.From)
 	into := part(e.Into != "", "l_into", "Into", e.Into)
 	mark := part(e.Mark != "", "l_mark", "Mark", e.Mark)
-	if past := "past_" + string(e.Step); batchSteps[e.Step] && (e.Subject.Zero() || e.Subject.Kind == rules.BatchKind) {
+	if batchSteps[e.Step] && (e.Subject.Zero() || e.Subject.Kind == rules.BatchKind) {
 		who, count, open := "", "", ""
 		switch {
 		case e.Of != nil:
@@ -251,7 +277,7 @@ func (v voice) line(e rules.Entry) string {
 		if !e.Subject.Zero() {
 			who = v.say("l_who", "Subject", e.Subject)
 		}
-		return v.say("l_batch", "Who", who, "Count", count, "Past", v.say(past), "From", from, "Into", into, "Mark", mark, "Open", open)
+		return v.say("l_batch", "Who", who, "Count", count, "Past", v.past(e.Step, e.Count), "From", from, "Into", into, "Mark", mark, "Open", open)
 	}
 	count := part(e.Count != nil, "l_count", "N", deref(e.Count))
 	switch {
@@ -290,13 +316,4 @@ func deref(n *int) int {
 		return 0
 	}
 	return *n
-}
-
-// taskButtons are the four answers to a ping.
-func (v voice) taskButtons(key string) []store.Button {
-	var out []store.Button
-	for _, b := range []verb{doDone, doMine, doLater, doSkip} {
-		out = append(out, store.Button{Label: v.say("b_" + string(b)), Do: "task|" + string(b) + "|" + key})
-	}
-	return out
 }

@@ -13,12 +13,13 @@ import (
 // Settings are a crew's own rules. Wall-clock values are in the crew's zone.
 type Settings struct {
 	Zone       *time.Location
-	Lang       string
-	Evening    Clock // eve pings
-	Morning    Clock // digest
-	QuietFrom  Clock // no ping from here …
-	QuietTo    Clock // … to here
-	Wake       bool  // critical pings may break quiet hours
+	Lang       string           // languages of what is said unasked, first one first: "en", "es", "en+es", "es+en"
+	Own        map[int64]string // a member's own language, by the member's row
+	Evening    Clock            // eve pings
+	Morning    Clock            // digest
+	QuietFrom  Clock            // no ping from here …
+	QuietTo    Clock            // … to here
+	Wake       bool             // critical pings may break quiet hours
 	WorkFrom   Clock
 	WorkTo     Clock
 	DaysOff    [7]bool       // by time.Weekday
@@ -61,6 +62,9 @@ func (s *Settings) Apply(key, value string, at time.Time) error {
 	if step, ok := strings.CutPrefix(key, StepSetting); ok {
 		return s.applyStep(Step(step), value, bad)
 	}
+	if member, ok := strings.CutPrefix(key, OwnLanguage); ok {
+		return s.applyOwn(member, value, bad)
+	}
 	switch key {
 	case "zone":
 		z, err := time.LoadLocation(value)
@@ -69,10 +73,11 @@ func (s *Settings) Apply(key, value string, at time.Time) error {
 		}
 		s.Zone = z
 	case "language":
-		if value != "en" && value != "es" {
+		lang, ok := ParseLanguages(value, s.Langs()[0])
+		if !ok {
 			return bad()
 		}
-		s.Lang = value
+		s.Lang = lang
 	case "evening", "morning":
 		c, err := ParseClock(value)
 		if err != nil {
@@ -122,7 +127,7 @@ func (s *Settings) Apply(key, value string, at time.Time) error {
 		c := math.NaN()
 		if value != "off" {
 			var err error
-			c, err = strconv.ParseFloat(strings.TrimSuffix(strings.ToUpper(value), "C"), 64)
+			c, err = parseDecimal(strings.TrimSuffix(strings.ToUpper(value), "C"))
 			if err != nil || !(c >= 30 && c <= 38) {
 				return bad()
 			}
@@ -131,8 +136,8 @@ func (s *Settings) Apply(key, value string, at time.Time) error {
 		sort.SliceStable(s.Incubator, func(i, j int) bool { return s.Incubator[i].At.Before(s.Incubator[j].At) })
 	case "spread":
 		a, b, ok := strings.Cut(strings.ReplaceAll(value, " ", ""), "/")
-		batch, err1 := strconv.ParseFloat(a, 64)
-		cell, err2 := strconv.ParseFloat(b, 64)
+		batch, err1 := parseDecimal(a)
+		cell, err2 := parseDecimal(b)
 		if !ok || err1 != nil || err2 != nil || !(batch >= 0 && batch <= 24) || !(cell >= 1 && cell <= 24) {
 			return bad()
 		}
@@ -200,6 +205,9 @@ func (s *Settings) Value(key string) string {
 			}
 		}
 		return ""
+	}
+	if member, ok := strings.CutPrefix(key, OwnLanguage); ok {
+		return s.ownValue(member)
 	}
 	switch key {
 	case "zone":

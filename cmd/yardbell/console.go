@@ -78,8 +78,10 @@ func runConsole(ctx context.Context, e env, f consoleFlags, files []string) (err
 	if f.lang != "" {
 		first["language"] = f.lang
 	}
-	if l := first["language"]; l != "" && !contains(bot.Languages, l) {
-		return usage("there is no language %q yet; there is %v", l, bot.Languages)
+	if l := first["language"]; l != "" {
+		if _, ok := rules.ParseLanguages(l, bot.Languages[0]); !ok {
+			return usage("there is no language %q; there are %v, and both as en+es or es+en", l, bot.Languages)
+		}
 	}
 	if f.rules == "" {
 		f.rules = conf.Rules
