@@ -42,6 +42,56 @@ func (v voice) key(key string) string {
 	return v.say("key_" + strings.ReplaceAll(key, " ", "-"))
 }
 
+// weekday translates the English name of a day of the week, whole or its beginning.
+func (v voice) weekday(name string) string {
+	for d := time.Sunday; d <= time.Saturday; d++ {
+		if startsName(name, d.String()) {
+			return v.say("weekday_" + strconv.Itoa(int(d)))
+		}
+	}
+	return name
+}
+
+// startsName reports whether a word is a name or at least three letters of it; a
+// plural counts as well.
+func startsName(word, name string) bool {
+	word, name = fold(word), fold(name)
+	return len(word) >= 3 && (strings.HasPrefix(name, word) || strings.HasPrefix(name, strings.TrimSuffix(word, "s")))
+}
+
+func blankOrComma(r rune) bool { return r == ' ' || r == ',' }
+
+// stored is the value of a setting as it is kept, from one typed in any language.
+// What is in no catalogue stays as it was typed, to be read or refused by rules.
+func stored(key, value string) string {
+	for _, l := range Languages[1:] {
+		v := voiceIn(l, rules.DefaultSettings(), time.Time{})
+		for _, word := range []string{"on", "off", "none", "default"} {
+			if fold(value) == fold(v.say("value_"+word)) && !(key == "days off" && word == "off") {
+				return word
+			}
+		}
+		if key != "days off" {
+			continue
+		}
+		words := strings.FieldsFunc(value, blankOrComma)
+		for i, w := range words {
+			for d := time.Sunday; d <= time.Saturday; d++ {
+				if startsName(w, v.say("weekday_"+strconv.Itoa(int(d)))) {
+					words[i] = d.String()
+				}
+			}
+			if w == strings.TrimSpace(v.say("and")) {
+				words[i] = "and"
+			}
+		}
+		if joined := strings.Join(words, " "); joined != strings.Join(strings.FieldsFunc(value, blankOrComma), " ") {
+			return joined
+		}
+	}
+	return value
+}
+
 // setting words the value of a setting as it is typed.
 func (v voice) setting(key, value string) string {
 	switch value {
@@ -51,14 +101,10 @@ func (v voice) setting(key, value string) string {
 	switch {
 	case key == "days off":
 		var days []string
-		for _, name := range strings.Split(value, ", ") {
-			for d := time.Sunday; d <= time.Saturday; d++ {
-				if name == d.String() {
-					name = v.say("weekday_" + strconv.Itoa(int(d)))
-					break
-				}
+		for _, name := range strings.FieldsFunc(value, blankOrComma) {
+			if name != "and" {
+				days = append(days, v.weekday(name))
 			}
-			days = append(days, name)
 		}
 		return joinList(days)
 	case key == "incubator", key == "spread", strings.HasPrefix(key, rules.StepSetting):

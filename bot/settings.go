@@ -37,6 +37,12 @@ func (t *talk) set(r *reading) error {
 	if refused, err := t.onlyLead(); refused || err != nil {
 		return err
 	}
+	r.value = stored(r.key, r.value)
+	if r.key == "language" {
+		if both, ok := rules.ParseLanguages(r.value, t.s.Langs()[0]); ok {
+			r.value = both // what "both" means depends on what it was before
+		}
+	}
 	old := t.s.Value(r.key)
 	try := *t.s
 	try.Incubator = append([]rules.TempFrom(nil), t.s.Incubator...)

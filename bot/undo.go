@@ -150,10 +150,8 @@ func (t *talk) voidLines(ids []int64, all bool) error {
 		return err
 	}
 	var entries []rules.Entry
-	var what []string
 	for i := len(lines) - 1; i >= 0; i-- {
 		e := lines[i].Entry
-		what = append([]string{t.v.line(e)}, what...)
 		e.Action, e.Ref, e.ID = rules.Void, e.ID, 0
 		entries = append(entries, e)
 	}
@@ -171,6 +169,10 @@ func (t *talk) voidLines(ids []int64, all bool) error {
 		}
 		t.say("e_undo_amend", "What", t.v.line(cur.Entry))
 	} else {
+		var what []string // worded last: a language may have been among them
+		for _, l := range lines {
+			what = append(what, t.v.line(l.Entry))
+		}
 		t.say("e_undo", "What", strings.Join(what, "; "))
 	}
 	return t.changed(before)

@@ -117,7 +117,11 @@ func (v voice) refusal(r *rules.Refusal) string {
 				x = v.key(x.(string))
 			}
 		case "Example":
-			x = v.setting(r.Args["Key"].(string), x.(string))
+			key, example := r.Args["Key"].(string), x.(string)
+			if key == "language" {
+				example = v.lang
+			}
+			x = v.setting(key, example)
 		}
 		kv = append(kv, k, x)
 	}

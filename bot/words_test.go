@@ -85,8 +85,16 @@ func families() map[string][]string {
 		}
 		forms, helps = append(forms, string(s)), append(helps, string(s))
 	}
+	var roundSteps, settingIDs []string
+	for _, s := range rules.Steps {
+		roundSteps = append(roundSteps, string(s))
+	}
+	for _, k := range rules.SettingNames {
+		settingIDs = append(settingIDs, strings.ReplaceAll(k, " ", "-"))
+	}
 	return map[string][]string{
-		"day_": days, "month_": months, "step_": steps, "past_": past, "stake_": stakes,
+		"day_": days, "month_": months, "step_": steps, "past_": past, "stake_": stakes, "weekday_": days, "mark_": keys(marks),
+		"word_": roundSteps, "key_": append([]string{"step", "own"}, settingIDs...), "value_": {"on", "off", "none", "default"},
 		"form_": append(forms, "dearth", "flow"), "help_": helps,
 		// Those below exist for some steps only; the code asks whether they do.
 		"ask_count_?": append(asks, steps...), "bring_?": append(bring, steps...), "over_?": append(over, append(steps, "other")...),
@@ -102,6 +110,13 @@ func families() map[string][]string {
 		"ping_":    {"eve", "open", "closing6", "closing2", "over", "noanswer", "again"},
 		"r_":       append([]string{"amend_after"}, refusalCodes...),
 	}
+}
+
+func keys(set map[string]bool) (list []string) {
+	for k := range set {
+		list = append(list, k)
+	}
+	return list
 }
 
 // refusalCodes are those of package rules; TestRefusalsOfRules finds a new one.
