@@ -8,37 +8,12 @@ import (
 	"strconv"
 	"strings"
 	"testing"
-	"time"
-	"unicode/utf16"
 
-	"github.com/pelletier/go-toml/v2"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"yardbell/rules"
 )
-
-// catalogue reads a language's messages as they stand in its file; a message with
-// plural forms comes as all of them.
-func catalogue(t *testing.T, lang string) map[string][]string {
-	t.Helper()
-	b, err := os.ReadFile(filepath.Join("words", lang+".toml"))
-	require.NoError(t, err)
-	var raw map[string]any
-	require.NoError(t, toml.Unmarshal(b, &raw))
-	out := map[string][]string{}
-	for id, v := range raw {
-		switch v := v.(type) {
-		case string:
-			out[id] = []string{v}
-		case map[string]any:
-			for _, form := range v {
-				out[id] = append(out[id], form.(string))
-			}
-		}
-	}
-	return out
-}
 
 // source is all Go code of this package but its tests.
 func source(t *testing.T) string {
@@ -175,33 +150,9 @@ func TestRefusalsOfRules(t *testing.T) {
 	assert.ElementsMatch(t, list, refusalCodes)
 }
 
-// A chat takes at most 4,096 UTF-16 units; the values need room as well.
-func TestWordsFit(t *testing.T) {
-	for _, lang := range Languages {
-		for id, forms := range catalogue(t, lang) {
-			for _, f := range forms {
-				assert.LessOrEqual(t, len(utf16.Encode([]rune(f))), 2048, id)
-				assert.NotContains(t, f, "!", "%s: no exclamation marks", id)
-			}
-		}
-	}
-}
-
-// Each sentence can be worded for one and for many.
-func TestWordsTakeAnyCount(t *testing.T) {
-	v := newVoice(rules.DefaultSettings(), time.Date(2031, 5, 8, 12, 0, 0, 0, time.UTC))
-	for id := range catalogue(t, "en") {
-		for _, n := range []int{0, 1, 2, 45} {
-			assert.NotEqual(t, "{"+id+"}", v.say(id, "Count", n), "%s with %d", id, n)
-		}
-	}
-}
-
 // unreached are the sentences that no script can bring about: a fault of our own,
 // and days to leave things alone, which no message names yet.
 var unreached = map[string]bool{"r_internal": true, "r_guard": true}
-
-var holeForm = regexp.MustCompile(`\{\{\.[A-Za-z]+\}\}`)
 
 // Each refusal has a script that shows its sentence.
 func TestEveryRefusalIsShown(t *testing.T) {
