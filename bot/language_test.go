@@ -22,8 +22,8 @@ func TestShownPerLanguage(t *testing.T) {
 		return time.Date(2031, month, day, hour, minute, 0, 0, zone)
 	}
 	for _, c := range []struct {
-		show    func(voice) string
-		en, es  string
+		show   func(voice) string
+		en, es string
 	}{
 		{func(v voice) string { return v.at(at(5, 7, 10, 0)) }, "today 10:00", "hoy 10:00"},
 		{func(v voice) string { return v.at(at(5, 8, 16, 5)) }, "tomorrow 16:05", "mañana 16:05"},

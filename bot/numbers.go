@@ -31,6 +31,20 @@ func (v voice) mark(m string) string {
 	return m
 }
 
+// source words where a figure comes from. Titles and names stay as they are; the
+// few words of our own are worded.
+func (v voice) source(s string) string {
+	if was, own := strings.CutPrefix(s, rules.OwnSource); own {
+		return v.say("source_own", "Source", v.source(was))
+	}
+	for typed, id := range map[string]string{"common practice": "source_practice", "memory": "source_memory"} {
+		if s == typed {
+			return v.say(id)
+		}
+	}
+	return strings.ReplaceAll(s, "from memory", v.say("source_from_memory"))
+}
+
 // key names a setting as it is typed.
 func (v voice) key(key string) string {
 	if step, ok := strings.CutPrefix(key, rules.StepSetting); ok {

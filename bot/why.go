@@ -36,7 +36,7 @@ func (t *talk) why(r *reading) error {
 			t.say("y_incubator", "Hours", b.Shift)
 		}
 	}
-	t.say("y_source", "Source", k.Source)
+	t.say("y_source", "Source", t.v.source(k.Source))
 	if t.replied != nil && t.replied.Ping != "" && t.replied.Ping != rules.Digest {
 		t.say("y_ping", "Reason", t.v.say("ping_"+string(t.replied.Ping)))
 	}

@@ -200,10 +200,14 @@ func (r Row) owned(was Row, source string) Row {
 		return r
 	}
 	if r.Source = source; source == "" || source == was.Source {
-		r.Source = "the crew's own rules, instead of: " + strings.TrimPrefix(was.Source, "the crew's own rules, instead of: ")
+		r.Source = OwnSource + strings.TrimPrefix(was.Source, OwnSource)
 	}
 	return r
 }
+
+// OwnSource leads the source of a row that the crew changed; that of the row it
+// stands for follows.
+const OwnSource = "the crew's own rules, instead of: "
 
 // WithStep is the table with the crew's own hours for one step, "18/24/48" after
 // its anchor. Hours out of order are refused.

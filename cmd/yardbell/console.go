@@ -49,7 +49,7 @@ line without a name is said by "Me" when you type it at a terminal.`,
 	}
 	f.register(c)
 	c.Flags().StringVar(&f.zone, "zone", "", "IANA time zone of a new crew (default: $TZ, else UTC)")
-	c.Flags().StringVar(&f.lang, "lang", "", "language of a new crew: en")
+	c.Flags().StringVar(&f.lang, "lang", "", "language of a new crew: en, es, or both as en+es, es+en")
 	c.Flags().BoolVar(&f.json, "json", false, "one JSON object a line")
 	c.Flags().BoolVar(&f.echo, "echo", false, "show what people write, too")
 	c.Flags().StringVar(&f.config, "config", "", "configuration file (TOML)")
