@@ -48,7 +48,7 @@ func TestShownPerLanguage(t *testing.T) {
 		{func(v voice) string { return v.setting("days off", "Sunday, Saturday") }, "Sunday, Saturday", "domingo, sábado"},
 		{func(v voice) string { return v.setting("zone", "America/Chicago") }, "America/Chicago", "America/Chicago"},
 		{func(v voice) string { return v.key("days off") }, "days off", "días libres"},
-		{func(v voice) string { return v.key(rules.StepSetting + "accept") }, "step accept", "paso aceptadas"},
+		{func(v voice) string { return v.key(rules.StepSetting + "accept") }, "step accept", "aceptadas"},
 		{func(v voice) string { return v.key(rules.OwnLanguage + "12") }, "my language", "mi idioma"},
 		{func(v voice) string { return v.mark("red") }, "red", "roja"},
 		{func(v voice) string { return v.mark("K7") }, "K7", "K7"},
@@ -71,6 +71,18 @@ func TestClockAgainPerLanguage(t *testing.T) {
 	twice := time.Date(2031, 11, 2, 7, 30, 0, 0, time.UTC) // 01:30 after the clocks went back
 	assert.Equal(t, "today 01:30 (after the clock change)", voiceIn("en", s, twice).at(twice))
 	assert.Equal(t, "hoy 01:30 (tras el cambio de hora)", voiceIn("es", s, twice).at(twice))
+}
+
+// A step is called by its word in the settings of each language.
+func TestWordStep(t *testing.T) {
+	v := voiceIn("es", rules.DefaultSettings(), time.Time{})
+	for _, s := range rules.Steps {
+		got, ok := wordStep(v.say("word_" + string(s)))
+		assert.True(t, ok, s)
+		assert.Equal(t, s, got)
+	}
+	_, ok := wordStep("colour")
+	assert.False(t, ok)
 }
 
 // Values typed in either language are kept as one.

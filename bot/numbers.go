@@ -106,6 +106,19 @@ func stored(key, value string) string {
 	return value
 }
 
+// wordStep is the step that a word names in the settings of some language.
+func wordStep(word string) (rules.Step, bool) {
+	for _, l := range Languages[1:] {
+		v := voiceIn(l, rules.DefaultSettings(), time.Time{})
+		for _, s := range rules.Steps {
+			if fold(word) == fold(v.say("word_"+string(s))) {
+				return s, true
+			}
+		}
+	}
+	return "", false
+}
+
 // setting words the value of a setting as it is typed.
 func (v voice) setting(key, value string) string {
 	switch value {

@@ -304,6 +304,9 @@ func (t *talk) help(r *reading) error {
 	if step == "" {
 		step = rules.Step(r.topic)
 	}
+	if s, ok := wordStep(r.topic); ok {
+		step = s
+	}
 	if step == "comb" {
 		step = rules.CombOut
 	}

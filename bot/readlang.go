@@ -8,6 +8,9 @@ var ownLanguageLeads = []string{"set my language", "my language", "my lang", "aj
 // noOwnLanguage are the words that end a language of one's own, folded.
 var noOwnLanguage = words(`off none default no ninguno normal`)
 
+// ownLanguageSmall may stand between the two.
+var ownLanguageSmall = words(`is es to a : =`)
+
 // ownLanguage reads "my language es" and "mi idioma español". Nothing but a known
 // language may follow, unless the bot is spoken to: people talk of languages.
 func (d *reader) ownLanguage() bool {
@@ -15,16 +18,18 @@ func (d *reader) ownLanguage() bool {
 	if i == 0 {
 		return false
 	}
-	if w := d.word(i); len(d.toks) > i+1 && (w == "is" || w == "es" || w == "to" || w == "a" || w == ":" || w == "=") {
+	// As typed: "es" is a language here and a verb elsewhere.
+	if len(d.toks) > i+1 && ownLanguageSmall[fold(d.toks[i].orig)] {
 		i++
 	}
 	if i != len(d.toks)-1 {
 		return false
 	}
-	_, known := rules.ParseLanguage(d.word(i))
-	if !known && !noOwnLanguage[d.word(i)] && !d.r.addressed {
+	typed := d.toks[i].orig
+	_, known := rules.ParseLanguage(typed)
+	if !known && !noOwnLanguage[fold(typed)] && !d.r.addressed {
 		return false
 	}
-	d.r.verb, d.r.key, d.r.value = doSet, ownKey, d.toks[i].orig
+	d.r.verb, d.r.key, d.r.value = doSet, ownKey, typed
 	return true
 }

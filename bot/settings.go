@@ -16,6 +16,9 @@ func (t *talk) set(r *reading) error {
 		}
 		return nil
 	}
+	if step, ok := wordStep(r.key); ok {
+		r.key = rules.StepSetting + string(step)
+	}
 	if r.key == ownKey {
 		return t.ownLanguage(r)
 	}
