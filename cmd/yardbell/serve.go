@@ -218,8 +218,17 @@ func (c courier) Send(ctx context.Context, out store.Outgoing) (store.Receipt, e
 	var e error
 	switch {
 	case out.Chat() != out.Crew.Chat: // a private chat that is closed is no matter of the crew's
+		if not.Final {
+			e = c.b.PrivateShut(ctx, c.clock(), out)
+		}
 	case not.Gone:
-		e = c.b.Standing(ctx, c.clock(), out.Crew.Source, out.Crew.Chat, "gone")
+		e = c.b.Standing(ctx, c.clock(), out.Crew.Source, out.Crew.Chat, "gone", "")
+	case out.Messages[0].Aside():
+		if not.Lacks {
+			e = c.b.NoRight(ctx, c.clock(), out)
+		}
+	case not.Muted:
+		e = c.b.Muted(ctx, c.clock(), out.Crew)
 	case not.Final:
 		e = c.b.Parked(ctx, c.clock(), out)
 	}
@@ -231,7 +240,7 @@ func (c courier) Send(ctx context.Context, out store.Outgoing) (store.Receipt, e
 		// The scheduler counts from when its tick began; the chat counts from now.
 		after += c.clock().Sub(out.Now)
 	}
-	return r, &scheduler.SendError{Final: not.Final, After: after, Held: not.Held, Err: not.Err}
+	return r, &scheduler.SendError{Final: not.Final, After: after, Held: not.Held, Spare: out.Messages[0].Aside(), Err: not.Err}
 }
 
 // health answers /healthz: 200 while the chat's server was heard of lately.
