@@ -133,7 +133,11 @@ func serve(ctx context.Context, e env, f serveFlags) (err error) {
 	b = bot.New(db, func() { sched.Wake() }, log, first)
 	b.Hears = client.HearsAll
 	b.ByCode = true
-	sched = scheduler.New(db, courier{bot.Post{To: out}, b, e.clock}, log)
+	parts := seams{b, courier{bot.Post{To: out}, b, e.clock}}
+	if e.around != nil {
+		parts = e.around(parts)
+	}
+	sched = scheduler.New(db, parts.to, log)
 
 	var l net.Listener
 	if f.listen != "" {
@@ -161,7 +165,7 @@ func serve(ctx context.Context, e env, f serveFlags) (err error) {
 	}
 	var seen atomic.Int64
 	seen.Store(now.Unix())
-	poller := telegram.NewPoller(client, b, log, e.clock, wait)
+	poller := telegram.NewPoller(client, parts.in, log, e.clock, wait)
 	poller.Seen = func(t time.Time) { seen.Store(t.Unix()) }
 
 	g, ctx := errgroup.WithContext(ctx)
@@ -171,6 +175,12 @@ func serve(ctx context.Context, e env, f serveFlags) (err error) {
 		health(ctx, g, l, &seen, e.clock)
 	}
 	return g.Wait()
+}
+
+// seams are where what comes in and what goes out pass from one part to the next.
+type seams struct {
+	in telegram.Handler
+	to scheduler.Sender
 }
 
 // serveLogger tells the operator of what is out of order, also where it will be
