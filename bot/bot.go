@@ -28,6 +28,7 @@ type Incoming struct {
 	Addressed bool   // the bot was named, or is the only one there to hear it
 	Title     string // of the group
 	Thread    int64  // topic of a forum, 0 for none
+	Rights    string // of the bot in the group, as store.Crew has them; "" where not asked
 }
 
 // Bot reads what comes in.
@@ -109,10 +110,11 @@ func (b *Bot) begin(tx *store.Tx, in Incoming) (t *talk, fresh bool, err error) 
 	if err := tx.SetOffset(in.Source, in.UpdateID+1); err != nil {
 		return nil, false, err
 	}
-	t = &talk{tx: tx, kind: "reply", addressed: in.Addressed, hearsAll: b.Hears == nil || b.Hears()}
+	t = &talk{tx: tx, kind: "reply", addressed: in.Addressed}
 	if found, err := b.whose(t, in); err != nil || !found {
 		return nil, false, err
 	}
+	t.hearsAll = b.hearsAll(t.crew)
 	if in.Said.Before(tx.Since) {
 		tx.Since = in.Said.UTC()
 	}

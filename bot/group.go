@@ -44,42 +44,6 @@ func (b *Bot) Moved(ctx context.Context, now time.Time, source string, from, to 
 	return b.db.Update(ctx, now, func(tx *store.Tx) error { return tx.MoveChat(source, from, to) })
 }
 
-// Standing notes what a chat lets the bot do.
-func (b *Bot) Standing(ctx context.Context, now time.Time, source string, chat int64, state string) error {
-	return b.db.Update(ctx, now, func(tx *store.Tx) error {
-		c, found, err := tx.Crew(source, chat)
-		if err != nil || !found {
-			return err
-		}
-		return tx.SetStanding(c.ID, state)
-	})
-}
-
-// Twin warns every crew, once a day, that another process reads the same bot's
-// updates.
-func (b *Bot) Twin(ctx context.Context, now time.Time, source string) error {
-	defer b.wake()
-	return b.db.Update(ctx, now, func(tx *store.Tx) error {
-		crews, err := tx.Crews()
-		if err != nil {
-			return err
-		}
-		for _, c := range crews {
-			if c.Source != source || c.Standing == "gone" {
-				continue
-			}
-			s, err := tx.Settings(c.ID)
-			if err != nil {
-				return err
-			}
-			if err := b.tell(tx, c, "twin/"+rules.DateOf(now, s.Zone).String(), "g_twin"); err != nil {
-				return err
-			}
-		}
-		return nil
-	})
-}
-
 // Came puts somebody who joined the group on the crew, also after having been
 // taken off: who may come into the group is for the group to say.
 func (b *Bot) Came(ctx context.Context, now time.Time, source string, chat int64, userKey, userName string) error {
@@ -144,7 +108,7 @@ func tellWords(tx *store.Tx, c store.Crew, s *rules.Settings, key string, word f
 }
 
 // Parked tells the crew that the chat refused a message for good, once for each
-// message. A notice that is refused itself is not told of.
+// message, and its leads once a day. A notice that is refused itself is not told of.
 func (b *Bot) Parked(ctx context.Context, now time.Time, out store.Outgoing) error {
 	m := out.Messages[0]
 	if strings.HasPrefix(m.Key, parkedKey) || m.Edits != 0 {
@@ -152,12 +116,17 @@ func (b *Bot) Parked(ctx context.Context, now time.Time, out store.Outgoing) err
 	}
 	defer b.wake()
 	return b.db.Update(ctx, now, func(tx *store.Tx) error {
-		return tellWords(tx, out.Crew, out.Settings, fmt.Sprintf("%s%d", parkedKey, m.ID), func(v voice) string {
-			what := v.say("g_parked_answer")
-			if m.Step != "" {
-				what = v.say("task", "Step", m.Step, "Subject", v.subject(rules.ParseSubject(m.Subject)))
+		what := func(v voice) string {
+			if m.Step == "" {
+				return v.say("g_parked_answer")
 			}
-			return v.say("g_parked", "What", what)
+			return v.say("task", "Step", m.Step, "Subject", v.subject(rules.ParseSubject(m.Subject)))
+		}
+		if err := b.noteDaily(tx, out.Crew, "parked", "g_note_parked", what(newVoice(out.Settings, now))); err != nil {
+			return err
+		}
+		return tellWords(tx, out.Crew, out.Settings, fmt.Sprintf("%s%d", parkedKey, m.ID), func(v voice) string {
+			return v.say("g_parked", "What", what(v))
 		})
 	})
 }
@@ -203,6 +172,12 @@ func (b *Bot) Claimed(ctx context.Context, now time.Time, source string) (claime
 		return err
 	})
 	return claimed, err
+}
+
+// IsJoin reports whether a text has the form of a join code's claim.
+func IsJoin(text string) bool {
+	_, ok := joinCode(text)
+	return ok
 }
 
 // joinCode finds the code in "/join XXXX-XXXX".
@@ -256,6 +231,9 @@ func (b *Bot) whose(t *talk, in Incoming) (found bool, err error) {
 		if err != nil || len(crews) == 0 {
 			return false, err
 		}
+		if err := private(t.tx, in.Source, in.UserKey, in.Chat); err != nil {
+			return false, err
+		}
 		t.crew, t.chat = crews[len(crews)-1], in.Chat
 	} else {
 		crew, known, err := t.tx.Crew(in.Source, in.Chat)
@@ -285,6 +263,19 @@ func (b *Bot) whose(t *talk, in Incoming) (found bool, err error) {
 	if t.joined {
 		t.member.Lead = true
 		if err := t.tx.SetLead(t.member.ID, true); err != nil {
+			return false, err
+		}
+		if in.Rights != "" {
+			if err := t.tx.SetRights(t.crew.ID, in.Rights); err != nil {
+				return false, err
+			}
+			t.crew.Rights = in.Rights
+		}
+		hears := "some"
+		if b.hearsAll(t.crew) {
+			hears = "all"
+		}
+		if err := t.tx.SetHears(t.crew.ID, hears); err != nil { // the welcome says it
 			return false, err
 		}
 		if in.Thread != 0 {

@@ -15,6 +15,8 @@ import (
 type NotSent struct {
 	Final bool          // it never will
 	Gone  bool          // the bot may not write there any more
+	Muted bool          // the bot may only read there
+	Lacks bool          // the bot has not got the right to pin or delete
 	Held  bool          // it was not tried: the chat's limit, or the server asked to wait
 	After time.Duration // not before
 	Err   error

@@ -300,7 +300,7 @@ var settingWords = []struct{ typed, key string }{
 	{"days off", "days off"}, {"day off", "days off"}, {"daysoff", "days off"}, {"zone", "zone"}, {"timezone", "zone"}, {"time zone", "zone"},
 	{"language", "language"}, {"lang", "language"}, {"evening", "evening"}, {"eve", "evening"}, {"morning", "morning"},
 	{"quiet hours", "quiet"}, {"quiet", "quiet"}, {"working hours", "work"}, {"work hours", "work"}, {"work", "work"},
-	{"wake", "wake"}, {"move", "move"}, {"incubator", "incubator"}, {"spread", "spread"},
+	{"wake", "wake"}, {"pin", "pin"}, {"move", "move"}, {"incubator", "incubator"}, {"spread", "spread"},
 }
 
 var settingSmall = words(`to at is ping pings reminder hour :`)
@@ -329,6 +329,9 @@ func (d *reader) set() bool {
 		k := i + len(splitSpace(w.typed))
 		for settingSmall[d.word(k)] {
 			k++
+		}
+		if v := strings.ToLower(d.from(k)); w.key == "pin" && v != "on" && v != "off" {
+			continue // the pin of a comb
 		}
 		r.verb, r.key, r.value = doSet, w.key, d.from(k)
 		if w.key != "zone" {

@@ -20,6 +20,7 @@ type Settings struct {
 	QuietFrom  Clock            // no ping from here …
 	QuietTo    Clock            // … to here
 	Wake       bool             // critical pings may break quiet hours
+	Pin        bool             // the day's digest is pinned where the bot may
 	WorkFrom   Clock
 	WorkTo     Clock
 	DaysOff    [7]bool       // by time.Weekday
@@ -41,7 +42,7 @@ type TempFrom struct {
 // DefaultSettings are those of a crew that has set nothing.
 func DefaultSettings() *Settings {
 	return &Settings{
-		Zone: time.UTC, Lang: "en",
+		Zone: time.UTC, Lang: "en", Pin: true,
 		Evening: 19 * 60, Morning: 6*60 + 30,
 		QuietFrom: 21 * 60, QuietTo: 5*60 + 30,
 		WorkFrom: 7 * 60, WorkTo: 18 * 60,
@@ -51,7 +52,7 @@ func DefaultSettings() *Settings {
 }
 
 // SettingNames lists what can be set, in the order `set` alone shows them.
-var SettingNames = []string{"zone", "language", "evening", "morning", "quiet", "wake", "work", "days off", "move", "incubator", "spread"}
+var SettingNames = []string{"zone", "language", "evening", "morning", "quiet", "wake", "pin", "work", "days off", "move", "incubator", "spread"}
 
 // Apply sets one setting from its text. at is when it was said: an incubator
 // temperature holds from then on. The error of a value that cannot be read is a
@@ -98,14 +99,14 @@ func (s *Settings) Apply(key, value string, at time.Time) error {
 		} else {
 			s.WorkFrom, s.WorkTo = from, to
 		}
-	case "wake":
-		switch value {
-		case "on":
-			s.Wake = true
-		case "off":
-			s.Wake = false
-		default:
+	case "wake", "pin":
+		if value != "on" && value != "off" {
 			return bad()
+		}
+		if key == "wake" {
+			s.Wake = value == "on"
+		} else {
+			s.Pin = value == "on"
 		}
 	case "days off":
 		days, err := parseDays(value)
@@ -221,10 +222,9 @@ func (s *Settings) Value(key string) string {
 	case "quiet":
 		return s.QuietFrom.String() + "-" + s.QuietTo.String()
 	case "wake":
-		if s.Wake {
-			return "on"
-		}
-		return "off"
+		return onOff(s.Wake)
+	case "pin":
+		return onOff(s.Pin)
 	case "work":
 		return s.WorkFrom.String() + "-" + s.WorkTo.String()
 	case "days off":
@@ -254,6 +254,13 @@ func (s *Settings) Value(key string) string {
 	return ""
 }
 
+func onOff(on bool) string {
+	if on {
+		return "on"
+	}
+	return "off"
+}
+
 // Example is a value that the setting accepts.
 func Example(key string) string {
 	if step, ok := strings.CutPrefix(key, StepSetting); ok {
@@ -266,7 +273,7 @@ func Example(key string) string {
 	}
 	return map[string]string{
 		"zone": "America/Chicago", "language": "en", "evening": "19:00", "morning": "06:30",
-		"quiet": "21:00-05:30", "wake": "on", "work": "07:00-18:00", "days off": "Sunday",
+		"quiet": "21:00-05:30", "wake": "on", "pin": "off", "work": "07:00-18:00", "days off": "Sunday",
 		"move": "9d20h", "incubator": "34.5", "spread": "8/7.5",
 	}[key]
 }

@@ -21,6 +21,8 @@ func TestSettingsReadAndShow(t *testing.T) {
 		{"quiet", "0:00-0:00", "00:00-00:00"},
 		{"wake", "on", "on"},
 		{"wake", "off", "off"},
+		{"pin", "off", "off"},
+		{"pin", "on", "on"},
 		{"work", "6–17", "06:00-17:00"},
 		{"days off", "Sunday", "Sunday"},
 		{"days off", "sat and Sundays", "Sunday, Saturday"},

@@ -77,6 +77,10 @@ func arrangeCrew(tx *store.Tx, id int64, claimed []store.Message, now time.Time)
 	var digests, edits []store.Outgoing
 	for _, m := range claimed {
 		switch {
+		case m.Ping == store.Pin && (m.Day != today.String() || !s.Pin || !crew.MayPin()):
+			if err := tx.Finish(m, "dropped", "not to be pinned any more"); err != nil {
+				return nil, err
+			}
 		case m.Edits != 0: // a change of what stands in the chat already
 			out := base
 			out.Messages = []store.Message{m}
@@ -130,7 +134,9 @@ func shut(tx *store.Tx, crew store.Crew, claimed []store.Message, now time.Time)
 			private = append(private, m)
 			continue
 		}
-		if crew.Standing == "muted" {
+		if m.Aside() {
+			err = tx.Finish(m, "dropped", "the group cannot be written")
+		} else if crew.Standing == "muted" {
 			err = tx.Reschedule(m, now.Add(mutedWait), true, "the bot may not write in the group")
 		} else {
 			err = tx.Finish(m, "failed", "the bot is not in the group any more")

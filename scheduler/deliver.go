@@ -59,6 +59,9 @@ func (s *Scheduler) record(ctx context.Context, now time.Time, out store.Outgoin
 				holdOff = until
 				continue
 			}
+			if err := tx.QueuePin(m, receipt.Number, out.Settings); err != nil {
+				return fmt.Errorf("queue a pin: %w", err)
+			}
 			text, buttons := receipt.Text, receipt.Buttons
 			if i > 0 {
 				text, buttons = "", nil // shown with the first of the list
@@ -84,6 +87,9 @@ func (s *Scheduler) failed(tx *store.Tx, now time.Time, m store.Message, err err
 	var se *SendError
 	var p *panicked
 	switch errors.As(err, &se); {
+	case se != nil && se.Final && se.Spare:
+		s.log.Warn("refused for good, done without", "row", m.ID, "err", err)
+		return holdOff, tx.Finish(m, "dropped", "refused: "+err.Error())
 	case se != nil && se.Final:
 		s.log.Error("message refused for good", "row", m.ID, "err", err)
 		return holdOff, tx.Finish(m, "failed", "refused: "+err.Error())

@@ -26,6 +26,7 @@ type Sender interface {
 type SendError struct {
 	Final bool          // it never will
 	Held  bool          // it was not tried; the attempt is given back
+	Spare bool          // final, but nothing is lost without it: dropped, not parked
 	After time.Duration // not before
 	Err   error
 }

@@ -8,6 +8,31 @@ func (t *Tx) SetStanding(crew int64, state string) error {
 	return err
 }
 
+// SetRights notes what the bot may do in a group, as Crew.Rights says it.
+func (t *Tx) SetRights(crew int64, rights string) error {
+	_, err := t.exec(`UPDATE crews SET rights = ? WHERE id = ?`, rights, crew)
+	return err
+}
+
+// SetHears notes what the crew was told of the bot's hearing.
+func (t *Tx) SetHears(crew int64, hears string) error {
+	_, err := t.exec(`UPDATE crews SET hears = ? WHERE id = ?`, hears, crew)
+	return err
+}
+
+// SetPrivate notes the private chat with a person, on every crew they are on; 0 for
+// one that is closed.
+func (t *Tx) SetPrivate(source, key string, chat int64) error {
+	_, err := t.exec(`UPDATE members SET private_id = ? WHERE user_key = ? AND private_id <> ? AND crew_id IN (SELECT id FROM crews WHERE source = ?)`, chat, key, chat, source)
+	return err
+}
+
+// ShutPrivate notes that a private chat is closed to the bot.
+func (t *Tx) ShutPrivate(source string, chat int64) error {
+	_, err := t.exec(`UPDATE members SET private_id = 0 WHERE private_id = ? AND crew_id IN (SELECT id FROM crews WHERE source = ?)`, chat, source)
+	return err
+}
+
 // SetThread notes the topic of a forum in which the crew talks.
 func (t *Tx) SetThread(crew, thread int64) error {
 	_, err := t.exec(`UPDATE crews SET thread_id = ? WHERE id = ?`, thread, crew)

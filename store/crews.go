@@ -1,6 +1,7 @@
 package store
 
 import (
+	"slices"
 	"strings"
 	"time"
 
@@ -15,7 +16,20 @@ type Crew struct {
 	Created  time.Time
 	Standing string // what the chat lets the bot do: open, muted, gone
 	Thread   int64  // topic of a forum in which the crew talks, 0 for none
+	Rights   string // of the bot there: "" not known, "member", "admin" with "pin" and "delete" behind it
+	Hears    string // what the crew was told last: "" nothing, "all", "some" of what is written
 }
+
+// Admin reports whether the bot is known to be an administrator of the group.
+func (c Crew) Admin() bool { return c.may("admin") }
+
+// MayPin reports whether the bot is known to be allowed to pin messages.
+func (c Crew) MayPin() bool { return c.may("pin") }
+
+// MayDelete reports whether the bot is known to be allowed to delete messages.
+func (c Crew) MayDelete() bool { return c.may("delete") }
+
+func (c Crew) may(right string) bool { return slices.Contains(strings.Fields(c.Rights), right) }
 
 // Member is one person of a crew.
 type Member struct {
@@ -23,19 +37,21 @@ type Member struct {
 	Name string
 	Lead bool // may change settings and take back the lines of others
 	Gone bool // was taken off the crew
+
+	Private int64 // chat with this person alone that is open, 0 for none
 }
 
-const memberColumns = `id, name, lead, gone`
+const memberColumns = `id, name, lead, gone, private_id`
 
 func scanMember(s scanner) (m Member, err error) {
-	err = s.Scan(&m.ID, &m.Name, &m.Lead, &m.Gone)
+	err = s.Scan(&m.ID, &m.Name, &m.Lead, &m.Gone, &m.Private)
 	return m, err
 }
 
-const crewColumns = `id, source, chat_id, created_at, standing, thread_id`
+const crewColumns = `id, source, chat_id, created_at, standing, thread_id, rights, hears`
 
 func scanCrew(s scanner) (c Crew, err error) {
-	err = s.Scan(&c.ID, &c.Source, &c.Chat, instant{&c.Created}, &c.Standing, &c.Thread)
+	err = s.Scan(&c.ID, &c.Source, &c.Chat, instant{&c.Created}, &c.Standing, &c.Thread, &c.Rights, &c.Hears)
 	return c, err
 }
 

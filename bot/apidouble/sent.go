@@ -101,6 +101,18 @@ func (m *message) view() Sent {
 	return s
 }
 
+// PinNotices counts the chat's own notices of the bot's pins that are still there.
+func (d *Double) PinNotices(chat int64) (n int) {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	for _, m := range d.chat(chat).order {
+		if m.from == d.me && m.service != nil && m.service.PinnedMessage != nil && !m.deleted {
+			n++
+		}
+	}
+	return n
+}
+
 // Reactions are those the bot put on a message, its own or another's.
 func (d *Double) Reactions(chat int64, id int) []string {
 	d.mu.Lock()

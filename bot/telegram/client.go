@@ -224,3 +224,20 @@ func (c *Client) Username() string { return c.me.Username }
 
 // HearsAll reports whether the bot's privacy mode is off.
 func (c *Client) HearsAll() bool { return c.me.ReadsAll }
+
+// refresh asks anew who the bot is; where that fails, what was known stays.
+func (c *Client) refresh(ctx context.Context) {
+	var me user
+	if err := c.call(ctx, c.send, "getMe", nil, &me); err == nil && me.ID == c.me.ID {
+		c.me = me
+	}
+}
+
+// standing asks what the bot itself may do in a chat.
+func (c *Client) standing(ctx context.Context, chat int64) (m chatMember, err error) {
+	p := tgbotapi.Params{}
+	p.AddNonZero64("chat_id", chat)
+	p.AddNonZero64("user_id", c.me.ID)
+	err = c.call(ctx, c.send, "getChatMember", p, &m)
+	return m, err
+}

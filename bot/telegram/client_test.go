@@ -34,7 +34,7 @@ func TestVerdict(t *testing.T) {
 		{"asked to wait", 429, "application/json", refusal(429, "Too Many Requests: retry after 35", `,"parameters":{"retry_after":35}`), &bot.NotSent{Held: true, After: 35 * time.Second}},
 		{"asked to wait, not how long", 429, "application/json", refusal(429, "Too Many Requests", ""), &bot.NotSent{Held: true, After: time.Second}},
 		{"not modified", 400, "application/json", refusal(400, "Bad Request: message is not modified: the same", ""), nil},
-		{"muted", 400, "application/json", refusal(400, "Bad Request: not enough rights to send text messages to the chat", ""), &bot.NotSent{Held: true, After: mutedWait}},
+		{"muted", 400, "application/json", refusal(400, "Bad Request: not enough rights to send text messages to the chat", ""), &bot.NotSent{Held: true, Muted: true, After: mutedWait}},
 		{"kicked", 403, "application/json", refusal(403, "Forbidden: bot was kicked from the supergroup chat", ""), &bot.NotSent{Final: true, Gone: true}},
 		{"blocked", 403, "application/json", refusal(403, "Forbidden: bot was blocked by the user", ""), &bot.NotSent{Final: true, Gone: true}},
 		{"never there", 400, "application/json", refusal(400, "Bad Request: chat not found", ""), &bot.NotSent{Final: true, Gone: true}},

@@ -26,7 +26,7 @@ func FuzzUpdate(f *testing.F) {
 			t.Fatal("an update without a number was taken")
 		}
 		if u.Member != nil {
-			standing(u.Member)
+			_, _ = u.Member.New.standing(), u.Member.New.rights()
 		}
 		in, ok := Read(u, me, now)
 		if !ok {

@@ -27,8 +27,15 @@ type Handler interface {
 	Pass(ctx context.Context, now time.Time, source string, id int64, raw string) error
 	// Moved follows a group that has become a supergroup.
 	Moved(ctx context.Context, now time.Time, source string, from, to int64) error
-	// Standing notes what a chat lets the bot do: "open", "muted", "gone".
-	Standing(ctx context.Context, now time.Time, source string, chat int64, state string) error
+	// Standing notes what a chat lets the bot do: state is "open", "muted", "gone",
+	// rights as store.Crew has them.
+	Standing(ctx context.Context, now time.Time, source string, chat int64, state, rights string) error
+	// Private follows whether a person's private chat is open; chat 0 for closed.
+	Private(ctx context.Context, now time.Time, source, userKey string, chat int64) error
+	// Pinned is told of the chat's notice that the bot pinned something.
+	Pinned(ctx context.Context, now time.Time, source string, chat, notice int64) error
+	// Chats are the groups whose standing is to be asked for at the start.
+	Chats(ctx context.Context, now time.Time, source string) ([]int64, error)
 	// Came and Left follow people into and out of a group.
 	Came(ctx context.Context, now time.Time, source string, chat int64, userKey, userName string) error
 	Left(ctx context.Context, now time.Time, source string, chat int64, userKey string) error
@@ -75,9 +82,17 @@ func (p *Poller) Run(ctx context.Context) error {
 			return stop
 		}
 	}
+	unasked, err := p.h.Chats(ctx, p.clock(), Source)
+	if err != nil {
+		p.log.Error("the groups could not be listed", "err", err)
+	}
 	for {
+		hold := longPoll
+		if unasked = p.survey(ctx, unasked); len(unasked) > 0 {
+			hold = 0
+		}
 		asked := p.clock()
-		n, err := p.once(ctx, longPoll)
+		n, err := p.once(ctx, hold)
 		if err != nil {
 			if stop := p.trouble(ctx, err); stop != nil {
 				return stop
@@ -125,6 +140,31 @@ func (p *Poller) trouble(ctx context.Context, err error) error {
 	}
 	p.log.Warn("reading updates failed", "err", err, "wait", wait)
 	return p.wait(ctx, wait)
+}
+
+// surveyAtOnce is how many groups are asked about between two polls, so that many do
+// not keep the updates waiting.
+const surveyAtOnce = 10
+
+// survey asks what the bot may do in the first of some groups and gives the others.
+// What changed while the service was away for more than a day comes by no update.
+func (p *Poller) survey(ctx context.Context, chats []int64) (rest []int64) {
+	n := min(len(chats), surveyAtOnce)
+	for i, id := range chats[:n] {
+		m, err := p.c.standing(ctx, id)
+		if err != nil {
+			// A group that is gone is found out by the next message to it.
+			p.log.Warn("a group's standing is not known", "err", err)
+			if code(err) == 0 {
+				return chats[i+1:] // the network: updates come first
+			}
+			continue
+		}
+		if err := p.h.Standing(ctx, p.clock(), Source, id, m.standing(), m.rights()); err != nil {
+			p.log.Error("a group's standing could not be noted", "err", err)
+		}
+	}
+	return chats[n:]
 }
 
 // Once makes one poll and handles what came. An update is confirmed by the next
@@ -193,6 +233,12 @@ func (p *Poller) one(ctx context.Context, raw json.RawMessage) (err error) {
 		return err
 	}
 	if in, ok := Read(u, p.c.me, now); ok && !done {
+		if in.Kind == "message" && !in.Private && bot.IsJoin(in.Text) {
+			// Who claims a group is told at once whether it hears everything there.
+			if m, err := p.c.standing(ctx, in.Chat); err == nil {
+				in.Rights = m.rights()
+			}
+		}
 		return p.h.Handle(ctx, now, in)
 	}
 	return p.h.Pass(ctx, now, Source, u.ID, "")
@@ -202,11 +248,27 @@ func (p *Poller) one(ctx context.Context, raw json.RawMessage) (err error) {
 // do more or less, people came or left. Each step may be repeated, since a process
 // that dies before the update is confirmed reads it again.
 func (p *Poller) service(ctx context.Context, now time.Time, u update) (done bool, err error) {
-	if u.Member != nil {
-		return true, p.h.Standing(ctx, now, Source, u.Member.Chat.ID, standing(u.Member))
+	if c := u.Member; c != nil {
+		state := c.New.standing()
+		if c.Chat.Type == "private" {
+			if state == "gone" {
+				return true, p.h.Private(ctx, now, Source, key(c.From), 0)
+			}
+			return true, p.h.Private(ctx, now, Source, key(c.From), c.Chat.ID)
+		}
+		if state != "gone" {
+			// Privacy mode may have been switched, which holds from the adding on.
+			p.c.refresh(ctx)
+		}
+		return true, p.h.Standing(ctx, now, Source, c.Chat.ID, state, c.New.rights())
 	}
 	m := u.Message
 	switch {
+	case m != nil && m.Pinned != nil:
+		if m.From == nil || m.From.ID != p.c.me.ID {
+			return true, nil
+		}
+		return true, p.h.Pinned(ctx, now, Source, m.Chat.ID, m.ID)
 	case m == nil || m.SenderChat != nil && m.MigrateTo == 0 && m.MigrateFrom == 0:
 		return false, nil
 	case m.MigrateTo != 0:
@@ -225,21 +287,6 @@ func (p *Poller) service(ctx context.Context, now time.Time, u update) (done boo
 		}
 	}
 	return done, nil
-}
-
-func standing(m *memberUpdate) string {
-	switch m.New.Status {
-	case "left", "kicked":
-		return "gone"
-	case "restricted":
-		if m.New.IsIn != nil && !*m.New.IsIn {
-			return "gone"
-		}
-		if m.New.CanSend != nil && !*m.New.CanSend {
-			return "muted"
-		}
-	}
-	return "open"
 }
 
 // Read turns an update into what the bot takes in; ok is false for those that are

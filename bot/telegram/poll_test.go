@@ -43,8 +43,20 @@ func (h handler) Moved(_ context.Context, _ time.Time, _ string, from, to int64)
 	return h.tell(0, "moved %d %d", from, to)
 }
 
-func (h handler) Standing(_ context.Context, _ time.Time, _ string, _ int64, state string) error {
-	return h.tell(0, "standing %s", state)
+func (h handler) Standing(_ context.Context, _ time.Time, _ string, _ int64, state, rights string) error {
+	return h.tell(0, "standing %s %s", state, rights)
+}
+
+func (h handler) Private(_ context.Context, _ time.Time, _, key string, chat int64) error {
+	return h.tell(0, "private %s %d", key, chat)
+}
+
+func (h handler) Pinned(_ context.Context, _ time.Time, _ string, _, notice int64) error {
+	return h.tell(0, "pinned %d", notice)
+}
+
+func (h handler) Chats(context.Context, time.Time, string) ([]int64, error) {
+	return []int64{h.r.group}, nil
 }
 
 func (h handler) Came(_ context.Context, _ time.Time, _ string, _ int64, _, name string) error {
@@ -70,7 +82,7 @@ func (r *chatroom) heard() []string {
 func TestPoll(t *testing.T) {
 	r := newChatroom(t, apidouble.Options{})
 	ash := r.NewUser("Ash", "")
-	assert.Equal(t, []string{"standing open", "pass", "pass"}, r.heard(), "the bot is added")
+	assert.Equal(t, []string{"standing open member", "pass", "pass"}, r.heard(), "the bot is added")
 	n := r.Say(r.group, r.wren, "confine 7")
 	r.Edit(r.group, r.wren, n, "confine 9")
 	r.AddMember(r.group, r.wren, ash)
@@ -79,7 +91,7 @@ func TestPoll(t *testing.T) {
 	r.Mute(r.group, r.wren)
 	r.Unmute(r.group, r.wren)
 	r.Kick(r.group, r.wren)
-	assert.Equal(t, []string{"standing muted", "pass", "standing open", "pass", "standing gone", "pass", "pass"}, r.heard())
+	assert.Equal(t, []string{"standing muted member", "pass", "standing open member", "pass", "standing gone member", "pass", "pass"}, r.heard())
 	assert.Empty(t, r.heard())
 	assert.Zero(t, r.Pending())
 	assert.Empty(t, r.Violations())
@@ -109,7 +121,7 @@ func TestPollMoves(t *testing.T) {
 	r.heard()
 	to := r.MigrateWithMembership(old, r.wren)
 	moved := fmt.Sprintf("moved %d %d", old, to)
-	assert.Equal(t, []string{moved, "pass", "standing open", "pass", moved, "pass"}, r.heard())
+	assert.Equal(t, []string{moved, "pass", "standing open member", "pass", moved, "pass"}, r.heard())
 }
 
 // A bad update is set aside; those around it are handled.
@@ -208,7 +220,7 @@ func TestRunStepsBackFromATwin(t *testing.T) {
 		return errEnough
 	}
 	require.ErrorIs(t, r.poll.Run(t.Context()), errEnough)
-	assert.Equal(t, []string{"twin"}, r.told)
+	assert.Equal(t, []string{"standing open member", "twin"}, r.told)
 }
 
 func TestRunEndsWithARefusedToken(t *testing.T) {

@@ -62,6 +62,9 @@ func (s *Sender) Deliver(ctx context.Context, d bot.Delivery) (int64, error) {
 	if to.answers == 0 && d.Row.ReplyTo > 0 {
 		to.answers = d.Row.ReplyTo // a press: the answer hangs on the message pressed
 	}
+	if d.Row.Aside() {
+		return d.Edits, s.aside(ctx, to, d)
+	}
 	text := strings.ToValidUTF8(d.Text, "\uFFFD")
 	pieces := split(text, mostUnits)
 	if d.Edits != 0 {
@@ -136,6 +139,24 @@ func (s *Sender) edit(ctx context.Context, to target, d bot.Delivery, text strin
 	err := s.call(ctx, to.chat, "editMessageText", p, nil)
 	if code(err) == 400 && strings.Contains(said(err), "message to edit not found") {
 		return nil // somebody deleted it: nothing is left to change
+	}
+	return err
+}
+
+// aside pins a message, without a notification, or deletes a notice. A message that
+// is not there any more, or too old, leaves nothing to do.
+func (s *Sender) aside(ctx context.Context, to target, d bot.Delivery) error {
+	p := tgbotapi.Params{}
+	p.AddNonZero64("chat_id", to.chat)
+	p.AddNonZero64("message_id", d.Edits)
+	method := "deleteMessage"
+	if d.Row.Ping == store.Pin {
+		method = "pinChatMessage"
+		p["disable_notification"] = "true"
+	}
+	err := s.call(ctx, to.chat, method, p, nil)
+	if code(err) == 400 && strings.Contains(said(err), " not found") && !strings.Contains(said(err), "chat not found") {
+		return nil
 	}
 	return err
 }
@@ -229,7 +250,9 @@ func verdict(err error) *bot.NotSent {
 	case c == 400 && strings.Contains(why, "message is not modified"):
 		return nil
 	case c == 400 && (strings.Contains(why, "not enough rights to send") || strings.Contains(why, "CHAT_WRITE_FORBIDDEN")):
-		return &bot.NotSent{After: mutedWait, Held: true, Err: err}
+		return &bot.NotSent{After: mutedWait, Held: true, Muted: true, Err: err}
+	case c == 400 && (strings.Contains(why, "not enough rights") || strings.Contains(why, "can't be deleted") || strings.Contains(why, "CHAT_ADMIN_REQUIRED")):
+		return &bot.NotSent{Final: true, Lacks: true, Err: err}
 	case c == 403, c == 400 && strings.Contains(why, "chat not found"):
 		return &bot.NotSent{Final: true, Gone: true, Err: err}
 	case c == 400 || c == 404 || c == 413:

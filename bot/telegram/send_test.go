@@ -187,7 +187,7 @@ func TestDeliverRefused(t *testing.T) {
 	r := newChatroom(t, apidouble.Options{})
 	r.Mute(r.group, r.wren)
 	_, err := r.deliver(delivery(r.group, "one"))
-	assert.Equal(t, bot.NotSent{Held: true, After: mutedWait, Err: notSent(t, err).Err}, *notSent(t, err))
+	assert.Equal(t, bot.NotSent{Held: true, Muted: true, After: mutedWait, Err: notSent(t, err).Err}, *notSent(t, err))
 	r.Kick(r.group, r.wren)
 	r.clock.Advance(mutedWait)
 	_, err = r.deliver(delivery(r.group, "one"))

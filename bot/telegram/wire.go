@@ -66,6 +66,9 @@ type message struct {
 	Left        *user    `json:"left_chat_member"`
 	MigrateTo   int64    `json:"migrate_to_chat_id"`
 	MigrateFrom int64    `json:"migrate_from_chat_id"`
+	Pinned      *struct {
+		ID int64 `json:"message_id"`
+	} `json:"pinned_message"`
 }
 
 // words of a message: its text, or the caption of what it carries.
@@ -84,15 +87,52 @@ type callback struct {
 }
 
 type memberUpdate struct {
-	Chat chat  `json:"chat"`
-	From user  `json:"from"`
-	Date int64 `json:"date"`
-	New  struct {
-		Status  string `json:"status"`
-		CanSend *bool  `json:"can_send_messages"`
-		IsIn    *bool  `json:"is_member"`
-		User    user   `json:"user"`
-	} `json:"new_chat_member"`
+	Chat chat       `json:"chat"`
+	From user       `json:"from"`
+	Date int64      `json:"date"`
+	New  chatMember `json:"new_chat_member"`
+}
+
+// chatMember says what somebody may do in a chat.
+type chatMember struct {
+	Status    string `json:"status"`
+	CanSend   *bool  `json:"can_send_messages"`
+	IsIn      *bool  `json:"is_member"`
+	CanPin    bool   `json:"can_pin_messages"`
+	CanDelete bool   `json:"can_delete_messages"`
+	User      user   `json:"user"`
+}
+
+// standing is what a chat lets the bot do: "open", "muted", "gone".
+func (m chatMember) standing() string {
+	switch m.Status {
+	case "left", "kicked":
+		return "gone"
+	case "restricted":
+		if m.IsIn != nil && !*m.IsIn {
+			return "gone"
+		}
+		if m.CanSend != nil && !*m.CanSend {
+			return "muted"
+		}
+	}
+	return "open"
+}
+
+// rights of the bot beyond writing, as the store has them. Only an administrator's
+// count: what every member of a group may do nobody tells the bot.
+func (m chatMember) rights() string {
+	if m.Status != "administrator" {
+		return "member"
+	}
+	r := "admin"
+	if m.CanPin {
+		r += " pin"
+	}
+	if m.CanDelete {
+		r += " delete"
+	}
+	return r
 }
 
 type update struct {

@@ -161,6 +161,6 @@ func TestStanding(t *testing.T) {
 	} {
 		var m memberUpdate
 		require.NoError(t, json.Unmarshal([]byte(in), &m.New))
-		assert.Equal(t, want, standing(&m), in)
+		assert.Equal(t, want, m.New.standing(), in)
 	}
 }

@@ -101,10 +101,47 @@ func parked(ctx context.Context, e env, db *store.DB, path string) error {
 		for _, m := range list {
 			_, _ = fmt.Fprintf(e.out, "%s: not sent, crew %d, %s due %s: %s\n", path, m.Crew, m.Kind, m.Fire.Format("2006-01-02 15:04 MST"), oneLine(m.Reason))
 		}
-		n, err := tx.CountAside()
+		crews, err := tx.Crews()
+		if err != nil {
+			return err
+		}
+		for _, c := range crews {
+			if c.Rights != "" {
+				_, _ = fmt.Fprintf(e.out, "%s: crew %d: the bot %s\n", path, c.ID, place(c))
+			}
+		}
+		n, err := tx.CountNotes()
+		if n > 0 {
+			_, _ = fmt.Fprintf(e.out, "%s: %d notes wait for a lead to write to the bot in private\n", path, n)
+		}
+		if err != nil {
+			return err
+		}
+		n, err = tx.CountAside()
 		if n > 0 {
 			_, _ = fmt.Fprintf(e.out, "%s: %d updates of the chat could not be read and were set aside\n", path, n)
 		}
 		return err
 	})
+}
+
+// place says what the bot is in a crew's group, as the chat told it last.
+func place(c store.Crew) string {
+	switch c.Standing {
+	case "gone":
+		return "is not in the group any more"
+	case "muted":
+		return "may not write in the group"
+	}
+	s := "is a plain member"
+	if c.Admin() {
+		s = "is an admin"
+	}
+	if c.MayPin() {
+		s += " that may pin"
+	}
+	if c.Hears == "all" {
+		return s + ", hears everything"
+	}
+	return s + ", hears what is meant for it"
 }

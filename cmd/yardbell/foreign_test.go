@@ -153,7 +153,9 @@ func (f *foreign) chat() map[string]any {
 }
 
 // A conversation in a group with a server that is not ours: a message, an answer with
-// buttons, a press, an edit of what stands in the chat, a reply.
+// buttons, a press, an edit by the person who wrote, a reply, an edit of what the bot
+// wrote. The server knows no edits by people, and no way to post an update as it is; how
+// it is brought to hand one out stands in testdata/foreign/server.js.
 func TestForeign(t *testing.T) {
 	f := startForeign(t)
 	out, errOut := newScreen(), newScreen()
@@ -189,8 +191,12 @@ func TestForeign(t *testing.T) {
 	assert.Contains(t, graft.Message.Text, "45 grafted from breeder 7 into B2")
 	f.recorded(graft.ID)
 
+	// An edit, by the person who wrote the message.
+	changed := f.says("graft 50 from 7 into B2", map[string]any{"edits": f.written("graft 45 from 7 into B2")})
+	assert.Contains(t, changed.Message.Text, "was 45, now 50")
+
 	// A reply: what it says is about what it replies to.
-	fixed := f.says("not 45, 54", map[string]any{"reply_to_message": map[string]any{"message_id": graft.ID, "from": foreignBot, "chat": f.chat(), "date": 1, "text": "x"}})
+	fixed := f.says("not 50, 54", map[string]any{"reply_to_message": map[string]any{"message_id": graft.ID, "from": foreignBot, "chat": f.chat(), "date": 1, "text": "x"}})
 	assert.Contains(t, fixed.Message.Text, "54")
 
 	// The evening, a ping; its Done; the ping is edited in place.
@@ -215,6 +221,28 @@ func (f *foreign) find(n int, head string) int {
 		}
 	}
 	return -1
+}
+
+// written is the number of Wren's message with that text.
+func (f *foreign) written(text string) int64 {
+	f.t.Helper()
+	var all []struct {
+		ID      int64 `json:"messageId"`
+		Message struct {
+			Chat struct {
+				ID int64 `json:"id"`
+			} `json:"chat"`
+			Text string `json:"text"`
+		} `json:"message"`
+	}
+	require.NoError(f.t, json.Unmarshal(f.post("/getUpdatesHistory", map[string]any{"token": markerToken}), &all))
+	for _, m := range all {
+		if m.Message.Chat.ID == foreignGroup && m.Message.Text == text {
+			return m.ID
+		}
+	}
+	require.FailNow(f.t, "nobody wrote", text)
+	return 0
 }
 
 // press presses the button with that label.

@@ -28,6 +28,7 @@ type env struct {
 	tty    func(io.Writer) bool
 	sleep  func(time.Duration)
 	wait   func(context.Context, time.Duration) error // serve: nil to wait by the real clock
+	around func(seams) seams                          // serve: nil to leave the parts as they are
 }
 
 // usageError is a mistake in how the program was called: exit status 2.

@@ -133,7 +133,11 @@ func serve(ctx context.Context, e env, f serveFlags) (err error) {
 	b = bot.New(db, func() { sched.Wake() }, log, first)
 	b.Hears = client.HearsAll
 	b.ByCode = true
-	sched = scheduler.New(db, courier{bot.Post{To: out}, b, e.clock}, log)
+	parts := seams{b, courier{bot.Post{To: out}, b, e.clock}}
+	if e.around != nil {
+		parts = e.around(parts)
+	}
+	sched = scheduler.New(db, parts.to, log)
 
 	var l net.Listener
 	if f.listen != "" {
@@ -161,7 +165,7 @@ func serve(ctx context.Context, e env, f serveFlags) (err error) {
 	}
 	var seen atomic.Int64
 	seen.Store(now.Unix())
-	poller := telegram.NewPoller(client, b, log, e.clock, wait)
+	poller := telegram.NewPoller(client, parts.in, log, e.clock, wait)
 	poller.Seen = func(t time.Time) { seen.Store(t.Unix()) }
 
 	g, ctx := errgroup.WithContext(ctx)
@@ -171,6 +175,12 @@ func serve(ctx context.Context, e env, f serveFlags) (err error) {
 		health(ctx, g, l, &seen, e.clock)
 	}
 	return g.Wait()
+}
+
+// seams are where what comes in and what goes out pass from one part to the next.
+type seams struct {
+	in telegram.Handler
+	to scheduler.Sender
 }
 
 // serveLogger tells the operator of what is out of order, also where it will be
@@ -218,8 +228,17 @@ func (c courier) Send(ctx context.Context, out store.Outgoing) (store.Receipt, e
 	var e error
 	switch {
 	case out.Chat() != out.Crew.Chat: // a private chat that is closed is no matter of the crew's
+		if not.Final {
+			e = c.b.PrivateShut(ctx, c.clock(), out)
+		}
 	case not.Gone:
-		e = c.b.Standing(ctx, c.clock(), out.Crew.Source, out.Crew.Chat, "gone")
+		e = c.b.Standing(ctx, c.clock(), out.Crew.Source, out.Crew.Chat, "gone", "")
+	case out.Messages[0].Aside():
+		if not.Lacks {
+			e = c.b.NoRight(ctx, c.clock(), out)
+		}
+	case not.Muted:
+		e = c.b.Muted(ctx, c.clock(), out.Crew)
 	case not.Final:
 		e = c.b.Parked(ctx, c.clock(), out)
 	}
@@ -231,7 +250,7 @@ func (c courier) Send(ctx context.Context, out store.Outgoing) (store.Receipt, e
 		// The scheduler counts from when its tick began; the chat counts from now.
 		after += c.clock().Sub(out.Now)
 	}
-	return r, &scheduler.SendError{Final: not.Final, After: after, Held: not.Held, Err: not.Err}
+	return r, &scheduler.SendError{Final: not.Final, After: after, Held: not.Held, Spare: out.Messages[0].Aside(), Err: not.Err}
 }
 
 // health answers /healthz: 200 while the chat's server was heard of lately.

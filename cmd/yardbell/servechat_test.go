@@ -63,6 +63,7 @@ func TestServeFindsItselfOut(t *testing.T) {
 	w.Say(w.group, w.wren, "due")
 	w.settled()
 	w.await("the refusal", func() bool { return w.FaultsLeft("sendMessage") == 0 })
+	w.noted("that the answer is parked", func() bool { return w.states()["failed"] > 0 })
 	w.quit()
 	assert.Equal(t, "gone", w.standing())
 	w.serve()

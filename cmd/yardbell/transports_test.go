@@ -60,6 +60,7 @@ func TestTransportsAgree(t *testing.T) {
 			}
 			require.Len(t, got, len(want))
 			assert.Empty(t, g.Violations())
+			g.assertPinned(!strings.Contains(script, "set pin off"))
 			for n, why := range g.skipped {
 				t.Logf("line %d is left out: %s", n, why)
 			}
@@ -100,6 +101,7 @@ func newGroupPlayer(t *testing.T, script string, console []map[string]any) *grou
 	admin := g.NewUser("Admin", "")
 	g.group = g.NewSupergroup("Yard", admin)
 	g.AddBot(g.group, admin)
+	g.Promote(g.group, admin) // so that it pins, which must change no text
 	for _, s := range strings.Split(script, "\n") {
 		l, err := parseLine(trimEOL(s))
 		if err != nil || l.who == "" || !utf8.ValidString(l.who) || g.users[l.who] != 0 {
@@ -358,6 +360,22 @@ func (g *groupPlayer) said() (list []spokenLine) {
 		list = append(list, l)
 	}
 	return list
+}
+
+// assertPinned finds every morning's list pinned in the group, or none.
+func (g *groupPlayer) assertPinned(want bool) {
+	g.tick() // the last pin
+	g.view(func(tx *store.Tx) error {
+		out, err := tx.Outbox(1)
+		for _, m := range out {
+			if m.State == "sent" && m.Message != 0 && strings.HasPrefix(m.Key, "digest/") {
+				shown, found := g.Message(g.group, int(m.Message))
+				require.True(g.t, found)
+				assert.Equal(g.t, want, shown.Pinned, m.Key)
+			}
+		}
+		return err
+	})
 }
 
 // asLogged spells lines as the console protocol does.

@@ -1,0 +1,126 @@
+package bot
+
+import (
+	"context"
+	"fmt"
+	"strconv"
+	"strings"
+	"time"
+
+	"yardbell/rules"
+	"yardbell/store"
+)
+
+// This file tells the leads of a crew in private what their group cannot be told. A
+// bot may not write to a person first, so that it is kept until they have written to
+// it.
+
+// note keeps a sentence for a crew's leads. The same key is told once.
+func (b *Bot) note(tx *store.Tx, c store.Crew, key, id, what string) error {
+	if err := tx.KeepNote(c.ID, key, id, what); err != nil {
+		return err
+	}
+	return tellLeads(tx, c)
+}
+
+// noteDaily keeps a sentence of a kind once a local day.
+func (b *Bot) noteDaily(tx *store.Tx, c store.Crew, kind, id, what string) error {
+	s, err := tx.Settings(c.ID)
+	if err != nil {
+		return err
+	}
+	return b.note(tx, c, kind+"/"+rules.DateOf(tx.Now, s.Zone).String(), id, what)
+}
+
+// noteKey leads the keys of the outbox rows that carry notes: note, member, when it
+// was queued, since one that is refused may go again.
+const noteKey = "note/"
+
+// tellLeads queues what is kept for the leads whose private chats are open.
+func tellLeads(tx *store.Tx, c store.Crew) error {
+	notes, err := tx.Notes(c.ID)
+	if err != nil || len(notes) == 0 {
+		return err
+	}
+	list, err := tx.Members(c.ID)
+	if err != nil {
+		return err
+	}
+	s, err := tx.Settings(c.ID)
+	if err != nil {
+		return err
+	}
+	v := newVoice(s, tx.Now)
+	for _, n := range notes {
+		told := false
+		for _, m := range list {
+			if !m.Lead || m.Private == 0 {
+				continue
+			}
+			told = true
+			key := fmt.Sprintf("%s%d/%d/%d", noteKey, n.ID, m.ID, tx.Now.UnixMilli())
+			text := upper(v.say(n.Words, "When", n.Made, "What", n.What))
+			if err := tx.Queue(store.Message{Crew: c.ID, Key: key, Kind: "error", Text: text, Chat: m.Private}); err != nil {
+				return err
+			}
+		}
+		if told {
+			if err := tx.SetTold(n.ID, true); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+// Private follows whether a person's private chat is open to the bot. chat is 0 where
+// it is closed.
+func (b *Bot) Private(ctx context.Context, now time.Time, source, userKey string, chat int64) error {
+	defer b.wake()
+	return b.db.Update(ctx, now, func(tx *store.Tx) error { return private(tx, source, userKey, chat) })
+}
+
+func private(tx *store.Tx, source, userKey string, chat int64) error {
+	crews, err := tx.CrewsOf(source, userKey)
+	if err != nil {
+		return err
+	}
+	if err := tx.SetPrivate(source, userKey, chat); err != nil || chat == 0 {
+		return err
+	}
+	for _, c := range crews {
+		if err := tellLeads(tx, c); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// PrivateShut is for a message that a private chat refused for good: nothing more goes
+// there until the person writes again. A note in it is kept for then.
+func (b *Bot) PrivateShut(ctx context.Context, now time.Time, out store.Outgoing) error {
+	m := out.Messages[0]
+	return b.db.Update(ctx, now, func(tx *store.Tx) error {
+		list, err := tx.Members(out.Crew.ID)
+		if err != nil {
+			return err
+		}
+		others := false
+		for _, k := range list {
+			others = others || k.Lead && k.Private != 0 && k.Private != m.Chat
+		}
+		if err := tx.ShutPrivate(out.Crew.Source, m.Chat); err != nil {
+			return err
+		}
+		rest, isNote := strings.CutPrefix(m.Key, noteKey)
+		if !isNote || others {
+			return nil
+		}
+		id, _, _ := strings.Cut(rest, "/")
+		n, err := strconv.ParseInt(id, 10, 64)
+		if err != nil {
+			return nil // not a key of ours
+		}
+		return tx.SetTold(n, false)
+	})
+}

@@ -1,0 +1,158 @@
+package bot
+
+import (
+	"context"
+	"fmt"
+	"strings"
+	"time"
+
+	"yardbell/rules"
+	"yardbell/store"
+)
+
+// This file follows what a chat lets the bot do: write, hear, pin.
+
+// Standing notes what a chat lets the bot do: state is "open", "muted" or "gone",
+// rights as store.Crew has them; "" leaves either as it is. The leads are told in
+// private where the group cannot be written any more, the group where the bot hears
+// more or less of it than it was told.
+func (b *Bot) Standing(ctx context.Context, now time.Time, source string, chat int64, state, rights string) error {
+	defer b.wake()
+	return b.db.Update(ctx, now, func(tx *store.Tx) error {
+		c, found, err := tx.Crew(source, chat)
+		if err != nil || !found {
+			return err
+		}
+		if state != "" && state != c.Standing {
+			if err := tx.SetStanding(c.ID, state); err != nil {
+				return err
+			}
+			c.Standing = state
+			switch state {
+			case "gone":
+				err = b.note(tx, c, fmt.Sprintf("out/%d", now.UnixMilli()), "g_note_out", "")
+			case "muted":
+				err = b.muted(tx, c)
+			}
+			if err != nil {
+				return err
+			}
+		}
+		if rights != "" && rights != c.Rights {
+			if err := tx.SetRights(c.ID, rights); err != nil {
+				return err
+			}
+			c.Rights = rights
+		}
+		return b.hearing(tx, c)
+	})
+}
+
+// muted tells the leads, once a day, that the group cannot be written.
+func (b *Bot) muted(tx *store.Tx, c store.Crew) error {
+	return b.noteDaily(tx, c, "muted", "g_note_muted", "")
+}
+
+// Muted is for a chat that refused a message because the bot may only read there. The
+// chat's standing stays: a basic group never tells when it is over.
+func (b *Bot) Muted(ctx context.Context, now time.Time, crew store.Crew) error {
+	defer b.wake()
+	return b.db.Update(ctx, now, func(tx *store.Tx) error { return b.muted(tx, crew) })
+}
+
+// hearsAll reports whether the bot hears every message of a group: its privacy mode
+// is off, or it is an administrator there.
+func (b *Bot) hearsAll(c store.Crew) bool { return b.Hears == nil || b.Hears() || c.Admin() }
+
+// hearing tells the group where the bot hears more or less of it than it said last.
+// A crew that was told nothing yet is told by the welcome, or is older than that.
+func (b *Bot) hearing(tx *store.Tx, c store.Crew) error {
+	hears := "some"
+	if b.hearsAll(c) {
+		hears = "all"
+	}
+	if c.Standing == "gone" || c.Hears == hears || c.Rights == "" {
+		return nil
+	}
+	if err := tx.SetHears(c.ID, hears); err != nil || c.Hears == "" {
+		return err
+	}
+	key := fmt.Sprintf("hears/%d", tx.Now.UnixMilli())
+	if hears == "all" {
+		return b.tell(tx, c, key, "g_hears_all_now")
+	}
+	return b.tell(tx, c, key, "g_hears_some_now")
+}
+
+// Chats are the groups of a source that were claimed.
+func (b *Bot) Chats(ctx context.Context, now time.Time, source string) (chats []int64, err error) {
+	err = b.db.View(ctx, now, func(tx *store.Tx) error {
+		crews, err := tx.Crews()
+		for _, c := range crews {
+			if c.Source == source {
+				chats = append(chats, c.Chat)
+			}
+		}
+		return err
+	})
+	return chats, err
+}
+
+// Pinned is told of the chat's own notice that the bot pinned a message, which is
+// taken away again where that is allowed.
+func (b *Bot) Pinned(ctx context.Context, now time.Time, source string, chat, notice int64) error {
+	return b.db.Update(ctx, now, func(tx *store.Tx) error {
+		c, found, err := tx.Crew(source, chat)
+		if err != nil || !found || !c.MayDelete() {
+			return err
+		}
+		return tx.QueueTidy(c, notice)
+	})
+}
+
+// NoRight remembers that the chat refused to have something pinned or deleted, so
+// that it is not asked again before it says that the bot may.
+func (b *Bot) NoRight(ctx context.Context, now time.Time, out store.Outgoing) error {
+	return b.db.Update(ctx, now, func(tx *store.Tx) error {
+		c, err := tx.CrewByID(out.Crew.ID)
+		if err != nil {
+			return err
+		}
+		var left []string
+		for _, r := range strings.Fields(c.Rights) {
+			if r != string(out.Messages[0].Ping) && !(r == "delete" && out.Messages[0].Ping == store.Tidy) {
+				left = append(left, r)
+			}
+		}
+		return tx.SetRights(c.ID, strings.Join(left, " "))
+	})
+}
+
+// Twin warns every crew, once a day, that another process reads the same bot's
+// updates: its group, or its leads where the group cannot be written.
+func (b *Bot) Twin(ctx context.Context, now time.Time, source string) error {
+	defer b.wake()
+	return b.db.Update(ctx, now, func(tx *store.Tx) error {
+		crews, err := tx.Crews()
+		if err != nil {
+			return err
+		}
+		for _, c := range crews {
+			if c.Source != source {
+				continue
+			}
+			if c.Standing != "open" {
+				err = b.noteDaily(tx, c, "twin", "g_note_twin", "")
+			} else {
+				var s *rules.Settings
+				if s, err = tx.Settings(c.ID); err == nil {
+					err = b.tell(tx, c, "twin/"+rules.DateOf(now, s.Zone).String(), "g_twin")
+				}
+			}
+			if err != nil {
+				return err
+			}
+		}
+		return nil
+	})
+}
