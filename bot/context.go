@@ -215,15 +215,17 @@ func (t *talk) batchFor(r *reading, step rules.Step, at time.Time) (b rules.Batc
 	return b, false, nil
 }
 
-// byPlace keeps the batches whose own nucs or builder the message names, where
-// each of the others has a place of its own elsewhere.
+// byPlace keeps the batches whose own nucs, builder or breeder the message names,
+// where each of the others has a place or a breeder of its own.
 func byPlace(fit []rules.Batch, r *reading, step rules.Step) []rules.Batch {
 	var here []rules.Batch
 	for _, b := range fit {
 		switch {
 		case r.yard != "" && len(b.Yards) == 0, r.builder != "" && b.Builder == "":
 			return fit
-		case r.yard != "" && !has(b.Yards, r.yard), r.builder != "" && step != rules.Finish && b.Builder != r.builder:
+		case r.breeder != 0 && b.Breeder == 0:
+			return fit
+		case r.yard != "" && !has(b.Yards, r.yard), r.builder != "" && step != rules.Finish && b.Builder != r.builder, r.breeder != 0 && b.Breeder != r.breeder:
 			continue
 		}
 		here = append(here, b)

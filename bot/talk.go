@@ -84,14 +84,14 @@ func (t *talk) message() error {
 		return err
 	}
 	n.spoken = t.replied != nil || t.addressed
-	r := read(text, n)
+	m := readMany(text, n)
 	if t.opt.verb != "" {
-		r.verb = t.opt.verb
+		m.whole.verb = t.opt.verb
 	}
 	if t.chat != 0 {
-		return t.inPrivate(r)
+		return t.inPrivate(m.whole)
 	}
-	return t.act(r)
+	return t.events(m)
 }
 
 func (t *talk) names() (n names, err error) {
