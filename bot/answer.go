@@ -257,6 +257,8 @@ func (t *talk) short(r *reading) error {
 			return err
 		} else if ok {
 			return t.complete(l.ID, l.Entry, r)
+		} else if t.kind == "ask" {
+			return nil
 		}
 		if k, ok := t.contextTask(); ok && r.verb == justCount && needsCount[k.Step] {
 			return t.done(r)

@@ -64,6 +64,9 @@ var hourCritical = map[rules.Step]bool{rules.Confine: true, rules.CombOut: true,
 
 // when settles the time of the work. ok is false where it was asked back.
 func (t *talk) when(r *reading) (time.Time, bool) {
+	if !t.at.IsZero() {
+		return t.at, true
+	}
 	at, exact := r.when.settle(t.origin.Said, t.s)
 	if !exact && hourCritical[r.step] {
 		day := t.v.date(rules.DateOf(at, t.s.Zone))

@@ -23,6 +23,9 @@ type happening struct {
 // clear is logged; what is not is said to be open, and its buttons are about it
 // alone.
 func (t *talk) events(m many) error {
+	if m.mend != nil {
+		return t.mend(m)
+	}
 	if t.opt.part != 0 {
 		return t.onePart(m)
 	}

@@ -27,6 +27,7 @@ type many struct {
 	parts []part // none where it tells of one event only
 	rest  string // what no event was made of; then parts are those before it
 	looks int    // how much was looked at
+	mend  *mending
 }
 
 // mostPieces bounds how often one message is cut; what has more pieces is talk.
@@ -70,6 +71,11 @@ func readMany(text string, n names) many {
 	}
 	c := cutter{d: newReader(strings.ReplaceAll(strings.TrimSpace(text), "\n", "; "), n), n: n, out: &m}
 	c.n.spoken = w.addressed
+	if w.verb == noVerb || w.verb == justCount {
+		if m.mend = c.mend(); m.mend != nil {
+			return m
+		}
+	}
 	cuts := c.cuts()
 	if len(c.d.toks) > mostTokens || len(cuts) < 2 || len(cuts) > mostPieces {
 		return m

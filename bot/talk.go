@@ -3,6 +3,7 @@ package bot
 import (
 	"fmt"
 	"strings"
+	"time"
 	"unicode/utf8"
 
 	"yardbell/rules"
@@ -22,6 +23,7 @@ type talk struct {
 	replied *store.Message // the bot's message it replies to
 	missing int64          // a message replied to that is not there
 	opt     options
+	at      time.Time // when it happened, where a line is logged anew
 
 	chat      int64 // a private chat, 0 for the crew's group
 	lead      bool  // may change settings and take back the lines of others
