@@ -271,36 +271,3 @@ func (t *talk) short(r *reading) error {
 	}
 	return nil
 }
-
-// unread says what was understood of a message to the bot, and the nearest form.
-func (t *talk) unread(r *reading) {
-	understood, hint := "", t.v.say("hint_help")
-	if s := r.subject(); !s.Zero() {
-		understood = t.v.say("understood", "What", t.v.subject(s))
-	}
-	if r.step != "" {
-		hint = t.v.say("hint_form", "Form", t.example(r))
-	} else if w, ok := nearestForm(r.rest); ok {
-		hint = t.v.say("hint_form", "Form", t.v.say("form_"+string(w)))
-	}
-	t.fail("r_unread", "Understood", understood, "Hint", hint)
-}
-
-// nearestForm finds a step word near to one of the words that were not read.
-func nearestForm(rest []string) (rules.Step, bool) {
-	for _, w := range rest {
-		f := fold(w)
-		if s, ok := stepWords[f]; ok {
-			return s, true
-		}
-		if k, ok := nearWord(f, stepWords); ok {
-			return stepWords[k], true
-		}
-		for _, s := range rules.Steps {
-			if name := string(s); len(f) >= 4 && len(name) >= 4 && f[:4] == name[:4] {
-				return s, true
-			}
-		}
-	}
-	return "", false
-}

@@ -212,23 +212,5 @@ func (t *talk) again(u store.Update, o options) error {
 	return t.message()
 }
 
-// yesNo presses the first or last button of the question replied to.
-func (t *talk) yesNo(r *reading) error {
-	if t.replied == nil || len(t.replied.Buttons) == 0 || t.replied.Kind != "ask" || strings.HasPrefix(t.replied.Buttons[0].Do, "task|") {
-		t.hush()
-		return nil
-	}
-	bs := t.replied.Buttons
-	last := bs[len(bs)-1]
-	switch {
-	case r.verb == sayNo && last.Do == "no":
-		return t.pressed(*t.replied, last)
-	case r.verb == sayYes && len(bs) == 2 && last.Do == "no":
-		return t.pressed(*t.replied, bs[0])
-	}
-	t.fail("r_unread", "Understood", "", "Hint", t.v.say("hint_help"))
-	return nil
-}
-
 // amendDo spells a button that corrects the count of a line.
 func amendDo(id int64, count int) string { return fmt.Sprintf("amend|%d|count=%d", id, count) }

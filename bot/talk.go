@@ -87,6 +87,9 @@ func (t *talk) message() error {
 	}
 	n.spoken = t.replied != nil || t.addressed
 	m := readMany(text, n)
+	if thumbsUp(m.whole.text) {
+		m.whole.verb = sayYes
+	}
 	if t.opt.verb != "" {
 		m.whole.verb = t.opt.verb
 	}
