@@ -39,7 +39,17 @@ func (t *talk) done(r *reading) error {
 		return nil
 	}
 	t.opt.task = k.Key
+	if r.mark != "" && !marked[k.Step] && !t.opt.sure {
+		// A colour is a pin's; what else it may be of was not read.
+		r.rest = append(r.rest, r.mark)
+		r.addressed = true
+		t.doubt(r)
+		return nil
+	}
 	d := *r
+	if !marked[k.Step] {
+		d.mark = ""
+	}
 	d.verb, d.step = doStep, k.Step
 	switch k.Step {
 	case rules.Graft:

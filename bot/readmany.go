@@ -36,6 +36,9 @@ const mostPieces = 14
 // partWords part one event from the next.
 var partWords = words(`and then plus also but y e luego pero tambien ademas despues`)
 
+// slippedAnd are slips of "and" that are no words of their own.
+var slippedAnd = words(`adn nad annd aand andd amd abd ahd ajd anf anr anx snd qnd znd nd`)
+
 // aloud are partWords that make a second event of a "done" before them: "done and
 // fed B2", where "done, fed B2" says one thing twice.
 var aloud = words(`and plus also y e tambien ademas`)
@@ -106,7 +109,8 @@ func (c *cutter) cuts() (out []part) {
 	comma := false
 	for i, t := range toks {
 		c.out.looks++
-		split := partWords[t.text] && !(t.text == "e" && i > 0 && toks[i-1].text == "b")
+		slip := slippedAnd[t.text] || t.text == "an" && stepForms[c.d.word(i+1)] == past
+		split := slip || partWords[t.text]
 		if cur.from >= 0 && (split || toks[i-1].comma) {
 			cur.to = i
 			out = append(out, cur)
@@ -114,7 +118,7 @@ func (c *cutter) cuts() (out []part) {
 			comma = toks[i-1].comma
 		}
 		if split {
-			comma = comma && !aloud[t.text]
+			comma = comma && !aloud[t.text] && !slip
 			continue
 		}
 		if cur.from < 0 {

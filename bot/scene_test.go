@@ -149,6 +149,7 @@ func (s *scene) target(which string) (store.Message, bool) {
 type ending struct {
 	logged []rules.Entry
 	kind   string // silence, ask, answer, or logged
+	asks   bool   // about more than it logged
 	text   string
 }
 
@@ -169,7 +170,7 @@ func (s *scene) try(who, text string, reply int64) (o ending, err error) {
 		if err := t.finish(); err != nil {
 			return err
 		}
-		o = ending{logged: t.logged, kind: "ask", text: strings.Join(t.lines, "\n")}
+		o = ending{logged: t.logged, kind: "ask", asks: t.kind == "ask", text: strings.Join(t.lines, "\n")}
 		switch {
 		case len(t.logged) > 0:
 			o.kind = "logged"

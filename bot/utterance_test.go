@@ -103,6 +103,8 @@ func judge(u utterance, o ending, s *scene) string {
 		return "right"
 	case o.kind == "logged" && !none && sameEntries(u.expected, o.logged, s):
 		return "right"
+	case o.kind == "logged" && o.asks && !none && someEntries(u.expected, o.logged, s):
+		return "asked" // part of it is logged as meant, and the rest asked about
 	case o.kind == "logged":
 		return "wrong"
 	case o.kind == "silence":
@@ -113,16 +115,17 @@ func judge(u utterance, o ending, s *scene) string {
 
 // sameEntries compares what was logged with the labels, in any order.
 func sameEntries(expected string, logged []rules.Entry, s *scene) bool {
+	return len(strings.Split(expected, " ; ")) == len(logged) && someEntries(expected, logged, s)
+}
+
+// someEntries reports whether all that was logged is among the labels.
+func someEntries(expected string, logged []rules.Entry, s *scene) bool {
 	labels := strings.Split(expected, " ; ")
-	if len(labels) != len(logged) {
-		return false
-	}
-	used := make([]bool, len(logged))
-	for _, l := range labels {
+	for _, e := range logged {
 		found := false
-		for i, e := range logged {
-			if !used[i] && !found && sameEntry(l, e, s) {
-				used[i], found = true, true
+		for i, l := range labels {
+			if !found && l != "" && sameEntry(l, e, s) {
+				labels[i], found = "", true
 			}
 		}
 		if !found {
