@@ -253,7 +253,7 @@ func (t *talk) short(r *reading) error {
 	if !r.clear() {
 		switch {
 		case r.addressed && r.question:
-			t.fail("r_question", "Hint", t.v.say("hint_help"))
+			t.fail("r_question", "Hint", t.hint(r))
 		case r.addressed:
 			t.unread(r)
 		default:

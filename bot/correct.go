@@ -46,11 +46,20 @@ func (t *talk) awaiting(r *reading) (store.Line, bool, error) {
 		}
 		return t.openLine(open, lacks)
 	}
-	lines, err := t.effectiveOwn(1)
-	if err != nil || len(lines) == 0 || t.origin.Said.Sub(lines[0].Said) > time.Hour || !lacks(lines[0]) {
+	lines, err := t.effectiveOwn(10)
+	if err != nil || len(lines) == 0 || t.origin.Said.Sub(lines[0].Said) > time.Hour {
 		return store.Line{}, false, err
 	}
-	return lines[0], true, nil
+	var open []store.Line
+	for _, l := range lines {
+		if l.Update == lines[0].Update && lacks(l) {
+			open = append(open, l)
+		}
+	}
+	if len(open) == 0 {
+		return store.Line{}, false, nil
+	}
+	return t.openLine(open, lacks)
 }
 
 // openLine is the one line of a message that a short answer completes: the only

@@ -29,6 +29,10 @@ func (t *talk) events(m many) error {
 	if t.opt.part != 0 {
 		return t.onePart(m)
 	}
+	if m.sum != 0 {
+		t.ask("r_sum", "Sum", m.sum, "Said", m.said)
+		return nil
+	}
 	if t.opt.rerun || len(m.parts) == 0 {
 		return t.act(m.whole) // a press about the message as a whole
 	}
@@ -53,6 +57,7 @@ func (t *talk) events(m many) error {
 		if p.r == nil {
 			continue
 		}
+		t.follows = i+1 < len(m.parts) && m.parts[i+1].carried
 		h, err := t.event(p, list, i, len(m.parts))
 		if err != nil {
 			return err
@@ -160,6 +165,11 @@ func (t *talk) tell(list []happening) {
 			}
 		}
 	}
+	if open := t.uncounted(list); len(open) > 1 {
+		// A bare number, or a button, would not say whose it is.
+		t.buttons = nil
+		t.say("many_which", "Example", t.v.say("form_"+string(open[0])))
+	}
 	for _, h := range list {
 		if h.logged {
 			continue
@@ -179,15 +189,28 @@ func (t *talk) tell(list []happening) {
 	}
 }
 
-// eventSummary says what an event was read as, its yard where it belongs.
-func (t *talk) eventSummary(r *reading) string {
-	if !batchSteps[r.step] || r.verb != doStep || r.yard == "" || r.batch != 0 {
-		if r.verb == doAdd {
-			return t.v.line(rules.Entry{Action: rules.Did, Step: rules.Add, Subject: r.subject()})
+// uncounted are the steps of this message's lines that lack their number.
+func (t *talk) uncounted(list []happening) (out []rules.Step) {
+	for _, h := range list {
+		if h.logged && h.kind == "ask" && h.r.count == nil && !h.r.all && needsCount[h.step] {
+			out = append(out, h.step)
 		}
+	}
+	return out
+}
+
+// eventSummary says what an event was read as, each thing where it belongs.
+func (t *talk) eventSummary(r *reading) string {
+	switch {
+	case r.verb == doAdd:
+		return t.v.line(rules.Entry{Action: rules.Did, Step: rules.Add, Subject: r.subject()})
+	case !batchSteps[r.step] || r.verb != doStep || r.batch != 0:
 		return t.summary(r)
 	}
-	e := rules.Entry{Action: rules.Did, Step: r.step, Count: r.count, Of: r.of, Into: r.yard}
+	e := rules.Entry{Action: rules.Did, Step: r.step, Count: r.count, Of: r.of, From: r.breeder, Into: r.yard}
+	if r.builder != "" && (builderPlaced[r.step] || r.yard == "") {
+		e.Into = r.builder
+	}
 	return t.v.line(e)
 }
 

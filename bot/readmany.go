@@ -28,6 +28,8 @@ type many struct {
 	rest  string // what no event was made of; then parts are those before it
 	looks int    // how much was looked at
 	mend  *mending
+	sum   int // where "34 moved, 20 to North and 10 to Creek" does not add up
+	said  int
 }
 
 // mostPieces bounds how often one message is cut; what has more pieces is talk.
@@ -177,6 +179,12 @@ func (c *cutter) parts(cuts []part) (out []part, rest string) {
 				if !p.r.clear() && c.join(last, p) {
 					continue
 				}
+				if last.r.step == rules.Feed && p.r.step == rules.Nucs && p.r.count == nil {
+					if next, ok := c.carry(last, p); ok { // "fed B2 and the nucs at North"
+						out = append(out, next)
+						continue
+					}
+				}
 			}
 			out = append(out, p)
 		case len(out) == 0:
@@ -193,7 +201,7 @@ func (c *cutter) parts(cuts []part) (out []part, rest string) {
 	if len(before) > 0 {
 		return out, c.text(before[0].from, len(c.d.toks))
 	}
-	return settleHeading(out)
+	return c.settleHeading(out)
 }
 
 // bareDone is a "done" that says nothing beside.
@@ -292,7 +300,7 @@ func (c *cutter) carry(last *part, p part) (part, bool) {
 
 // settleHeading drops "34 moved" from "34 moved, 20 to North and 14 to Creek",
 // where the others add up to it. Where they do not, nobody can tell.
-func settleHeading(parts []part) ([]part, string) {
+func (c *cutter) settleHeading(parts []part) ([]part, string) {
 	for i, h := range parts {
 		if !h.heading {
 			continue
@@ -303,6 +311,9 @@ func settleHeading(parts []part) ([]part, string) {
 			if parts[k].r.when == (when{}) {
 				parts[k].r.when = h.r.when
 			}
+		}
+		if k >= i+3 && sum != *h.r.count {
+			c.out.sum, c.out.said = sum, *h.r.count
 		}
 		if k < i+3 || sum != *h.r.count {
 			return parts[:i], h.text
@@ -331,9 +342,16 @@ func (c *cutter) several(parts []part) bool {
 	return shareTime(parts)
 }
 
-// shareBatch: a batch named at the head holds for what follows.
+// shareBatch: a batch named at the head holds for what follows, and one named at
+// the end for the parts of one deed.
 func shareBatch(parts []part) {
 	head := parts[0].r
+	if last := parts[len(parts)-1]; head.batch == 0 && last.carried && last.r.batch != 0 {
+		for i := len(parts) - 2; i >= 0 && parts[i+1].carried && parts[i].r.batch == 0; i-- {
+			parts[i].r.batch = last.r.batch // "20 to North and 14 to Creek, batch 1"
+		}
+		return
+	}
 	if head.batch == 0 {
 		return
 	}

@@ -23,6 +23,7 @@ type talk struct {
 	replied *store.Message // the bot's message it replies to
 	missing int64          // a message replied to that is not there
 	opt     options
+	follows bool      // more of the same stands in the next part of the message
 	at      time.Time // when it happened, where a line is logged anew
 
 	chat      int64 // a private chat, 0 for the crew's group

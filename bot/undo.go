@@ -153,7 +153,14 @@ func (t *talk) voidLines(ids []int64, all bool) error {
 	var what []string
 	for i := len(lines) - 1; i >= 0; i-- {
 		e := lines[i].Entry
-		what = append([]string{t.v.line(e)}, what...)
+		cur, alive, err := t.current(lines[i])
+		if err != nil {
+			return err
+		}
+		if !alive || e.Action == rules.Amend {
+			cur.Entry = e
+		}
+		what = append([]string{t.v.line(cur.Entry)}, what...)
 		e.Action, e.Ref, e.ID = rules.Void, e.ID, 0
 		entries = append(entries, e)
 	}

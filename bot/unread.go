@@ -4,14 +4,25 @@ import "yardbell/rules"
 
 // unread says what was understood of a message to the bot, and the nearest form.
 func (t *talk) unread(r *reading) {
-	understood, hint := "", t.v.say("hint_help")
+	understood := ""
 	if s := r.subject(); !s.Zero() {
 		understood = t.v.say("understood", "What", t.v.subject(s))
 	}
+	t.fail("r_unread", "Understood", understood, "Hint", t.hint(r))
+}
+
+// hint offers the nearest form, or the help.
+func (t *talk) hint(r *reading) string {
 	if id := t.nearest(r); id != "" {
-		hint = t.v.say("hint_form", "Form", t.v.say(id))
+		return t.v.say("hint_form", "Form", t.v.say(id))
 	}
-	t.fail("r_unread", "Understood", understood, "Hint", hint)
+	switch s := r.subject(); s.Kind {
+	case rules.BatchKind:
+		return t.v.say("hint_form", "Form", t.v.subject(s))
+	case rules.BreederKind, rules.BuilderKind, rules.YardKind:
+		return t.v.say("hint_form", "Form", t.v.named(s))
+	}
+	return t.v.say("hint_help")
 }
 
 // nearest is the form that comes nearest to what was typed: of the step that was
@@ -31,6 +42,9 @@ func (t *talk) nearest(r *reading) string {
 			return commandForms[k]
 		}
 	}
+	if r.when.hasDay && r.when.back < 0 {
+		return "form_due"
+	}
 	if k, ok := t.contextTask(); ok {
 		if id := "form_" + string(k.Step); t.v.has(id) {
 			return id
@@ -41,7 +55,7 @@ func (t *talk) nearest(r *reading) string {
 
 // commandForms are the forms of what is no step, by the words that ask for them.
 var commandForms = map[string]string{
-	"undo": "form_undo", "revert": "form_undo", "delete": "form_undo", "remove": "form_undo", "cancel": "form_undo",
+	"undo": "form_undo", "revert": "form_undo", "delete": "form_undo", "remove": "form_undo", "cancel": "form_undo", "back": "form_undo",
 	"wrong": "form_fix", "mistake": "form_fix", "correct": "form_fix", "change": "form_fix",
 	"due": "form_due", "todo": "form_due", "tasks": "form_due", "list": "form_due", "schedule": "form_due", "tomorrow": "form_due", "open": "form_due",
 	"later": "form_later", "snooze": "form_later", "remind": "form_later", "remember": "form_later", "postpone": "form_later",

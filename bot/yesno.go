@@ -50,11 +50,12 @@ func thumbsUp(text string) bool {
 var okWords = words(`ok okay okey oki listo hecho`)
 
 // yesToPing takes a plain "ok" in reply to a ping for done. Before the window opens,
-// and on the evening before, it may as well say "I take it", so it is asked back.
+// on the evening before, and once the ping said "go now", it may as well say "I take
+// it", so it is asked back.
 func (t *talk) yesToPing(r *reading, k rules.Task) error {
 	said := fold(strings.Trim(r.text, " .!"))
 	zone := t.s.Zone
-	ahead := t.origin.Said.Before(k.Earliest) || t.replied.Ping == rules.Eve && rules.DateOf(t.origin.Said, zone).Before(rules.DateOf(k.Best, zone))
+	ahead := t.origin.Said.Before(k.Earliest) || t.replied.Ping == rules.OverPing || t.replied.Ping == rules.Eve && rules.DateOf(t.origin.Said, zone).Before(rules.DateOf(k.Best, zone))
 	switch {
 	case r.verb == sayNo:
 		t.step, t.subject = k.Step, k.Subject
