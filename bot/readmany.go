@@ -54,9 +54,10 @@ var carryWords = map[rules.Step]string{
 }
 
 type cutter struct {
-	d   *reader
-	n   names
-	out *many
+	d     *reader
+	n     names
+	out   *many
+	chain []*reading // the deeds that the newest part repeats
 }
 
 // readMany reads a message as a whole and, where it tells of several events, as
@@ -67,11 +68,11 @@ func readMany(text string, n names) many {
 	m.looks = first.looks
 	w := m.whole
 	switch w.verb {
-	case doStep, doDone, noVerb, justCount, doAdd, doSet:
+	case doStep, doDone, noVerb, justCount, doAdd, doMine:
 	default:
 		return m
 	}
-	if w.question || w.verb == doSet {
+	if w.question {
 		return m
 	}
 	c := cutter{d: newReader(strings.ReplaceAll(strings.TrimSpace(text), "\n", "; "), n), n: n, out: &m}
@@ -89,12 +90,12 @@ func readMany(text string, n names) many {
 		m.parts = add
 		return m
 	}
-	if w.verb == doAdd {
-		return m
-	}
 	parts, rest := c.parts(cuts)
 	if rest == "" && !c.several(parts) {
 		return m
+	}
+	if rest != "" && w.step == rules.Feed && w.clear() {
+		w.rest = splitSpace(rest) // "fed B2 and nucs": which nucs is not said
 	}
 	if rest != "" && (len(parts) != 1 || !parts[0].r.clear() || w.verb != noVerb) {
 		return m
@@ -152,7 +153,17 @@ func (c *cutter) read(text string) *reading {
 
 // deed reports whether a piece tells of an event by itself.
 func deed(r *reading) bool {
-	return r.verb == doStep && r.step != "" || r.verb == doDone || r.verb == justCount && r.addressed && r.clear()
+	switch r.verb {
+	case doStep:
+		return r.step != ""
+	case doAdd:
+		return len(r.rest) == 0
+	case doMine:
+		return r.step == "" && r.subject().Zero()
+	case justCount:
+		return r.addressed && r.clear()
+	}
+	return r.verb == doDone
 }
 
 // parts makes events of the pieces. rest is what did not fit.
@@ -218,6 +229,9 @@ func (c *cutter) lead(before []part, p part) ([]part, bool) {
 	if joined.r = c.read(joined.text); sameDeed(joined.r, p.r) && (joined.r.clear() || !p.r.clear() && !joined.r.negated) {
 		return []part{joined}, true
 	}
+	if stepWords[c.d.word(p.from)] != "" {
+		return nil, false // "34 and fed B2" feeds no 34
+	}
 	var out []part
 	for _, b := range before {
 		next, ok := c.carry(&p, b)
@@ -228,6 +242,18 @@ func (c *cutter) lead(before []part, p part) ([]part, bool) {
 		out = append(out, next)
 	}
 	return append(out, p), true
+}
+
+var nucWords = words(`nuc nucs nucleo nucleos`)
+
+// says reports whether a piece has one of some words.
+func (c *cutter) says(p part, ws map[string]bool) bool {
+	for i := p.from; i < p.to; i++ {
+		if ws[c.d.word(i)] {
+			return true
+		}
+	}
+	return false
 }
 
 func sameDeed(a, b *reading) bool { return a.verb == b.verb && a.step == b.step }
@@ -242,8 +268,15 @@ func (c *cutter) join(last *part, p part) bool {
 	if !sameDeed(r, last.r) || !r.clear() {
 		return false
 	}
-	if r.step == rules.Feed && r.yard != "" && last.r.yard == "" && !last.r.subject().Zero() && !p.comma {
+	switch {
+	case r.step == rules.Feed && !last.r.subject().Zero() && !p.comma && (r.yard != "" && last.r.yard == "" || c.says(p, nucWords)):
 		return false // "fed B2 and the nucs at North" are two
+	case last.carried && r.mark != last.r.mark:
+		return false // "confine 7 and 12, red pin"
+	case last.carried && r.bees != nil && last.r.bees == nil:
+		for i := range c.chain {
+			c.chain[i].bees = r.bees // "confine 7 and 12, bees in"
+		}
 	}
 	last.r, last.text = r, text
 	if last.to > 0 {
@@ -255,6 +288,14 @@ func (c *cutter) join(last *part, p part) bool {
 // carry reads a piece as the deed of the part before it, done to something else.
 func (c *cutter) carry(last *part, p part) (part, bool) {
 	was := last.r
+	if !last.carried {
+		c.chain = nil
+	}
+	if was.verb == justCount && was.clear() {
+		r := c.read(p.text) // "34 to North and 2 to Creek", in reply to a ping
+		p.r, p.to, p.carried = r, 0, true
+		return p, r.verb == justCount && r.clear() && r.count != nil && was.count != nil && r.yard != "" && was.yard != "" && r.yard != was.yard
+	}
 	word := carryWords[was.step]
 	if word == "" || !was.clear() || was.verb != doStep {
 		return p, false
@@ -265,10 +306,12 @@ func (c *cutter) carry(last *part, p part) (part, bool) {
 		return p, false
 	}
 	fits := false
+	c.chain = append(c.chain, was)
 	switch r.step {
 	case rules.Confine, rules.Eggs, rules.CombOut, rules.Feed, rules.Rogue, rules.Drones, rules.Dearth, rules.Flow:
 		// "Confined 7 and 12 red": whose pin it is is left open.
-		fits = !r.subject().Zero() && !was.subject().Zero() && r.subject() != was.subject() && r.count == nil &&
+		some := !r.subject().Zero() || r.step == rules.Feed && c.says(p, nucWords)
+		fits = some && !was.subject().Zero() && r.subject() != was.subject() && r.count == nil &&
 			(r.mark == "" || was.mark != "") && (r.bees == nil || was.bees != nil) && (was.count == nil || r.step != rules.Rogue || *was.count == 0)
 		r.noEggs, r.release = was.noEggs, was.release
 	case rules.Move, rules.Nucs, rules.Catch, rules.Recell:
@@ -334,7 +377,7 @@ func (c *cutter) several(parts []part) bool {
 		// Read in full as one: it is one, unless a "done" was swallowed by the next.
 		done := parts[0].r.verb == doDone && (!parts[1].comma || w.addressed)
 		feeds := w.step == rules.Feed && parts[1].carried
-		if !done && !feeds {
+		if !done && !feeds && w.verb != doMine {
 			return false
 		}
 	}

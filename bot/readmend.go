@@ -50,20 +50,20 @@ func (c *cutter) mend() *mending {
 		if j, _ = c.openers(j, n); j >= n {
 			return nil
 		}
-		m.now, _, ok = c.side(j, n)
+		m.now, ok = c.new(j, n)
 		ok = ok && matched(m)
 	case k > 0: // "B1 not B2"
 		j := k + 1
 		if w := d.word(k); (w == "instead" || w == "rather" || w == "en") && j < n {
 			j++
 		}
-		if m.now, _, ok = c.side(i, k); !ok || j >= n {
+		if m.now, ok = c.new(i, k); !ok || j >= n {
 			return nil
 		}
 		m.was, m.old, ok = c.side(j, n)
 		ok = ok && matched(m)
 	case sure && i < n:
-		m.now, _, ok = c.side(i, n)
+		m.now, ok = c.new(i, n)
 	}
 	if !ok || m.now == nil || nothing(m.now) {
 		return nil
@@ -76,7 +76,7 @@ func (c *cutter) openers(i, n int) (int, bool) {
 	d, sure := c.d, false
 	for i < n {
 		w := d.word(i)
-		if w == "no" && d.toks[i].comma && i == 0 {
+		if w == "no" && i == 0 && (d.toks[i].comma || mendOpeners[d.word(1)]) {
 			sure, i = true, 1
 			continue
 		}
@@ -113,18 +113,24 @@ func (c *cutter) side(a, b int) (r *reading, bare *int, ok bool) {
 	d.places()
 	d.settleLeads()
 	c.out.looks += d.looks
-	for i, t := range d.toks {
+	for _, t := range d.toks {
 		switch {
 		case t.used || mendSmall[t.text]:
 		case t.isNum && bare == nil:
 			n := t.num
 			bare = &n
 		default:
-			_ = i
 			return nil, nil, false
 		}
 	}
 	return d.r, bare, !d.r.hedged && !d.planned && !d.ahead
+}
+
+// new reads what it should be. A number that names nothing there is a count, which
+// is put right in other words.
+func (c *cutter) new(a, b int) (*reading, bool) {
+	r, bare, ok := c.side(a, b)
+	return r, ok && bare == nil
 }
 
 // nothing reports whether a side names nothing that a line has.
