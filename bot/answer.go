@@ -39,7 +39,17 @@ func (t *talk) done(r *reading) error {
 		return nil
 	}
 	t.opt.task = k.Key
+	if r.mark != "" && !marked[k.Step] && !t.opt.sure {
+		// A colour is a pin's; what else it may be of was not read.
+		r.rest = append(r.rest, r.mark)
+		r.addressed = true
+		t.doubt(r)
+		return nil
+	}
 	d := *r
+	if !marked[k.Step] {
+		d.mark = ""
+	}
 	d.verb, d.step = doStep, k.Step
 	switch k.Step {
 	case rules.Graft:
@@ -243,7 +253,7 @@ func (t *talk) short(r *reading) error {
 	if !r.clear() {
 		switch {
 		case r.addressed && r.question:
-			t.fail("r_question", "Hint", t.v.say("hint_help"))
+			t.fail("r_question", "Hint", t.hint(r))
 		case r.addressed:
 			t.unread(r)
 		default:
@@ -257,6 +267,8 @@ func (t *talk) short(r *reading) error {
 			return err
 		} else if ok {
 			return t.complete(l.ID, l.Entry, r)
+		} else if t.kind == "ask" {
+			return nil
 		}
 		if k, ok := t.contextTask(); ok && r.verb == justCount && needsCount[k.Step] {
 			return t.done(r)
@@ -268,37 +280,4 @@ func (t *talk) short(r *reading) error {
 		t.hush()
 	}
 	return nil
-}
-
-// unread says what was understood of a message to the bot, and the nearest form.
-func (t *talk) unread(r *reading) {
-	understood, hint := "", t.v.say("hint_help")
-	if s := r.subject(); !s.Zero() {
-		understood = t.v.say("understood", "What", t.v.subject(s))
-	}
-	if r.step != "" {
-		hint = t.v.say("hint_form", "Form", t.example(r))
-	} else if w, ok := nearestForm(r.rest); ok {
-		hint = t.v.say("hint_form", "Form", t.v.say("form_"+string(w)))
-	}
-	t.fail("r_unread", "Understood", understood, "Hint", hint)
-}
-
-// nearestForm finds a step word near to one of the words that were not read.
-func nearestForm(rest []string) (rules.Step, bool) {
-	for _, w := range rest {
-		f := fold(w)
-		if s, ok := stepWords[f]; ok {
-			return s, true
-		}
-		if k, ok := nearWord(f, stepWords); ok {
-			return stepWords[k], true
-		}
-		for _, s := range rules.Steps {
-			if name := string(s); len(f) >= 4 && len(name) >= 4 && f[:4] == name[:4] {
-				return s, true
-			}
-		}
-	}
-	return "", false
 }

@@ -137,8 +137,10 @@ func (t *talk) current(l store.Line) (store.Line, bool, error) {
 func (t *talk) batchFor(r *reading, step rules.Step, at time.Time) (b rules.Batch, ok bool, err error) {
 	if r.batch != 0 {
 		b, found, err := t.tx.Batch(t.crew.ID, r.batch)
-		if err != nil || found {
-			return b, found, err
+		if err != nil {
+			return b, false, err
+		} else if found {
+			return t.ofBreeder(b, r, step)
 		}
 		known, err := t.knownBatches()
 		t.kind = "ask"
@@ -147,8 +149,10 @@ func (t *talk) batchFor(r *reading, step rules.Step, at time.Time) (b rules.Batc
 	}
 	if s, ok := t.context(rules.BatchKind); ok {
 		b, found, err := t.tx.Batch(t.crew.ID, s.Number())
-		if err != nil || found {
-			return b, found, err
+		if err != nil {
+			return b, false, err
+		} else if found {
+			return t.ofBreeder(b, r, step)
 		}
 	}
 	batches, err := t.tx.Batches(t.crew.ID)
@@ -179,7 +183,7 @@ func (t *talk) batchFor(r *reading, step rules.Step, at time.Time) (b rules.Batc
 		return b, false, err
 	} else if ok && (waiting[own.Number()] || len(waiting) == 0) {
 		b, found, err := t.tx.Batch(t.crew.ID, own.Number())
-		if err != nil || found {
+		if err != nil || found && (r.breeder == 0 || b.Breeder == r.breeder) {
 			return b, found, err
 		}
 	}
@@ -204,7 +208,7 @@ func (t *talk) batchFor(r *reading, step rules.Step, at time.Time) (b rules.Batc
 	}
 	fit = byPlace(fit, r, step)
 	if len(fit) == 1 {
-		return fit[0], true, nil
+		return t.ofBreeder(fit[0], r, step)
 	}
 	t.step = step
 	t.ask("ask_which", "What", upper(t.v.say("step_"+string(step))))
@@ -215,15 +219,27 @@ func (t *talk) batchFor(r *reading, step rules.Step, at time.Time) (b rules.Batc
 	return b, false, nil
 }
 
-// byPlace keeps the batches whose own nucs or builder the message names, where
-// each of the others has a place of its own elsewhere.
+// ofBreeder asks back where the batch is from another breeder than the one named.
+func (t *talk) ofBreeder(b rules.Batch, r *reading, step rules.Step) (rules.Batch, bool, error) {
+	if r.breeder == 0 || b.Breeder == 0 || b.Breeder == r.breeder {
+		return b, true, nil
+	}
+	example := t.v.say("form_batch", "Form", t.v.say("form_"+string(step)), "Number", b.Number)
+	t.ask("r_not_from", "Batch", t.v.head(rules.BatchSubject(b.Number)), "From", rules.BreederSubject(b.Breeder), "Breeder", rules.BreederSubject(r.breeder), "Example", example)
+	return b, false, nil
+}
+
+// byPlace keeps the batches whose own nucs, builder or breeder the message names,
+// where each of the others has a place or a breeder of its own.
 func byPlace(fit []rules.Batch, r *reading, step rules.Step) []rules.Batch {
 	var here []rules.Batch
 	for _, b := range fit {
 		switch {
 		case r.yard != "" && len(b.Yards) == 0, r.builder != "" && b.Builder == "":
 			return fit
-		case r.yard != "" && !has(b.Yards, r.yard), r.builder != "" && step != rules.Finish && b.Builder != r.builder:
+		case r.breeder != 0 && b.Breeder == 0:
+			return fit
+		case r.yard != "" && !has(b.Yards, r.yard), r.builder != "" && step != rules.Finish && b.Builder != r.builder, r.breeder != 0 && b.Breeder != r.breeder:
 			continue
 		}
 		here = append(here, b)

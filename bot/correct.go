@@ -28,6 +28,7 @@ func (t *talk) awaiting(r *reading) (store.Line, bool, error) {
 		if err != nil {
 			return store.Line{}, false, err
 		}
+		var open []store.Line
 		for i := len(lines) - 1; i >= 0; i-- {
 			l := lines[i]
 			if l.Action == rules.Amend {
@@ -40,16 +41,47 @@ func (t *talk) awaiting(r *reading) (store.Line, bool, error) {
 				return cur, false, err
 			}
 			if ok && cur.Action == rules.Did && (lacks(cur) || needsCount[cur.Step]) {
-				return cur, true, nil
+				open = append(open, cur)
 			}
 		}
-		return store.Line{}, false, nil
+		return t.openLine(open, lacks)
 	}
-	lines, err := t.effectiveOwn(1)
-	if err != nil || len(lines) == 0 || t.origin.Said.Sub(lines[0].Said) > time.Hour || !lacks(lines[0]) {
+	lines, err := t.effectiveOwn(10)
+	if err != nil || len(lines) == 0 || t.origin.Said.Sub(lines[0].Said) > time.Hour {
 		return store.Line{}, false, err
 	}
-	return lines[0], true, nil
+	var open []store.Line
+	for _, l := range lines {
+		if l.Update == lines[0].Update && lacks(l) {
+			open = append(open, l)
+		}
+	}
+	if len(open) == 0 {
+		return store.Line{}, false, nil
+	}
+	return t.openLine(open, lacks)
+}
+
+// openLine is the one line of a message that a short answer completes: the only
+// one, or the only one that lacks what it says. Where that leaves several, a bare
+// number could be any of theirs.
+func (t *talk) openLine(lines []store.Line, lacks func(store.Line) bool) (store.Line, bool, error) {
+	if len(lines) == 1 {
+		return lines[0], true, nil
+	}
+	var open []store.Line
+	for _, l := range lines {
+		if lacks(l) {
+			open = append(open, l)
+		}
+	}
+	if len(open) == 1 {
+		return open[0], true, nil
+	}
+	if len(lines) > 1 {
+		t.ask("ask_which_line", "Example", t.v.say("form_"+string(lines[len(lines)-1].Step)))
+	}
+	return store.Line{}, false, nil
 }
 
 // complete adds what a short answer says to a line.

@@ -64,6 +64,9 @@ var hourCritical = map[rules.Step]bool{rules.Confine: true, rules.CombOut: true,
 
 // when settles the time of the work. ok is false where it was asked back.
 func (t *talk) when(r *reading) (time.Time, bool) {
+	if !t.at.IsZero() {
+		return t.at, true
+	}
 	at, exact := r.when.settle(t.origin.Said, t.s)
 	if !exact && hourCritical[r.step] {
 		day := t.v.date(rules.DateOf(at, t.s.Zone))
@@ -334,12 +337,21 @@ func (t *talk) twinGraft(e rules.Entry) (rules.Batch, bool, error) {
 
 func (t *talk) rogue(r *reading, e rules.Entry) error {
 	name := r.builder
-	if name == "" {
+	if name == "" && r.batch != 0 {
+		b, ok, err := t.batchFor(r, e.Step, e.Happened)
+		if err != nil || !ok {
+			return err
+		}
+		if name = b.Builder; name == "" {
+			e.Subject = rules.BatchSubject(b.Number)
+		}
+	}
+	if name == "" && e.Subject.Zero() {
 		if s, ok := t.context(rules.BuilderKind); ok {
 			name = s.Key
 		}
 	}
-	if name == "" {
+	if name == "" && e.Subject.Zero() {
 		open, err := t.tx.OpenTasks(t.crew.ID)
 		if err != nil {
 			return err

@@ -304,6 +304,8 @@ func (t *talk) afterBatch(e rules.Entry, b rules.Batch, had *int, move rules.Tas
 				t.buttons = append(t.buttons, button(y, intoDo(e.ID, y)))
 			}
 		}
+	case t.follows:
+		// The next part of the message says more of the same; it asks for the rest.
 	case rest > 0 && e.Step == rules.Move:
 		t.ask("e_move_more", "Rest", rest, "Had", deref(b.Counts.Moved)+rest, "Close", move.Latest)
 		t.offer("b_more", "more")

@@ -52,10 +52,14 @@ func (t *talk) edit() error {
 		return t.message()
 	}
 	old := alive[len(alive)-1]
-	r, err := t.read(text)
+	m, err := t.read(text)
 	if err != nil {
 		return err
 	}
+	if len(alive) > 1 || len(m.parts) > 1 {
+		return t.editMany(alive, m)
+	}
+	r := m.whole
 	if r.verb == doDone && old.Action == rules.Did {
 		r.verb, r.step = doStep, old.Step
 	}
@@ -64,32 +68,7 @@ func (t *talk) edit() error {
 		return nil
 	}
 	if r.step == old.Step && t.sameSubject(r, old.Entry) {
-		if stop, err := t.unknown(r); stop || err != nil {
-			return err
-		}
-		at, ok := t.when(r)
-		if !ok {
-			return nil
-		}
-		if old.Step == rules.Graft {
-			e := old.Entry
-			e.Happened, e.From, e.Mark, e.Detail.AgeLo, e.Detail.AgeHi = at, r.breeder, r.mark, r.ageLo, r.ageHi
-			if r.breeder == 0 {
-				e.From = old.From
-			}
-			combs, err := t.tx.Combs(t.crew.ID, e.From)
-			if err != nil {
-				return err
-			}
-			if bad := t.allowed(rules.CheckGraft(e, combs)); bad != nil {
-				t.refuse(bad)
-				return nil
-			}
-		}
-		return t.amendLine(old.ID, func(e *rules.Entry) {
-			overwrite(e, r)
-			e.Happened = at
-		})
+		return t.rewrite(old, r)
 	}
 	// Another deed or another subject: the old line goes and the new one comes, or
 	// neither.
@@ -110,6 +89,36 @@ func (t *talk) edit() error {
 			}
 		}
 		return keep, nil
+	})
+}
+
+// rewrite amends a line to what the edited message says of it.
+func (t *talk) rewrite(old store.Line, r *reading) error {
+	if stop, err := t.unknown(r); stop || err != nil {
+		return err
+	}
+	at, ok := t.when(r)
+	if !ok {
+		return nil
+	}
+	if old.Step == rules.Graft {
+		e := old.Entry
+		e.Happened, e.From, e.Mark, e.Detail.AgeLo, e.Detail.AgeHi = at, r.breeder, r.mark, r.ageLo, r.ageHi
+		if r.breeder == 0 {
+			e.From = old.From
+		}
+		combs, err := t.tx.Combs(t.crew.ID, e.From)
+		if err != nil {
+			return err
+		}
+		if bad := t.allowed(rules.CheckGraft(e, combs)); bad != nil {
+			t.refuse(bad)
+			return nil
+		}
+	}
+	return t.amendLine(old.ID, func(e *rules.Entry) {
+		overwrite(e, r)
+		e.Happened = at
 	})
 }
 

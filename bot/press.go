@@ -19,6 +19,8 @@ type options struct {
 	subject rules.Subject
 	task    string
 	verb    verb
+	part    int // which event of the message it is about, from 1; 0 for all of it
+	parts   int // of how many
 }
 
 // rerun spells a button that reads the origin's message again with more said
@@ -47,6 +49,9 @@ func (t *talk) rerun(more string) string {
 	if o.verb != "" {
 		parts = append(parts, "verb="+string(o.verb))
 	}
+	if o.part != 0 {
+		parts = append(parts, partDo(o))
+	}
 	return fmt.Sprintf("run|%d|%s", t.origin.ID, strings.Join(append(parts, more), ";"))
 }
 
@@ -69,6 +74,8 @@ func parseOptions(s string) options {
 			o.task = v
 		case "verb":
 			o.verb = verb(v)
+		case "part":
+			_, _ = fmt.Sscanf(v, "%d/%d", &o.part, &o.parts)
 		}
 	}
 	return o
@@ -173,6 +180,17 @@ func (t *talk) pressed(m store.Message, b store.Button) error {
 // again reads an earlier message once more with what the press adds. The line it
 // logs belongs to who wrote the message, at the time it was written.
 func (t *talk) again(u store.Update, o options) error {
+	if u.Message != 0 && u.Kind != "press" {
+		// Its words were changed since: what the button was about may be logged by now.
+		last, found, err := t.tx.LastOfMessage(t.crew.ID, u.Message)
+		if err != nil {
+			return err
+		}
+		if found && last.ID != u.ID {
+			t.fail("g_stale")
+			return nil
+		}
+	}
 	t.origin, t.opt = u, o
 	m, err := t.tx.MemberByID(u.Member)
 	if err != nil {
@@ -197,24 +215,6 @@ func (t *talk) again(u store.Update, o options) error {
 		return t.edit()
 	}
 	return t.message()
-}
-
-// yesNo presses the first or last button of the question replied to.
-func (t *talk) yesNo(r *reading) error {
-	if t.replied == nil || len(t.replied.Buttons) == 0 || t.replied.Kind != "ask" || strings.HasPrefix(t.replied.Buttons[0].Do, "task|") {
-		t.hush()
-		return nil
-	}
-	bs := t.replied.Buttons
-	last := bs[len(bs)-1]
-	switch {
-	case r.verb == sayNo && last.Do == "no":
-		return t.pressed(*t.replied, last)
-	case r.verb == sayYes && len(bs) == 2 && last.Do == "no":
-		return t.pressed(*t.replied, bs[0])
-	}
-	t.fail("r_unread", "Understood", "", "Hint", t.v.say("hint_help"))
-	return nil
 }
 
 // amendDo spells a button that corrects the count of a line.

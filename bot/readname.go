@@ -143,15 +143,15 @@ func (d *reader) misfits() {
 var stepTakes = func() map[rules.Step]map[rules.Kind]bool {
 	m := map[rules.Step]map[rules.Kind]bool{}
 	for _, s := range rules.Steps {
-		m[s] = map[rules.Kind]bool{rules.BatchKind: true, rules.BuilderKind: true}
+		m[s] = map[rules.Kind]bool{rules.BatchKind: true, rules.BuilderKind: true, rules.BreederKind: true}
 	}
 	for _, s := range []rules.Step{rules.Confine, rules.Eggs, rules.CombOut} {
 		m[s] = map[rules.Kind]bool{rules.BreederKind: true}
 	}
 	m[rules.Graft] = map[rules.Kind]bool{rules.BreederKind: true, rules.BuilderKind: true}
 	m[rules.Feed] = m[rules.Graft]
-	m[rules.Rogue] = map[rules.Kind]bool{rules.BuilderKind: true}
-	m[rules.Drones] = m[rules.Rogue]
+	m[rules.Rogue] = map[rules.Kind]bool{rules.BuilderKind: true, rules.BatchKind: true}
+	m[rules.Drones] = map[rules.Kind]bool{rules.BuilderKind: true}
 	m[rules.Dearth], m[rules.Flow] = nil, nil
 	return m
 }()

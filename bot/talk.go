@@ -3,6 +3,7 @@ package bot
 import (
 	"fmt"
 	"strings"
+	"time"
 	"unicode/utf8"
 
 	"yardbell/rules"
@@ -23,6 +24,8 @@ type talk struct {
 	replied *store.Message // the bot's message it replies to
 	missing int64          // a message replied to that is not there
 	opt     options
+	follows bool      // more of the same stands in the next part of the message
+	at      time.Time // when it happened, where a line is logged anew
 
 	chat      int64 // a private chat, 0 for the crew's group
 	lead      bool  // may change settings and take back the lines of others
@@ -80,17 +83,20 @@ func (t *talk) message() error {
 	if done, err := t.people(text); done || err != nil {
 		return err
 	}
-	r, err := t.read(text)
+	m, err := t.read(text)
 	if err != nil {
 		return err
 	}
+	if thumbsUp(m.whole.text) {
+		m.whole.verb = sayYes
+	}
 	if t.opt.verb != "" {
-		r.verb = t.opt.verb
+		m.whole.verb = t.opt.verb
 	}
 	if t.chat != 0 {
-		return t.inPrivate(r)
+		return t.inPrivate(m.whole)
 	}
-	return t.act(r)
+	return t.events(m)
 }
 
 func (t *talk) names() (n names, err error) {

@@ -149,9 +149,17 @@ func (t *talk) voidLines(ids []int64, all bool) error {
 	if err != nil {
 		return err
 	}
-	var entries []rules.Entry
+	var entries, was []rules.Entry
 	for i := len(lines) - 1; i >= 0; i-- {
 		e := lines[i].Entry
+		cur, alive, err := t.current(lines[i])
+		if err != nil {
+			return err
+		}
+		if !alive || e.Action == rules.Amend {
+			cur.Entry = e
+		}
+		was = append([]rules.Entry{cur.Entry}, was...)
 		e.Action, e.Ref, e.ID = rules.Void, e.ID, 0
 		entries = append(entries, e)
 	}
@@ -170,8 +178,8 @@ func (t *talk) voidLines(ids []int64, all bool) error {
 		t.say("e_undo_amend", "What", t.v.line(cur.Entry))
 	} else {
 		var what []string // worded last: a language may have been among them
-		for _, l := range lines {
-			what = append(what, t.v.line(l.Entry))
+		for _, e := range was {
+			what = append(what, t.v.line(e))
 		}
 		t.say("e_undo", "What", strings.Join(what, "; "))
 	}

@@ -134,15 +134,15 @@ func (t *talk) speak(written string) {
 }
 
 // read reads a text as the sender's and settles the language of the answer by it.
-func (t *talk) read(text string) (*reading, error) {
+func (t *talk) read(text string) (many, error) {
 	n, err := t.names()
 	if err != nil {
-		return nil, err
+		return many{}, err
 	}
 	n.spoken = t.replied != nil || t.addressed
-	r := read(text, n)
-	t.speak(r.lang)
-	return r, nil
+	m := readMany(text, n)
+	t.speak(m.whole.lang)
+	return m, nil
 }
 
 // mostPresses is how far back a press of a press is followed.

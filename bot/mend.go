@@ -1,0 +1,327 @@
+package bot
+
+import (
+	"time"
+
+	"yardbell/rules"
+	"yardbell/store"
+)
+
+// mend puts right what a line is about: of the message replied to, or the sender's
+// own last within the hour; where the old value is said, the newest line with it.
+func (t *talk) mend(m many) error {
+	c := *m.mend
+	lines, mine, err := t.mendable(c)
+	if err != nil {
+		return err
+	}
+	var fit []store.Line
+	for _, l := range lines {
+		if mendFits(l.Entry, c.now) && t.wasSo(l.Entry, c) {
+			fit = append(fit, l)
+		}
+	}
+	if len(fit) == 0 {
+		switch {
+		case len(lines) > 0 && (mine || m.whole.addressed):
+			t.ask("r_mend_none", "What", t.v.line(lines[0].Entry))
+		case m.whole.addressed:
+			return t.act(m.whole)
+		default:
+			t.hush()
+		}
+		return nil
+	}
+	for _, l := range fit[1:] {
+		if l.Update != fit[0].Update || c.now.subject().Zero() == false || c.now.mark != "" {
+			if l.Update == fit[0].Update && c.was == nil {
+				t.ask("ask_which_line", "Example", t.v.say("form_"+string(l.Step)))
+				return nil
+			}
+			fit = fit[:1] // the newest
+			break
+		}
+	}
+	if stop, err := t.unknown(c.now); stop || err != nil {
+		return err
+	}
+	for _, l := range fit {
+		if err := t.mendLine(l, c); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// A time by itself is said of many things in talk: it is a correction soon after
+// the line only.
+const mendTimeWithin = 20 * time.Minute
+
+// mendable are the lines that a correction may be about, newest first. mine says
+// that the sender is at it just now.
+func (t *talk) mendable(c mending) (lines []store.Line, mine bool, err error) {
+	if t.replied != nil {
+		if t.replied.Update == 0 {
+			return nil, false, nil
+		}
+		list, err := t.tx.UpdateLines(t.replied.Update)
+		if err != nil {
+			return nil, false, err
+		}
+		for _, l := range list {
+			if l.Action == rules.Amend {
+				if l, _, err = t.tx.LineByID(t.crew.ID, l.Ref); err != nil {
+					return nil, false, err
+				}
+			}
+			cur, ok, err := t.current(l)
+			if err != nil {
+				return nil, false, err
+			}
+			if ok {
+				lines = append(lines, cur)
+			}
+		}
+		return lines, true, nil
+	}
+	own, err := t.effectiveOwn(10)
+	if err != nil || len(own) == 0 {
+		return nil, false, err
+	}
+	within := time.Hour
+	switch {
+	case c.was != nil:
+		within = 48 * time.Hour
+	case c.now.subject().Zero() && c.now.mark == "":
+		within = mendTimeWithin
+	}
+	for _, l := range own {
+		if t.origin.Said.Sub(l.Said) <= within && (c.was != nil || l.Update == own[0].Update) {
+			lines = append(lines, l)
+		}
+	}
+	return lines, len(lines) > 0 && t.origin.Said.Sub(own[0].Said) <= time.Hour, nil
+}
+
+// mendFits reports whether a line has what a correction names.
+func mendFits(e rules.Entry, now *reading) bool {
+	if e.Action != rules.Did || e.Step == rules.Add {
+		return false
+	}
+	k := e.Subject.Kind
+	loose := e.Step == rules.Feed // may be of any kind
+	switch {
+	case now.batch != 0 && (k != rules.BatchKind || e.Step == rules.Graft):
+		return false
+	case now.breeder != 0 && k != rules.BreederKind && e.Step != rules.Graft && !loose:
+		return false
+	case now.builder != "" && e.Step != rules.Graft && e.Step != rules.Finish && k != rules.BuilderKind && !loose:
+		return false
+	case now.yard != "" && k != rules.YardKind && !placed[e.Step]:
+		return false
+	case now.mark != "" && e.Step != rules.Confine && e.Step != rules.Graft:
+		return false
+	}
+	return true
+}
+
+// wasSo reports whether a line has the values that a correction says it had.
+func (t *talk) wasSo(e rules.Entry, c mending) bool {
+	if c.old != nil {
+		if c.now.batch != 0 {
+			return e.Subject == rules.BatchSubject(*c.old)
+		}
+		return e.From == *c.old || e.Subject == rules.BreederSubject(*c.old)
+	}
+	w := c.was
+	if w == nil {
+		return true
+	}
+	at := func(s rules.Subject, place string) bool { return e.Subject == s || e.Into == place && place != "" }
+	switch {
+	case w.batch != 0 && e.Subject != rules.BatchSubject(w.batch),
+		w.breeder != 0 && e.From != w.breeder && e.Subject != rules.BreederSubject(w.breeder),
+		w.builder != "" && !at(rules.BuilderSubject(w.builder), w.builder),
+		w.yard != "" && !at(rules.YardSubject(w.yard), w.yard),
+		w.mark != "" && e.Mark != w.mark:
+		return false
+	}
+	if !w.when.set {
+		return true
+	}
+	said, _ := w.when.settle(t.origin.Said, t.s)
+	zone := t.s.Zone
+	if w.when.hasTime {
+		clock := rules.ClockOf(e.Happened, zone)
+		if clock != w.when.clock && (w.when.half || clock != (w.when.clock+12*60)%(24*60)) {
+			return false
+		}
+	}
+	return !w.when.hasDay || rules.DateOf(said, zone) == rules.DateOf(e.Happened, zone)
+}
+
+// mendLine corrects one line: its values by an amendment, its subject by taking it
+// back and logging it anew.
+func (t *talk) mendLine(l store.Line, c mending) error {
+	now := c.now
+	at := l.Happened
+	if now.when.set {
+		r := &reading{step: l.Step, when: t.sameDay(l.Entry, now.when)}
+		var ok bool
+		if at, ok = t.when(r); !ok {
+			return nil
+		}
+	}
+	if s := mendSubject(l.Entry, now); s != l.Subject {
+		return t.relog(l, s, at, now)
+	}
+	e := l.Entry
+	change := func(x *rules.Entry) {
+		switch {
+		case now.breeder != 0 && x.Step == rules.Graft:
+			x.From = now.breeder
+		}
+		switch {
+		case now.builder != "":
+			x.Into = now.builder
+		case now.yard != "":
+			x.Into = now.yard
+		}
+		if now.mark != "" {
+			x.Mark = now.mark
+		}
+		x.Happened = at
+	}
+	change(&e)
+	if e.Step == rules.Graft && (e.From != l.From || e.Mark != l.Mark || !e.Happened.Equal(l.Happened)) {
+		combs, err := t.tx.Combs(t.crew.ID, e.From)
+		if err != nil {
+			return err
+		}
+		if bad := t.allowed(rules.CheckGraft(e, combs)); bad != nil {
+			t.refuse(bad)
+			return nil
+		}
+	}
+	return t.amendLine(l.ID, change)
+}
+
+// sameDay fills what a corrected time leaves out from the line: the day beside a
+// time of day, the time of day beside another day where one was said.
+func (t *talk) sameDay(e rules.Entry, w when) when {
+	zone := t.s.Zone
+	switch {
+	case w.isAgo:
+	case w.hasTime && !w.hasDay:
+		d := rules.DateOf(e.Happened, zone)
+		w.hasDay, w.date, w.year, w.month, w.day = true, true, d.Year, int(d.Month), d.Day
+	case !w.hasTime && w.part == "" && !e.Happened.Equal(e.Said.Truncate(time.Second)):
+		w.hasTime, w.half, w.clock = true, true, rules.ClockOf(e.Happened, zone)
+	}
+	return w
+}
+
+// mendSubject is the subject that a line has after a correction.
+func mendSubject(e rules.Entry, now *reading) rules.Subject {
+	own := e.Step == rules.Feed || e.Subject.Kind != rules.BatchKind
+	switch {
+	case now.batch != 0:
+		return rules.BatchSubject(now.batch)
+	case now.breeder != 0 && own:
+		return rules.BreederSubject(now.breeder)
+	case now.builder != "" && own && e.Step != rules.Graft:
+		return rules.BuilderSubject(now.builder)
+	case now.yard != "" && own:
+		return rules.YardSubject(now.yard)
+	}
+	return e.Subject
+}
+
+// relog takes a line back and logs it of another subject, or neither.
+func (t *talk) relog(l store.Line, s rules.Subject, at time.Time, now *reading) error {
+	if l.Member != t.by.ID {
+		if refused, err := t.onlyLead(); refused || err != nil {
+			return err
+		}
+	}
+	hanging, err := t.hanging([]store.Line{l})
+	if err != nil {
+		return err
+	}
+	if len(hanging) > 0 {
+		t.ask("r_mend_hangs", "What", t.v.line(l.Entry), "Later", t.v.line(hanging[0].Entry))
+		return nil
+	}
+	before, err := t.openTasks()
+	if err != nil {
+		return err
+	}
+	return t.tx.Nested(func() (bool, error) {
+		gone := l.Entry
+		gone.Action, gone.Ref, gone.ID = rules.Void, l.ID, 0
+		if _, err := t.append(gone); err != nil {
+			return false, err
+		}
+		t.step, t.subject, t.at = "", rules.Subject{}, at
+		n := len(t.logged)
+		err := t.deed(asReading(l.Entry, s, now))
+		t.at = time.Time{}
+		if err != nil {
+			return false, err
+		}
+		if len(t.logged) == n {
+			t.logged = t.logged[:n-1]
+			return false, nil
+		}
+		t.lines = append([]string{upper(t.v.say("e_amend", "What", t.v.say("step_"+string(l.Step)), "Old", t.v.subject(l.Subject), "New", t.v.subject(s)))}, t.lines...)
+		return true, t.reopened(before)
+	})
+}
+
+// asReading is what a message would have said to log a line of another subject.
+func asReading(e rules.Entry, s rules.Subject, now *reading) *reading {
+	r := &reading{verb: doStep, step: e.Step, count: e.Count, of: e.Of, mark: e.Mark, bees: e.Detail.BeesIn, noEggs: e.Detail.NoEggs, release: e.Detail.Release,
+		ageLo: e.Detail.AgeLo, ageHi: e.Detail.AgeHi, addressed: true}
+	switch {
+	case e.Step == rules.Finish:
+		r.builder = e.Into
+	case placed[e.Step]:
+		r.yard = e.Into
+	}
+	if now.builder != "" {
+		r.builder = now.builder
+	}
+	if now.yard != "" {
+		r.yard = now.yard
+	}
+	if e.Step == rules.Eggs || e.Step == rules.CombOut {
+		r.mark, r.count = now.mark, nil // which comb is for the other breeder's own to say
+	}
+	switch s.Kind {
+	case rules.BatchKind:
+		r.batch = s.Number()
+	case rules.BreederKind:
+		r.breeder = s.Number()
+	case rules.BuilderKind:
+		r.builder, r.yard = s.Key, ""
+	case rules.YardKind:
+		r.yard, r.builder = s.Key, ""
+	}
+	return r
+}
+
+// reopened tells what is open again now that a line was taken back.
+func (t *talk) reopened(before map[string]rules.Task) error {
+	list, err := t.tx.OpenTasks(t.crew.ID)
+	n := 0
+	for _, k := range list {
+		if _, had := before[k.Key]; !had && !k.Guard && k.Subject != t.subject && k.Batch != t.subject.Number() && n < mostMoved {
+			t.say("e_reopened", "Task", t.v.task(k), "Best", k.Best, "Close", k.Latest)
+			n++
+		}
+	}
+	if err != nil {
+		return err
+	}
+	return t.changed(before)
+}

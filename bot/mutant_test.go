@@ -1,0 +1,137 @@
+package bot
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// mostMutants is how many slips of the labelled lines are tried.
+var mostMutants = 20000
+
+// meantMutants are slips that make another plain message of a line: nobody could
+// tell them from one that was meant.
+var meantMutants = map[string]bool{}
+
+// mutant is a line with one slip of the thumb in it.
+type mutant struct {
+	u    utterance
+	text string
+}
+
+// mutants are all slips of the labelled lines, but those in names: another name is
+// another message.
+func mutants(us []utterance, g *stage) (out []mutant) {
+	for _, u := range us {
+		s, _ := g.scene(u)
+		names := map[string]bool{}
+		for _, list := range [][]string{s.n.builders, s.n.yards, {"Ash", "Wren", "Rowan"}} {
+			for _, name := range list {
+				for _, w := range splitSpace(fold(name)) {
+					names[w] = true
+				}
+			}
+		}
+		for _, f := range strings.Fields(u.expected) { // a name that the line gives
+			_, v, said := strings.Cut(f, "=")
+			if said && !isDigits(v) {
+				names[fold(v)] = true
+			}
+			if f[0] >= 'A' && f[0] <= 'Z' {
+				names[fold(f)] = true
+			}
+		}
+		if strange(line{text: u.text}) {
+			continue
+		}
+		for _, text := range slipsOf(u.text) {
+			if !meantMutants[text] && !slippedName(u.text, text, names) {
+				out = append(out, mutant{u, text})
+			}
+		}
+	}
+	return out
+}
+
+// slippedName reports whether the slip lies in a name.
+func slippedName(was, is string, names map[string]bool) bool {
+	a, b := strings.Fields(was), strings.Fields(is)
+	if len(a) != len(b) {
+		return false
+	}
+	for i := range a {
+		if a[i] != b[i] {
+			return names[strings.Trim(fold(a[i]), ",.:;!?'\"")]
+		}
+	}
+	return false
+}
+
+// fingerprint is all that a reading gives to act on, field by field.
+func fingerprint(m many) string {
+	one := func(r *reading) string {
+		if r == nil {
+			return "-"
+		}
+		return fmt.Sprint(shown(r), r.rest, r.addressed, r.question, r.negated, r.hedged, r.digits, r.lang, r.value, r.when)
+	}
+	out := one(m.whole) + "|" + m.rest
+	for _, p := range m.parts {
+		out += fmt.Sprint("|", one(p.r), p.carried, p.comma)
+	}
+	if m.mend != nil {
+		out += fmt.Sprint("|", one(m.mend.now), one(m.mend.was), deref(m.mend.old))
+	}
+	return out
+}
+
+// quiet reports whether a reading is of talk that the bot leaves alone.
+func quiet(m many) bool {
+	r := m.whole
+	return r.verb == noVerb && !r.addressed && len(r.rest) > 0 && len(m.parts) == 0 && m.mend == nil
+}
+
+// TestMutants tries slips of the thumb in the labelled lines. Each is read as what
+// was meant, asked back or left alone: never is a wrong line logged. A slip that
+// reads as the line itself, field by field, is not played: it logs the same.
+func TestMutants(t *testing.T) {
+	g := newStage(t)
+	all := mutants(corpora(t), g)
+	rng := rand.New(rand.NewPCG(20310505, 7))
+	rng.Shuffle(len(all), func(i, k int) { all[i], all[k] = all[k], all[i] })
+	score, played := map[string]int{}, 0
+	same := map[string]ending{} // of the lines themselves
+	for _, m := range all[:min(len(all), mostMutants)] {
+		s, reply := g.scene(m.u)
+		is := s.reading(m.text, reply != 0)
+		var o ending
+		var err error
+		switch {
+		case quiet(is) && reply == 0:
+			o.kind = "silence"
+		case fingerprint(is) == fingerprint(s.reading(m.u.text, reply != 0)) && (is.whole.verb == doStep || is.whole.verb == doDone):
+			key := fmt.Sprint(m.u.file, m.u.line)
+			if _, had := same[key]; !had {
+				same[key], err = s.try(m.u.who, m.u.text, reply)
+				require.NoError(t, err)
+			}
+			o = same[key]
+		default:
+			played++
+			o, err = s.try(m.u.who, m.text, reply)
+			require.NoError(t, err, m.text)
+		}
+		verdict := judge(m.u, o, s)
+		score[verdict]++
+		switch {
+		case verdict == "wrong" && m.u.part == "held" && !*showHeld:
+			t.Errorf("%s: a slip of a held line of class %q is logged wrong", m.u.file, m.u.class())
+		case verdict == "wrong":
+			t.Errorf("%s:%d: %s: %q, a slip of %q: WRONG %s, want %s", m.u.file, m.u.line, m.u.context, m.text, m.u.text, spelled(o, s), m.u.expected)
+		}
+	}
+	t.Logf("%d slips of %d tried, %d of them played: %s", min(len(all), mostMutants), len(all), played, totals(score))
+}

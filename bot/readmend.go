@@ -1,0 +1,151 @@
+package bot
+
+// Corrections of what a line is about: "it was batch 5", "into B1 not B2", "at 7:30
+// not 8:30". Those of its count are read in readclaim.go.
+
+// mending is a correction: what it should be, and what it was where that was said.
+type mending struct {
+	now, was *reading
+	old      *int // a bare number that it was: "from 12 not 7"
+}
+
+// mendOpeners may stand before what it should be. Those in mendSure say by
+// themselves that something is put right.
+var (
+	mendOpeners = words(`it it's its that that's thats this was is i i'm meant mean should be have been make sorry correction oops actually wait hang
+		eso era fue es perdon perdona quise decir queria digo mejor dicho lo la el ojo`)
+	mendSure  = words(`was meant should make sorry correction oops actually era fue perdon perdona quise queria digo dicho`)
+	mendSmall = words(`the a an in at to into from on for of comb pin mark yard builder breeder batch one el la los las en de del a al para desde`)
+	mendNot   = words(`not no`)
+)
+
+// mend reads a correction, nil where the message is none.
+func (c *cutter) mend() *mending {
+	d := c.d
+	n := len(d.toks)
+	for n > 0 && (d.word(n-1) == "please" || d.word(n-1) == "sorry" || d.word(n-1) == "pls") {
+		n--
+	}
+	if n < 2 || n > 14 {
+		return nil
+	}
+	i, sure := c.openers(0, n)
+	var m mending
+	var ok bool
+	switch k := c.nay(i, n); {
+	case k == i: // "not B2, B1", "not B2 but B1"
+		j := k + 1
+		for j < n && !d.toks[j-1].comma && d.word(j) != "but" && d.word(j) != "sino" && !(mendOpeners[d.word(j)] && mendSure[d.word(j+1)]) {
+			j++
+		}
+		if j == k+1 || j >= n {
+			return nil
+		}
+		if m.was, m.old, ok = c.side(k+1, j); !ok {
+			return nil
+		}
+		if d.word(j) == "but" || d.word(j) == "sino" {
+			j++
+		}
+		if j, _ = c.openers(j, n); j >= n {
+			return nil
+		}
+		m.now, ok = c.new(j, n)
+		ok = ok && matched(m)
+	case k > 0: // "B1 not B2"
+		j := k + 1
+		if w := d.word(k); (w == "instead" || w == "rather" || w == "en") && j < n {
+			j++
+		}
+		if m.now, ok = c.new(i, k); !ok || j >= n {
+			return nil
+		}
+		m.was, m.old, ok = c.side(j, n)
+		ok = ok && matched(m)
+	case sure && i < n:
+		m.now, ok = c.new(i, n)
+	}
+	if !ok || m.now == nil || nothing(m.now) {
+		return nil
+	}
+	return &m
+}
+
+// openers passes over what stands before the correction.
+func (c *cutter) openers(i, n int) (int, bool) {
+	d, sure := c.d, false
+	for i < n {
+		w := d.word(i)
+		if w == "no" && i == 0 && (d.toks[i].comma || mendOpeners[d.word(1)]) {
+			sure, i = true, 1
+			continue
+		}
+		if !mendOpeners[w] {
+			break
+		}
+		sure = sure || mendSure[w]
+		i++
+	}
+	return i, sure
+}
+
+// nay is where the message says what it was not, 0 for nowhere.
+func (c *cutter) nay(i, n int) int {
+	d := c.d
+	for k := i; k < n; k++ {
+		switch w, next := d.word(k), d.word(k+1); {
+		case mendNot[w] && (k > 0 || w == "not" || next != ""), w == "instead" && next == "of", w == "rather" && next == "than", w == "en" && next == "vez":
+			return max(k, i)
+		}
+	}
+	if i == 0 {
+		return -1
+	}
+	return 0
+}
+
+// side reads what one side of a correction names, and nothing else.
+func (c *cutter) side(a, b int) (r *reading, bare *int, ok bool) {
+	d := newReader(c.text(a, b), c.n)
+	d.slips()
+	d.times()
+	d.things()
+	d.places()
+	d.settleLeads()
+	c.out.looks += d.looks
+	for _, t := range d.toks {
+		switch {
+		case t.used || mendSmall[t.text]:
+		case t.isNum && bare == nil:
+			n := t.num
+			bare = &n
+		default:
+			return nil, nil, false
+		}
+	}
+	return d.r, bare, !d.r.hedged && !d.planned && !d.ahead
+}
+
+// new reads what it should be. A number that names nothing there is a count, which
+// is put right in other words.
+func (c *cutter) new(a, b int) (*reading, bool) {
+	r, bare, ok := c.side(a, b)
+	return r, ok && bare == nil
+}
+
+// nothing reports whether a side names nothing that a line has.
+func nothing(r *reading) bool { return r.subject().Zero() && r.mark == "" && !r.when.set }
+
+// matched reports whether both sides of a correction are about the same kind.
+func matched(m mending) bool {
+	a, b := m.now, m.was
+	if a == nil || b == nil || nothing(a) {
+		return false
+	}
+	if m.old != nil {
+		return nothing(b) && (a.batch != 0 || a.breeder != 0)
+	}
+	return !nothing(b) && (b.batch == 0 || a.batch != 0) && (b.breeder == 0 || a.breeder != 0 || a.builder != "" || a.yard != "") &&
+		(b.builder == "" || a.builder != "" || a.breeder != 0 || a.yard != "") && (b.yard == "" || a.yard != "" || a.builder != "" || a.breeder != 0) &&
+		(b.mark == "" || a.mark != "") && (!b.when.set || a.when.set)
+}

@@ -1,0 +1,197 @@
+package bot
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"log/slog"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+	_ "time/tzdata" // the zones under test must not depend on the machine
+
+	"github.com/stretchr/testify/require"
+
+	"yardbell/rules"
+	"yardbell/scheduler"
+	"yardbell/store"
+)
+
+// A scene is a crew's file after one of the context scripts was played. Only this
+// test brings bot and scheduler together here: pings must have gone out for
+// somebody to answer them.
+type scene struct {
+	db   *store.DB
+	bot  *Bot
+	crew store.Crew
+	zone *time.Location
+	now  time.Time
+	out  []store.Message // what the bot has said, oldest first
+	last int64           // number of the last update
+	n    names
+}
+
+const sceneSource, sceneChat = "scene", 1
+
+// playScene plays a context. It knows the lines that contexts have: the clock moved
+// to a time, somebody writing, somebody pressing a button of the latest question.
+func playScene(t testing.TB, path string) *scene {
+	t.Helper()
+	script, err := os.ReadFile(path)
+	require.NoError(t, err)
+	ctx := context.Background()
+	db, err := store.Open(ctx, filepath.Join(t.TempDir(), "scene.db"), store.Options{})
+	require.NoError(t, err)
+	t.Cleanup(func() { _ = db.Close() })
+	s := &scene{db: db}
+	quiet := slog.New(slog.NewTextHandler(io.Discard, nil))
+	sched := scheduler.New(db, Post{To: NewConsole(&bytes.Buffer{}, db, false, false)}, quiet)
+	clock := func(at string) time.Time {
+		c, err := time.ParseInLocation("2006-01-02 15:04", strings.TrimSpace(at), s.zone)
+		require.NoError(t, err, path)
+		return c
+	}
+	for i, line := range strings.Split(string(script), "\n") {
+		who, text, said := strings.Cut(line, ":")
+		switch {
+		case strings.HasPrefix(line, "# zone:"):
+			s.zone, err = time.LoadLocation(strings.TrimSpace(text))
+			require.NoError(t, err)
+			s.bot = New(db, func() {}, quiet, map[string]string{"zone": strings.TrimSpace(text)})
+		case strings.HasPrefix(line, "# now:"):
+			s.now = clock(text)
+			require.NoError(t, s.bot.Start(ctx, s.now, sceneSource, sceneChat))
+		case strings.TrimSpace(line) == "", strings.HasPrefix(line, "#"):
+		case strings.HasPrefix(line, "@ "):
+			s.until(t, sched, clock(line[2:]))
+		case said:
+			in := s.incoming(strings.TrimSuffix(strings.TrimSpace(who), " *"), strings.TrimSpace(text))
+			if strings.HasSuffix(strings.TrimSpace(who), "*") {
+				require.NoError(t, db.View(ctx, s.now, func(tx *store.Tx) error {
+					c, _, err := tx.Crew(sceneSource, sceneChat)
+					require.NoError(t, err)
+					m, found, err := tx.LastWithButtons(c.ID)
+					require.True(t, found, "%s:%d: nothing to press", path, i+1)
+					in.Kind, in.Message = "press", m.Message
+					return err
+				}))
+			}
+			s.last = in.UpdateID
+			require.NoError(t, s.bot.Handle(ctx, s.now, in))
+			require.NoError(t, sched.Tick(ctx, s.now))
+		default:
+			t.Fatalf("%s:%d: cannot play %q", path, i+1, line)
+		}
+	}
+	require.NoError(t, db.View(ctx, s.now, func(tx *store.Tx) (err error) {
+		if s.crew, _, err = tx.Crew(sceneSource, sceneChat); err != nil {
+			return err
+		}
+		if s.n.builders, s.n.yards, err = tx.Names(s.crew.ID); err != nil {
+			return err
+		}
+		all, err := tx.Outbox(s.crew.ID)
+		for _, m := range all {
+			if m.Message != 0 && m.Edits == 0 {
+				s.out = append(s.out, m)
+			}
+		}
+		return err
+	}))
+	return s
+}
+
+// until moves the clock; what falls due goes out on the way.
+func (s *scene) until(t testing.TB, sched *scheduler.Scheduler, to time.Time) {
+	t.Helper()
+	ctx := context.Background()
+	for {
+		var at time.Time
+		var found bool
+		require.NoError(t, s.db.View(ctx, s.now, func(tx *store.Tx) (err error) {
+			at, found, err = tx.NextDue()
+			return err
+		}))
+		if !found || at.After(to) {
+			break
+		}
+		if at.After(s.now) {
+			s.now = at
+		}
+		require.NoError(t, sched.Tick(ctx, s.now))
+	}
+	s.now = to
+}
+
+func (s *scene) incoming(who, text string) Incoming {
+	id := s.last + 1
+	return Incoming{Source: sceneSource, UpdateID: id, Chat: sceneChat, UserKey: strings.ToLower(who), UserName: who, Said: s.now, Kind: "message", Message: -id, Text: text}
+}
+
+// target is the message that "ripe >", "ripe >move" or "ripe >!" reply to.
+func (s *scene) target(which string) (store.Message, bool) {
+	var best store.Message
+	for _, m := range s.out {
+		ping := m.Ping != "" && m.TaskKey != ""
+		fits := which == "!" || ping && (which == "" || string(m.Step) == which || strings.Contains("/"+m.TaskKey+"/", "/"+which+"/"))
+		if fits && m.Message > best.Message {
+			best = m
+		}
+	}
+	return best, best.Message != 0
+}
+
+// ending is what became of an utterance.
+type ending struct {
+	logged []rules.Entry
+	kind   string // silence, ask, answer, or logged
+	asks   bool   // about more than it logged
+	text   string
+}
+
+var errRollback = errors.New("rolled back")
+
+// try handles one utterance in a transaction that is rolled back.
+func (s *scene) try(who, text string, reply int64) (o ending, err error) {
+	in := s.incoming(who, text)
+	in.ReplyTo = reply
+	err = s.db.Update(context.Background(), s.now, func(tx *store.Tx) error {
+		t, fresh, err := s.bot.begin(tx, in)
+		if err != nil || !fresh {
+			return errors.Join(err, fmt.Errorf("%q was not taken in", text))
+		}
+		if err := t.run(); err != nil {
+			return err
+		}
+		if err := t.finish(); err != nil {
+			return err
+		}
+		o = ending{logged: t.logged, kind: "ask", asks: t.kind == "ask", text: strings.Join(t.lines, "\n")}
+		switch {
+		case len(t.logged) > 0:
+			o.kind = "logged"
+		case t.silent:
+			o.kind = "silence"
+		case t.kind == "reply" && questions[s.reading(text, reply != 0).whole.verb]:
+			o.kind = "answer"
+		}
+		return errRollback
+	})
+	if errors.Is(err, errRollback) {
+		err = nil
+	}
+	return o, err
+}
+
+// questions are the verbs that ask the bot for something.
+var questions = map[verb]bool{askDue: true, askShow: true, askWhy: true, askHelp: true, askLog: true, askPicture: true, askPlan: true, doSet: true}
+
+func (s *scene) reading(text string, spoken bool) many {
+	n := s.n
+	n.spoken = spoken
+	return readMany(text, n)
+}
