@@ -294,6 +294,9 @@ func nearestForm(rest []string) (rules.Step, bool) {
 		if k, ok := nearWord(f, stepWords); ok {
 			return stepWords[k], true
 		}
+		if s, ok := spanish.stepOf(f); ok {
+			return s, true
+		}
 		for _, s := range rules.Steps {
 			if name := string(s); len(f) >= 4 && len(name) >= 4 && f[:4] == name[:4] {
 				return s, true
