@@ -1,6 +1,7 @@
 package bot
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 	"unicode"
@@ -24,6 +25,10 @@ type glosser struct {
 	graft  bool // it is about a graft, where "45 de 7" names the breeder
 	shout  bool // no small letters, so that capitals mark no names
 	ahead  bool // a day to come is named
+	nucs   bool // so are nucs
+	queens bool // queens, of whom there are several
+	mother bool // one queen
+	number int  // where the first number stands
 	just   bool // "acabo de": the next verb tells what was done
 	eager  bool // what is asked for by its name, so that a common verb means the step
 }
@@ -74,6 +79,9 @@ func (g *glosser) judge() {
 		g.d.looks++
 		w := t.text
 		known := spanish.word[w] || esNumber(w)
+		if w == "a" && i > 0 && g.yardAt(i+1) {
+			g.es++ // "34 a North"
+		}
 		switch {
 		case own[w]:
 		case w == "norte" && own["north"], w == "sur" && own["south"]:
@@ -99,6 +107,14 @@ func (g *glosser) judge() {
 		}
 	}
 	for i, k := range g.key {
+		switch k {
+		case "nucleos", "nucleo", "nucs":
+			g.nucs = true
+		case "reinas", "virgenes":
+			g.queens = true
+		case "reina", "madre":
+			g.mother = true
+		}
 		before := g.at(i - 1)
 		g.ahead = g.ahead || k == "manana" && before != "la" && before != "esta" && before != "de" || k == "proximo" || k == "proxima"
 	}
@@ -168,6 +184,9 @@ func accented(s string) bool {
 // weak reports whether a word by itself tells no language.
 func weak(w string) bool {
 	v := spanish.single[w]
+	if spanish.shared[w] {
+		return true
+	}
 	if v == nil {
 		return len(w) < 3 && w != "de" && w != "en" || w == "once"
 	}
@@ -183,7 +202,7 @@ func esNumber(w string) bool {
 // "moved 34 a North".
 func (g *glosser) pattern() bool {
 	for i := range g.in {
-		if g.in[i].text == "a" && i > 0 && g.yardAt(i+1) || otherTongues[g.in[i].text] && (i == 0 && g.at(1) == "#" || g.d.r.addressed) {
+		if otherTongues[g.in[i].text] && (i == 0 && g.at(1) == "#" || g.d.r.addressed) {
 			return true
 		}
 	}
@@ -191,7 +210,7 @@ func (g *glosser) pattern() bool {
 		return false
 	}
 	for i := range g.in {
-		if w := g.at(i); w != "" && w != "#" && !vocabulary[w] && !otherTongues[w] {
+		if w := g.at(i); w != "" && w != "#" && !vocabulary[w] && !otherTongues[w] && !spanish.shared[w] {
 			return true // "34 a las 7:30": no word that is English, some that may be Spanish
 		}
 	}
@@ -233,6 +252,7 @@ func (g *glosser) numbers() {
 		in, key = append(in, t), append(key, k)
 	}
 	g.in, g.key = in, key
+	g.number = slices.Index(key, "#")
 }
 
 func (g *glosser) spoken(i int) (n, used int) {
@@ -406,9 +426,9 @@ func (g *glosser) worded(v *gloss, i, n int) []string {
 		return []string{"if"}
 	case n == 1 && w == "y" && alone:
 		return []string{"y"}
-	case n == 1 && (w == "listo" || w == "lista" || w == "listos" || w == "listas") && g.nucs():
+	case n == 1 && (w == "listo" || w == "lista" || w == "listos" || w == "listas") && g.nucs:
 		return []string{"ready"}
-	case n == 1 && (w == "hecho" || w == "hechos") && g.nucs():
+	case n == 1 && (w == "hecho" || w == "hechos") && g.nucs:
 		return []string{"made"}
 	case len(v.words) == 1 && v.words[0] == "is" && len(g.out) == 0:
 		return []string{"been"} // at the head it would open a question
@@ -429,23 +449,11 @@ func lastAccent(s string) rune {
 // caged are the words for queens put into cages: caught, if there are several, or
 // confined, if it is a breeder.
 func (g *glosser) caged() []string {
-	for i := range g.in {
-		switch w := g.at(i); {
-		case w == "reinas", w == "virgenes":
-			return []string{"caught"}
-		case w == "reina", w == "madre":
-			return []string{"caged"}
-		}
+	switch {
+	case g.queens:
+		return []string{"caught"}
+	case g.mother:
+		return []string{"caged"}
 	}
 	return []string{"perhaps", "caught"}
-}
-
-// nucs reports whether nucs are named.
-func (g *glosser) nucs() bool {
-	for i := range g.in {
-		if w := g.at(i); w == "nucleos" || w == "nucleo" || w == "nucs" || g.in[i].text == "nucs" {
-			return true
-		}
-	}
-	return false
 }

@@ -32,6 +32,7 @@ type glossary struct {
 	root   branch
 	single map[string]*gloss   // the words that stand alone
 	word   map[string]bool     // every word of a phrase
+	shared map[string]bool     // those that the reader's own words have too: "min"
 	cuts   map[string][]string // the long words by what is left without one letter
 }
 
@@ -41,7 +42,7 @@ const longestPhrase = 6
 var spanish = newGlossary()
 
 func newGlossary() *glossary {
-	g := &glossary{single: map[string]*gloss{}, word: map[string]bool{}, cuts: map[string][]string{}}
+	g := &glossary{single: map[string]*gloss{}, word: map[string]bool{}, shared: map[string]bool{}, cuts: map[string][]string{}}
 	g.verbForms()
 	for i, line := range strings.Split(glossTable, "\n") {
 		if line == "" || line[0] == '#' {
@@ -56,7 +57,7 @@ func newGlossary() *glossary {
 		}
 	}
 	for w, v := range g.single {
-		if len(w) >= 4 && v.class != "t" && v.class != "d" && v.words[0] != "you" {
+		if len(w) >= 4 && v.class != "d" && v.words[0] != "you" {
 			for _, c := range cuts(w) {
 				g.cuts[c] = append(g.cuts[c], w)
 			}
@@ -82,6 +83,9 @@ func (g *glossary) add(phrase, means, class, mean string, rank int) {
 		}
 		b = b.next[w]
 		g.word[w] = true
+		if slices.Contains(splitSpace(means), w) {
+			g.shared[w] = true
+		}
 	}
 	v := &gloss{words: splitSpace(means), class: class, mean: mean, rank: rank}
 	if b.g != nil && b.g.past != "" {
@@ -116,7 +120,7 @@ func (g *glossary) slip(w string) (best string, doubt, ok bool) {
 			low, high = min(low, g.single[k].rank), max(high, g.single[k].rank)
 		}
 	}
-	return best, low < esBare && high >= esBare, best != ""
+	return best, low < esBare && high >= esBare, best != "" && g.single[best].class != "t"
 }
 
 // greets reports whether a word may stand before the one a sentence opens with.
@@ -155,7 +159,37 @@ func (g *glossary) stepOf(w string) (rules.Step, bool) {
 
 // realSpanish are words of everyday talk that lie one slip from a word of the
 // glossary: they mean what they say.
-var realSpanish = words(`hueco huecos hecha luevo`)
+var realSpanish = func() map[string]bool {
+	m := words(`abeja abrir acabador aceite acento aceptable acera acero acido adios alguna algunas algun altar aliento amigas ancla angosto angulo anual
+		aporte arabe arco arma armas armario armazon aro asco asilo aula aviario banca banco barba barca barril barro bici blando bosque busto cabo cabra
+		calda cama caro carta cantidad cerca cerdo cerveza chico chica cinta ciento claras clavo cobre codo cola coma comienzo conde contable contador contra
+		copa corta corto costa costo coto cuarta cuatro cuenca cuento cuesta cuneta cuñada cunado deber decena domino donada empeño empiezo encargo energia enero entero
+		entierro falda falla falso febrero fiera flojo fuego fuerza fuente gracia haber hacha hacia hacha harto hembra hoja hueco huecos huella hueso hueva huevera hueya
+		huevon juevos juevo impio indicio inerte isla julio junco junta junto juntos kilo larga largo larvario lasto lava lejos leve libra libro libros liebre ligero limite limpiar
+		limpieza liso lista litera llama llena lleno lluvioso lujo luna luto luz madera madero manada manga mano manta manzana marca marcha marea martillo marzo masa mayor
+		medio mejora melada mente mercado mesa mesas metro miedo miel mirada mitades modelo modo mojar molino moneda mono monte morado morena moto movil muchacho muela muerta
+		muertas muerto muertos muestra mueble multa nacion nadie nave negar nido nivel nota novia novio nube nuera nuera nueve nula ojal panel pana panadero papel parada paraje
+		parcela pared parque parte pasaje paseo pastel pata pausa pecado pelado pelota pena perder persona pieza pilar pinal pino piso plaza poder polen polvo porta poste
+		postura pozo predio prensa prenda prisa pronta puente puesto puno queda quedar quede queja queso quien quieta quinta quinto rama ramo rastro rato realeza rebelde
+		reino reina recuerdo relato remedio reparto reposo resina respuesta retiro reto revista ribera risa robado rodado roja rota roto ruina sabana sabana sala salado saldo
+		salga salsa salto salud salva sano santo seco seda segura sello selva seña senal seto silla sillas sobra sol sola solar soldado soleado solo soltero sonido sopa sorda
+		sucia sudor suela suelo suelos suerte suelto sueldo tabla tanta tanto tapa tarea tarro techo tela tierra tina toda tonto torta traje trampa trapo trato tras traves trigo tropa
+		valle vaca vela verdad vereda vena venas venta vera viejo viene villa violenta virgo vuelta vueltas zapato zona`)
+	for _, v := range []esVerb{
+		{stems: "salt sec salv sold salud sal san inset insert acert aceit cant cort cost confi lleg llen lav libr amarr am ar anud aport limpi qued repar repas revel robo rod", ending: "ar"},
+		{stems: "sum sald busc merc marc peg pel par pis pos pag pint pens pele tom tir trab arrastr enterr encer encarg entr cerr compr cambi llam plant trasplant ayud acab", ending: "ar"},
+		{stems: "mol mor com corr perd pod vend vol deb beb", ending: "er"},
+	} {
+		for _, stem := range splitSpace(v.stems) {
+			for _, f := range esForms[v.ending] {
+				for e := range words(f.endings) {
+					m[stem+e] = true
+				}
+			}
+		}
+	}
+	return m
+}()
 
 // otherTongues are words of the glossary that are words of other languages too. By
 // themselves they tell no language, and are read only in a Spanish sentence.

@@ -159,8 +159,8 @@ func (g *glosser) clock(i int) int {
 	if !g.in[end-1].comma {
 		n = g.dayPart(end)
 	}
-	if !announced && n == 0 || hour > 99 {
-		return 0
+	if !announced && (n == 0 || hour > 12 || g.at(end) != "de" && g.at(end) != "del") || hour > 24 {
+		return 0 // "34 en la mañana" is no hour
 	}
 	text := strconv.Itoa(hour)
 	if minute > 0 {
@@ -265,6 +265,18 @@ func (g *glosser) small(i int) int {
 	switch w := g.at(i); {
 	case w == "que" && lastAccent(g.in[i].orig) == 'é' && !g.phrased(i):
 		return g.put(i, 1, "what")
+	case g.in[i].text == "in" && g.es > 0 && withoutWords[next], g.in[i].text == "all" && next == "mediodia":
+		return g.put(i, 1, "sin") // half of a "sin" or an "al": not read
+	case w == "las" && next == "#" && g.in[i+1].num <= 24 && g.number > i && !countedES[g.at(i+2)]:
+		g.out = append(g.out, g.in[i]) // an hour that lost its "a", or a count
+		g.out[len(g.out)-1].firm = true
+		return 1
+	case (w == "se" || w == "nos") && g.pastAt(i+1):
+		return g.put(i, 1, "it")
+	case (w == "la" || w == "las") && next == "#" && timeWords[g.before()]:
+		g.out = append(g.out, g.in[i]) // "el lunes las 9" lacks its "a": nine what?
+		g.out[len(g.out)-1].firm = true
+		return 1
 	case w == "no" && next == "#" && (i == 0 || !thingWords[g.before()] && !breederWords[g.before()]):
 		return g.put(i, 1, "not")
 	case w == "de" && g.before() == "due":
@@ -329,6 +341,18 @@ func (g *glosser) small(i int) int {
 	}
 	return 0
 }
+
+// timeWords stand before a clock.
+var timeWords = words(`monday tuesday wednesday thursday friday saturday sunday yesterday today tomorrow night morning afternoon`)
+
+// pastAt reports whether a verb that tells what was done stands at i.
+func (g *glosser) pastAt(i int) bool {
+	v := spanish.single[g.at(i)]
+	return v != nil && v.past != "" && v.rank == esPast
+}
+
+// withoutWords may follow "sin".
+var withoutWords = words(`huevos huevo celdas celda abejas hacer realeras terminar`)
 
 // phrased reports whether a phrase stands at i.
 func (g *glosser) phrased(i int) bool {

@@ -103,6 +103,9 @@ var esForms = map[string][]struct {
 	},
 }
 
+// stressed are the forms that are made of the second stem: "muevo", "suelten".
+var stressed = words(`should please they you`)
+
 // verbForms puts every form of the verbs into the glossary.
 func (g *glossary) verbForms() {
 	for _, v := range esVerbs {
@@ -112,8 +115,11 @@ func (g *glossary) verbForms() {
 				g.single[word].past = v.past
 			}
 		}
-		for _, stem := range splitSpace(v.stems) {
+		for k, stem := range splitSpace(v.stems) {
 			for _, f := range esForms[v.ending] {
+				if k > 0 && !stressed[f.before] {
+					continue
+				}
 				for e := range words(f.endings) {
 					switch f.rank {
 					case esPast:
