@@ -65,7 +65,7 @@ func (d *reader) spoken() {
 			continue
 		}
 		switch {
-		case i == 0, i == 1 && chatter[d.word(0)]: // "hey yardbell, …"
+		case i == 0, i == 1 && (chatter[d.word(0)] || spanish.greets(d.word(0))): // "hey yardbell, …"
 			d.toks = d.toks[i+1:]
 		case i == len(d.toks)-1:
 			d.toks = d.toks[:i]
@@ -85,6 +85,7 @@ func (d *reader) read() *reading {
 		}
 		return r
 	}
+	d.gloss()
 	d.slips()
 	if d.whole() {
 		return r
@@ -141,18 +142,11 @@ func (d *reader) phrase(i int, s string) bool {
 
 // slips puts slips of the thumb right, in words that mean nothing as they stand.
 func (d *reader) slips() {
-	own := map[string]bool{}
-	for _, list := range [][]string{d.n.builders, d.n.yards} {
-		for _, name := range list {
-			for _, p := range splitSpace(fold(name)) {
-				own[p] = true
-			}
-		}
-	}
+	own := d.ownWords()
 	for i := range d.toks {
 		t := &d.toks[i]
 		d.looks++
-		if t.isNum || own[t.text] || d.known(t.text) {
+		if t.isNum || t.firm || t.glossed || own[t.text] || d.known(t.text) {
 			continue
 		}
 		w, ok := slip(t.text)
@@ -314,6 +308,9 @@ func (d *reader) leftovers() {
 			continue
 		}
 		next := d.word(i + 1)
+		if n := len(r.rest); n > 0 && i > 0 && t.glossed && d.toks[i-1].glossed && t.at == d.toks[i-1].at && r.rest[n-1] == t.orig {
+			continue // two words of the reader, typed as one
+		}
 		switch {
 		case !letterOrDigit(t.orig) && t.text != "%":
 		case t.text == "a" || t.text == "an":
@@ -429,7 +426,7 @@ func (d *reader) unread() {
 // reset forgets what was read of a message that turned out to be of another form.
 func (d *reader) reset() {
 	r := d.r
-	*r = reading{text: r.text, addressed: r.addressed, question: r.question, negated: r.negated, digits: r.digits, typos: r.typos}
+	*r = reading{text: r.text, addressed: r.addressed, question: r.question, negated: r.negated, digits: r.digits, typos: r.typos, lang: r.lang}
 }
 
 func has(list []string, s string) bool {

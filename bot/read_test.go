@@ -41,7 +41,10 @@ func corpus(tb testing.TB, file string) (out []line) {
 	return out
 }
 
-const enCorpus = "../testdata/utterances/en-core.tsv"
+const (
+	enCorpus = "../testdata/utterances/en-core.tsv"
+	esCorpus = "../testdata/utterances/es-core.tsv"
+)
 
 // shown spells a reading the way the corpus does.
 func shown(r *reading) string {
@@ -182,29 +185,43 @@ func fate(r *reading) string {
 	return shown(r)
 }
 
-// TestCorpus reads every line of the corpus. A reading that is acted on and is
+// TestCorpus reads every line of the corpora. A reading that is acted on and is
 // another than the one meant is a wrong line in somebody's logbook.
 func TestCorpus(t *testing.T) {
-	score := map[string]int{}
+	for _, file := range []string{enCorpus, esCorpus} {
+		score := map[string]int{}
+		for _, l := range corpus(t, file) {
+			got := fate(read(l.text, crewNames))
+			switch {
+			case got == l.want && (got == "ask" || got == "silent" || got == "unread"):
+				score["right, "+got]++
+			case got == l.want:
+				score["right, read"]++
+			case got == "ask" || got == "silent" || got == "unread":
+				score["missed, "+got]++
+				t.Errorf("%s:%d: %q: %s, want %s", file, l.at, l.text, got, l.want)
+			default:
+				score["wrong"]++
+				t.Errorf("%s:%d: %q: WRONG %s, want %s", file, l.at, l.text, got, l.want)
+			}
+		}
+		var parts []string
+		for k, n := range score {
+			parts = append(parts, fmt.Sprintf("%s %d", k, n))
+		}
+		sort.Strings(parts)
+		t.Logf("%s: %s", file, strings.Join(parts, "; "))
+	}
+}
+
+// TestEnglishIsNotGlossed holds that a message in English goes through the glossary
+// untouched, and that no message in English counts as Spanish.
+func TestEnglishIsNotGlossed(t *testing.T) {
 	for _, l := range corpus(t, enCorpus) {
-		got := fate(read(l.text, crewNames))
-		switch {
-		case got == l.want && (got == "ask" || got == "silent" || got == "unread"):
-			score["right, "+got]++
-		case got == l.want:
-			score["right, read"]++
-		case got == "ask" || got == "silent" || got == "unread":
-			score["missed, "+got]++
-			t.Errorf("%s:%d: %q: %s, want %s", enCorpus, l.at, l.text, got, l.want)
-		default:
-			score["wrong"]++
-			t.Errorf("%s:%d: %q: WRONG %s, want %s", enCorpus, l.at, l.text, got, l.want)
+		d, plain := newReader(l.text, crewNames), newReader(l.text, crewNames)
+		d.gloss()
+		if d.all() != plain.all() || d.r.lang == "es" {
+			t.Errorf("%q became %q, language %q", l.text, d.all(), d.r.lang)
 		}
 	}
-	var parts []string
-	for k, n := range score {
-		parts = append(parts, fmt.Sprintf("%s %d", k, n))
-	}
-	sort.Strings(parts)
-	t.Log(strings.Join(parts, "; "))
 }

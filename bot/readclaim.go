@@ -12,7 +12,7 @@ func (d *reader) undo() bool { return d.is(doUndo) }
 // one it was. The forms after the first list are too common in talk: read only
 // where the bot is spoken to.
 var fixForms = [2][]string{
-	{"not OLD NEW", "not OLD but NEW", "not OLD it's NEW", "not OLD its NEW", "not OLD it is NEW", "not OLD it was NEW", "NEW not OLD", "it's NEW not OLD",
+	{"not OLD NEW", "no OLD NEW", "not OLD but NEW", "not OLD it's NEW", "not OLD its NEW", "not OLD it is NEW", "not OLD it was NEW", "NEW not OLD", "NEW no OLD", "it's NEW not OLD",
 		"its NEW not OLD", "it is NEW not OLD", "it was NEW not OLD", "was NEW not OLD", "should be NEW not OLD", "i meant NEW not OLD", "NEW instead of OLD",
 		"make that NEW not OLD", "make that NEW", "i meant NEW", "meant NEW", "sorry NEW not OLD", "sorry i meant NEW", "correction NEW", "correct to NEW", "change OLD to NEW",
 		"OLD should be NEW", "OLD should have been NEW", "that should be NEW", "it was not OLD but NEW", "*NEW", "no NEW not OLD"},
@@ -140,6 +140,12 @@ func (d *reader) later() bool {
 	r := d.r
 	i := d.lead(0, laterLeads)
 	if i == 0 {
+		// "In two hours" answers a ping.
+		if d.word(0) == "in" && r.addressed && d.laterTime(1) == len(d.toks)-1 {
+			r.verb = doLater
+			return true
+		}
+		r.when, r.span = when{}, 0
 		return false
 	}
 	if len(d.toks) == i {

@@ -54,3 +54,39 @@ func TestShownFormsAreRead(t *testing.T) {
 		}
 	}
 }
+
+// Every Spanish form that answers and help show is read in full, as its English
+// equivalent is.
+func TestSpanishFormsAreRead(t *testing.T) {
+	b, err := os.ReadFile("../testdata/utterances/forms-es.tsv")
+	require.NoError(t, err)
+	crew := names{builders: []string{"B1", "B2", "B3"}, yards: []string{"North"}}
+	spoken := crew
+	spoken.spoken = true
+	n := 0
+	for _, l := range strings.Split(string(b), "\n") {
+		es, en, ok := strings.Cut(l, "\t")
+		if !ok || strings.HasPrefix(l, "#") {
+			continue
+		}
+		en, note, _ := strings.Cut(en, "\t")
+		if strings.Contains(note, "not the reader's work") || strings.Contains(note, "shape only") {
+			continue
+		}
+		n++
+		for _, who := range []names{crew, spoken} {
+			was, is := read(en, who), read(es, who)
+			if was.verb == noVerb && was.subject().Zero() {
+				continue // a word alone that only an answer makes something of
+			}
+			was.reason, is.reason = strings.Split(was.reason, " ")[0], strings.Split(is.reason, " ")[0]
+			if was.reason != "" && is.reason != "" {
+				is.reason = was.reason // as typed, in either language
+			}
+			assert.Equal(t, shown(was), shown(is), es)
+			assert.Empty(t, is.rest, es)
+			assert.Equal(t, was.clear(), is.clear(), es)
+		}
+	}
+	require.Greater(t, n, 80)
+}

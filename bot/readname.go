@@ -97,7 +97,7 @@ var (
 func (d *reader) found(i, n int, kind rules.Kind) {
 	d.place(i, n, kind)
 	j := i - 1
-	if w := d.word(j); w == "the" || w == "yard" && kind == rules.YardKind {
+	for w := d.word(j); w == "the" || w == string(kind) && (kind == rules.YardKind || kind == rules.BuilderKind); w = d.word(j) {
 		d.use(j, 1)
 		j--
 	}

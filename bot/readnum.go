@@ -238,6 +238,11 @@ func (d *reader) allNone() {
 		}
 		next := d.word(i + 1)
 		switch {
+		case t.text == "half" && d.half(i):
+			continue
+		case t.text == "dozen":
+			r.digits = true // a count was said, but nobody means exactly twelve
+			continue
 		case t.text == "none" && r.count == nil && !r.all && (r.verb == doStep || r.verb == doDone || r.addressed):
 			// Nothing accepted is a count; nothing moved is work not done.
 			if r.verb == doStep && !outcome[r.step] {
@@ -262,4 +267,27 @@ func (d *reader) allNone() {
 			d.use(i+1, 1)
 		}
 	}
+}
+
+// half reads "half of 38" as a count of a count. Half of what is not said, or of an
+// odd number, is left over and asked back: nobody moves half a cell.
+func (d *reader) half(i int) bool {
+	r := d.r
+	r.digits = true
+	k := i + 1
+	for w := d.word(k); w == "of" || w == "the"; w = d.word(k) {
+		k++
+	}
+	of, ok := d.toks[min(k, len(d.toks)-1)].num, k < len(d.toks) && d.toks[k].isNum
+	if ok && r.count != nil && *r.count == of {
+		r.count, d.toks[k].used = nil, false // not the whole of it
+	}
+	if !ok || k == i+1 || of%2 != 0 || of <= 0 || r.verb != doStep || !d.counts() || r.of != nil {
+		return true
+	}
+	count := of / 2
+	r.count, r.of = &count, &of
+	d.use(i, k-i+1)
+	d.counted(k, false)
+	return true
 }

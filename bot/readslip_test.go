@@ -19,36 +19,37 @@ var neighbours = map[byte]string{
 }
 
 // slipsOf are all texts that one slip of the thumb makes of s: a letter dropped,
-// doubled, swapped with the next, or its neighbour hit. Only letters slip, and not
-// those of numbers in words nor of names with a number in them: another number is
-// another message.
+// doubled, swapped with the next, or its neighbour hit, an accent lost with it. Only
+// letters slip, and not those of numbers in words nor of names with a number in them:
+// another number is another message.
 func slipsOf(s string) (out []string) {
-	for at := 0; at < len(s); {
-		end := at
+	start := 0
+	for start < len(s) {
+		end := start
 		for end < len(s) && s[end] != ' ' {
 			end++
 		}
-		word := s[at:end]
-		letters := strings.Trim(strings.ToLower(word), ",.:;!?'")
+		before, word, after := s[:start], []rune(s[start:end]), s[end:]
+		letters := strings.Trim(fold(string(word)), ",.:;!?'¿¡")
 		_, number := numberWords[letters]
-		if !number && letters != "hundred" && !strings.ContainsAny(word, "0123456789") {
-			for i := range len(word) {
-				c := word[i] | 0x20
-				if c < 'a' || c > 'z' || word[i] >= 0x80 {
+		if !number && !esNumber(letters) && letters != "hundred" && !strings.ContainsAny(string(word), "0123456789") {
+			for i, c := range word {
+				base := fold(string(c))
+				if len(base) != 1 || base[0] < 'a' || base[0] > 'z' {
 					continue
 				}
-				put := func(w string) { out = append(out, s[:at]+w+s[end:]) }
-				put(word[:i] + word[i+1:])
-				put(word[:i+1] + word[i:])
-				if i+1 < len(word) && word[i+1] != word[i] {
-					put(word[:i] + word[i+1:i+2] + word[i:i+1] + word[i+2:])
+				head := before + string(word[:i])
+				tail := string(word[i+1:]) + after
+				out = append(out, head+tail, head+string(c)+string(c)+tail)
+				if i+1 < len(word) && word[i+1] != c {
+					out = append(out, head+string(word[i+1])+string(c)+string(word[i+2:])+after)
 				}
-				for _, n := range neighbours[c] {
-					put(word[:i] + string(n) + word[i+1:])
+				for _, n := range neighbours[base[0]] {
+					out = append(out, head+string(n)+tail)
 				}
 			}
 		}
-		at = end + 1
+		start = end + 1
 	}
 	return out
 }
@@ -101,6 +102,8 @@ func slipFault(l line, was *reading, slipped string) (fault string, same bool) {
 var meant = map[string]bool{
 	"finished batch 4": true, "finished B2": true, "finisher 34": true,
 	"fed B2": true, "fedd B2": true, "fed B2 please": true, "fedd B2 please": true,
+	// "Moveré" and "mover", "confinando" and "confinado" are one slip apart.
+	"mover 34 a North": true, "confinado 7": true, "injertado 45 de la 7 en B2": true, "alimentado B2": true, "alimenté 7 g B2": true,
 	"moved 34 to Creek Side": true, "later in tue afternoon": true,
 }
 
@@ -108,7 +111,7 @@ var meant = map[string]bool{
 // reader knows: one more slip and it is that word, fairly.
 func strange(l line) bool {
 	for _, w := range strings.Fields(l.text) {
-		if realWords[strings.ToLower(w)] {
+		if realWords[strings.ToLower(w)] || realSpanish[strings.Trim(fold(w), ",.!?¿¡")] {
 			return true
 		}
 	}
@@ -121,7 +124,7 @@ var everySlip = flag.Bool("slips", false, "try every slip of the corpus, not eve
 // -slips all of them.
 func TestSlips(t *testing.T) {
 	n, same := 0, 0
-	for _, l := range corpus(t, enCorpus) {
+	for _, l := range append(corpus(t, enCorpus), corpus(t, esCorpus)...) {
 		was := read(l.text, crewNames)
 		if strange(l) {
 			continue
@@ -149,7 +152,7 @@ func TestSlips(t *testing.T) {
 // TestDress draws lines with a slip in other clothes: shouted, with more spaces,
 // with something trailing. None of it changes what they tell.
 func TestDress(t *testing.T) {
-	lines := corpus(t, enCorpus)
+	lines := append(corpus(t, enCorpus), corpus(t, esCorpus)...)
 	rapid.Check(t, func(t *rapid.T) {
 		l := rapid.SampledFrom(lines).Draw(t, "line")
 		text := l.text

@@ -179,6 +179,9 @@ func (d *reader) clock(i int, sure bool) (w when, n int) {
 	if t == "noon" || t == "midday" {
 		return at(12*60, true, 1)
 	}
+	if t == "midnight" && !d.r.when.hasDay {
+		return at(0, true, 1) // the last one; "yesterday at midnight" may be either
+	}
 	if mi, ok := map[string]int{"half": 30, "quarter": 15}[t]; ok && (next == "past" || next == "to" && t == "quarter") {
 		h, ok := d.number(i + 2)
 		if !ok || h < 1 || h > 12 {
@@ -227,6 +230,9 @@ func (d *reader) plainDay(i int) (w when, n int) {
 		return w, 1
 	case t == "tomorrow":
 		w.back = -1
+		return w, 1
+	case t == "overmorrow": // the day after tomorrow
+		w.back = -2
 		return w, 1
 	case t == "yesterday":
 		w.back = 1

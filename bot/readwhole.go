@@ -244,8 +244,7 @@ func (d *reader) why() bool {
 			return false // "why not"
 		}
 	}
-	try := newReader(d.from(1), d.n)
-	try.slips()
+	try := &reader{toks: append([]token(nil), d.toks[1:]...), text: d.text, n: d.n, r: &reading{}, verbAt: -1, where: map[rules.Kind][]token{}}
 	try.things()
 	try.verb()
 	try.settleLeads()
@@ -254,6 +253,7 @@ func (d *reader) why() bool {
 		return false
 	}
 	r := d.r
+	d.looks += try.looks
 	r.batch, r.breeder, r.builder, r.yard, r.step = try.r.batch, try.r.breeder, try.r.builder, try.r.yard, try.r.step
 	r.verb, r.question = askWhy, false
 	return true
@@ -330,13 +330,11 @@ func (d *reader) set() bool {
 		for settingSmall[d.word(k)] {
 			k++
 		}
-		if v := strings.ToLower(d.from(k)); w.key == "pin" && v != "on" && v != "off" {
+		v := d.settingValue(w.key, d.from(k))
+		if w.key == "pin" && v != "on" && v != "off" {
 			continue // the pin of a comb
 		}
-		r.verb, r.key, r.value = doSet, w.key, d.from(k)
-		if w.key != "zone" {
-			r.value = strings.ToLower(r.value)
-		}
+		r.verb, r.key, r.value = doSet, w.key, v
 		return true
 	}
 	// "set 40 nucs out" is talk about work; only a single unknown name is a setting.
@@ -357,7 +355,7 @@ func (d *reader) stepHours(i int) bool {
 	if !slices.Contains(rules.Steps, step) || len(d.toks) < i+2 {
 		return false
 	}
-	v := d.from(i + 1)
+	v := d.settingValue(rules.StepSetting, d.from(i+1))
 	if strings.Count(v, "/") != 2 && (v != "default" || step == rules.Move) {
 		return false
 	}

@@ -17,6 +17,10 @@ type token struct {
 	isNum bool
 	comma bool // a comma, semicolon, colon or full stop follows
 	used  bool // it has its part in the reading
+
+	glossed bool // it was put into the reader's words from another language
+	doubt   bool // the slip that was put right may have been of another form of the word
+	firm    bool // it means what it says, or nothing: no slip of a word that is known
 }
 
 // Bounds of what is read. The chat itself allows 4,096 characters.

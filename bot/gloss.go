@@ -1,0 +1,459 @@
+package bot
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+	"unicode"
+
+	"yardbell/rules"
+)
+
+// Spanish is read by putting its words and phrases into the reader's own words,
+// before anything else is made of the message. What was typed stays beside each
+// word, for names, reasons and what is asked back. Nothing else in the reader knows
+// Spanish; and a message without a Spanish word goes through untouched.
+
+// glosser works on one message. It goes over the words a fixed number of times and
+// looks ahead no further than the longest phrase.
+type glosser struct {
+	d      *reader
+	in     []token
+	key    []string // the Spanish word that each token is, put right; "#" for a number; "" for a name
+	out    []token
+	es, en int  // how many words are plainly of either language
+	graft  bool // it is about a graft, where "45 de 7" names the breeder
+	shout  bool // no small letters, so that capitals mark no names
+	ahead  bool // a day to come is named
+	nucs   bool // so are nucs
+	queens bool // queens, of whom there are several
+	mother bool // one queen
+	number int  // where the first number stands
+	just   bool // "acabo de": the next verb tells what was done
+	eager  bool // what is asked for by its name, so that a common verb means the step
+}
+
+// gloss puts the Spanish of a message into the reader's own words and says which
+// language the message is plainly in.
+func (d *reader) gloss() {
+	g := &glosser{d: d, in: d.toks, shout: !smallLetters(d.text)}
+	g.judge()
+	if g.es > 0 || g.pattern() {
+		g.numbers()
+		g.walk()
+		d.toks = g.out
+		for _, t := range d.toks {
+			d.r.digits = d.r.digits || t.isNum
+		}
+	}
+	switch {
+	case g.es > g.en:
+		d.r.lang = "es"
+	case g.en > g.es:
+		d.r.lang = "en"
+	}
+}
+
+func smallLetters(s string) bool {
+	for _, r := range s {
+		if unicode.IsLower(r) {
+			return true
+		}
+	}
+	return false
+}
+
+// shortWords are the one-word answers that every ping shows: they do not tell which
+// language somebody speaks.
+var shortWords = words(`done mine skip later undo ok okay yes no why help log week due me a i of it in`)
+
+// judge finds the word that each token is, and which language the words are of. A
+// slip is read as Spanish only where nothing in English is as near.
+func (g *glosser) judge() {
+	g.rejoin()
+	own := g.d.ownWords()
+	g.key = make([]string, len(g.in))
+	var odd []int
+	for i := range g.in {
+		t := &g.in[i]
+		g.d.looks++
+		w := t.text
+		known := spanish.word[w] || esNumber(w)
+		if w == "a" && i > 0 && g.yardAt(i+1) {
+			g.es++ // "34 a North"
+		}
+		switch {
+		case own[w]:
+		case w == "norte" && own["north"], w == "sur" && own["south"]:
+			t.text = map[string]string{"norte": "north", "sur": "south"}[w]
+		case t.isNum:
+			g.key[i] = "#"
+		case known:
+			g.key[i] = w
+			if accented(t.orig) || !vocabulary[w] && !otherTongues[w] && !weak(w) {
+				g.es++
+			}
+			if v := spanish.single[w]; v != nil && (v.mean == "graft" || v.mean == "larvae" || v.mean == "grafts") {
+				g.graft = true
+			}
+		case vocabulary[w]:
+			if !shortWords[w] {
+				g.en++
+			}
+			g.graft = g.graft || stepWords[w] == rules.Graft
+		case builderForm.MatchString(w):
+		default:
+			odd = append(odd, i)
+		}
+	}
+	for i, k := range g.key {
+		switch k {
+		case "nucleos", "nucleo", "nucs":
+			g.nucs = true
+		case "reinas", "virgenes":
+			g.queens = true
+		case "reina", "madre":
+			g.mother = true
+		}
+		before := g.at(i - 1)
+		g.ahead = g.ahead || k == "manana" && before != "la" && before != "esta" && before != "de" || k == "proximo" || k == "proxima"
+	}
+	for _, i := range odd {
+		g.d.looks++
+		t := &g.in[i]
+		k, doubt, isES := spanish.slip(t.text)
+		w, isEN := slip(t.text)
+		switch {
+		case isES && isEN && !spanish.single[k].names(stepWords[w]):
+			t.firm = true // as near to a word of either language: neither
+		case isEN && g.es == 0: // as it is in English
+		case isES && (g.es > 0 || g.en == 0) && spanish.single[k].class == "":
+			g.key[i], t.doubt = k, doubt
+			g.d.r.typos = append(g.d.r.typos, t.orig)
+			g.es++
+			if m := spanish.single[k].mean; m == "graft" || m == "larvae" {
+				g.graft = true
+			}
+		case isEN && g.es > 0 && g.en == 0:
+			t.firm = true // in a Spanish sentence it is a Spanish word
+		}
+	}
+}
+
+// ownWords are the words of the crew's own names.
+func (d *reader) ownWords() map[string]bool {
+	own := map[string]bool{}
+	for _, list := range [][]string{d.n.builders, d.n.yards} {
+		for _, name := range list {
+			for _, p := range splitSpace(fold(name)) {
+				own[p] = true
+			}
+		}
+	}
+	return own
+}
+
+// rejoin makes one word of two that dictation took for two: "in jerté". The second
+// half must mean nothing, and both together a word of the trade.
+func (g *glosser) rejoin() {
+	in := g.in[:0:0]
+	for _, t := range g.in {
+		g.d.looks++
+		if n := len(in); n > 0 && !in[n-1].comma && !in[n-1].isNum && !t.isNum && !vocabulary[t.text] && !spanish.word[t.text] {
+			w := in[n-1].text + t.text
+			if v := spanish.single[w]; v != nil && len(w) >= 6 && len(t.text) > 2 && (v.rank < esPast || v.past != "" || stepWords[v.words[0]] != "") {
+				in[n-1].text, in[n-1].comma = w, t.comma
+				in[n-1].orig = g.d.text[in[n-1].at:min(t.at+len(t.orig), len(g.d.text))]
+				continue
+			}
+		}
+		in = append(in, t)
+	}
+	g.in = in
+}
+
+func accented(s string) bool {
+	for _, r := range s {
+		if r >= 0x80 && unicode.IsLetter(r) {
+			return true
+		}
+	}
+	return false
+}
+
+// weak reports whether a word by itself tells no language.
+func weak(w string) bool {
+	v := spanish.single[w]
+	if spanish.shared[w] {
+		return true
+	}
+	if v == nil {
+		return len(w) < 3 && w != "de" && w != "en" || w == "once"
+	}
+	return v.class == "w"
+}
+
+func esNumber(w string) bool {
+	_, ok := esNumbers[w]
+	return ok
+}
+
+// pattern finds the few Spanish turns that no plainly Spanish word is part of:
+// "moved 34 a North".
+func (g *glosser) pattern() bool {
+	for i := range g.in {
+		if otherTongues[g.in[i].text] && (i == 0 && g.at(1) == "#" || g.d.r.addressed) {
+			return true
+		}
+	}
+	if g.en > 0 {
+		return false
+	}
+	for i := range g.in {
+		if w := g.at(i); w != "" && w != "#" && !vocabulary[w] && !otherTongues[w] && !spanish.shared[w] {
+			return true // "34 a las 7:30": no word that is English, some that may be Spanish
+		}
+	}
+	return false
+}
+
+func (g *glosser) at(i int) string {
+	g.d.looks++
+	if i < 0 || i >= len(g.in) {
+		return ""
+	}
+	return g.key[i]
+}
+
+// joined is the key at i of a word that goes on from the one before, with no comma
+// between.
+func (g *glosser) joined(i int) string {
+	if i > 0 && i <= len(g.in) && g.in[i-1].comma {
+		return ""
+	}
+	return g.at(i)
+}
+
+// numbers makes one number of "treinta y cuatro" and "ciento veinte".
+func (g *glosser) numbers() {
+	var in []token
+	var key []string
+	for i := 0; i < len(g.in); i++ {
+		n, used := g.spoken(i)
+		t, k := g.in[i], g.key[i]
+		if used > 0 {
+			for _, more := range g.in[i+1 : i+used] {
+				t.orig += " " + more.orig
+			}
+			t.num, t.isNum, t.text, t.comma = n, true, strconv.Itoa(n), g.in[i+used-1].comma
+			k = "#"
+			i += used - 1
+		}
+		in, key = append(in, t), append(key, k)
+	}
+	g.in, g.key = in, key
+	g.number = slices.Index(key, "#")
+}
+
+func (g *glosser) spoken(i int) (n, used int) {
+	w := g.at(i)
+	v, ok := esNumbers[w]
+	if !ok || g.in[i].isNum || w == "once" && !g.plain(i) {
+		return 0, 0
+	}
+	next, isNum := esNumbers[g.joined(i+1)]
+	switch {
+	case v >= 100 && isNum && next > 0 && next < 100:
+		below, k := g.spoken(i + 1)
+		return v + below, 1 + k
+	case v >= 30 && v < 100 && g.joined(i+1) == "y":
+		unit, ok := esNumbers[g.joined(i+2)]
+		if w := g.joined(i + 2); w == "uno" || w == "una" || w == "un" {
+			unit, ok = 1, true
+		}
+		if ok && unit > 0 && unit < 10 {
+			return v + unit, 3
+		}
+	}
+	return v, 1
+}
+
+// plain reports whether the sentence around token i is Spanish, so that a word of
+// other languages is Spanish here: there are more Spanish words than English, or
+// one stands beside it.
+func (g *glosser) plain(i int) bool {
+	if g.es >= g.en && (g.es > 0 || !vocabulary[g.in[i].text]) || accented(g.in[i].orig) {
+		return true
+	}
+	for _, k := range []int{i - 1, i + 1} {
+		if w := g.at(k); w != "" && w != "#" && !vocabulary[w] && !otherTongues[w] && !weak(w) {
+			return true
+		}
+	}
+	return false
+}
+
+// walk puts word after word, or phrase after phrase, into the reader's own.
+func (g *glosser) walk() {
+	i := g.settings()
+	for i < len(g.in) {
+		n := 0
+		for _, turn := range []func(int) int{g.name, g.perfect, g.clock, g.age, g.small, g.phrase} {
+			if n = turn(i); n > 0 {
+				break
+			}
+		}
+		if n == 0 {
+			t := g.in[i]
+			t.firm = t.firm || spanish.word[t.text] && g.plain(i) && !vocabulary[t.text]
+			g.out = append(g.out, t)
+			n = 1
+		}
+		i += n
+	}
+}
+
+// put writes words for the n tokens from i. "#" takes the next number among them.
+func (g *glosser) put(i, n int, ws ...string) int {
+	first, last := g.in[i], g.in[i+n-1]
+	orig := g.d.text[first.at:min(last.at+len(last.orig), len(g.d.text))]
+	k := i
+	for _, w := range ws {
+		t := token{text: w, orig: orig, at: first.at, glossed: true}
+		if w == "#" {
+			for k < i+n && !g.in[k].isNum {
+				k++
+			}
+			t = g.in[min(k, i+n-1)]
+			t.comma = false
+			k++
+		} else if v, ok := numeral(w); ok {
+			t.num, t.isNum = v, true
+		} else if v, ok := numberWords[w]; ok {
+			t.num, t.isNum = v, true
+		}
+		g.out = append(g.out, t)
+	}
+	if len(ws) > 0 {
+		g.out[len(g.out)-1].comma = last.comma
+	} else if last.comma && len(g.out) > 0 {
+		g.out[len(g.out)-1].comma = true
+	}
+	return n
+}
+
+// phrase puts the longest phrase that stands at i.
+func (g *glosser) phrase(i int) int {
+	v, n := g.longest(i)
+	if v == nil {
+		return 0
+	}
+	return g.put(i, n, g.worded(v, i, n)...)
+}
+
+// longest finds the longest phrase that stands at i, and how many words it has.
+func (g *glosser) longest(i int) (best *gloss, n int) {
+	b := &spanish.root
+	for k := i; k < len(g.in) && k < i+longestPhrase; k++ {
+		w := g.joined(k)
+		if k == i {
+			w = g.at(k)
+		}
+		if b = b.next[w]; w == "" || b == nil {
+			break
+		}
+		if b.g != nil && g.fits(b.g, i, k-i+1) {
+			best, n = b.g, k-i+1
+		}
+	}
+	return best, n
+}
+
+// fits reports whether a phrase of n words may be read as Spanish at i.
+func (g *glosser) fits(v *gloss, i, n int) bool {
+	switch v.class {
+	case "t":
+		return false
+	case "w":
+		return g.plain(i)
+	case "d":
+		next := g.at(i + n)
+		return i == 0 && (i+n < len(g.in) && next != "de" || g.d.r.addressed && v.words[0] != "show" && len(g.in) == n)
+	case "c":
+		return g.eager || g.counted(i, n)
+	}
+	return n > 1 || !vocabulary[g.in[i].text] && !otherTongues[g.in[i].text] || g.plain(i) || otherTongues[g.in[i].text] && g.at(i+1) == "#"
+}
+
+// countable may stand beside a verb that is said of many things, and make it one of
+// the trade's.
+var countable = words(`celdas celda lote todas todos ninguna ninguno resto demas realeras acabadora panal`)
+
+// counted reports whether a count, cells or a batch stand beside the n words at i.
+func (g *glosser) counted(i, n int) bool {
+	for k := max(i-3, 0); k < i+n+3 && k < len(g.in); k++ {
+		if k >= i && k < i+n {
+			continue
+		}
+		if w := g.at(k); countable[w] || w == "#" && !timeUnits[g.at(k+1)] && !timeUnits[g.in[min(k+1, len(g.in)-1)].text] && g.at(k-1) != "las" {
+			return true
+		}
+	}
+	return false
+}
+
+var timeUnits = words(`h hora horas hs hrs min minutos dias dia semanas meses anos hours days pesos dolares veces km kilometros`)
+
+// worded are the words of a phrase as they stand in this sentence.
+func (g *glosser) worded(v *gloss, i, n int) []string {
+	t := g.in[i]
+	alone := len(g.in) == n
+	switch w := g.at(i); {
+	case n == 1 && t.doubt:
+		return []string{"perhaps", v.mean}
+	case n == 1 && v.past == "caged" && v.rank == esPast:
+		return g.caged()
+	case n == 1 && v.past == "placed" && (g.at(i+1) == "panal" || g.at(i+1) == "cuadro"):
+		return []string{"put"}
+	case n == 1 && g.ahead && v.rank == esPast && v.past != "" && strings.HasSuffix(w, "amos"):
+		return []string{"will", v.mean} // "mañana injertamos": the ending is the same for both
+	case n == 1 && g.just && v.past != "":
+		g.just = false
+		return splitSpace(v.past)
+	case n == 1 && v.past != "" && lastAccent(t.orig) == 'ó':
+		return splitSpace(v.past) // "injertó", not "injerto"
+	case n == 1 && w == "si" && !alone && !t.comma && lastAccent(t.orig) != 'í':
+		return []string{"if"}
+	case n == 1 && w == "y" && alone:
+		return []string{"y"}
+	case n == 1 && (w == "listo" || w == "lista" || w == "listos" || w == "listas") && g.nucs:
+		return []string{"ready"}
+	case n == 1 && (w == "hecho" || w == "hechos") && g.nucs:
+		return []string{"made"}
+	case len(v.words) == 1 && v.words[0] == "is" && len(g.out) == 0:
+		return []string{"been"} // at the head it would open a question
+	case w == "mas" && n == 1 && i+1 < len(g.in) && g.at(i+1) == "tarde":
+		return []string{"later"}
+	}
+	return v.words
+}
+
+func lastAccent(s string) rune {
+	rs := []rune(s)
+	if len(rs) == 0 {
+		return 0
+	}
+	return unicode.ToLower(rs[len(rs)-1])
+}
+
+// caged are the words for queens put into cages: caught, if there are several, or
+// confined, if it is a breeder.
+func (g *glosser) caged() []string {
+	switch {
+	case g.queens:
+		return []string{"caught"}
+	case g.mother:
+		return []string{"caged"}
+	}
+	return []string{"perhaps", "caught"}
+}
