@@ -73,6 +73,9 @@ func nearestForm(rest []string) (rules.Step, bool) {
 		if k, ok := nearWord(f, stepWords); ok && hasForm(stepWords[k]) {
 			return stepWords[k], true
 		}
+		if s, ok := spanish.stepOf(f); ok && hasForm(s) {
+			return s, true
+		}
 		for _, s := range rules.Steps {
 			if name := string(s); len(f) >= 4 && len(name) >= 4 && f[:4] == name[:4] && hasForm(s) {
 				return s, true

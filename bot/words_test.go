@@ -154,34 +154,41 @@ func TestRefusalsOfRules(t *testing.T) {
 // and days to leave things alone, which no message names yet.
 var unreached = map[string]bool{"r_internal": true, "r_guard": true}
 
-// Each refusal has a script that shows its sentence.
+// Each refusal has a script that shows its sentence, in every language.
 func TestEveryRefusalIsShown(t *testing.T) {
-	files, err := filepath.Glob("../testdata/conversations/*.out")
-	require.NoError(t, err)
-	var all strings.Builder
-	for _, f := range files {
-		b, err := os.ReadFile(f)
+	for _, lang := range Languages {
+		dir := "../testdata/conversations"
+		if lang != "en" {
+			dir += "/" + lang
+		}
+		files, err := filepath.Glob(dir + "/*.out")
 		require.NoError(t, err)
-		all.Write(b)
-	}
-	text := all.String()
-	var ids []string
-	words := catalogue(t, "en")
-	for id := range words {
-		if strings.HasPrefix(id, "r_") && !unreached[id] {
-			ids = append(ids, id)
+		require.NotEmpty(t, files, lang)
+		var all strings.Builder
+		for _, f := range files {
+			b, err := os.ReadFile(f)
+			require.NoError(t, err)
+			all.Write(b)
 		}
-	}
-	sort.Strings(ids)
-	for _, id := range ids {
-		shown := false
-		for _, f := range words[id] {
-			parts := holeForm.Split(f, -1)
-			for i := range parts {
-				parts[i] = regexp.QuoteMeta(parts[i])
+		text := all.String()
+		var ids []string
+		words := catalogue(t, lang)
+		for id := range words {
+			if strings.HasPrefix(id, "r_") && !unreached[id] {
+				ids = append(ids, id)
 			}
-			shown = shown || regexp.MustCompile("(?i)"+strings.Join(parts, `[^\n]*`)).MatchString(text)
 		}
-		assert.True(t, shown, "no script shows %s: %v", id, words[id])
+		sort.Strings(ids)
+		for _, id := range ids {
+			shown := false
+			for _, f := range words[id] {
+				parts := holeForm.Split(f, -1)
+				for i := range parts {
+					parts[i] = regexp.QuoteMeta(parts[i])
+				}
+				shown = shown || regexp.MustCompile("(?i)"+strings.Join(parts, `[^\n]*`)).MatchString(text)
+			}
+			assert.True(t, shown, "no script in %s shows %s: %v", lang, id, words[id])
+		}
 	}
 }

@@ -25,18 +25,54 @@ var update = flag.Bool("update", false, "write the expected output of the conver
 
 const conversations = "../../testdata/conversations"
 
-// scripts lists the conversation scripts; each names its zone and start in its
-// head, "# zone: America/Chicago" and "# now: 2031-04-24 08:00".
-func scripts(t testing.TB) []string {
+// conversation is one script, in the language that its crew is answered in.
+type conversation struct {
+	name string // claims, and es/claims for the same in Spanish
+	base string // the path without its ending
+	lang string
+	text string
+}
+
+// scripts lists the conversation scripts, the English ones first; each names its
+// zone and start in its head, "# zone: America/Chicago" and "# now: 2031-04-24 08:00".
+// The same conversations by a Spanish crew stand in es/, under the same names.
+func scripts(t testing.TB) []conversation {
 	t.Helper()
-	list, err := filepath.Glob(filepath.Join(conversations, "*.txt"))
-	require.NoError(t, err)
-	require.NotEmpty(t, list)
-	var some []string
-	for i := 0; i < len(list); i += everyScript {
-		some = append(some, list[i])
+	var list []conversation
+	for i, c := range slices.Concat(scriptsIn(t, "en"), scriptsIn(t, "es")) {
+		if i%everyScript == 0 {
+			list = append(list, c)
+		}
 	}
-	return some
+	return list
+}
+
+// fewerScripts is for the slow tests: of what is the same in both languages, every
+// other one in Spanish will do.
+func fewerScripts(t testing.TB) (list []conversation) {
+	t.Helper()
+	for i, c := range scripts(t) {
+		if c.lang == "en" || i%2 == 0 {
+			list = append(list, c)
+		}
+	}
+	return list
+}
+
+func scriptsIn(t testing.TB, lang string) (list []conversation) {
+	t.Helper()
+	dir, prefix := conversations, ""
+	if lang != "en" {
+		dir, prefix = filepath.Join(dir, lang), lang+"/"
+	}
+	paths, err := filepath.Glob(filepath.Join(dir, "*.txt"))
+	require.NoError(t, err)
+	require.NotEmpty(t, paths)
+	for _, path := range paths {
+		base := strings.TrimSuffix(path, ".txt")
+		list = append(list, conversation{name: prefix + filepath.Base(base), base: base, lang: lang, text: read(t, path)})
+	}
+	return list
 }
 
 // everyScript is the stride through the scripts: all of them, but under the race
@@ -67,11 +103,11 @@ func testEnv(in string, out, errOut *bytes.Buffer) env {
 }
 
 // play runs a script on a fresh database and gives its output.
-func play(t testing.TB, script, db string, args ...string) string {
+func (c conversation) play(t testing.TB, db string, args ...string) string {
 	t.Helper()
-	zone, now := head(t, script)
+	zone, now := head(t, c.text)
 	var out, errOut bytes.Buffer
-	code := run(context.Background(), append([]string{"console", "--db", db, "--zone", zone, "--now", now}, args...), testEnv(script, &out, &errOut))
+	code := run(context.Background(), append([]string{"console", "--db", db, "--zone", zone, "--lang", c.lang, "--now", now}, args...), testEnv(c.text, &out, &errOut))
 	require.Equal(t, 0, code, "exit status; standard error: %s", errOut.String())
 	return out.String()
 }
@@ -95,14 +131,12 @@ func expect(t *testing.T, path, got string) {
 
 // Every script says exactly what is written beside it, as text and field by field.
 func TestConversations(t *testing.T) {
-	for _, path := range scripts(t) {
-		base := strings.TrimSuffix(path, ".txt")
-		t.Run(filepath.Base(base), func(t *testing.T) {
+	for _, c := range scripts(t) {
+		t.Run(c.name, func(t *testing.T) {
 			t.Parallel()
-			script := read(t, path)
 			db := filepath.Join(t.TempDir(), "crew.db")
-			expect(t, base+".out", play(t, script, db, "--echo"))
-			expect(t, base+".jsonl", play(t, script, filepath.Join(t.TempDir(), "crew.db"), "--json"))
+			expect(t, c.base+".out", c.play(t, db, "--echo"))
+			expect(t, c.base+".jsonl", c.play(t, filepath.Join(t.TempDir(), "crew.db"), "--json"))
 			sameAfterRebuild(t, db)
 		})
 	}
@@ -176,14 +210,13 @@ func about(t testing.TB, m map[string]any) spoken {
 
 // A restart after every line changes nothing at all.
 func TestRestartChangesNothing(t *testing.T) {
-	for _, path := range scripts(t) {
-		t.Run(strings.TrimSuffix(filepath.Base(path), ".txt"), func(t *testing.T) {
+	for _, c := range fewerScripts(t) {
+		t.Run(c.name, func(t *testing.T) {
 			t.Parallel()
-			script := read(t, path)
 			strip := regexp.MustCompile(`"line":\d+`)
-			want := strip.ReplaceAllString(play(t, script, filepath.Join(t.TempDir(), "a.db"), "--json"), "")
-			again := strings.ReplaceAll(script, "\n", "\n! restart\n")
-			got := strip.ReplaceAllString(play(t, again, filepath.Join(t.TempDir(), "b.db"), "--json"), "")
+			want := strip.ReplaceAllString(c.play(t, filepath.Join(t.TempDir(), "a.db"), "--json"), "")
+			c.text = strings.ReplaceAll(c.text, "\n", "\n! restart\n")
+			got := strip.ReplaceAllString(c.play(t, filepath.Join(t.TempDir(), "b.db"), "--json"), "")
 			require.Equal(t, want, got)
 		})
 	}
@@ -192,12 +225,11 @@ func TestRestartChangesNothing(t *testing.T) {
 // Where the service is away instead of waiting, every ping still comes, at most
 // marked late, and the log is the same.
 func TestDownChangesOnlyLateness(t *testing.T) {
-	for _, path := range scripts(t) {
-		t.Run(strings.TrimSuffix(filepath.Base(path), ".txt"), func(t *testing.T) {
+	for _, c := range fewerScripts(t) {
+		t.Run(c.name, func(t *testing.T) {
 			t.Parallel()
-			script := read(t, path)
-			want := parse(t, play(t, script, filepath.Join(t.TempDir(), "a.db"), "--json"))
-			lines := strings.Split(script, "\n")
+			want := parse(t, c.play(t, filepath.Join(t.TempDir(), "a.db"), "--json"))
+			lines := strings.Split(c.text, "\n")
 			var moves []int // lines that move the clock to a time, not by a length
 			for i, l := range lines {
 				if strings.HasPrefix(l, "@ ") && !strings.HasPrefix(l, "@ +") {
@@ -208,8 +240,8 @@ func TestDownChangesOnlyLateness(t *testing.T) {
 			// scripts a few moves, others each time the script grows.
 			for k := 0; k < len(moves); k += 1 + len(moves)/mostDowns {
 				i := moves[k]
-				cut := slices.Concat(lines[:i], []string{"! down 40m"}, lines[i:])
-				got := parse(t, play(t, strings.Join(cut, "\n"), filepath.Join(t.TempDir(), fmt.Sprint(i, ".db")), "--json"))
+				c.text = strings.Join(slices.Concat(lines[:i], []string{"! down 40m"}, lines[i:]), "\n")
+				got := parse(t, c.play(t, filepath.Join(t.TempDir(), fmt.Sprint(i, ".db")), "--json"))
 				sameButLate(t, want, got, i+1)
 			}
 		})
