@@ -38,6 +38,7 @@ type talk struct {
 	step    rules.Step
 	subject rules.Subject
 	silent  bool
+	attach  attachment // a file that goes with the answer
 }
 
 // run handles the update.
@@ -134,7 +135,10 @@ func (t *talk) act(r *reading) error {
 		return t.help(r)
 	case askLog:
 		return t.recent()
-	case askPlan, askPicture:
+	case askPicture:
+		t.picture(r)
+		return nil
+	case askPlan:
 		t.fail("r_not_yet")
 		return nil
 	case sayYes, sayNo:
@@ -282,6 +286,9 @@ func (t *talk) finish() error {
 	m := store.Message{Crew: t.crew.ID, Key: fmt.Sprintf("answer/%d", t.update.ID), Kind: t.kind, Update: t.update.ID,
 		Text: strings.Join(t.lines, "\n"), Buttons: t.buttons, Step: t.step, Subject: t.subject.String()}
 	m.Chat = t.chat
+	if t.attach.Kind != "" {
+		m.Attach = t.attach.String()
+	}
 	if t.update.Kind != "press" {
 		m.Answers = t.update.Message
 	}

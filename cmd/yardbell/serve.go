@@ -133,7 +133,7 @@ func serve(ctx context.Context, e env, f serveFlags) (err error) {
 	b = bot.New(db, func() { sched.Wake() }, log, first)
 	b.Hears = client.HearsAll
 	b.ByCode = true
-	sched = scheduler.New(db, courier{bot.Post{To: out}, b, e.clock}, log)
+	sched = scheduler.New(db, courier{bot.Post{To: out, DB: db, Log: log}, b, e.clock}, log)
 
 	var l net.Listener
 	if f.listen != "" {

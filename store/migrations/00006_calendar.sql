@@ -22,6 +22,11 @@ CREATE TABLE calendar_links (
     made_at   INTEGER NOT NULL
 );
 
+-- A file that goes out with a message: what is asked for, since it is made when the
+-- message goes.
+ALTER TABLE outbox ADD COLUMN attach TEXT NOT NULL DEFAULT '';
+
 -- +goose Down
+ALTER TABLE outbox DROP COLUMN attach;
 DROP TABLE calendar_links;
 DROP TABLE calendar_events;
