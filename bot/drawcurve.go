@@ -10,17 +10,17 @@ import (
 )
 
 // drawEmergence shows how the chance of a first virgin rises in a batch.
-func drawEmergence(v voice, tx *store.Tx, crew int64, a attachment) (made, error) {
+func drawEmergence(v voice, tx *store.Tx, crew int64, a attachment) ([]made, error) {
 	b, found, err := tx.Batch(crew, a.Batch)
 	if err != nil || !found {
-		return made{}, err
+		return nil, err
 	}
 	k, found, err := tx.Task(crew, rules.TaskKey(rules.BatchSubject(a.Batch), rules.Move, ""))
 	if err != nil || !found {
-		return made{}, err
+		return nil, err
 	}
 	c := v.emergenceCurve(b, k)
-	return made{name: "emergence-" + strconv.Itoa(a.Batch) + ".png", picture: true, draw: c.PNG}, nil
+	return []made{{name: "emergence-" + strconv.Itoa(a.Batch) + ".png", picture: true, draw: c.PNG}}, nil
 }
 
 func (v voice) emergenceCurve(b rules.Batch, k rules.Task) picture.Curve {
@@ -38,18 +38,18 @@ func (v voice) emergenceCurve(b rules.Batch, k rules.Task) picture.Curve {
 }
 
 // drawLarvae shows how old the brood of a comb is, hour by hour.
-func drawLarvae(v voice, tx *store.Tx, crew int64, a attachment) (made, error) {
+func drawLarvae(v voice, tx *store.Tx, crew int64, a attachment) ([]made, error) {
 	combs, err := tx.Combs(crew, a.From)
 	if err != nil {
-		return made{}, err
+		return nil, err
 	}
 	for _, comb := range combs {
 		if comb.ID == a.Comb {
 			c := v.larvaeCurve(comb)
-			return made{name: "larvae-" + strconv.Itoa(a.From) + ".png", picture: true, draw: c.PNG}, nil
+			return []made{{name: "larvae-" + strconv.Itoa(a.From) + ".png", picture: true, draw: c.PNG}}, nil
 		}
 	}
-	return made{}, nil
+	return nil, nil
 }
 
 func (v voice) larvaeCurve(comb rules.Comb) picture.Curve {

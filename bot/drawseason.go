@@ -10,20 +10,20 @@ import (
 	"yardbell/store"
 )
 
-func drawSeason(v voice, tx *store.Tx, crew int64, a attachment) (made, error) {
+func drawSeason(v voice, tx *store.Tx, crew int64, a attachment) ([]made, error) {
 	batches, err := tx.Batches(crew)
 	if err != nil {
-		return made{}, err
+		return nil, err
 	}
 	tasks, err := tx.Tasks(crew)
 	if err != nil {
-		return made{}, err
+		return nil, err
 	}
 	combs := map[int64]rules.Comb{}
 	for _, b := range batches {
 		list, err := tx.Combs(crew, b.Breeder)
 		if err != nil {
-			return made{}, err
+			return nil, err
 		}
 		for _, c := range list {
 			combs[c.ID] = c
@@ -31,7 +31,7 @@ func drawSeason(v voice, tx *store.Tx, crew int64, a attachment) (made, error) {
 	}
 	year := a.dayOf(v).Year
 	s := v.seasonPicture(batches, combs, tasks, year)
-	return made{name: "season-" + strconv.Itoa(year) + ".png", picture: true, draw: s.PNG}, nil
+	return []made{{name: "season-" + strconv.Itoa(year) + ".png", picture: true, draw: s.PNG}}, nil
 }
 
 // mostRounds keeps the picture of a season on a few screens: the newest stay.

@@ -14,18 +14,18 @@ import (
 // mostBars keeps a picture on two screens of a phone.
 const mostBars = 28
 
-func drawWeek(v voice, tx *store.Tx, crew int64, a attachment) (made, error) {
+func drawWeek(v voice, tx *store.Tx, crew int64, a attachment) ([]made, error) {
 	open, err := tx.OpenTasks(crew)
 	if err != nil {
-		return made{}, err
+		return nil, err
 	}
 	batches, err := tx.Batches(crew)
 	if err != nil {
-		return made{}, err
+		return nil, err
 	}
 	day, days := a.dayOf(v), max(a.Days, 1)
 	w := v.weekPicture(open, batches, day, days)
-	return made{name: "week-" + day.String() + ".png", picture: true, draw: w.PNG}, nil
+	return []made{{name: "week-" + day.String() + ".png", picture: true, draw: w.PNG}}, nil
 }
 
 // weekPicture lays out the open tasks of some days: groups as in the lists, windows

@@ -20,9 +20,10 @@ type File struct {
 // outside of any transaction: drawing takes longer than a database may be held, and
 // what goes late shows how things stand then.
 type attachment struct {
-	Kind  string `json:"kind"` // week, season, larvae, emergence
+	Kind  string `json:"kind"` // one of makers
 	Day   string `json:"day,omitempty"`
 	Days  int    `json:"days,omitempty"`
+	Year  int    `json:"year,omitempty"`
 	Batch int    `json:"batch,omitempty"`
 	Comb  int64  `json:"comb,omitempty"`
 	From  int    `json:"from,omitempty"` // the comb's breeder
@@ -37,8 +38,9 @@ func (a attachment) String() string {
 }
 
 // makers make the files, by the kind of attachment.
-var makers = map[string]func(v voice, tx *store.Tx, crew int64, a attachment) (made, error){
+var makers = map[string]func(v voice, tx *store.Tx, crew int64, a attachment) ([]made, error){
 	"week": drawWeek, "season": drawSeason, "larvae": drawLarvae, "emergence": drawEmergence,
+	"report": makeReport, "sheets": makeSheets,
 }
 
 // made is a file that was read from the database but not drawn yet.
@@ -62,16 +64,23 @@ func (p Post) files(ctx context.Context, out store.Outgoing) ([]File, error) {
 	if maker == nil || p.DB == nil {
 		return nil, fmt.Errorf("attachment of message %d: no maker of %q", row.ID, a.Kind)
 	}
-	var m made
+	var list []made
 	err := p.DB.View(ctx, out.Now, func(tx *store.Tx) (err error) {
-		m, err = maker(newVoice(out.Settings, out.Now), tx, out.Crew.ID, a)
+		list, err = maker(newVoice(out.Settings, out.Now), tx, out.Crew.ID, a)
 		return err
 	})
-	if err != nil || m.draw == nil {
+	if err != nil {
 		return nil, err
 	}
-	data, err := m.draw()
-	return []File{{m.name, m.picture, data}}, err
+	var files []File
+	for _, m := range list {
+		data, err := m.draw()
+		if err != nil {
+			return nil, err
+		}
+		files = append(files, File{m.name, m.picture, data})
+	}
+	return files, nil
 }
 
 // dayOf reads the day of an attachment, today where it has none.

@@ -12,7 +12,7 @@ import (
 // corrections, settings. It reports whether the message was one of them. What
 // changes something is not read from a question.
 func (d *reader) whole() bool {
-	for _, form := range []func() bool{d.due, d.show, d.why, d.help, d.other} {
+	for _, form := range []func() bool{d.due, d.filed, d.show, d.why, d.help, d.other} {
 		if form() {
 			return true
 		}

@@ -138,6 +138,9 @@ func (t *talk) act(r *reading) error {
 	case askPicture:
 		t.picture(r)
 		return nil
+	case askReport:
+		t.report(r)
+		return nil
 	case askPlan:
 		t.fail("r_not_yet")
 		return nil
