@@ -40,7 +40,7 @@ func (a attachment) String() string {
 // makers make the files, by the kind of attachment.
 var makers = map[string]func(v voice, tx *store.Tx, crew int64, a attachment) ([]made, error){
 	"week": drawWeek, "season": drawSeason, "larvae": drawLarvae, "emergence": drawEmergence,
-	"report": makeReport, "sheets": makeSheets,
+	"report": makeReport, "sheets": makeSheets, "calendar": makeCalendar,
 }
 
 // made is a file that was read from the database but not drawn yet.
@@ -65,7 +65,11 @@ func (p Post) files(ctx context.Context, out store.Outgoing) ([]File, error) {
 		return nil, fmt.Errorf("attachment of message %d: no maker of %q", row.ID, a.Kind)
 	}
 	var list []made
-	err := p.DB.View(ctx, out.Now, func(tx *store.Tx) (err error) {
+	read := p.DB.View
+	if a.Kind == "calendar" {
+		read = p.DB.Update // it keeps count of what it showed
+	}
+	err := read(ctx, out.Now, func(tx *store.Tx) (err error) {
 		list, err = maker(newVoice(out.Settings, out.Now), tx, out.Crew.ID, a)
 		return err
 	})

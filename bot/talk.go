@@ -31,14 +31,16 @@ type talk struct {
 	button    *store.Button // pressed, where the transport named it by its data
 	stale     bool          // a press of a button that is not there any more
 
-	logged  []rules.Entry
-	lines   []string
-	kind    string // reply, ask, error
-	buttons []store.Button
-	step    rules.Step
-	subject rules.Subject
-	silent  bool
-	attach  attachment // a file that goes with the answer
+	logged     []rules.Entry
+	lines      []string
+	kind       string // reply, ask, error
+	buttons    []store.Button
+	step       rules.Step
+	subject    rules.Subject
+	silent     bool
+	attach     attachment // a file that goes with the answer
+	calendarAt string     // address under which calendars are served, empty for none
+	private    bool       // members have private chats with the bot
 }
 
 // run handles the update.
@@ -141,6 +143,8 @@ func (t *talk) act(r *reading) error {
 	case askReport:
 		t.report(r)
 		return nil
+	case askCal:
+		return t.calendar(r)
 	case askPlan:
 		t.fail("r_not_yet")
 		return nil
