@@ -43,6 +43,8 @@ type Bot struct {
 	ByCode bool
 	// Hears reports whether the bot hears every message of a group; nil for yes.
 	Hears func() bool
+	// Feed is the public address under which calendars are served, empty for none.
+	Feed string
 }
 
 // New makes a bot on a database. wake is called when an answer is queued. first
@@ -110,7 +112,7 @@ func (b *Bot) begin(tx *store.Tx, in Incoming) (t *talk, fresh bool, err error) 
 	if err := tx.SetOffset(in.Source, in.UpdateID+1); err != nil {
 		return nil, false, err
 	}
-	t = &talk{tx: tx, kind: "reply", addressed: in.Addressed}
+	t = &talk{tx: tx, kind: "reply", addressed: in.Addressed, calendarAt: b.Feed, private: b.ByCode}
 	if found, err := b.whose(t, in); err != nil || !found {
 		return nil, false, err
 	}

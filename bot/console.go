@@ -5,6 +5,8 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
+	"os"
+	"path/filepath"
 	"strings"
 	"sync"
 	"time"
@@ -24,6 +26,10 @@ type Console struct {
 	color bool
 	db    *store.DB
 	line  int
+
+	// Folder is where the files that go with messages are written; empty is the folder
+	// the process runs in.
+	Folder string
 }
 
 // NewConsole writes to w. asJSON gives one object a line, colored ANSI colours.
@@ -65,6 +71,11 @@ func (c *Console) Deliver(ctx context.Context, d Delivery) (int64, error) {
 		return 0, err
 	}
 	n++
+	for _, f := range d.Files {
+		if err := os.WriteFile(filepath.Join(c.Folder, f.Name), f.Data, 0o600); err != nil {
+			return 0, fmt.Errorf("the file %s cannot be written: %w", f.Name, err)
+		}
+	}
 	if c.json {
 		err = json.NewEncoder(c.w).Encode(c.object(n, d, logged))
 	} else {
@@ -111,6 +122,9 @@ func (c *Console) block(n int64, d Delivery) error {
 	var b strings.Builder
 	b.WriteString(c.paint(fmt.Sprintf("[%d] %s", n, l.Format("Mon 2 Jan 2006 15:04")), shade, color.Bold))
 	b.WriteString("\n" + d.Text + "\n")
+	for _, f := range d.Files {
+		b.WriteString("(" + f.Name + ")\n")
+	}
 	for i, k := range d.Buttons {
 		if i > 0 {
 			b.WriteString(" ")
@@ -139,6 +153,7 @@ type object struct {
 	Buttons []string  `json:"buttons"`
 	Logged  []Logged  `json:"logged"`
 	Items   *[]listed `json:"items,omitempty"`
+	Files   []string  `json:"files,omitempty"` // names of the files that go with it
 }
 
 // Logged is a logbook entry in the console protocol and in exports. Happened is
@@ -190,6 +205,9 @@ func (c *Console) object(n int64, d Delivery, lines []store.Line) object {
 		Step: orNull(string(d.Row.Step)), Subject: orNull(d.Row.Subject), Buttons: []string{}, Logged: []Logged{}}
 	if d.Row.ReplyTo != 0 {
 		o.ReplyTo = &d.Row.ReplyTo
+	}
+	for _, f := range d.Files {
+		o.Files = append(o.Files, f.Name)
 	}
 	for _, b := range d.Buttons {
 		o.Buttons = append(o.Buttons, b.Label)

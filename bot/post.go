@@ -2,6 +2,7 @@ package bot
 
 import (
 	"context"
+	"log/slog"
 
 	"yardbell/store"
 )
@@ -15,12 +16,22 @@ type Transport interface {
 // Post words what is due and gives it to a transport; the scheduler sends
 // through it.
 type Post struct {
-	To Transport
+	To  Transport
+	DB  *store.DB // for the files that go with a message
+	Log *slog.Logger
 }
 
 // Send words and delivers one message.
 func (p Post) Send(ctx context.Context, out store.Outgoing) (store.Receipt, error) {
 	d := render(out)
+	files, err := p.files(ctx, out)
+	if err != nil && ctx.Err() != nil {
+		return store.Receipt{}, err
+	}
+	if err != nil && p.Log != nil {
+		p.Log.Error("a file could not be made, its message goes without", "row", d.Row.ID, "err", err)
+	}
+	d.Files = files
 	n, err := p.To.Deliver(ctx, d)
 	if d.Edits != 0 {
 		n = 0 // no message of its own

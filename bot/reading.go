@@ -29,6 +29,8 @@ const (
 	sayNo      verb = "no"     //
 	askPlan    verb = "plan"   // not built yet: said so when asked
 	askPicture verb = "week"   //
+	askReport  verb = "report" // the records of a year
+	askCal     verb = "calendar"
 	askLog     verb = "recent" // the newest lines
 )
 

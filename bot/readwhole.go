@@ -12,7 +12,7 @@ import (
 // corrections, settings. It reports whether the message was one of them. What
 // changes something is not read from a question.
 func (d *reader) whole() bool {
-	for _, form := range []func() bool{d.due, d.show, d.why, d.help, d.other} {
+	for _, form := range []func() bool{d.due, d.filed, d.show, d.why, d.help, d.other} {
 		if form() {
 			return true
 		}
@@ -37,7 +37,7 @@ var wholePhrases = map[verb][2][]string{
 		{"i'll do it", "ill do it", "i got it", "i've got it", "ive got it", "on it", "i'm on it", "im on it", "my job", "i will do it", "i have it", "me", "i do it"}},
 	sayYes:     {{"yes", "y", "yep", "yeah", "yes please", "ok", "okay", "sure"}, nil},
 	sayNo:      {{"no", "n", "nope", "no thanks"}, nil},
-	askPicture: {{"week", "the week", "show week", "show the week", "week picture"}, {"season", "picture"}},
+	askPicture: {{"week", "the week", "show week", "show the week", "week picture", "season", "the season", "show season", "show the season"}, {"picture"}},
 	askLog:     {{"log", "show log", "show the log", "recent"}, {"last"}},
 	askHelp:    {{"help", "commands", "show commands", "help please"}, {"start", "?"}},
 	askWhy:     {{"why", "why that"}, {"why is that", "why so", "how come"}},
@@ -282,6 +282,9 @@ func (d *reader) help() bool {
 
 func (d *reader) other() bool {
 	if d.is(askPicture) {
+		if strings.HasSuffix(d.all(), "season") {
+			d.r.topic = "season"
+		}
 		return true
 	}
 	if w := d.word(0); (w == "plan" || w == "order") && len(d.toks) > 2 && d.toks[1].isNum && orderedThings[d.word(2)] {

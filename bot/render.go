@@ -18,6 +18,7 @@ type Delivery struct {
 	Answers int64 // the person's message it answers, 0 for none
 	Edits   int64 // the bot's message it changes in place, 0 for a new one
 	Thread  int64 // topic of a forum, 0 for none
+	Files   []File
 }
 
 // render words an outgoing message. Answers were worded when they were queued;

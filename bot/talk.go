@@ -35,13 +35,16 @@ type talk struct {
 	button    *store.Button // pressed, where the transport named it by its data
 	stale     bool          // a press of a button that is not there any more
 
-	logged  []rules.Entry
-	lines   []string
-	kind    string // reply, ask, error
-	buttons []store.Button
-	step    rules.Step
-	subject rules.Subject
-	silent  bool
+	logged     []rules.Entry
+	lines      []string
+	kind       string // reply, ask, error
+	buttons    []store.Button
+	step       rules.Step
+	subject    rules.Subject
+	silent     bool
+	attach     attachment // a file that goes with the answer
+	calendarAt string     // address under which calendars are served, empty for none
+	private    bool       // members have private chats with the bot
 }
 
 // run handles the update.
@@ -144,7 +147,15 @@ func (t *talk) act(r *reading) error {
 		return t.help(r)
 	case askLog:
 		return t.recent()
-	case askPlan, askPicture:
+	case askPicture:
+		t.picture(r)
+		return nil
+	case askReport:
+		t.report(r)
+		return nil
+	case askCal:
+		return t.calendar(r)
+	case askPlan:
 		t.fail("r_not_yet")
 		return nil
 	case sayYes, sayNo:
@@ -292,6 +303,10 @@ func (t *talk) finish() error {
 	m := store.Message{Crew: t.crew.ID, Key: fmt.Sprintf("answer/%d", t.update.ID), Kind: t.kind, Update: t.update.ID,
 		Text: strings.Join(t.lines, "\n"), Buttons: t.buttons, Step: t.step, Subject: t.subject.String()}
 	m.Chat = t.chat
+	if t.attach.Kind != "" {
+		t.attach.Lang = t.v.lang
+		m.Attach = t.attach.String()
+	}
 	if t.update.Kind != "press" {
 		m.Answers = t.update.Message
 	}

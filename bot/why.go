@@ -31,9 +31,15 @@ func (t *talk) why(r *reading) error {
 		return err
 	} else if found && (k.Step == rules.Move || k.Step == rules.Nucs || k.Step == rules.Emerge) {
 		e := b.Emergence(t.s)
+		t.attach = attachment{Kind: "emergence", Batch: b.Number}
 		t.say("y_safe", "Count", e.Cells, "Ages", t.v.ages(b.Age), "Safe", b.Safe, "Emerges", b.Emerges)
 		if b.Shift != 0 {
 			t.say("y_incubator", "Hours", b.Shift)
+		}
+	}
+	if k.Step == rules.Graft && k.Breeder != 0 {
+		if err := t.larvae(k); err != nil {
+			return err
 		}
 	}
 	t.say("y_source", "Source", t.v.source(k.Source))

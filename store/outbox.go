@@ -49,9 +49,10 @@ type Message struct {
 	Sent     time.Time // or dropped, or given up
 	Answered int64
 	Reason   string
-	Chat     int64 // a private chat, 0 for the crew's group
-	Answers  int64 // the person's message it answers
-	Edits    int64 // the bot's message it changes in place, 0 for a new one
+	Chat     int64  // a private chat, 0 for the crew's group
+	Answers  int64  // the person's message it answers
+	Edits    int64  // the bot's message it changes in place, 0 for a new one
+	Attach   string // a file that goes with it, in package bot's own terms
 }
 
 // Button is one press a message offers. Do says what it does, in package bot's
@@ -70,11 +71,11 @@ const (
 )
 
 const messageColumns = `id, crew_id, key, kind, ping, task_key, step, subject, day, fire_at, due_at, priority, state, attempt,
-	reply_to, update_row, text, buttons, message_id, sent_at, answered, reason, chat_id, answers, edits`
+	reply_to, update_row, text, buttons, message_id, sent_at, answered, reason, chat_id, answers, edits, attach`
 
 func scanMessage(s scanner) (m Message, err error) {
 	err = s.Scan(&m.ID, &m.Crew, &m.Key, &m.Kind, &m.Ping, &m.TaskKey, &m.Step, &m.Subject, &m.Day, instant{&m.Fire}, instant{&m.Due}, &m.Priority, &m.State, &m.Attempt,
-		&m.ReplyTo, &m.Update, &m.Text, jsonCol{&m.Buttons}, &m.Message, instant{&m.Sent}, &m.Answered, &m.Reason, &m.Chat, &m.Answers, &m.Edits)
+		&m.ReplyTo, &m.Update, &m.Text, jsonCol{&m.Buttons}, &m.Message, instant{&m.Sent}, &m.Answered, &m.Reason, &m.Chat, &m.Answers, &m.Edits, &m.Attach)
 	return m, err
 }
 
@@ -87,9 +88,9 @@ func (t *Tx) Queue(m Message) error {
 	if m.Edits != 0 {
 		priority = DigestLast // nobody waits for it
 	}
-	_, err := t.exec(`INSERT INTO outbox (crew_id, key, kind, ping, task_key, step, subject, day, fire_at, due_at, priority, state, reply_to, update_row, text, buttons, reason, chat_id, answers, edits)
-		VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, 'queued', ?, ?, ?, ?, ?, ?, ?, ?) ON CONFLICT DO NOTHING`,
-		m.Crew, m.Key, m.Kind, m.Ping, m.TaskKey, m.Step, m.Subject, m.Day, toMS(t.Now), toMS(t.Now), priority, m.ReplyTo, m.Update, m.Text, toJSON(m.Buttons), m.Reason, m.Chat, m.Answers, m.Edits)
+	_, err := t.exec(`INSERT INTO outbox (crew_id, key, kind, ping, task_key, step, subject, day, fire_at, due_at, priority, state, reply_to, update_row, text, buttons, reason, chat_id, answers, edits, attach)
+		VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, 'queued', ?, ?, ?, ?, ?, ?, ?, ?, ?) ON CONFLICT DO NOTHING`,
+		m.Crew, m.Key, m.Kind, m.Ping, m.TaskKey, m.Step, m.Subject, m.Day, toMS(t.Now), toMS(t.Now), priority, m.ReplyTo, m.Update, m.Text, toJSON(m.Buttons), m.Reason, m.Chat, m.Answers, m.Edits, m.Attach)
 	return err
 }
 

@@ -23,6 +23,7 @@ type consoleFlags struct {
 	json   bool
 	echo   bool
 	config string
+	files  string
 }
 
 func consoleCommand(e env) *cobra.Command {
@@ -53,6 +54,7 @@ line without a name is said by "Me" when you type it at a terminal.`,
 	c.Flags().BoolVar(&f.json, "json", false, "one JSON object a line")
 	c.Flags().BoolVar(&f.echo, "echo", false, "show what people write, too")
 	c.Flags().StringVar(&f.config, "config", "", "configuration file (TOML)")
+	c.Flags().StringVar(&f.files, "files", "", "folder for pictures and other files (default: beside the database)")
 	return c
 }
 
@@ -108,7 +110,10 @@ func runConsole(ctx context.Context, e env, f consoleFlags, files []string) (err
 		defer func() { _ = os.RemoveAll(dir) }()
 		path = filepath.Join(dir, "crew.db")
 	}
-	p := &player{e: e, path: path, table: table, first: first, out: &output{w: e.out}, json: f.json, color: !f.json && e.tty(e.out) && e.get("NO_COLOR") == "", echo: f.echo}
+	if f.files == "" && (f.db != "" || conf.DB != "") {
+		f.files = filepath.Dir(path)
+	}
+	p := &player{e: e, path: path, files: f.files, table: table, first: first, out: &output{w: e.out}, json: f.json, color: !f.json && e.tty(e.out) && e.get("NO_COLOR") == "", echo: f.echo}
 	if err := p.open(ctx); err != nil {
 		return err
 	}

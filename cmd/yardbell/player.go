@@ -35,6 +35,7 @@ type player struct {
 	json  bool
 	color bool
 	echo  bool
+	files string // folder of the files that go with messages
 
 	db    *store.DB
 	left  []*store.DB // handles of before a restart, which a crash would not close
@@ -54,10 +55,11 @@ func (p *player) open(ctx context.Context) error {
 	p.db = db
 	if p.con == nil {
 		p.con = bot.NewConsole(p.out, db, p.json, p.color)
+		p.con.Folder = p.files
 	} else {
 		p.con.Reopen(db)
 	}
-	p.sched = scheduler.New(db, bot.Post{To: p.con}, logger(p.e))
+	p.sched = scheduler.New(db, bot.Post{To: p.con, DB: db, Log: logger(p.e)}, logger(p.e))
 	p.bot = bot.New(db, p.sched.Wake, logger(p.e), p.first)
 	return nil
 }

@@ -28,6 +28,7 @@ type serveFlags struct {
 	listen string
 	config string
 	join   bool
+	feed   string
 }
 
 func serveCommand(e env) *cobra.Command {
@@ -47,6 +48,7 @@ YARDBELL_TOKEN, and serves until it is stopped. While no group is claimed, or wi
 	_ = c.Flags().MarkHidden("now")
 	c.Flags().StringVar(&f.api, "api", "", "address of a Bot API server of your own")
 	c.Flags().StringVar(&f.listen, "listen", "", "answer /healthz on this loopback address, e.g. 127.0.0.1:8088")
+	c.Flags().StringVar(&f.feed, "calendar", "", "public address of --listen, e.g. https://bees.example; lets phones subscribe to calendars")
 	c.Flags().StringVar(&f.config, "config", "", "configuration file (TOML)")
 	c.Flags().BoolVar(&f.join, "join", false, "open a join code for one more group")
 	return c
@@ -133,7 +135,10 @@ func serve(ctx context.Context, e env, f serveFlags) (err error) {
 	b = bot.New(db, func() { sched.Wake() }, log, first)
 	b.Hears = client.HearsAll
 	b.ByCode = true
-	parts := seams{b, courier{bot.Post{To: out}, b, e.clock}}
+	if b.Feed, err = feedAddress(f.feed, f.listen); err != nil {
+		return err
+	}
+	parts := seams{b, courier{bot.Post{To: out, DB: db, Log: log}, b, e.clock}}
 	if e.around != nil {
 		parts = e.around(parts)
 	}
@@ -172,7 +177,7 @@ func serve(ctx context.Context, e env, f serveFlags) (err error) {
 	g.Go(func() error { return stopped(ctx, poller.Run(ctx)) })
 	g.Go(func() error { return stopped(ctx, sched.Run(ctx, e.clock)) })
 	if l != nil {
-		health(ctx, g, l, &seen, e.clock)
+		health(ctx, g, l, &seen, e.clock, b)
 	}
 	return g.Wait()
 }
@@ -254,7 +259,7 @@ func (c courier) Send(ctx context.Context, out store.Outgoing) (store.Receipt, e
 }
 
 // health answers /healthz: 200 while the chat's server was heard of lately.
-func health(ctx context.Context, g *errgroup.Group, l net.Listener, seen *atomic.Int64, clock func() time.Time) {
+func health(ctx context.Context, g *errgroup.Group, l net.Listener, seen *atomic.Int64, clock func() time.Time, b *bot.Bot) {
 	mux := http.NewServeMux()
 	mux.HandleFunc("GET /healthz", func(w http.ResponseWriter, _ *http.Request) {
 		if silent := clock().Sub(time.Unix(seen.Load(), 0)); silent > 5*time.Minute {
@@ -263,6 +268,9 @@ func health(ctx context.Context, g *errgroup.Group, l net.Listener, seen *atomic
 		}
 		_, _ = fmt.Fprintln(w, "ok")
 	})
+	if b.Feed != "" {
+		mux.HandleFunc("GET /calendar/{link}", calendarFeed(b, clock))
+	}
 	srv := &http.Server{Handler: mux, ReadHeaderTimeout: 5 * time.Second}
 	g.Go(func() error {
 		if err := srv.Serve(l); !errors.Is(err, http.ErrServerClosed) {

@@ -1,0 +1,191 @@
+package bot
+
+import (
+	"context"
+	"crypto/rand"
+	"crypto/sha256"
+	"encoding/base64"
+	"encoding/hex"
+	"encoding/json"
+	"fmt"
+	"strings"
+	"time"
+
+	"yardbell/bot/calendar"
+	"yardbell/rules"
+	"yardbell/store"
+)
+
+// slot is the longest a piece of work takes up in a calendar; its window is in its
+// text. A window of days drawn as days would hide everything else.
+const slot = time.Hour
+
+// refresh is how often a phone should look for changes.
+const refresh = time.Hour
+
+// calendar answers with the crew's calendar as a file, or with the link that phones
+// subscribe to.
+func (t *talk) calendar(r *reading) error {
+	switch r.topic {
+	case "link", "on", "new":
+		return t.calendarLink()
+	case "off":
+		if refused, err := t.onlyLead(); refused || err != nil {
+			return err
+		}
+		had, err := t.tx.CloseCalendarLink(t.crew.ID)
+		if err != nil {
+			return err
+		}
+		if had {
+			t.say("cal_closed")
+		} else {
+			t.say("cal_none")
+		}
+		return nil
+	}
+	t.attach = attachment{Kind: "calendar"}
+	t.say("s_calendar")
+	if t.calendarAt != "" {
+		t.say("cal_hint")
+	}
+	return nil
+}
+
+// calendarLink makes a new link. It opens the calendar to whoever has it, so it is
+// given to the lead alone, in private, and kept here as a hash only.
+func (t *talk) calendarLink() error {
+	if refused, err := t.onlyLead(); refused || err != nil {
+		return err
+	}
+	switch {
+	case t.calendarAt == "":
+		t.say("cal_off")
+		return nil
+	case t.chat == 0 && t.private:
+		t.say("cal_private")
+		return nil
+	}
+	raw := make([]byte, 24)
+	if _, err := rand.Read(raw); err != nil {
+		return err
+	}
+	secret := base64.RawURLEncoding.EncodeToString(raw)
+	if err := t.tx.NewCalendarLink(t.crew.ID, linkHash(secret)); err != nil {
+		return err
+	}
+	t.say("cal_link", "Link", strings.TrimSuffix(t.calendarAt, "/")+"/calendar/"+secret+".ics")
+	return nil
+}
+
+// linkHash is what is stored of a link. The look-up goes by the hash, so that its
+// time says nothing about the link.
+func linkHash(secret string) string {
+	sum := sha256.Sum256([]byte("yardbell calendar " + secret))
+	return hex.EncodeToString(sum[:])
+}
+
+// CalendarFeed is the calendar that a link opens, without its address; found is false
+// where the link opens none.
+func (b *Bot) CalendarFeed(ctx context.Context, now time.Time, secret string) (file []byte, found bool, err error) {
+	err = b.db.Update(ctx, now, func(tx *store.Tx) error {
+		crew, ok, err := tx.CalendarOf(linkHash(secret))
+		if err != nil || !ok {
+			return err
+		}
+		found = true
+		c, err := calendarOf(tx, crew)
+		if err != nil {
+			return err
+		}
+		file, err = c.Bytes()
+		return err
+	})
+	return file, found, err
+}
+
+func makeCalendar(v voice, tx *store.Tx, crew int64, _ attachment) ([]made, error) {
+	k, err := tx.CrewByID(crew)
+	if err != nil {
+		return nil, err
+	}
+	c, err := calendarOf(tx, k)
+	if err != nil {
+		return nil, err
+	}
+	return []made{{name: "yardbell.ics", draw: c.Bytes}}, nil
+}
+
+// calendarOf settles what the calendar of a crew shows.
+func calendarOf(tx *store.Tx, crew store.Crew) (c calendar.Calendar, err error) {
+	s, err := tx.Settings(crew.ID)
+	if err != nil {
+		return c, err
+	}
+	open, err := tx.OpenTasks(crew.ID)
+	if err != nil {
+		return c, err
+	}
+	v := newVoice(s, tx.Now)
+	var now []store.CalendarEvent
+	for _, k := range open {
+		e := v.event(k)
+		body, err := json.Marshal(e)
+		if err != nil {
+			return c, err
+		}
+		now = append(now, store.CalendarEvent{Key: k.Key, End: e.End, Body: string(body)})
+	}
+	shown, err := tx.ShowCalendar(crew.ID, now)
+	if err != nil {
+		return c, err
+	}
+	c = calendar.Calendar{Name: v.say("cal_name"), Zone: s.Zone, Refresh: refresh}
+	for _, x := range shown {
+		var e calendar.Event
+		if err := json.Unmarshal([]byte(x.Body), &e); err != nil {
+			return c, fmt.Errorf("calendar event %s: %w", x.Key, err)
+		}
+		e.UID, e.Sequence, e.Changed, e.Cancelled = eventUID(crew, x.Key), x.Sequence, x.Changed, x.Cancelled
+		c.Events = append(c.Events, e)
+	}
+	return c, nil
+}
+
+// eventUID names a task's event the same for ever, and no other crew's likewise.
+func eventUID(crew store.Crew, key string) string {
+	sum := sha256.Sum256(fmt.Appendf(nil, "%d/%d/%s", crew.ID, crew.Created.UnixMilli(), key))
+	return hex.EncodeToString(sum[:12]) + "@yardbell"
+}
+
+// event words a task for the calendar. It rings when the pings go out that ask for
+// something to be done.
+func (v voice) event(k rules.Task) calendar.Event {
+	e := calendar.Event{Start: k.Best.UTC(), Summary: upper(v.task(k)) + v.what(k, false), Place: yardOf(k), Earliest: k.Earliest.UTC(), Best: k.Best.UTC(), Latest: k.Latest.UTC()}
+	open, close := v.fixed(k.Earliest), v.fixed(k.Latest)
+	if k.Guard {
+		e.Start, e.End = k.Earliest.UTC(), k.Latest.UTC()
+		e.Text = v.say("cal_guard", "Open", open, "Close", close) + "\n" + v.say("stake_"+k.Stake)
+		return e
+	}
+	e.End = e.Start.Add(slot)
+	if k.Latest.After(k.Best) && k.Latest.Before(e.End) {
+		e.End = k.Latest.UTC()
+	}
+	e.Text = v.say("cal_window", "Open", open, "Best", v.fixed(k.Best), "Close", close) + "\n" + v.say("stake_"+k.Stake)
+	if k.ClaimedBy != "" {
+		e.Text += "\n" + v.say("p_mine", "Name", k.ClaimedBy)
+	}
+	for _, p := range rules.Pings(k, v.s) {
+		if p.Kind == rules.Eve || p.Kind == rules.OpenPing || p.Kind == rules.Closing6 || p.Kind == rules.Closing2 {
+			e.Alarms = append(e.Alarms, p.Fire)
+		}
+	}
+	return e
+}
+
+// fixed words an instant with its whole date: what stands in a calendar is read on
+// other days, too.
+func (v voice) fixed(t time.Time) string {
+	return v.say("at", "Date", v.date(rules.DateOf(t, v.s.Zone)), "Clock", rules.ClockOf(t, v.s.Zone).String())
+}

@@ -1,0 +1,123 @@
+package bot
+
+import (
+	"strconv"
+	"strings"
+	"time"
+
+	"yardbell/bot/picture"
+	"yardbell/rules"
+	"yardbell/store"
+)
+
+func drawSeason(v voice, tx *store.Tx, crew int64, a attachment) ([]made, error) {
+	batches, err := tx.Batches(crew)
+	if err != nil {
+		return nil, err
+	}
+	tasks, err := tx.Tasks(crew)
+	if err != nil {
+		return nil, err
+	}
+	combs := map[int64]rules.Comb{}
+	for _, b := range batches {
+		list, err := tx.Combs(crew, b.Breeder)
+		if err != nil {
+			return nil, err
+		}
+		for _, c := range list {
+			combs[c.ID] = c
+		}
+	}
+	year := a.dayOf(v).Year
+	s := v.seasonPicture(batches, combs, tasks, year)
+	return []made{{name: "season-" + strconv.Itoa(year) + ".png", picture: true, draw: s.PNG}}, nil
+}
+
+// mostRounds keeps the picture of a season on a few screens: the newest stay.
+const mostRounds = 40
+
+// seasonPicture lays out the batches grafted in a year, each from its breeder's comb
+// to the last window that is planned for it.
+func (v voice) seasonPicture(batches []rules.Batch, combs map[int64]rules.Comb, tasks []rules.Task, year int) picture.Season {
+	s := picture.Season{Title: v.say("pic_season", "Year", strconv.Itoa(year)), Now: v.now, NowWord: v.say("pic_now"), Empty: v.say("pic_season_empty"),
+		Legend: picture.SeasonLegend{Comb: v.say("pic_comb"), Cells: v.say("pic_cells"), Virgins: v.say("pic_virgins"), Layers: v.say("pic_layers"), Close: v.say("pic_close")}}
+	at := func(batch int, step rules.Step) (k rules.Task) {
+		for _, x := range tasks {
+			if x.Batch == batch && x.Step == step {
+				return x
+			}
+		}
+		return k
+	}
+	var in []rules.Batch
+	for _, b := range batches {
+		if rules.DateOf(b.Grafted, v.s.Zone).Year == year {
+			in = append(in, b)
+		}
+	}
+	for _, b := range in[max(0, len(in)-mostRounds):] {
+		r := picture.Round{Text: v.roundText(b), Risk: at(b.Number, rules.Move).Latest}
+		if c, ok := combs[b.Comb]; ok && b.Comb != 0 {
+			out := c.Out
+			if out.IsZero() {
+				out = c.PlannedOut()
+			}
+			r.Stretches = append(r.Stretches, picture.Stretch{From: c.Confined, To: out, Stage: picture.Comb})
+		}
+		moved := b.Moved
+		if moved.IsZero() {
+			moved = at(b.Number, rules.Move).Best
+		}
+		if moved.IsZero() || b.Ended && b.Moved.IsZero() {
+			moved = b.Grafted.Add(24 * time.Hour) // none were accepted, or none were left
+			r.Risk = time.Time{}
+		}
+		r.Stretches = append(r.Stretches, picture.Stretch{From: b.Grafted, To: moved, Stage: picture.Cells})
+		laying, caught := at(b.Number, rules.Laying).Best, at(b.Number, rules.Catch).Best
+		if !b.Ended && laying.After(moved) {
+			r.Stretches = append(r.Stretches, picture.Stretch{From: moved, To: laying, Stage: picture.Virgins})
+			if caught.After(laying) {
+				r.Stretches = append(r.Stretches, picture.Stretch{From: laying, To: caught, Stage: picture.Layers})
+			}
+		}
+		for _, x := range r.Stretches {
+			if s.From.IsZero() || x.From.Before(s.From) {
+				s.From = x.From
+			}
+			if x.To.After(s.To) {
+				s.To = x.To
+			}
+		}
+		s.Rounds = append(s.Rounds, r)
+	}
+	if s.From.IsZero() {
+		s.From = rules.DayStart(rules.Date{Year: year, Month: 1, Day: 1}, v.s.Zone)
+		s.To = rules.DayStart(rules.Date{Year: year + 1, Month: 1, Day: 1}, v.s.Zone)
+	}
+	first := rules.DateOf(s.From, v.s.Zone)
+	first = first.Add(-(int(first.Weekday()) + 6) % 7) // its Monday
+	s.From = rules.DayStart(first, v.s.Zone)
+	for d := first; rules.DayStart(d, v.s.Zone).Before(s.To); d = d.Add(7) {
+		s.Ticks = append(s.Ticks, picture.Tick{At: rules.DayStart(d, v.s.Zone), Name: v.say("pic_tick", "Day", d.Day, "Month", v.say("month_"+strconv.Itoa(int(d.Month))))})
+	}
+	return s
+}
+
+// roundText names a batch and what became of it.
+func (v voice) roundText(b rules.Batch) string {
+	var counts []string
+	for _, step := range []rules.Step{rules.Graft, rules.Accept, rules.Move, rules.Laying, rules.Catch} {
+		if n := b.Counts.Of(step); n != nil {
+			counts = append(counts, v.say("s_count", "Count", *n, "Past", v.say("past_"+string(step))))
+		}
+	}
+	who := v.subject(rules.BatchSubject(b.Number))
+	if b.Breeder != 0 {
+		who += ", " + v.subject(rules.BreederSubject(b.Breeder))
+	}
+	if len(counts) == 0 {
+		return who
+	}
+	return who + ": " + strings.Join(counts, ", ")
+}

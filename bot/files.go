@@ -1,0 +1,97 @@
+package bot
+
+import (
+	"context"
+	"encoding/json"
+	"fmt"
+
+	"yardbell/rules"
+	"yardbell/store"
+)
+
+// File goes out with a message: a picture is shown, anything else is to be opened.
+type File struct {
+	Name    string
+	Picture bool
+	Data    []byte
+}
+
+// attachment asks for a file in the outbox. The file is made when the message goes,
+// outside of any transaction: drawing takes longer than a database may be held, and
+// what goes late shows how things stand then.
+type attachment struct {
+	Kind  string `json:"kind"`           // one of makers
+	Lang  string `json:"lang,omitempty"` // what the words on it are in
+	Day   string `json:"day,omitempty"`
+	Days  int    `json:"days,omitempty"`
+	Year  int    `json:"year,omitempty"`
+	Batch int    `json:"batch,omitempty"`
+	Comb  int64  `json:"comb,omitempty"`
+	From  int    `json:"from,omitempty"` // the comb's breeder
+}
+
+func (a attachment) String() string {
+	b, err := json.Marshal(a)
+	if err != nil {
+		return ""
+	}
+	return string(b)
+}
+
+// makers make the files, by the kind of attachment.
+var makers = map[string]func(v voice, tx *store.Tx, crew int64, a attachment) ([]made, error){
+	"week": drawWeek, "season": drawSeason, "larvae": drawLarvae, "emergence": drawEmergence,
+	"report": makeReport, "sheets": makeSheets, "calendar": makeCalendar,
+}
+
+// made is a file that was read from the database but not drawn yet.
+type made struct {
+	name    string
+	picture bool
+	draw    func() ([]byte, error)
+}
+
+// files makes what a message carries.
+func (p Post) files(ctx context.Context, out store.Outgoing) ([]File, error) {
+	row := out.Messages[0]
+	if row.Attach == "" {
+		return nil, nil
+	}
+	var a attachment
+	if err := json.Unmarshal([]byte(row.Attach), &a); err != nil {
+		return nil, fmt.Errorf("attachment of message %d: %w", row.ID, err)
+	}
+	maker := makers[a.Kind]
+	if maker == nil || p.DB == nil {
+		return nil, fmt.Errorf("attachment of message %d: no maker of %q", row.ID, a.Kind)
+	}
+	var list []made
+	read := p.DB.View
+	if a.Kind == "calendar" {
+		read = p.DB.Update // it keeps count of what it showed
+	}
+	err := read(ctx, out.Now, func(tx *store.Tx) (err error) {
+		list, err = maker(voiceIn(a.Lang, out.Settings, out.Now), tx, out.Crew.ID, a)
+		return err
+	})
+	if err != nil {
+		return nil, err
+	}
+	var files []File
+	for _, m := range list {
+		data, err := m.draw()
+		if err != nil {
+			return nil, err
+		}
+		files = append(files, File{m.name, m.picture, data})
+	}
+	return files, nil
+}
+
+// dayOf reads the day of an attachment, today where it has none.
+func (a attachment) dayOf(v voice) rules.Date {
+	if d, err := rules.ParseDate(a.Day); err == nil {
+		return d
+	}
+	return rules.DateOf(v.now, v.s.Zone)
+}

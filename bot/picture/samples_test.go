@@ -1,0 +1,67 @@
+package picture
+
+import (
+	"fmt"
+	"math"
+	"time"
+)
+
+func sampleWeek(n int) Week {
+	zone, _ := time.LoadLocation("America/Chicago")
+	day := func(d, h, m int) time.Time { return time.Date(2031, 5, d, h, m, 0, 0, zone) }
+	w := Week{Title: "Week from Mon 5 May", Now: day(6, 10, 20), NowWord: "now", Empty: "Nothing is due in these days.",
+		Legend: Legend{"routine", "important", "a batch hangs on it", "leave alone", "best time", "chance of a virgin out", "rest"}}
+	names := []string{"Mon 5", "Tue 6", "Wed 7", "Thu 8", "Fri 9", "Sat 10", "Sun 11"}
+	for i, nm := range names {
+		w.Days = append(w.Days, Day{From: day(5+i, 0, 0), To: day(6+i, 0, 0), Name: nm, Off: i == 6, WorkFrom: day(5+i, 7, 0), WorkTo: day(5+i, 18, 0)})
+	}
+	if n == 0 {
+		return w
+	}
+	risk := func(t time.Time) float64 { return min(1, max(0, t.Sub(day(8, 0, 0)).Hours()/48)) }
+	w.Groups = []Group{{"Breeders and builders", []Bar{
+		{Text: "count accepted cells, batch 2: best Tue 10:00", Earliest: day(6, 4, 0), Best: day(6, 10, 0), Latest: day(7, 10, 0), Class: Weighty},
+		{Text: "LATE: search for rogue cells, B2, was due before Sun 4 May 10:00", Earliest: day(2, 0, 0), Best: day(3, 0, 0), Latest: day(4, 10, 0), Class: Weighty, Late: true},
+		{Text: "hands off the cells, batch 1", Earliest: day(3, 0, 0), Latest: day(7, 10, 0), Class: Guard},
+	}}, {"North", nil}}
+	for i := range n {
+		w.Groups[1].Bars = append(w.Groups[1].Bars, Bar{Text: fmt.Sprintf("move cells, batch %d: 36 from B2, before Thu 10:00", i+1), Earliest: day(7, 10, 0), Best: day(8, 7, 0), Latest: day(8, 10, 0), Class: Critical, Risk: risk, RiskTo: day(10, 0, 0)},
+			Bar{Text: "feed nucs", Earliest: day(5, 0, 0), Best: day(9, 9, 0), Latest: day(16, 9, 0), Class: Calm})
+	}
+	return w
+}
+
+func sampleSeason(n int) Season {
+	zone, _ := time.LoadLocation("America/Chicago")
+	t0 := time.Date(2031, 4, 21, 0, 0, 0, 0, zone)
+	day := func(d float64) time.Time { return t0.Add(time.Duration(d * 24 * float64(time.Hour))) }
+	s := Season{Title: "Season 2031", From: day(0), To: day(98), Now: day(40), NowWord: "now", Empty: "Nothing was grafted yet.",
+		Legend: SeasonLegend{"breeder on a comb", "cells", "virgins in nucs", "laying", "planned", "cells must be in nucs"}}
+	for d := 0; d <= 98; d += 7 {
+		s.Ticks = append(s.Ticks, Tick{day(float64(d)), day(float64(d)).Format("2 Jan")})
+	}
+	for i := range n {
+		d := float64(7 * i)
+		if i > 5 {
+			s.Rounds = append(s.Rounds, Round{Text: fmt.Sprintf("planned round %d: 60 from breeder 7", i), Stretches: []Stretch{{day(d), day(d + 36), Planned}}})
+			continue
+		}
+		s.Rounds = append(s.Rounds, Round{Text: fmt.Sprintf("batch %d, breeder 7: 45 grafted, 38 accepted, 34 moved, 27 laying", i+1), Risk: day(d + 14),
+			Stretches: []Stretch{{day(d), day(d + 1), Comb}, {day(d + 4), day(d + 13.7), Cells}, {day(d + 13.7), day(d + 29), Virgins}, {day(d + 29), day(d + 42), Layers}}})
+	}
+	return s
+}
+
+func sampleCurve() Curve {
+	zone, _ := time.LoadLocation("America/Chicago")
+	t0 := time.Date(2031, 5, 14, 0, 0, 0, 0, zone)
+	h := func(x float64) time.Time { return t0.Add(time.Duration(x * float64(time.Hour))) }
+	c := Curve{Title: "Batch 4: chance that a virgin is out", From: h(0), To: h(96), Now: h(31), NowWord: "now", Windowed: "cells may move",
+		Window: [2]time.Time{h(10), h(34)}, Marks: []Tick{{h(30), "best Thu 06:00"}, {h(34), "close Thu 10:00"}, {h(49.9), "1 % Fri 01:55"}},
+		Lines: []Line{{"a first virgin is out", func(t time.Time) float64 { return 1 / (1 + math.Exp(-(t.Sub(h(62)).Hours())/3)) }},
+			{"half of them are out", func(t time.Time) float64 { return 1 / (1 + math.Exp(-(t.Sub(h(75)).Hours())/5)) }}}}
+	for i := 0; i <= 4; i++ {
+		c.Ticks = append(c.Ticks, Tick{h(float64(i * 24)), h(float64(i * 24)).Format("Mon 2 Jan")})
+	}
+	return c
+}

@@ -1,0 +1,196 @@
+package bot
+
+import (
+	"bytes"
+	"embed"
+	"encoding/csv"
+	"html/template"
+	"strconv"
+	"strings"
+	"sync"
+	"time"
+	"unicode/utf8"
+
+	"yardbell/rules"
+	"yardbell/store"
+)
+
+//go:embed words/report.html
+var reportFile embed.FS
+
+var reportPage = sync.OnceValues(func() (*template.Template, error) {
+	return template.ParseFS(reportFile, "words/report.html")
+})
+
+// roundStages are the columns of a round.
+var roundStages = []rules.Step{rules.Graft, rules.Accept, rules.Capped, rules.Move, rules.Emerge, rules.Laying, rules.Catch}
+
+// season is what the records of one year say.
+type season struct {
+	year    int
+	batches []rules.Batch
+	queens  []rules.QueenRecord
+}
+
+func readSeason(v voice, tx *store.Tx, crew int64, year int) (s season, err error) {
+	s.year = year
+	all, err := tx.Batches(crew)
+	if err != nil {
+		return s, err
+	}
+	s.batches = rules.RoundsOf(all, year, v.s.Zone)
+	book, err := tx.Logbook(crew)
+	if err != nil {
+		return s, err
+	}
+	entries := make([]rules.Entry, len(book))
+	for i, l := range book {
+		entries[i] = l.Entry
+	}
+	s.queens = rules.Queens(all, entries, year, v.s.Zone)
+	return s, nil
+}
+
+// sum adds what was counted at a stage; ok false where nothing was.
+func (s season) sum(step rules.Step) (n int, ok bool) {
+	for _, b := range s.batches {
+		if c := b.Counts.Of(step); c != nil {
+			n, ok = n+*c, true
+		}
+	}
+	return n, ok
+}
+
+// Report is a page to print: the rounds of a year and every queen caught in it.
+func Report(tx *store.Tx, crew store.Crew, year int) (html []byte, err error) {
+	s, err := tx.Settings(crew.ID)
+	if err != nil {
+		return nil, err
+	}
+	v := newVoice(s, tx.Now)
+	data, err := readSeason(v, tx, crew.ID, year)
+	if err != nil {
+		return nil, err
+	}
+	return v.reportHTML(data)
+}
+
+func (v voice) reportHTML(s season) ([]byte, error) {
+	type table struct {
+		Head []string
+		Rows [][]string
+		Foot []string
+	}
+	type page struct {
+		Lang, Title, Made, RoundsTitle, QueensTitle, Empty string
+		Rounds, Queens                                     table
+	}
+	p := page{Lang: v.say("language_code"), Title: v.say("rec_title", "Year", strconv.Itoa(s.year)), Made: v.say("rec_made", "When", v.date(rules.DateOf(v.now, v.s.Zone))),
+		RoundsTitle: v.say("rec_rounds"), QueensTitle: v.say("rec_queens", "Count", len(s.queens)), Empty: v.say("rec_none")}
+	p.Rounds.Head = v.roundHead()
+	for _, b := range s.batches {
+		p.Rounds.Rows = append(p.Rounds.Rows, v.roundRow(b, func(t time.Time) string { return v.date(rules.DateOf(t, v.s.Zone)) }))
+	}
+	if len(s.batches) > 0 {
+		p.Rounds.Foot = []string{v.say("rec_sum"), "", "", ""}
+		for _, step := range roundStages {
+			cell := ""
+			if n, ok := s.sum(step); ok {
+				cell = strconv.Itoa(n)
+			}
+			p.Rounds.Foot = append(p.Rounds.Foot, cell)
+		}
+		p.Rounds.Foot = append(p.Rounds.Foot, "")
+	}
+	p.Queens.Head = v.queenHead()
+	for _, q := range s.queens {
+		p.Queens.Rows = append(p.Queens.Rows, v.queenRow(q, func(t time.Time) string { return v.date(rules.DateOf(t, v.s.Zone)) }))
+	}
+	t, err := reportPage()
+	if err != nil {
+		return nil, err
+	}
+	var b bytes.Buffer
+	err = t.Execute(&b, p)
+	return b.Bytes(), err
+}
+
+func (v voice) roundHead() []string {
+	head := []string{v.say("rec_batch"), v.say("rec_mother"), v.say("rec_builder"), v.say("rec_grafted")}
+	for _, step := range roundStages {
+		head = append(head, v.say("past_"+string(step)))
+	}
+	return append(head, v.say("rec_yards"))
+}
+
+func (v voice) roundRow(b rules.Batch, day func(time.Time) string) []string {
+	row := []string{strconv.Itoa(b.Number), orNone(b.Breeder), b.Builder, day(b.Grafted)}
+	for _, step := range roundStages {
+		cell := ""
+		if n := b.Counts.Of(step); n != nil {
+			cell = strconv.Itoa(*n)
+		}
+		row = append(row, cell)
+	}
+	return append(row, joinList(b.Yards))
+}
+
+func (v voice) queenHead() []string {
+	return []string{v.say("rec_queen"), v.say("rec_mother"), v.say("rec_batch"), v.say("rec_grafted"), v.say("rec_yard"), v.say("rec_caught"), v.say("rec_by")}
+}
+
+func (v voice) queenRow(q rules.QueenRecord, day func(time.Time) string) []string {
+	return []string{strconv.Itoa(q.Number), orNone(q.Mother), strconv.Itoa(q.Batch), day(q.Grafted), strings.ReplaceAll(q.Yard, rules.YardSep, ", "), day(q.Caught), q.By}
+}
+
+func orNone(n int) string {
+	if n == 0 {
+		return ""
+	}
+	return strconv.Itoa(n)
+}
+
+// QueensCSV and RoundsCSV are the same records for a spreadsheet: days as YYYY-MM-DD,
+// headings in the crew's language, and no cell that a spreadsheet would run.
+func (v voice) queensCSV(s season) ([]byte, error) {
+	rows := [][]string{v.queenHead()}
+	for _, q := range s.queens {
+		rows = append(rows, v.queenRow(q, v.isoDay))
+	}
+	return sheetOf(rows)
+}
+
+func (v voice) roundsCSV(s season) ([]byte, error) {
+	rows := [][]string{v.roundHead()}
+	for _, b := range s.batches {
+		rows = append(rows, v.roundRow(b, v.isoDay))
+	}
+	return sheetOf(rows)
+}
+
+func (v voice) isoDay(t time.Time) string { return rules.DateOf(t, v.s.Zone).String() }
+
+func sheetOf(rows [][]string) ([]byte, error) {
+	var b bytes.Buffer
+	w := csv.NewWriter(&b)
+	for _, r := range rows {
+		for i := range r {
+			r[i] = Inert(r[i])
+		}
+		if err := w.Write(r); err != nil {
+			return nil, err
+		}
+	}
+	w.Flush()
+	return b.Bytes(), w.Error()
+}
+
+// Inert keeps a spreadsheet from running a cell as a formula: names are the crew's
+// own, and anybody may choose one.
+func Inert(s string) string {
+	first, _ := utf8.DecodeRuneInString(s)
+	if s != "" && strings.ContainsRune("=+-@\t\r\n＝＋－＠", first) {
+		return "'" + s
+	}
+	return s
+}
