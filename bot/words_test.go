@@ -79,6 +79,7 @@ func families() map[string][]string {
 		"e_":       {"dearth", "flow"},
 		"l_":       {"mine", "later", "skip"},
 		"b_":       {"done", "mine", "later", "skip"},
+		"s_":       {"report", "sheets"},
 		"ages_":    {"comb", "stated", "assumed"},
 		"w_":       {"old", "poor"},
 		"anchor_":  {"grafted", "confined", "laying", "emerged", "caught", "fed", "dearth", "noeggs", "laying7"},
