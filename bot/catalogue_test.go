@@ -54,8 +54,6 @@ func catalogue(t *testing.T, lang string) map[string][]string {
 	return out
 }
 
-var holeForm = regexp.MustCompile(`\{\{\.[A-Za-z]+\}\}`)
-
 func holes(s string) []string {
 	list := holeForm.FindAllString(s, -1)
 	sort.Strings(list)

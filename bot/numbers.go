@@ -126,7 +126,7 @@ func (v voice) setting(key, value string) string {
 		return v.say("value_" + value)
 	}
 	switch {
-	case key == "days off":
+	case key == "days off" && v.lang != Languages[0]: // which is what is kept, as it was typed
 		var days []string
 		for _, name := range strings.FieldsFunc(value, blankOrComma) {
 			if name != "and" {

@@ -155,6 +155,8 @@ func TestRefusalsOfRules(t *testing.T) {
 // and days to leave things alone, which no message names yet.
 var unreached = map[string]bool{"r_internal": true, "r_guard": true}
 
+var holeForm = regexp.MustCompile(`\{\{\.[A-Za-z]+\}\}`)
+
 // Each refusal has a script that shows its sentence, in every language.
 func TestEveryRefusalIsShown(t *testing.T) {
 	for _, lang := range Languages {

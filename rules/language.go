@@ -52,7 +52,8 @@ func ParseLanguages(s, first string) (string, bool) {
 	return strings.Join(out, "+"), len(out) > 0
 }
 
-// Langs are the crew's languages, at least one; the first is the one in which
+// Langs are the crew's languages, at least one, out of Lang: "en", "es", "en+es" or
+// "es+en". What is said unasked is said in each, in that order; the first is the one in which
 // somebody is answered who writes in neither and has none of their own.
 func (s *Settings) Langs() []string { return strings.Split(s.Lang, "+") }
 

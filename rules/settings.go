@@ -13,14 +13,13 @@ import (
 // Settings are a crew's own rules. Wall-clock values are in the crew's zone.
 type Settings struct {
 	Zone       *time.Location
-	Lang       string           // languages of what is said unasked, first one first: "en", "es", "en+es", "es+en"
-	Own        map[int64]string // a member's own language, by the member's row
-	Evening    Clock            // eve pings
-	Morning    Clock            // digest
-	QuietFrom  Clock            // no ping from here …
-	QuietTo    Clock            // … to here
-	Wake       bool             // critical pings may break quiet hours
-	Pin        bool             // the day's digest is pinned where the bot may
+	Lang       string
+	Evening    Clock // eve pings
+	Morning    Clock // digest
+	QuietFrom  Clock // no ping from here …
+	QuietTo    Clock // … to here
+	Wake       bool  // critical pings may break quiet hours
+	Pin        bool  // the day's digest is pinned where the bot may
 	WorkFrom   Clock
 	WorkTo     Clock
 	DaysOff    [7]bool       // by time.Weekday
@@ -30,6 +29,9 @@ type Settings struct {
 	Incubator  []TempFrom    // logged incubator temperatures, oldest first
 	Table      *Table
 	baseTable  *Table // the table before settings by chat changed it
+
+	// Own is the language in which a member is answered, by the member's row.
+	Own map[int64]string
 }
 
 // TempFrom is an incubator temperature in °C that held from an instant on; NaN
