@@ -14,7 +14,7 @@ import (
 type BetaBin struct{ Mean, Rho float64 }
 
 // tinyRho stands for none: below it the law cannot be told from the binomial.
-const tinyRho = 1e-9
+const tinyRho = 1e-12
 
 func (b BetaBin) shapes() (alpha, beta float64) {
 	k := 1/clamp(b.Rho, tinyRho, 1-1e-6) - 1

@@ -88,7 +88,7 @@ func (c *chain) fill(have total, u Unit, slots []Slot, confidences []float64) []
 // confidences, given the yields and slots that are filled in turn.
 func GraftsFor(y Yields, want int, u Unit, slots []Slot, confidences []float64) []Need {
 	c := newChain(y)
-	return c.fill(c.nothing(0, want), u, slots, confidences)
+	return c.fill(c.certain(0, want), u, slots, confidences)
 }
 
 // EvenSlots are count slots of the same size, for a crew that has set no limits.
@@ -164,7 +164,7 @@ func (c *chain) sum(parts []Part, u Unit, want int) total {
 			legs = append(legs, l)
 		}
 	}
-	t := c.nothing(have, want)
+	t := c.certain(have, want)
 	for _, l := range legs {
 		t = t.plus(c.law(l))
 	}

@@ -139,21 +139,21 @@ func fitStage(g Stage, trials []Trial, alpha, beta float64) StageYield {
 	}
 	y.Batches = t.batches
 	// Once over all rates, to find where the weight lies, then finely there.
-	lo, hi := weightiest(posterior(&t, alpha, beta, 0, 1, 64))
-	y.set(posterior(&t, alpha, beta, lo, hi, meanCells))
+	lo, hi := weightiest(posterior(&t, alpha, beta, 0, 1, 64, 4))
+	y.set(posterior(&t, alpha, beta, lo, hi, meanCells, rhoCells))
 	return y
 }
 
 // posterior weighs a grid of means between lo and hi and over-dispersions. The
 // weights are relative.
-func posterior(t *tally, alpha, beta, lo, hi float64, cells int) []node {
-	nodes := make([]node, 0, cells*rhoCells)
+func posterior(t *tally, alpha, beta, lo, hi float64, cells, rhos int) []node {
+	nodes := make([]node, 0, cells*rhos)
 	top := math.Inf(-1)
-	ratio := math.Log(rhoHigh/rhoLow) / rhoCells
+	ratio := math.Log(rhoHigh/rhoLow) / float64(rhos)
 	for i := range cells {
 		m := lo + (hi-lo)*(float64(i)+0.5)/float64(cells)
 		before := (alpha-1)*math.Log(m) + (beta-1)*math.Log1p(-m)
-		for j := range rhoCells {
+		for j := range rhos {
 			rho := rhoLow * math.Exp(ratio*(float64(j)+0.5))
 			// The exponent of rho is not lowered by one: steps are even in its log.
 			w := before + rhoAlpha*math.Log(rho) + (rhoBeta-1)*math.Log1p(-rho) + t.logLik(BetaBin{m, rho})

@@ -2,14 +2,14 @@
 #   yields_beta.csv    beta quantiles by qbeta
 #   yields_fit.csv     mean and over-dispersion of counts: maximum likelihood by optim,
 #                      posterior by summing a grid far finer than the program's
-#   yields_group.csv   shrunk rates of groups, group means integrated by integrate()
+#   yields_group.csv   shrunk rates of groups, summed over grids far finer than the program's
 #   yields_chain.csv   the four losses one after the other, by matrix product
 # Made with Debian 12's r-base-core 4.2.2:
 #   apt-get install -y --no-install-recommends r-base-core
 #   cd rules/testdata && Rscript yields.R
 # yields_counts.csv is the input: invented counts of invented batches.
 
-num <- function(x) formatC(x, digits = 12, format = "g")
+num <- function(x) trimws(formatC(x, digits = 12, format = "g"))
 lbb <- function(x, n, mean, rho) { k <- 1 / rho - 1; lbeta(x + mean * k, n - x + (1 - mean) * k) - lbeta(mean * k, (1 - mean) * k) }
 dbb <- function(x, n, mean, rho) exp(lchoose(n, x) + lbb(x, n, mean, rho))
 
@@ -26,15 +26,15 @@ k <- m * (1 - m) / s^2 - 1; a0 <- m * k; b0 <- (1 - m) * k
 ra <- 1.5; rb <- 28.5; rlo <- 0.002; rhi <- 0.6
 
 posterior <- function(d) {
-  mus <- (seq_len(1200) - 0.5) / 1200
-  rhos <- exp(seq(log(rlo), log(rhi), length.out = 401)); rhos <- sqrt(head(rhos, -1) * tail(rhos, -1))
+  mus <- (seq_len(800) - 0.5) / 800
+  rhos <- exp(seq(log(rlo), log(rhi), length.out = 251)); rhos <- sqrt(head(rhos, -1) * tail(rhos, -1))
   g <- expand.grid(mu = mus, rho = rhos)
   l <- dbeta(g$mu, a0, b0, log = TRUE) + dbeta(g$rho, ra, rb, log = TRUE) + log(g$rho)
   for (i in seq_len(nrow(d))) l <- l + lbb(d$got[i], d$of[i], g$mu, g$rho)
   w <- exp(l - max(l)); w <- w / sum(w)
   cum <- cumsum(tapply(w, g$mu, sum))
   next45 <- sapply(0:45, function(x) sum(w * dbb(x, 45, g$mu, g$rho)))
-  list(mean = sum(w * g$mu), rho = sum(w * g$rho), q05 = approx(cum, mus + 0.5 / 1200, 0.05)$y, q95 = approx(cum, mus + 0.5 / 1200, 0.95)$y,
+  list(mean = sum(w * g$mu), rho = sum(w * g$rho), q05 = approx(cum, mus + 0.5 / 800, 0.05, ties = "ordered")$y, q95 = approx(cum, mus + 0.5 / 800, 0.95, ties = "ordered")$y,
        n05 = which(cumsum(next45) >= 0.05)[1] - 1, n95 = which(cumsum(next45) >= 0.95)[1] - 1, p30 = next45[31])
 }
 rows <- "set,ml_mean,ml_rho,ml_loglik,mean,rho,q05,q95,next_lo,next_hi,next_p30"
@@ -52,42 +52,33 @@ for (set in c("none", unique(counts$set))) {
 writeLines(rows, "yields_fit.csv")
 
 # Three levels: season's mean mu, group's mean ~ Beta(mu, share of rho), batch's
-# around it. Each group's mean is integrated out by integrate().
+# around it. Each group's mean is summed out over 4000 steps.
 shares <- c(0.02, 0.2, 0.4, 0.6, 0.8, 0.95)
+x <- (seq_len(4000) - 0.5) / 4000
+mus <- (seq_len(150) - 0.5) / 150
 rows <- "set,group,mean,sd"
 for (set in c("breeders", "weeks")) {
   d <- counts[counts$set == set, ]
   rho <- posterior(d)$rho
-  mus <- (seq_len(150) - 0.5) / 150
   groups <- unique(d$group)
-  moment <- function(g, mu, share, power) {
-    phi <- share * rho; within <- (rho - phi) / (1 - phi); kk <- 1 / phi - 1
-    e <- d[d$group == g, ]
-    top <- sum(lbb(e$got, e$of, sum(e$got) / sum(e$of), within))
-    f <- function(x) sapply(x, function(z) exp(dbeta(z, mu * kk, (1 - mu) * kk, log = TRUE) + sum(lbb(e$got, e$of, z, within)) - top) * z^power)
-    # In pieces, so that a narrow peak is not stepped over.
-    edges <- seq(1e-9, 1 - 1e-9, length.out = 21)
-    value <- sum(sapply(1:20, function(i) integrate(f, edges[i], edges[i + 1], rel.tol = 1e-7)$value))
-    c(value, top)
-  }
   w <- matrix(0, length(mus), length(shares)); m1 <- m2 <- array(0, c(length(mus), length(shares), length(groups)))
-  for (i in seq_along(mus)) {
-    prior <- dbeta(mus[i], a0, b0, log = TRUE)
-    for (j in seq_along(shares)) {
-      l <- prior
-      for (g in seq_along(groups)) {
-        z0 <- moment(groups[g], mus[i], shares[j], 0)
-        if (z0[1] <= 0) { l <- -Inf; break }
-        m1[i, j, g] <- moment(groups[g], mus[i], shares[j], 1)[1] / z0[1]
-        m2[i, j, g] <- moment(groups[g], mus[i], shares[j], 2)[1] / z0[1]
-        l <- l + log(z0[1]) + z0[2]
-      }
-      w[i, j] <- l
+  for (j in seq_along(shares)) {
+    phi <- shares[j] * rho; within <- (rho - phi) / (1 - phi); kk <- 1 / phi - 1
+    pull <- sapply(mus, function(mu) dbeta(x, mu * kk, (1 - mu) * kk)) # 4000 by 150
+    w[, j] <- dbeta(mus, a0, b0, log = TRUE)
+    for (g in seq_along(groups)) {
+      e <- d[d$group == groups[g], ]
+      l <- 0; for (i in seq_len(nrow(e))) l <- l + lbb(e$got[i], e$of[i], x, within)
+      like <- exp(l - max(l)); pieces <- pull * like
+      z <- colSums(pieces)
+      m1[, j, g] <- colSums(pieces * x) / z; m2[, j, g] <- colSums(pieces * x^2) / z
+      w[, j] <- w[, j] + log(z / 4000) + max(l)
     }
   }
+  w[!is.finite(w)] <- -Inf
   w <- exp(w - max(w)); w <- w / sum(w)
   for (g in seq_along(groups)) {
-    e1 <- sum(w * m1[, , g]); e2 <- sum(w * m2[, , g])
+    e1 <- sum((w * m1[, , g])[w > 0]); e2 <- sum((w * m2[, , g])[w > 0])
     rows <- c(rows, paste(set, groups[g], num(e1), num(sqrt(e2 - e1^2)), sep = ","))
   }
 }
