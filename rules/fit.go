@@ -47,6 +47,13 @@ type fitter struct {
 	s    *Settings
 	safe map[safeKey]time.Duration
 	day  map[dayKey]dayFit
+	lead map[leadKey]time.Duration
+}
+
+type leadKey struct {
+	u             Unit
+	soonest, bees bool
+	cells         int
 }
 
 type safeKey struct {
@@ -66,11 +73,18 @@ type dayFit struct {
 }
 
 func newFitter(s *Settings) *fitter {
-	return &fitter{s, map[safeKey]time.Duration{}, map[dayKey]dayFit{}}
+	return &fitter{s, map[safeKey]time.Duration{}, map[dayKey]dayFit{}, map[leadKey]time.Duration{}}
 }
 
 // times works out the round of a confinement. bees: shaken in beside her.
 func (f *fitter) times(confined time.Time, bees bool, cells int) RoundTimes {
+	r := f.toMove(confined, bees, cells)
+	f.toCatch(&r)
+	return r
+}
+
+// toMove is times without the catch, whose window of weeks costs most to fit.
+func (f *fitter) toMove(confined time.Time, bees bool, cells int) RoundTimes {
 	s := f.s
 	c := Comb{Confined: confined, BeesIn: &bees}
 	r := RoundTimes{Confined: confined, Cells: cells}
@@ -94,7 +108,7 @@ func (r *RoundTimes) fit(step Step, earliest, best, latest time.Time, s *Setting
 	return Span{t.Earliest, t.Best, t.Latest}
 }
 
-// follow fills in what comes after the graft.
+// follow fills in what comes between the graft and the nucs.
 func (f *fitter) follow(r *RoundTimes) {
 	s := f.s
 	em := Emergence{r.Graft, r.Age, max(r.Cells, 1), IncubatorShift(r.Graft, r.Age, s.Incubator), s.SigmaBatch, s.SigmaCell}
@@ -108,8 +122,11 @@ func (f *fitter) follow(r *RoundTimes) {
 	a, b, l := moveWindow(em, s.Table.Row(Move, ""), s.MoveAt, r.Safe)
 	r.Move = r.fit(Move, a, b, l, s)
 	r.Emerges = em.Middle().Round(time.Hour).UTC()
-	a, b, l = s.Table.Row(Catch, "").Window(r.Emerges)
-	r.Catch = r.fit(Catch, a, b, l, s)
+}
+
+func (f *fitter) toCatch(r *RoundTimes) {
+	a, b, l := f.s.Table.Row(Catch, "").Window(r.Emerges)
+	r.Catch = r.fit(Catch, a, b, l, f.s)
 }
 
 // RoundFrom is the round that a confinement begins: all its times, and which of
@@ -134,7 +151,7 @@ func FitConfine(day Date, bees bool, cells int, s *Settings) (r RoundTimes, ok b
 }
 
 // confineGrid is how finely hours are tried.
-const confineGrid = 30 * time.Minute
+const confineGrid = time.Hour
 
 func (f *fitter) on(day Date, bees bool, cells int) (RoundTimes, bool) {
 	key := dayKey{day, bees, cells}
@@ -145,11 +162,14 @@ func (f *fitter) on(day Date, bees bool, cells int) (RoundTimes, bool) {
 	cost := math.Inf(1)
 	if from, to, ok := f.s.workDay(day); ok {
 		for t := from; !t.After(to.Add(-startMargin)); t = t.Add(confineGrid) {
-			r := f.times(t, bees, cells)
+			r := f.toMove(t, bees, cells)
 			if c := f.cost(r); c < cost {
 				cost, d = c, dayFit{r, c < unfitCost}
 			}
 		}
+	}
+	if !d.r.Confined.IsZero() {
+		f.toCatch(&d.r)
 	}
 	f.day[key] = d
 	return d.r, d.ok
@@ -184,10 +204,16 @@ func (f *fitter) before(ready time.Time, u Unit, soonest, bees bool, cells int) 
 	if soonest {
 		when = RoundTimes.Soonest
 	}
-	probe := f.times(ready, bees, cells)
-	day := DateOf(ready.Add(-when(probe, u).Sub(ready)), f.s.Zone).Add(1)
+	key := leadKey{u, soonest, bees, cells}
+	lead, ok := f.lead[key]
+	if !ok {
+		lead = when(f.times(ready, bees, cells), u).Sub(ready)
+		f.lead[key] = lead
+	}
+	// Working hours and days off stretch a round by a day or two either way.
+	day := DateOf(ready.Add(-lead), f.s.Zone).Add(2)
 	var last RoundTimes
-	for range 9 {
+	for range 10 {
 		r, ok := f.on(day, bees, cells)
 		if !r.Confined.IsZero() && !when(r, u).After(ready) {
 			if ok {
@@ -283,6 +309,7 @@ func WhatIf(r RoundTimes, breeder int, bees bool, step Step, by Shift, s *Settin
 		}
 		now.Unfit = nil
 		f.follow(&now)
+		f.toCatch(&now)
 	default:
 		return r, nil, false
 	}

@@ -191,7 +191,7 @@ func (p *Planner) Deadline(o Order) Deadline {
 		after = Hours(em.mean() - (em.Age.Lo+em.Age.Hi)/2 + p.s.Table.Row(Catch, "").Earliest)
 	}
 	d.Graft = o.By.Add(-after)
-	if r, ok := p.fitter.before(o.By, o.Unit, true, p.Limits.BeesIn, CellsPerBuilder); ok {
+	if r, ok := p.fitter.before(o.By, o.Unit, true, p.Limits.BeesIn, p.cells()); ok {
 		d.Confine = r.Confined
 	}
 	return d

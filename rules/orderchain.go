@@ -16,6 +16,7 @@ import "math"
 type chain struct {
 	points [][Stages]BetaBin
 	memo   map[leg][][]float64
+	mixed  map[leg][]float64
 }
 
 // leg is a way of a batch: n at the count before stage from, through stage to,
@@ -38,7 +39,7 @@ const (
 )
 
 func newChain(y Yields) *chain {
-	c := &chain{memo: map[leg][][]float64{}}
+	c := &chain{memo: map[leg][][]float64{}, mixed: map[leg][]float64{}}
 	n := 1
 	for _, s := range y.Stage {
 		if len(s.nodes) > 1 {
@@ -166,15 +167,29 @@ func (t total) chance() float64 {
 	return clamp(sum/float64(len(t)), 0, 1)
 }
 
-// chanceWith is the chance with one more batch, without making the sum.
-func (t total) chanceWith(law [][]float64) float64 {
-	var sum float64
+// tails are the chances, for each point, of that many or more up to the wanted
+// number.
+type tails [][]float64
+
+func (t total) tails() tails {
+	out := make(tails, len(t))
 	for i, p := range t {
-		want := len(p) - 1
-		tail := make([]float64, want+2) // chance of at least k
-		for k := want; k >= 0; k-- {
-			tail[k] = tail[k+1] + p[k]
+		out[i] = make([]float64, len(p))
+		sum := 0.0
+		for k := len(p) - 1; k >= 0; k-- {
+			sum += p[k]
+			out[i][k] = sum
 		}
+	}
+	return out
+}
+
+// with is the chance of the wanted number with one more batch, without making
+// the sum.
+func (t tails) with(law [][]float64) float64 {
+	var sum float64
+	for i, tail := range t {
+		want := len(tail) - 1
 		for b, v := range law[i] {
 			sum += v * tail[max(0, want-b)]
 		}
@@ -197,19 +212,11 @@ func (t total) most(level float64) int {
 	return 0
 }
 
-// mean is the expected number at the end of a leg, over all points.
-func (c *chain) mean(l leg) float64 {
-	var sum float64
-	for _, p := range c.law(l) {
-		for k, v := range p {
-			sum += float64(k) * v
-		}
+// mix is the law of a leg's end over all points.
+func (c *chain) mix(l leg) []float64 {
+	if pmf, ok := c.mixed[l]; ok {
+		return pmf
 	}
-	return sum / float64(len(c.points))
-}
-
-// upper is the count at the end of a leg that is not exceeded with the chance level.
-func (c *chain) upper(l leg, level float64) int {
 	laws := c.law(l)
 	pmf := make([]float64, l.n+1)
 	for _, p := range laws {
@@ -217,5 +224,18 @@ func (c *chain) upper(l leg, level float64) int {
 			pmf[k] += v / float64(len(laws))
 		}
 	}
-	return quantileOf(pmf, level)
+	c.mixed[l] = pmf
+	return pmf
 }
+
+// mean is the expected number at the end of a leg.
+func (c *chain) mean(l leg) float64 {
+	var sum float64
+	for k, v := range c.mix(l) {
+		sum += float64(k) * v
+	}
+	return sum
+}
+
+// upper is the count at the end of a leg that is not exceeded with the chance level.
+func (c *chain) upper(l leg, level float64) int { return quantileOf(c.mix(l), level) }

@@ -49,8 +49,9 @@ func (u Unit) leg(n, room int) leg {
 
 // fill finds the needs for several confidences. Slots are filled one after the
 // other, each to the brim before the next: with one graft more every sum is then
-// at least as likely, so that more confidence never asks for fewer grafts.
-func (c *chain) fill(have total, u Unit, slots []Slot, confidences []float64) []Need {
+// at least as likely, so that more confidence never asks for fewer grafts. slot
+// gives the slots one by one and is asked for no more than it takes.
+func (c *chain) fill(have total, u Unit, slot func(i int) (Slot, bool), confidences []float64) []Need {
 	order := append([]float64(nil), confidences...)
 	sort.Float64s(order)
 	var out []Need
@@ -61,17 +62,18 @@ func (c *chain) fill(have total, u Unit, slots []Slot, confidences []float64) []
 		out = append(out, Need{Confidence: order[0], OK: true, Chance: at})
 		order = order[1:]
 	}
-	for _, s := range slots {
-		if len(order) == 0 {
+	for i := 0; len(order) > 0; i++ {
+		s, ok := slot(i)
+		if !ok {
 			break
 		}
-		full := c.law(u.leg(s.Grafts, s.Room))
-		at = have.chanceWith(full)
+		full, tails := c.law(u.leg(s.Grafts, s.Room)), have.tails()
+		at = tails.with(full)
 		for len(order) > 0 && at >= order[0]-1e-12 {
 			n := 1 + sort.Search(s.Grafts-1, func(i int) bool {
-				return have.chanceWith(c.law(u.leg(i+1, s.Room))) >= order[0]-1e-12
+				return tails.with(c.law(u.leg(i+1, s.Room))) >= order[0]-1e-12
 			})
-			chance := have.chanceWith(c.law(u.leg(n, s.Room)))
+			chance := tails.with(c.law(u.leg(n, s.Room)))
 			out = append(out, Need{order[0], true, grafts + n, append(append([]int(nil), sizes...), n), chance})
 			order = order[1:]
 		}
@@ -88,7 +90,16 @@ func (c *chain) fill(have total, u Unit, slots []Slot, confidences []float64) []
 // confidences, given the yields and slots that are filled in turn.
 func GraftsFor(y Yields, want int, u Unit, slots []Slot, confidences []float64) []Need {
 	c := newChain(y)
-	return c.fill(c.certain(0, want), u, slots, confidences)
+	return c.fill(c.certain(0, want), u, inTurn(slots), confidences)
+}
+
+func inTurn(slots []Slot) func(int) (Slot, bool) {
+	return func(i int) (Slot, bool) {
+		if i >= len(slots) {
+			return Slot{}, false
+		}
+		return slots[i], true
+	}
 }
 
 // EvenSlots are count slots of the same size, for a crew that has set no limits.

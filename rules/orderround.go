@@ -19,14 +19,22 @@ func (p *Planner) try(o Order, parts []Part, confidence float64, now time.Time, 
 	plan := Plan{Order: o, Confidence: confidence}
 	want := max(o.Want, 0)
 	have := p.chain.sum(parts, o.Unit, want)
-	offers, short := p.offers(o, now, soonest)
+	search := p.search(o, now, soonest)
+	var offers []offer
 	var slots []Slot
-	for _, f := range offers {
-		slots = append(slots, f.slots...)
+	slot := func(i int) (Slot, bool) {
+		for i >= len(slots) {
+			f, ok := search.next()
+			if !ok {
+				return Slot{}, false
+			}
+			offers, slots = append(offers, f), append(slots, f.slots...)
+		}
+		return slots[i], true
 	}
 	asked := append([]float64{confidence}, Confidences...)
 	var own Need
-	for _, n := range p.chain.fill(have, o.Unit, slots, asked) {
+	for _, n := range p.chain.fill(have, o.Unit, slot, asked) {
 		if n.Confidence == confidence && own.Confidence == 0 {
 			own = n
 			continue
@@ -73,7 +81,7 @@ func (p *Planner) try(o Order, parts []Part, confidence float64, now time.Time, 
 	plan.Chance = t.chance()
 	if !own.OK {
 		plan.Fits = t.most(confidence)
-		if plan.Break = short; short == nil && len(plan.Rounds) > 0 {
+		if plan.Break = search.short; plan.Break == nil && len(plan.Rounds) > 0 {
 			// Every round is full: there are too few builders for the number.
 			first := plan.Rounds[0].Graft
 			need := max(own.Grafts+1, (own.Grafts*want+max(plan.Fits, 1)-1)/max(plan.Fits, 1))
@@ -155,50 +163,69 @@ func (p *Planner) uses(o Order, r Round) []Use {
 // OrderSubject is order n of the crew.
 func OrderSubject(n int) Subject { return Subject{OrderKind, BatchSubject(n).Key} }
 
-// offers are the rounds that could be done for an order, the latest first, and
-// the first day on which something is short for more. Each takes its places, so
-// that all of them together fit.
-func (p *Planner) offers(o Order, now time.Time, soonest bool) (out []offer, short *Break) {
-	note := func(b *Break) {
-		if b != nil && (short == nil || b.At.Before(short.At)) {
-			short = b
-		}
-	}
+// search looks for the rounds that could be done for an order, the latest first.
+// Each takes its places, so that all of them together fit.
+type search struct {
+	p       *Planner
+	o       Order
+	now     time.Time
+	soonest bool
+	days    int // the next round is ready so many days before the order's time
+	hold    time.Duration
+	cal     Calendar
+	stays   []Stay
+	short   *Break // first in time of what was short on the way
+	over    bool
+}
+
+func (p *Planner) search(o Order, now time.Time, soonest bool) *search {
 	hold := p.Limits.Hold
 	if o.Unit == Cells {
 		hold = 0 // ripe cells do not keep
 	}
-	cal, stays := p.Calendar, p.Limits.Stays
-	for days := 0; ; days += p.Limits.EveryDay {
-		ready := Shift{Days: -days}.Apply(o.By, p.s.Zone)
-		if o.By.Sub(ready) > hold+12*time.Hour {
-			return out, short
+	return &search{p: p, o: o, now: now, soonest: soonest, hold: hold, cal: p.Calendar, stays: p.Limits.Stays}
+}
+
+func (q *search) note(b *Break) {
+	if b != nil && (q.short == nil || b.At.Before(q.short.At)) {
+		q.short = b
+	}
+}
+
+// next is the next round with any room, ok false where there is none.
+func (q *search) next() (offer, bool) {
+	p := q.p
+	for !q.over {
+		ready := Shift{Days: -q.days}.Apply(q.o.By, p.s.Zone)
+		if q.o.By.Sub(ready) > q.hold+12*time.Hour {
+			break
 		}
+		q.days += p.Limits.EveryDay
 		// Where the day is taken, one of the days before may do.
 		for back := 0; back < min(p.Limits.EveryDay, 3); back++ {
-			r, _ := p.fitter.before(Shift{Days: -back}.Apply(ready, p.s.Zone), o.Unit, soonest, p.Limits.BeesIn, p.cells())
+			r, _ := p.fitter.before(Shift{Days: -back}.Apply(ready, p.s.Zone), q.o.Unit, q.soonest, p.Limits.BeesIn, p.cells())
 			if r.Confined.IsZero() {
 				continue
 			}
-			if r.Confined.Before(now) {
-				if short == nil {
-					note(&Break{Day: DateOf(r.Confined, p.s.Zone), At: r.Confined})
+			if r.Confined.Before(q.now) {
+				if q.short == nil {
+					q.note(&Break{Day: DateOf(r.Confined, p.s.Zone), At: r.Confined})
 				}
-				return out, short
+				q.over = true
+				break
 			}
-			f, b := p.offer(o, r, cal, stays)
-			note(b)
+			f, b := p.offer(q.o, r, q.cal, q.stays)
+			q.note(b)
 			if len(f.slots) == 0 {
 				continue
 			}
-			out = append(out, f)
-			cal = cal.Add(p.uses(o, Round{RoundTimes: r, Batches: f.batches})...)
-			for _, n := range f.breeders {
-				stays = append(stays[:len(stays):len(stays)], Stay{n, r.Confined, r.Out})
-			}
-			break
+			q.cal = q.cal.Add(p.uses(q.o, Round{RoundTimes: r, Batches: f.batches})...)
+			q.stays = append(q.stays[:len(q.stays):len(q.stays)], staysOf(f)...)
+			return f, true
 		}
 	}
+	q.over = true
+	return offer{}, false
 }
 
 // cells is the most that a builder of the crew takes: a move that is safe for so
