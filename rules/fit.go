@@ -250,7 +250,7 @@ func (r RoundTimes) Tasks(breeder int, bees bool, cells int, s *Settings) []Task
 	b.Counts.Grafted = &cells
 	b.Shift = IncubatorShift(b.Grafted, b.Age, s.Incubator)
 	b.Emerges = b.Emergence(s).Middle().Round(time.Hour).UTC()
-	return append(tasks, BatchTasks(b, nil, s)...)
+	return append(append(tasks, BatchTasks(b, nil, s)...), LooseRogue(b, nil, s))
 }
 
 func earlier(a, b time.Time) time.Time {
@@ -316,6 +316,9 @@ func WhatIf(r RoundTimes, breeder int, bees bool, step Step, by Shift, s *Settin
 	was, is := r.Tasks(breeder, bees, r.Cells, s), now.Tasks(breeder, bees, r.Cells, s)
 	for _, b := range is {
 		for _, a := range was {
+			if step == Graft && a.Step == Confine {
+				continue // its window is counted back from the graft, but she was confined when she was
+			}
 			if a.Step != b.Step || a.Occ != b.Occ || a.Subject != b.Subject {
 				continue
 			}
