@@ -81,7 +81,15 @@ func (d Date) Add(days int) Date {
 }
 
 // Before orders dates.
-func (d Date) Before(e Date) bool { return d.String() < e.String() }
+func (d Date) Before(e Date) bool {
+	if d.Year != e.Year {
+		return d.Year < e.Year
+	}
+	if d.Month != e.Month {
+		return d.Month < e.Month
+	}
+	return d.Day < e.Day
+}
 
 // Weekday of the date.
 func (d Date) Weekday() time.Weekday {

@@ -165,8 +165,14 @@ func IncubatorShift(grafted time.Time, age AgeSpan, temps []TempFrom) float64 {
 // graft, 0 for the table's; where that is later than the close, the window is
 // held open for it, and the crew was warned when setting it.
 func MoveWindow(e Emergence, row Row, own time.Duration) (earliest, best, latest, safe time.Time) {
-	shift := Hours(e.Shift - max(0, e.Age.Hi-24))
 	safe = e.SafeUntil()
+	earliest, best, latest = moveWindow(e, row, own, safe)
+	return earliest, best, latest, safe
+}
+
+// moveWindow is MoveWindow where the safe time, which is dear, is known already.
+func moveWindow(e Emergence, row Row, own time.Duration, safe time.Time) (earliest, best, latest time.Time) {
+	shift := Hours(e.Shift - max(0, e.Age.Hi-24))
 	earliest, best, latest = row.Window(e.Grafted.Add(shift))
 	if safe.Before(latest) {
 		latest = safe
@@ -183,5 +189,5 @@ func MoveWindow(e Emergence, row Row, own time.Duration) (earliest, best, latest
 	if earliest.After(best) {
 		earliest = best
 	}
-	return earliest, best, latest, safe
+	return earliest, best, latest
 }
