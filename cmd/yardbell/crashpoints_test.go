@@ -127,7 +127,7 @@ func (k *killed) latest(head string) (got apidouble.Sent) {
 // `yardbell serve` is killed by SIGKILL at every step, and started again: no line is
 // lost or logged twice and no ping is lost; a message comes twice only where the chat
 // had taken it and nobody had noted that.
-func TestKilledAtEveryStep(t *testing.T) {
+func TestCrashKilledAtEveryStep(t *testing.T) {
 	calm := newKilled(t, "").live()
 	book := strings.Join(calm.book, "\n")
 	for _, line := range []string{"did graft batch 1 45 Wren", "amend graft batch 1 50 Wren", "amend graft batch 1 54 Wren", "mine ", "did accept batch 1 38 Wren"} {
