@@ -88,6 +88,9 @@ func (b *Bot) Left(ctx context.Context, now time.Time, source string, chat int64
 		if err := tx.SetLead(list[0].ID, true); err != nil {
 			return err
 		}
+		if err := tellLeads(tx, c); err != nil {
+			return err
+		}
 		return b.tell(tx, c, fmt.Sprintf("lead/%d/%d", list[0].ID, now.UnixMilli()), "g_lead_is", "Name", list[0].Name)
 	})
 }
@@ -271,11 +274,7 @@ func (b *Bot) whose(t *talk, in Incoming) (found bool, err error) {
 			}
 			t.crew.Rights = in.Rights
 		}
-		hears := "some"
-		if b.hearsAll(t.crew) {
-			hears = "all"
-		}
-		if err := t.tx.SetHears(t.crew.ID, hears); err != nil { // the welcome says it
+		if err := t.tx.SetHears(t.crew.ID, b.hears(t.crew)); err != nil { // the welcome says it
 			return false, err
 		}
 		if in.Thread != 0 {
@@ -361,6 +360,7 @@ func (t *talk) people(text string) (handled bool, err error) {
 			return true, err
 		}
 		t.say("g_lead_is", "Name", who[0].Name)
+		return true, tellLeads(t.tx, t.crew)
 	case who[0].ID == t.by.ID:
 		t.ask("g_not_self")
 	default:

@@ -47,7 +47,7 @@ func readSeason(v voice, tx *store.Tx, crew int64, year int) (s season, err erro
 	for i, l := range book {
 		entries[i] = l.Entry
 	}
-	s.queens = rules.Queens(all, entries, year, v.s.Zone)
+	s.queens = rules.CaughtQueens(all, entries, year, v.s.Zone)
 	return s, nil
 }
 

@@ -64,14 +64,22 @@ func (b *Bot) Muted(ctx context.Context, now time.Time, crew store.Crew) error {
 // is off, or it is an administrator there.
 func (b *Bot) hearsAll(c store.Crew) bool { return b.Hears == nil || b.Hears() || c.Admin() }
 
+// hears is hearsAll as the store has it.
+func (b *Bot) hears(c store.Crew) string {
+	if b.hearsAll(c) {
+		return "all"
+	}
+	return "some"
+}
+
 // hearing tells the group where the bot hears more or less of it than it said last.
 // A crew that was told nothing yet is told by the welcome, or is older than that.
 func (b *Bot) hearing(tx *store.Tx, c store.Crew) error {
-	hears := "some"
-	if b.hearsAll(c) {
-		hears = "all"
+	if c.Standing == "gone" || c.Rights == "" {
+		return nil
 	}
-	if c.Standing == "gone" || c.Hears == hears || c.Rights == "" {
+	hears := b.hears(c)
+	if c.Hears == hears {
 		return nil
 	}
 	if err := tx.SetHears(c.ID, hears); err != nil || c.Hears == "" {

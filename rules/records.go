@@ -18,9 +18,9 @@ type QueenRecord struct {
 	By      string    // who logged the catch
 }
 
-// Queens lists the queens caught in a local year, by the catches that count in the
+// CaughtQueens lists the queens caught in a local year, by the catches that count in the
 // logbook. A catch without a number is left out: nobody knows how many they were.
-func Queens(batches []Batch, entries []Entry, year int, zone *time.Location) []QueenRecord {
+func CaughtQueens(batches []Batch, entries []Entry, year int, zone *time.Location) []QueenRecord {
 	by := map[int]Batch{}
 	for _, b := range batches {
 		by[b.Number] = b

@@ -11,6 +11,7 @@ import (
 	"net/url"
 	"strings"
 	"sync"
+	"sync/atomic"
 	"time"
 
 	tgbotapi "github.com/go-telegram-bot-api/telegram-bot-api/v5"
@@ -83,6 +84,8 @@ type Client struct {
 	poll *http.Client // long polls
 	send *http.Client // everything else
 	me   user
+
+	readsAll atomic.Bool // of me; asked for by others than the poller, which may ask anew
 }
 
 // longPoll is how long a poll waits at the server; it allows at most 50 s.
@@ -211,6 +214,7 @@ func (c *Client) Connect(ctx context.Context) error {
 	if err := c.call(ctx, c.send, "getMe", nil, &c.me); err != nil {
 		return err
 	}
+	c.readsAll.Store(c.me.ReadsAll)
 	return c.unhook(ctx)
 }
 
@@ -223,13 +227,14 @@ func (c *Client) unhook(ctx context.Context) error {
 func (c *Client) Username() string { return c.me.Username }
 
 // HearsAll reports whether the bot's privacy mode is off.
-func (c *Client) HearsAll() bool { return c.me.ReadsAll }
+func (c *Client) HearsAll() bool { return c.readsAll.Load() }
 
-// refresh asks anew who the bot is; where that fails, what was known stays.
+// refresh asks anew whether the bot's privacy mode is off; where that fails, what was
+// known stays.
 func (c *Client) refresh(ctx context.Context) {
 	var me user
 	if err := c.call(ctx, c.send, "getMe", nil, &me); err == nil && me.ID == c.me.ID {
-		c.me = me
+		c.readsAll.Store(me.ReadsAll)
 	}
 }
 

@@ -16,6 +16,8 @@ func FuzzUpdate(f *testing.F) {
 	f.Add([]byte(`{"update_id":7,"edited_message":{"message_id":12,` + place + `,"text":"🐝 @yardbell_bot due","entities":[{"type":"mention","offset":3,"length":13}]}}`))
 	f.Add([]byte(`{"update_id":7,"callback_query":{"id":"9",` + wren + `,"message":{"message_id":33,` + yard + `},"data":"1:deadbeef"}}`))
 	f.Add([]byte(`{"update_id":7,"my_chat_member":{` + yard + `,` + wren + `,"date":1,"new_chat_member":{"status":"restricted","can_send_messages":false}}}`))
+	f.Add([]byte(`{"update_id":7,"my_chat_member":{` + yard + `,` + wren + `,"date":1,"new_chat_member":{"status":"administrator","can_pin_messages":true,"can_delete_messages":false}}}`))
+	f.Add([]byte(`{"update_id":7,"message":{"message_id":12,` + place + `,"pinned_message":{"message_id":11,` + yard + `,"date":0}}}`))
 	f.Add([]byte(`{"update_id":7,"message":{"message_id":"seven"}}`))
 	f.Fuzz(func(t *testing.T, raw []byte) {
 		u, err := decode(raw)

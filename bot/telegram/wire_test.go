@@ -148,6 +148,23 @@ func TestDecodeBad(t *testing.T) {
 	assert.Zero(t, u.ID)
 }
 
+func TestRights(t *testing.T) {
+	for in, want := range map[string]string{
+		`{"status":"member"}`:                                                           "member",
+		`{"status":"member","can_pin_messages":true}`:                                   "member",
+		`{"status":"restricted","can_pin_messages":true}`:                               "member",
+		`{"status":"left"}`:                                                             "member",
+		`{"status":"administrator"}`:                                                    "admin",
+		`{"status":"administrator","can_pin_messages":true}`:                            "admin pin",
+		`{"status":"administrator","can_delete_messages":true}`:                         "admin delete",
+		`{"status":"administrator","can_pin_messages":true,"can_delete_messages":true}`: "admin pin delete",
+	} {
+		var m chatMember
+		require.NoError(t, json.Unmarshal([]byte(in), &m))
+		assert.Equal(t, want, m.rights(), in)
+	}
+}
+
 func TestStanding(t *testing.T) {
 	for in, want := range map[string]string{
 		`{"status":"member"}`:        "open",

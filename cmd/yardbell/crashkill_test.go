@@ -27,7 +27,7 @@ import (
 	"yardbell/store"
 )
 
-// This file is the world of TestKilledAtEveryStep: `yardbell serve` as a process of its
+// This file is the world of TestCrashKilledAtEveryStep: `yardbell serve` as a process of its
 // own that is killed by SIGKILL, and started again each time it is dead.
 
 // mortalChild names the address at which a child process asks for the time and whether
@@ -42,7 +42,7 @@ const (
 func TestMortalChild(t *testing.T) {
 	base := os.Getenv(mortalChild)
 	if base == "" {
-		t.Skip("only as a child of TestKilledAtEveryStep")
+		t.Skip("only as a child of TestCrashKilledAtEveryStep")
 	}
 	ask := func(what string) string {
 		resp, err := http.Get(base + what)

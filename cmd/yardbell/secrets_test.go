@@ -62,7 +62,7 @@ func TestSecretThroughEveryFault(t *testing.T) {
 			code := strings.TrimSpace(w.out.await(t, "join code: "))
 			welcome := w.says(w.wren, "/join "+code)
 			w.settled()
-			methods := []string{"getMe", "deleteWebhook", "getUpdates", "sendMessage", "answerCallbackQuery", "editMessageText"}
+			methods := []string{"getMe", "deleteWebhook", "getUpdates", "sendMessage", "answerCallbackQuery", "editMessageText", "getChatMember"}
 			for _, m := range methods {
 				w.Script(m, f)
 			}

@@ -172,3 +172,17 @@ func TestServeLeadBlocks(t *testing.T) {
 		assert.Equal(t, "gone", w.standing(), "the private chat says nothing of the group")
 	}
 }
+
+// Where the lead is handed over, what is kept goes to the new one.
+func TestServeTellsTheNewLead(t *testing.T) {
+	w := grafted(t)
+	w.says(w.ash, "due")
+	w.inPrivate(w.ash)
+	n := len(w.Sent(w.group))
+	w.Script("sendMessage", apidouble.Refuse(400, "Bad Request: message is not to our taste").InChat(w.group))
+	w.Say(w.group, w.wren, "due")
+	w.await("the notice", func() bool { return len(w.Sent(w.group)) > n })
+	w.noted("that a note is kept", func() bool { return w.kept() == 1 })
+	got := w.answer(w.ash, func() { w.Say(w.group, w.wren, "make Ash lead") })
+	assert.Contains(t, got.Text, "refused a message of mine for good")
+}
