@@ -185,6 +185,10 @@ func (t *talk) claim(r *reading) error {
 		return err
 	}
 	t.step, t.subject = k.Step, k.Subject
+	if s := r.subject(); !s.Zero() && s != k.Subject && s != rules.BatchSubject(k.Batch) && s != rules.BreederSubject(k.Breeder) {
+		t.ask("r_no_task", "Example", t.example(r)) // it answers one thing and names another
+		return nil
+	}
 	switch {
 	case k.State != rules.Open:
 		t.say("r_done_already", "Task", upper(t.v.task(k)))

@@ -77,6 +77,8 @@ func readMany(text string, n names) many {
 	}
 	c := cutter{d: newReader(strings.ReplaceAll(strings.TrimSpace(text), "\n", "; "), n), n: n, out: &m}
 	c.n.spoken = w.addressed
+	c.d.slips()
+	c.out.looks += c.d.looks
 	if w.verb == noVerb || w.verb == justCount {
 		if m.mend = c.mend(); m.mend != nil {
 			return m
@@ -97,7 +99,7 @@ func readMany(text string, n names) many {
 	if rest != "" && w.step == rules.Feed && w.clear() {
 		w.rest = splitSpace(rest) // "fed B2 and nucs": which nucs is not said
 	}
-	if rest != "" && (len(parts) != 1 || !parts[0].r.clear() || w.verb != noVerb) {
+	if rest != "" && (len(parts) != 1 || !parts[0].r.clear() || parts[0].r.verb != doStep || w.verb != noVerb) {
 		return m
 	}
 	m.parts, m.rest = parts, rest
@@ -112,7 +114,7 @@ func (c *cutter) cuts() (out []part) {
 	comma := false
 	for i, t := range toks {
 		c.out.looks++
-		slip := slippedAnd[t.text] || t.text == "an" && stepForms[c.d.word(i+1)] == past
+		slip := slippedAnd[t.text] || t.text == "an" && strings.IndexAny(c.d.word(i+1), "bcdfgjklmnpqrstvwxyz") == 0
 		split := slip || partWords[t.text]
 		if cur.from >= 0 && (split || toks[i-1].comma) {
 			cur.to = i

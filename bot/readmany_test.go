@@ -111,8 +111,8 @@ func TestReadManyWork(t *testing.T) {
 	t.Logf("at most %.0f looks a word", most)
 }
 
-// FuzzReadMany reads anything: the parts are never more sure than their words.
-func FuzzReadMany(f *testing.F) {
+// FuzzMany reads anything: the parts are never more sure than their words.
+func FuzzMany(f *testing.F) {
 	for _, l := range corpus(f, enCorpus) {
 		f.Add(l.text)
 	}
