@@ -26,11 +26,14 @@ type glosser struct {
 	shout  bool // no small letters, so that capitals mark no names
 	ahead  bool // a day to come is named
 	nucs   bool // so are nucs
+	first  bool // a step that is told of a breeder, so that "a la 7" is one
 	queens bool // queens, of whom there are several
 	mother bool // one queen
-	number int  // where the first number stands
-	just   bool // "acabo de": the next verb tells what was done
-	eager  bool // what is asked for by its name, so that a common verb means the step
+	// searched says that a builder was searched, so that cells are rogue cells.
+	searched bool
+	number   int  // where the first number stands
+	just     bool // "acabo de": the next verb tells what was done
+	eager    bool // what is asked for by its name, so that a common verb means the step
 }
 
 // gloss puts the Spanish of a message into the reader's own words and says which
@@ -107,6 +110,12 @@ func (g *glosser) judge() {
 		}
 	}
 	for i, k := range g.key {
+		if v := spanish.single[k]; v != nil {
+			for _, w := range v.words {
+				g.first = g.first || subjectFirst[stepWords[w]] || w == "syrup" || w == "pulled" || w == "comb"
+			}
+		}
+		g.first = g.first || subjectFirst[stepWords[g.in[i].text]]
 		switch k {
 		case "nucleos", "nucleo", "nucs":
 			g.nucs = true
@@ -114,6 +123,8 @@ func (g *glosser) judge() {
 			g.queens = true
 		case "reina", "madre":
 			g.mother = true
+		case "limpia", "limpio", "revise", "revisamos":
+			g.searched = true
 		}
 		before := g.at(i - 1)
 		g.ahead = g.ahead || k == "manana" && before != "la" && before != "esta" && before != "de" || k == "proximo" || k == "proxima"
@@ -206,6 +217,11 @@ func (g *glosser) pattern() bool {
 			return true
 		}
 	}
+	for i := range g.in {
+		if w := g.at(i); (w == "la" || w == "las") && g.joined(i+1) == "#" || w == "ya" && (i == 0 || i == len(g.in)-1) {
+			return true
+		}
+	}
 	if g.en > 0 {
 		return false
 	}
@@ -268,6 +284,9 @@ func (g *glosser) spoken(i int) (n, used int) {
 		return v + below, 1 + k
 	case v >= 30 && v < 100 && g.joined(i+1) == "y":
 		unit, ok := esNumbers[g.joined(i+2)]
+		if g.joined(i+2) == "#" && isDigits(g.in[i+2].text) {
+			unit, ok = g.in[i+2].num, true // "treinta y 4"
+		}
 		if w := g.joined(i + 2); w == "uno" || w == "una" || w == "un" {
 			unit, ok = 1, true
 		}

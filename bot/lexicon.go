@@ -216,7 +216,7 @@ var chatter = words(`hey hi hello ok okay so and but well guys all please pls ju
 
 // hedges make a count a guess: asked back.
 var hedges = words(`maybe perhaps about around roughly approx approximately circa almost nearly probably possibly think guess guessing ~ 🤔
-	ish or unsure reckon believe supposedly apparently`)
+	ish or unsure reckon believe supposedly apparently ± +/- +-`)
 
 // comparing makes a guess of the number after it.
 var comparing = words(`least than over under up below above`)
