@@ -42,6 +42,17 @@ func (g *glosser) capital(i int) bool {
 	return unicode.IsUpper(r)
 }
 
+// nameAt reports whether a name of a place stands at i: "Texas" and "El Paso", but
+// not "Postura".
+func (g *glosser) nameAt(i int) bool {
+	if !g.capital(i) {
+		return false
+	}
+	w := g.in[i].text
+	article := w == "el" || w == "la" || w == "los" || w == "las"
+	return !spanish.word[w] || article && g.capital(i+1)
+}
+
 // beforeName are the words that a name of a place may follow.
 var beforeName = words(`a en apiario yarda colmenar de para criadora yard to at in into builder`)
 
@@ -62,7 +73,7 @@ func (g *glosser) name(i int) int {
 			}
 		}
 	case i > 0 && beforeName[g.in[i-1].text] && !g.builderAt(i):
-		for k := i; g.capital(k) && n < 3; k++ {
+		for k := i; (k > i && g.capital(k) || k == i && g.nameAt(k)) && n < 3; k++ {
 			n++
 			if g.in[k].comma {
 				break
@@ -298,6 +309,11 @@ func (g *glosser) small(i int) int {
 		return g.put(i, 1, "already")
 	case w == "no" && next == "#" && (i == 0 || !thingWords[g.before()] && !breederWords[g.before()]):
 		return g.put(i, 1, "not")
+	case w == "con" && next == "larvas":
+		if len(g.out) > 0 {
+			g.out[len(g.out)-1].comma = true // "de la 12 con larvas": not twelve larvae
+		}
+		return g.put(i, 2, "larvae")
 	case w == "de" && g.yardAt(i+1) && i > 0 && (g.at(i-1) == "nucleos" || g.at(i-1) == "nucs"):
 		return g.put(i, 1, "at")
 	case (w == "de" || w == "del") && g.before() == "due":
@@ -325,7 +341,7 @@ func (g *glosser) small(i int) int {
 			return g.put(i, k-i, "from")
 		case i > 0 && g.in[i-1].isNum && months[esMonth(next)] > 0:
 			return g.put(i, 1, "of")
-		case g.yardAt(i + 1), g.builderAt(k), g.at(k) == "reina", g.at(k) == "madre", g.capital(i + 1):
+		case g.yardAt(i + 1), g.builderAt(k), g.at(k) == "reina", g.at(k) == "madre", g.nameAt(i + 1):
 			if article != "" {
 				return g.put(i, 2, "from", "the")
 			}
@@ -337,7 +353,7 @@ func (g *glosser) small(i int) int {
 		return g.put(i, 1, "of")
 	case w == "en":
 		switch {
-		case g.builderAt(k) && g.graft, number && g.graft && !timeUnits[g.in[min(k+1, len(g.in)-1)].text], g.capital(i+1) && g.graft && !g.yardAt(i+1):
+		case g.builderAt(k) && g.graft, number && g.graft && !timeUnits[g.in[min(k+1, len(g.in)-1)].text], g.nameAt(i+1) && g.graft && !g.yardAt(i+1):
 			if article != "" {
 				return g.put(i, 2, "into", "the")
 			}
@@ -347,14 +363,14 @@ func (g *glosser) small(i int) int {
 				return g.put(i, 1, "into") // an answer of nothing else
 			}
 			return g.put(i, 1, "in")
-		case g.yardAt(i + 1), g.capital(i + 1), g.at(k) == "apiario", g.at(k) == "yarda", g.at(k) == "colmenar":
+		case g.yardAt(i + 1), g.nameAt(i + 1), g.at(k) == "apiario", g.at(k) == "yarda", g.at(k) == "colmenar":
 			return g.put(i, 1, "at")
 		}
 		if n := g.phrase(i); n > 0 {
 			return n // "en la tarde", "en dos horas"
 		}
 		return g.put(i, 1, "in")
-	case w == "a" && (g.plain(i) || g.yardAt(i+1)), (w == "para" || w == "pa") && (g.yardAt(i+1) || g.capital(i+1) && g.plain(i)):
+	case w == "a" && (g.plain(i) || g.yardAt(i+1)), (w == "para" || w == "pa") && (g.yardAt(i+1) || g.nameAt(i+1) && g.plain(i)):
 		if n := g.phrase(i); n > 0 {
 			return n
 		}

@@ -145,4 +145,9 @@ func (d *reader) settingValue(key, typed string) string {
 	return strings.Join(out, " ")
 }
 
+func spanishWeekday(w string) bool {
+	v := spanish.single[w]
+	return v != nil && len(v.words) == 1 && isWeekday(v.words[0])
+}
+
 func isWeekday(w string) bool { _, ok := weekdays[w]; return ok }

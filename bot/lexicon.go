@@ -2,9 +2,9 @@ package bot
 
 import "yardbell/rules"
 
-// The words the reader knows, in English. A second language adds its words to
-// the same tables: what a word means does not depend on the language of the
-// sentence, since crews mix them.
+// The words the reader knows: its own, which happen to be English. Another language is
+// put into these first (gloss.go): what a word means does not depend on the language
+// of the crew, since crews mix them.
 
 // form is how a word names a step.
 type form string
