@@ -227,7 +227,7 @@ func (g *glosser) phrase(i int) int {
 		return 0
 	}
 	ws := g.worded(v, i, n)
-	g.told = g.told || v.rank == esPast && v.past != ""
+	g.told = g.told || v.rank == esPast && v.past != "" || v.mean == "done"
 	return g.put(i, n, ws...)
 }
 
@@ -310,6 +310,8 @@ func (g *glosser) worded(v *gloss, i, n int) []string {
 		return splitSpace(v.past) // "injertó", not "injerto"
 	case n == 1 && w == "si" && !alone && !t.comma && lastAccent(t.orig) != 'í':
 		return []string{"if"}
+	case n == 1 && w == "nada" && alone:
+		return []string{"none"} // an answer
 	case n == 1 && w == "y" && alone:
 		return []string{"y"}
 	case n == 1 && (w == "listo" || w == "lista" || w == "listos" || w == "listas") && g.nucs:

@@ -243,7 +243,8 @@ func (g *glosser) age(i int) int {
 	if k >= len(g.in) || !g.graft {
 		return 0
 	}
-	ws, end := []string{}, k
+	var ws []string
+	var end int
 	switch hours := g.hours(k + 1); {
 	case g.at(k) == "#" && hours:
 		ws, end = []string{g.in[k].text, "h", "old"}, k+2
