@@ -5,8 +5,6 @@ import (
 	"strconv"
 	"strings"
 	"unicode"
-
-	"yardbell/rules"
 )
 
 // Spanish is read by putting its words and phrases into the reader's own words,
@@ -26,11 +24,18 @@ type glosser struct {
 	shout  bool // no small letters, so that capitals mark no names
 	ahead  bool // a day to come is named
 	nucs   bool // so are nucs
-	queens bool // queens, of whom there are several
-	mother bool // one queen
-	number int  // where the first number stands
-	just   bool // "acabo de": the next verb tells what was done
-	eager  bool // what is asked for by its name, so that a common verb means the step
+	polite bool // it asks for something
+	told   bool // a verb before told of work done
+	// weekday says that a day of the week is named, and not as one that is past.
+	weekday bool
+	first   bool // a step that is told of a breeder, so that "a la 7" is one
+	queens  bool // queens, of whom there are several
+	mother  bool // one queen
+	// searched says that a builder was searched, so that cells are rogue cells.
+	searched bool
+	number   int  // where the first number stands
+	just     bool // "acabo de": the next verb tells what was done
+	eager    bool // what is asked for by its name, so that a common verb means the step
 }
 
 // gloss puts the Spanish of a message into the reader's own words and says which
@@ -46,10 +51,10 @@ func (d *reader) gloss() {
 			d.r.digits = d.r.digits || t.isNum
 		}
 	}
-	switch {
-	case g.es > g.en:
+	switch { // in a mixed message one of them must be plainly the main one
+	case g.es > 0 && g.es >= 3*g.en, len(g.in) == 1 && g.at(0) == "si":
 		d.r.lang = "es"
-	case g.en > g.es:
+	case g.en > 0 && g.en >= 3*g.es:
 		d.r.lang = "en"
 	}
 }
@@ -63,146 +68,16 @@ func smallLetters(s string) bool {
 	return false
 }
 
-// shortWords are the one-word answers that every ping shows: they do not tell which
-// language somebody speaks.
-var shortWords = words(`done mine skip later undo ok okay yes no why help log week due me a i of it in`)
-
-// judge finds the word that each token is, and which language the words are of. A
-// slip is read as Spanish only where nothing in English is as near.
-func (g *glosser) judge() {
-	g.rejoin()
-	own := g.d.ownWords()
-	g.key = make([]string, len(g.in))
-	var odd []int
-	for i := range g.in {
-		t := &g.in[i]
-		g.d.looks++
-		w := t.text
-		known := spanish.word[w] || esNumber(w)
-		if w == "a" && i > 0 && g.yardAt(i+1) {
-			g.es++ // "34 a North"
-		}
-		switch {
-		case own[w]:
-		case w == "norte" && own["north"], w == "sur" && own["south"]:
-			t.text = map[string]string{"norte": "north", "sur": "south"}[w]
-		case t.isNum:
-			g.key[i] = "#"
-		case known:
-			g.key[i] = w
-			if accented(t.orig) || !vocabulary[w] && !otherTongues[w] && !weak(w) {
-				g.es++
-			}
-			if v := spanish.single[w]; v != nil && (v.mean == "graft" || v.mean == "larvae" || v.mean == "grafts") {
-				g.graft = true
-			}
-		case vocabulary[w]:
-			if !shortWords[w] {
-				g.en++
-			}
-			g.graft = g.graft || stepWords[w] == rules.Graft
-		case builderForm.MatchString(w):
-		default:
-			odd = append(odd, i)
-		}
-	}
-	for i, k := range g.key {
-		switch k {
-		case "nucleos", "nucleo", "nucs":
-			g.nucs = true
-		case "reinas", "virgenes":
-			g.queens = true
-		case "reina", "madre":
-			g.mother = true
-		}
-		before := g.at(i - 1)
-		g.ahead = g.ahead || k == "manana" && before != "la" && before != "esta" && before != "de" || k == "proximo" || k == "proxima"
-	}
-	for _, i := range odd {
-		g.d.looks++
-		t := &g.in[i]
-		k, doubt, isES := spanish.slip(t.text)
-		w, isEN := slip(t.text)
-		switch {
-		case isES && isEN && !spanish.single[k].names(stepWords[w]):
-			t.firm = true // as near to a word of either language: neither
-		case isEN && g.es == 0: // as it is in English
-		case isES && (g.es > 0 || g.en == 0) && spanish.single[k].class == "":
-			g.key[i], t.doubt = k, doubt
-			g.d.r.typos = append(g.d.r.typos, t.orig)
-			g.es++
-			if m := spanish.single[k].mean; m == "graft" || m == "larvae" {
-				g.graft = true
-			}
-		case isEN && g.es > 0 && g.en == 0:
-			t.firm = true // in a Spanish sentence it is a Spanish word
-		}
-	}
-}
-
-// ownWords are the words of the crew's own names.
-func (d *reader) ownWords() map[string]bool {
-	own := map[string]bool{}
-	for _, list := range [][]string{d.n.builders, d.n.yards} {
-		for _, name := range list {
-			for _, p := range splitSpace(fold(name)) {
-				own[p] = true
-			}
-		}
-	}
-	return own
-}
-
-// rejoin makes one word of two that dictation took for two: "in jerté". The second
-// half must mean nothing, and both together a word of the trade.
-func (g *glosser) rejoin() {
-	in := g.in[:0:0]
-	for _, t := range g.in {
-		g.d.looks++
-		if n := len(in); n > 0 && !in[n-1].comma && !in[n-1].isNum && !t.isNum && !vocabulary[t.text] && !spanish.word[t.text] {
-			w := in[n-1].text + t.text
-			if v := spanish.single[w]; v != nil && len(w) >= 6 && len(t.text) > 2 && (v.rank < esPast || v.past != "" || stepWords[v.words[0]] != "") {
-				in[n-1].text, in[n-1].comma = w, t.comma
-				in[n-1].orig = g.d.text[in[n-1].at:min(t.at+len(t.orig), len(g.d.text))]
-				continue
-			}
-		}
-		in = append(in, t)
-	}
-	g.in = in
-}
-
-func accented(s string) bool {
-	for _, r := range s {
-		if r >= 0x80 && unicode.IsLetter(r) {
-			return true
-		}
-	}
-	return false
-}
-
-// weak reports whether a word by itself tells no language.
-func weak(w string) bool {
-	v := spanish.single[w]
-	if spanish.shared[w] {
-		return true
-	}
-	if v == nil {
-		return len(w) < 3 && w != "de" && w != "en" || w == "once"
-	}
-	return v.class == "w"
-}
-
-func esNumber(w string) bool {
-	_, ok := esNumbers[w]
-	return ok
-}
-
 // pattern finds the few Spanish turns that no plainly Spanish word is part of:
 // "moved 34 a North".
 func (g *glosser) pattern() bool {
 	for i := range g.in {
 		if otherTongues[g.in[i].text] && (i == 0 && g.at(1) == "#" || g.d.r.addressed) {
+			return true
+		}
+	}
+	for i := range g.in {
+		if w := g.at(i); (w == "la" || w == "las") && g.joined(i+1) == "#" || w == "ya" && (i == 0 || i == len(g.in)-1) {
 			return true
 		}
 	}
@@ -268,6 +143,9 @@ func (g *glosser) spoken(i int) (n, used int) {
 		return v + below, 1 + k
 	case v >= 30 && v < 100 && g.joined(i+1) == "y":
 		unit, ok := esNumbers[g.joined(i+2)]
+		if g.joined(i+2) == "#" && isDigits(g.in[i+2].text) {
+			unit, ok = g.in[i+2].num, true // "treinta y 4"
+		}
 		if w := g.joined(i + 2); w == "uno" || w == "una" || w == "un" {
 			unit, ok = 1, true
 		}
@@ -348,7 +226,9 @@ func (g *glosser) phrase(i int) int {
 	if v == nil {
 		return 0
 	}
-	return g.put(i, n, g.worded(v, i, n)...)
+	ws := g.worded(v, i, n)
+	g.told = g.told || v.rank == esPast && v.past != "" || v.mean == "done"
+	return g.put(i, n, ws...)
 }
 
 // longest finds the longest phrase that stands at i, and how many words it has.
@@ -413,8 +293,14 @@ func (g *glosser) worded(v *gloss, i, n int) []string {
 		return []string{"perhaps", v.mean}
 	case n == 1 && v.past == "caged" && v.rank == esPast:
 		return g.caged()
-	case n == 1 && v.past == "placed" && (g.at(i+1) == "panal" || g.at(i+1) == "cuadro"):
+	case n == 1 && v.past == "placed" && g.comb(i+1):
 		return []string{"put"}
+	case n == 1 && g.polite && v.rank == esPast && v.past != "" && strings.HasSuffix(w, "e") && lastAccent(t.orig) != 'é':
+		return []string{"please", v.mean} // "por favor alimente la 7"
+	case n == 1 && g.weekday && v.rank == esPast && v.past != "" && strings.HasSuffix(w, "amos"):
+		return []string{"perhaps", v.mean} // the last or the coming one
+	case n == 1 && (w == "falta" || w == "faltan") && g.told:
+		return []string{"missing"} // "nacieron 31, faltan 3" tells of what is done, too
 	case n == 1 && g.ahead && v.rank == esPast && v.past != "" && strings.HasSuffix(w, "amos"):
 		return []string{"will", v.mean} // "mañana injertamos": the ending is the same for both
 	case n == 1 && g.just && v.past != "":
@@ -424,6 +310,8 @@ func (g *glosser) worded(v *gloss, i, n int) []string {
 		return splitSpace(v.past) // "injertó", not "injerto"
 	case n == 1 && w == "si" && !alone && !t.comma && lastAccent(t.orig) != 'í':
 		return []string{"if"}
+	case n == 1 && w == "nada" && alone:
+		return []string{"none"} // an answer
 	case n == 1 && w == "y" && alone:
 		return []string{"y"}
 	case n == 1 && (w == "listo" || w == "lista" || w == "listos" || w == "listas") && g.nucs:
@@ -444,6 +332,15 @@ func lastAccent(s string) rune {
 		return 0
 	}
 	return unicode.ToLower(rs[len(rs)-1])
+}
+
+// comb reports whether a comb is named at i, with or without its article.
+func (g *glosser) comb(i int) bool {
+	if w := g.at(i); w == "el" || w == "un" || w == "los" {
+		i++
+	}
+	w := g.at(i)
+	return w == "panal" || w == "cuadro" || w == "panales" || w == "cuadros"
 }
 
 // caged are the words for queens put into cages: caught, if there are several, or

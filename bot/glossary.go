@@ -129,6 +129,12 @@ func (g *glossary) greets(w string) bool {
 	return v != nil && chatter[v.words[0]]
 }
 
+// thing reports whether a word says what kind of thing a number after it is.
+func (g *glossary) thing(w string) bool {
+	v := g.single[w]
+	return v != nil && len(v.words) == 1 && (thingWords[v.words[0]] || breederWords[v.words[0]])
+}
+
 // names reports whether a gloss names a step.
 func (v *gloss) names(step rules.Step) bool {
 	for _, w := range v.words {
@@ -165,7 +171,7 @@ var realSpanish = func() map[string]bool {
 		calda cama caro carta cantidad cerca cerdo cerveza chico chica cinta ciento claras clavo cobre codo cola coma comienzo conde contable contador contra
 		copa corta corto costa costo coto cuarta cuatro cuenca cuento cuesta cuneta cuñada cunado deber decena domino donada empeño empiezo encargo energia enero entero
 		entierro falda falla falso febrero fiera flojo fuego fuerza fuente gracia haber hacha hacia hacha harto hembra hoja hueco huecos huella hueso hueva huevera hueya
-		huevon juevos juevo impio indicio inerte isla julio junco junta junto juntos kilo larga largo larvario lasto lava lejos leve libra libro libros liebre ligero limite limpiar
+		huevon juevos juevo juevs jueves llas impio indicio inerte isla julio junco junta junto juntos kilo larga largo larvario lasto lava lejos leve libra libro libros liebre ligero limite limpiar
 		limpieza liso lista litera llama llena lleno lluvioso lujo luna luto luz madera madero manada manga mano manta manzana marca marcha marea martillo marzo masa mayor
 		medio mejora melada mente mercado mesa mesas metro miedo miel mirada mitades modelo modo mojar molino moneda mono monte morado morena moto movil muchacho muela muerta
 		muertas muerto muertos muestra mueble multa nacion nadie nave negar nido nivel nota novia novio nube nuera nuera nueve nula ojal panel pana panadero papel parada paraje
@@ -196,8 +202,25 @@ var realSpanish = func() map[string]bool {
 var otherTongues = words(`mover capture prepare hay arme sale pase para era peon pin once nada mil madre panel`)
 
 // esNumbers are numbers in words; "uno" stands for a thing as often as for a number
-// and is one only after tens.
-var esNumbers = map[string]int{
+// and is one only after tens. Tens and units are also written as one word, as they
+// are heard: "treintaicuatro".
+var esNumbers = func() map[string]int {
+	m := map[string]int{}
+	for w, n := range esPlainNumbers {
+		m[w] = n
+		if n < 30 || n > 90 {
+			continue
+		}
+		for u, k := range esPlainNumbers {
+			if k > 0 && k < 10 {
+				m[w+"i"+u], m[w+"y"+u], m[w[:len(w)-1]+"i"+u] = n+k, n+k, n+k
+			}
+		}
+	}
+	return m
+}()
+
+var esPlainNumbers = map[string]int{
 	"cero": 0, "dos": 2, "tres": 3, "cuatro": 4, "cinco": 5, "seis": 6, "siete": 7, "ocho": 8, "nueve": 9, "diez": 10,
 	"once": 11, "doce": 12, "trece": 13, "catorce": 14, "quince": 15, "dieciseis": 16, "diecisiete": 17, "dieciocho": 18, "diecinueve": 19,
 	"veinte": 20, "veintiuno": 21, "veintiuna": 21, "veintiun": 21, "veintidos": 22, "veintitres": 23, "veinticuatro": 24, "veinticinco": 25,

@@ -42,6 +42,17 @@ func (g *glosser) capital(i int) bool {
 	return unicode.IsUpper(r)
 }
 
+// nameAt reports whether a name of a place stands at i: "Texas" and "El Paso", but
+// not "Postura".
+func (g *glosser) nameAt(i int) bool {
+	if !g.capital(i) {
+		return false
+	}
+	w := g.in[i].text
+	article := w == "el" || w == "la" || w == "los" || w == "las"
+	return !spanish.word[w] || article && g.capital(i+1)
+}
+
 // beforeName are the words that a name of a place may follow.
 var beforeName = words(`a en apiario yarda colmenar de para criadora yard to at in into builder`)
 
@@ -62,7 +73,7 @@ func (g *glosser) name(i int) int {
 			}
 		}
 	case i > 0 && beforeName[g.in[i-1].text] && !g.builderAt(i):
-		for k := i; g.capital(k) && n < 3; k++ {
+		for k := i; (k > i && g.capital(k) || k == i && g.nameAt(k)) && n < 3; k++ {
 			n++
 			if g.in[k].comma {
 				break
@@ -99,7 +110,7 @@ func (g *glosser) perfect(i int) int {
 // clock reads "a las 4 y media de la tarde", "a la una", "4 de la tarde".
 func (g *glosser) clock(i int) int {
 	k, announced := i, false
-	if w := g.at(i); w == "a" && (g.at(i+1) == "las" || g.at(i+1) == "la") {
+	if w := g.at(i); w == "a" && (g.at(i+1) == "las" || g.at(i+1) == "la" && g.one(i+2)) {
 		k, announced = i+2, true
 	} else if w == "las" && len(g.out) > 0 && g.out[len(g.out)-1].text == "until" {
 		k, announced = i+1, true
@@ -196,6 +207,15 @@ func lateClock(s string) bool {
 	return err == nil && n > 12
 }
 
+// one reports whether one o'clock stands at i: "a la una", but not "a la 7".
+func (g *glosser) one(i int) bool {
+	if i >= len(g.in) {
+		return false
+	}
+	t := g.in[i]
+	return g.at(i) == "una" || t.isNum && t.num == 1 || strings.HasPrefix(t.text, "1:") || strings.HasPrefix(t.text, "01:") || strings.HasPrefix(t.text, "13:") || t.text == "1pm" || t.text == "1am"
+}
+
 // dayPart says how many words "de la tarde" or "en la mañana" at i are.
 func (g *glosser) dayPart(i int) int {
 	switch w := g.at(i); {
@@ -223,7 +243,8 @@ func (g *glosser) age(i int) int {
 	if k >= len(g.in) || !g.graft {
 		return 0
 	}
-	ws, end := []string{}, k
+	var ws []string
+	var end int
 	switch hours := g.hours(k + 1); {
 	case g.at(k) == "#" && hours:
 		ws, end = []string{g.in[k].text, "h", "old"}, k+2
@@ -271,22 +292,43 @@ func (g *glosser) small(i int) int {
 		g.out = append(g.out, g.in[i]) // an hour that lost its "a", or a count
 		g.out[len(g.out)-1].firm = true
 		return 1
-	case (w == "se" || w == "nos") && g.pastAt(i+1):
+	case w == "de" && i == 0 && next == "#" && g.pastAt(2) && g.at(3) == "#" && !g.graft:
+		return g.outOf()
+	case w == "sin" && g.searched && (next == "celdas" || next == "realeras"):
+		if !g.phrasedBeyond(i, 2) {
+			return g.put(i, 2, "no", "rogue", "cells")
+		}
+	case (w == "se" || w == "nos" || w == "me") && g.pastAt(i+1):
 		return g.put(i, 1, "it")
 	case (w == "la" || w == "las") && next == "#" && timeWords[g.before()]:
 		g.out = append(g.out, g.in[i]) // "el lunes las 9" lacks its "a": nine what?
 		g.out[len(g.out)-1].firm = true
 		return 1
+	case (w == "la" || w == "las") && next == "#" && stepWords[g.before()] != "":
+		return g.put(i, 1, "the") // also after a word that was English
+	case w == "ya" && (i == 0 || i == len(g.in)-1) && !g.phrasedBeyond(i, 1):
+		return g.put(i, 1, "already")
 	case w == "no" && next == "#" && (i == 0 || !thingWords[g.before()] && !breederWords[g.before()]):
 		return g.put(i, 1, "not")
-	case w == "de" && g.before() == "due":
+	case w == "con" && next == "larvas":
+		if len(g.out) > 0 {
+			g.out[len(g.out)-1].comma = true // "de la 12 con larvas": not twelve larvae
+		}
+		return g.put(i, 2, "larvae")
+	case w == "de" && g.yardAt(i+1) && i > 0 && (g.at(i-1) == "nucleos" || g.at(i-1) == "nucs"):
+		return g.put(i, 1, "at")
+	case (w == "de" || w == "del") && g.before() == "due":
 		return g.put(i, 1, "for")
 	case w == "en" && (next == "un" || next == "el") && (g.at(i+2) == "panal" || g.at(i+2) == "cuadro"):
 		return g.put(i, 1, "on")
-	case w == "a" && (article == "la" || article == "") && (g.at(k) == "reina" || g.at(k) == "madre"), w == "a" && article == "la" && number:
+	case w == "a" && (article == "la" || article == "") && (g.at(k) == "reina" || g.at(k) == "madre"), w == "a" && article == "la" && number && g.first:
 		return g.put(i, k-i, "the")
+	case w == "a" && (article == "la" || article == "el") && number:
+		g.out = append(g.out, g.in[i]) // an hour that lost its s
+		g.out[len(g.out)-1].firm, g.out[len(g.out)-1].text = true, "al"
+		return 1
 	case w == "de":
-		before := i > 0 && g.in[i-1].isNum && !g.in[i-1].comma || i > 1 && countedES[g.at(i-1)] && g.in[i-2].isNum
+		before := i > 1 && g.in[i-2].isNum && g.pastAt(i-1) || i > 0 && g.in[i-1].isNum && !g.in[i-1].comma || i > 1 && countedES[g.at(i-1)] && g.in[i-2].isNum
 		switch {
 		case number && !g.graft && before && article == "":
 			return g.put(i, 1, "of")
@@ -300,7 +342,7 @@ func (g *glosser) small(i int) int {
 			return g.put(i, k-i, "from")
 		case i > 0 && g.in[i-1].isNum && months[esMonth(next)] > 0:
 			return g.put(i, 1, "of")
-		case g.yardAt(i + 1), g.builderAt(k), g.at(k) == "reina", g.at(k) == "madre", g.capital(i + 1):
+		case g.yardAt(i + 1), g.builderAt(k), g.at(k) == "reina", g.at(k) == "madre", g.nameAt(i + 1):
 			if article != "" {
 				return g.put(i, 2, "from", "the")
 			}
@@ -312,7 +354,7 @@ func (g *glosser) small(i int) int {
 		return g.put(i, 1, "of")
 	case w == "en":
 		switch {
-		case g.builderAt(k) && g.graft, number && g.graft && !timeUnits[g.in[min(k+1, len(g.in)-1)].text], g.capital(i+1) && g.graft && !g.yardAt(i+1):
+		case g.builderAt(k) && g.graft, number && g.graft && !timeUnits[g.in[min(k+1, len(g.in)-1)].text], g.nameAt(i+1) && g.graft && !g.yardAt(i+1):
 			if article != "" {
 				return g.put(i, 2, "into", "the")
 			}
@@ -322,14 +364,14 @@ func (g *glosser) small(i int) int {
 				return g.put(i, 1, "into") // an answer of nothing else
 			}
 			return g.put(i, 1, "in")
-		case g.yardAt(i + 1), g.capital(i + 1), g.at(k) == "apiario", g.at(k) == "yarda", g.at(k) == "colmenar":
+		case g.yardAt(i + 1), g.nameAt(i + 1), g.at(k) == "apiario", g.at(k) == "yarda", g.at(k) == "colmenar":
 			return g.put(i, 1, "at")
 		}
 		if n := g.phrase(i); n > 0 {
 			return n // "en la tarde", "en dos horas"
 		}
 		return g.put(i, 1, "in")
-	case w == "a" && (g.plain(i) || g.yardAt(i+1)), w == "para" && (g.yardAt(i+1) || g.capital(i+1) && g.plain(i)):
+	case w == "a" && (g.plain(i) || g.yardAt(i+1)), (w == "para" || w == "pa") && (g.yardAt(i+1) || g.nameAt(i+1) && g.plain(i)):
 		if n := g.phrase(i); n > 0 {
 			return n
 		}
@@ -353,6 +395,21 @@ func (g *glosser) pastAt(i int) bool {
 
 // withoutWords may follow "sin".
 var withoutWords = words(`huevos huevo celdas celda abejas hacer realeras terminar`)
+
+// outOf reads "de 45 aceptaron 38", with the whole before the part.
+func (g *glosser) outOf() int {
+	verb, whole, part := spanish.single[g.at(2)], g.in[1], g.in[3]
+	g.put(0, 3, g.worded(verb, 2, 1)...)
+	whole.comma, part.comma = part.comma, false
+	g.out = append(g.out, part, token{text: "of", orig: g.in[0].orig, at: g.in[0].at, glossed: true}, whole)
+	return 4
+}
+
+// phrasedBeyond reports whether the phrase at i has more than n words.
+func (g *glosser) phrasedBeyond(i, n int) bool {
+	_, k := g.longest(i)
+	return k > n
+}
 
 // phrased reports whether a phrase stands at i.
 func (g *glosser) phrased(i int) bool {

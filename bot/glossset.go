@@ -34,6 +34,9 @@ func (g *glosser) settings() int {
 	}
 	if !setLeads[lead] && !setCommon[lead] {
 		g.eager = eagerLeads[lead] || lead == "por" && g.word(1) == "que"
+		if g.eager {
+			return g.task()
+		}
 		return 0
 	}
 	if len(g.in) == 1 {
@@ -53,15 +56,8 @@ func (g *glosser) settings() int {
 			break
 		}
 	}
-	if v := spanish.single[g.at(i)]; key == "" && v != nil && len(g.in) > i+1 && (strings.Count(g.in[i+1].text, "/") == 2 || onOff[g.word(i+1)] == "default") {
-		for _, w := range v.words {
-			if s := stepWords[w]; s != "" {
-				key, n = string(s), 1
-			}
-		}
-		if key == string(rules.Move) && strings.Count(g.in[i+1].text, "/") == 2 {
-			key = "step move"
-		}
+	if step, k := g.taskAt(i); step != "" && len(g.in) > i+k && (strings.Count(g.in[i+k].text, "/") == 2 || key == "" && onOff[g.word(i+k)] == "default") {
+		key, n = "step "+string(step), k
 	}
 	switch {
 	case key == "" && setLeads[lead]:
@@ -79,6 +75,59 @@ func (g *glosser) settings() int {
 
 // eagerLeads ask about a step, or answer for one, by its name.
 var eagerLeads = words(`ayuda saltar omitir salta omite mio mia help why skip mine`)
+
+// taskNames are the steps as lists and help name them, where other words than those
+// of a report stand for them.
+var taskNames = map[string]rules.Step{
+	"buscar huevos": rules.Eggs, "sacar panal": rules.CombOut, "sacar el panal": rules.CombOut, "panal": rules.CombOut, "contar aceptadas": rules.Accept,
+	"a la acabadora": rules.Finish, "contar operculadas": rules.Capped, "no tocar las celdas": rules.HandsOff, "reposo": rules.HandsOff,
+	"buscar celdas de emergencia": rules.Rogue, "celdas de emergencia": rules.Rogue, "emergencia": rules.Rogue, "limpia": rules.Rogue, "armar nucleos": rules.Nucs, "pasar celdas": rules.Move,
+	"revisar nacimientos": rules.Emerge, "nacimientos": rules.Emerge, "no abrir los nucleos": rules.Flights, "vuelos": rules.Flights,
+	"buscar postura": rules.Laying, "capturar reinas": rules.Catch, "captura": rules.Catch, "reponer celdas": rules.Recell, "panal de zangano": rules.Drones,
+	"alimento": rules.Feed, "traslado": rules.Move, "mover celdas": rules.Move,
+}
+
+// taskAt finds the step that is named at i, and by how many words.
+func (g *glosser) taskAt(i int) (step rules.Step, n int) {
+	name := ""
+	for k := i; k < len(g.in) && k < i+longestPhrase; k++ {
+		name = joinWords(name, g.word(k))
+		if s := taskNames[name]; s != "" {
+			step, n = s, k-i+1
+		}
+		if g.in[k].comma {
+			break
+		}
+	}
+	if v := spanish.single[g.at(i)]; step == "" && v != nil {
+		for _, w := range v.words {
+			if s := stepWords[w]; s != "" {
+				step, n = s, 1
+			}
+		}
+	}
+	return step, n
+}
+
+// task reads the step that stands after "ayuda", "por qué" or "saltar".
+func (g *glosser) task() int {
+	n := g.phrase(0)
+	if n == 0 || n >= len(g.in) || g.in[n-1].comma {
+		return n
+	}
+	i := n
+	for i < len(g.in)-1 && taskBefore[g.word(i)] {
+		i++
+	}
+	step, k := g.taskAt(i)
+	if step == "" {
+		return n
+	}
+	g.put(n, i-n+k, string(step))
+	return i + k
+}
+
+var taskBefore = words(`con sobre para el la los las de del lo`)
 
 // rest leaves the words from i on as they are typed.
 func (g *glosser) rest(i int) int {
@@ -143,6 +192,11 @@ func (d *reader) settingValue(key, typed string) string {
 		out = append(out, w)
 	}
 	return strings.Join(out, " ")
+}
+
+func spanishWeekday(w string) bool {
+	v := spanish.single[w]
+	return v != nil && len(v.words) == 1 && isWeekday(v.words[0])
 }
 
 func isWeekday(w string) bool { _, ok := weekdays[w]; return ok }

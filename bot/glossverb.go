@@ -48,7 +48,7 @@ var esVerbs = []esVerb{
 	{stems: "arm", ending: "ar", bare: "make", past: "made", going: "making"},
 	{stems: "prepar", ending: "ar", bare: "make", past: "made", going: "making"},
 	{ending: "er", bare: "make", past: "made", going: "making", takes: "hice hicimos hicieron hizo", takesNow: "hacer"},
-	{ending: "er", bare: "place", past: "placed", going: "placing", class: "c", takes: "puse pusimos pusieron coloque colocamos colocaron", takesNow: "poner colocar"},
+	{ending: "er", bare: "place", past: "placed", going: "placing", class: "c", takes: "meti metimos metieron metio puse pusimos pusieron coloque colocamos colocaron", takesNow: "poner colocar meter"},
 	{stems: "revis", ending: "ar", bare: "check", past: "checked", going: "checking"},
 	{stems: "busc", ending: "ar", bare: "search", past: "searched", going: "searching", takes: "busque"},
 	{stems: "encontr encuentr", ending: "ar", bare: "find", past: "found", going: "finding"},
@@ -77,10 +77,10 @@ var esForms = map[string][]struct {
 	endings string
 }{
 	"ar": {
-		{esPlan, "will", "are aras ara aremos aran"},
-		{esPlan, "would", "aria arias ariamos arian"},
-		{esPlan, "should", "en emos es"},
-		{esTold, "used", "aba abas abamos aban"},
+		{esPlan, "will", "are ara aremos aran"},
+		{esPlan, "would", "aria ariamos arian"},
+		{esPlan, "should", "en emos"},
+		{esTold, "used", "aba abamos aban"},
 		{esPlease, "please", "a alo ala alos alas"},
 		{esSaid, "they", "an"},
 		{esSaid, "you", "as aste"},
@@ -89,10 +89,10 @@ var esForms = map[string][]struct {
 		{esPast, "", "e amos aron ado ada ados adas"},
 	},
 	"er": {
-		{esPlan, "will", "ere eras era eremos eran"},
-		{esPlan, "would", "eria erias eriamos erian"},
-		{esPlan, "should", "a an amos as"},
-		{esTold, "used", "ia ias iamos ian"},
+		{esPlan, "will", "ere era eremos eran"},
+		{esPlan, "would", "eria eriamos erian"},
+		{esPlan, "should", "a an amos"},
+		{esTold, "used", "ia iamos ian"},
 		{esPlease, "please", "e elo ela elos elas"},
 		{esSaid, "they", "en"},
 		{esSaid, "we", "emos"},

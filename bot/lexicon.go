@@ -2,9 +2,9 @@ package bot
 
 import "yardbell/rules"
 
-// The words the reader knows, in English. A second language adds its words to
-// the same tables: what a word means does not depend on the language of the
-// sentence, since crews mix them.
+// The words the reader knows: its own, which happen to be English. Another language is
+// put into these first (gloss.go): what a word means does not depend on the language
+// of the crew, since crews mix them.
 
 // form is how a word names a step.
 type form string
@@ -216,7 +216,7 @@ var chatter = words(`hey hi hello ok okay so and but well guys all please pls ju
 
 // hedges make a count a guess: asked back.
 var hedges = words(`maybe perhaps about around roughly approx approximately circa almost nearly probably possibly think guess guessing ~ 🤔
-	ish or unsure reckon believe supposedly apparently`)
+	ish or unsure reckon believe supposedly apparently ± +/- +-`)
 
 // comparing makes a guess of the number after it.
 var comparing = words(`least than over under up below above`)

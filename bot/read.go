@@ -29,6 +29,7 @@ type reader struct {
 	markAt       int                    // where the pin's colour stands
 	planned      bool                   // it is said to lie ahead, or in a story
 	ahead        bool                   // the day named lies ahead
+	midnight     bool                   // the time named is midnight
 }
 
 // botName is how the bot is spoken to by name.

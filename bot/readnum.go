@@ -138,6 +138,8 @@ func (d *reader) numbers() {
 		switch {
 		case d.word(i-1) == "but" || d.word(i-1) == "except":
 			continue // "all but 4" is not four
+		case d.word(i-1) == "missing":
+			continue // nor is "done, missing 4"
 		case beforeOther[d.word(i-1)] && !d.toks[i-1].used && !countedThings[d.word(i+1)] && !(r.verb == doStep && subjectFirst[r.step]):
 			continue // "in 2019", "to 12"
 		case r.step == rules.Feed && measureWords[d.word(i+1)]:

@@ -103,7 +103,9 @@ var meant = map[string]bool{
 	"finished batch 4": true, "finished B2": true, "finisher 34": true,
 	"fed B2": true, "fedd B2": true, "fed B2 please": true, "fedd B2 please": true,
 	// "Moveré" and "mover", "confinando" and "confinado" are one slip apart.
-	"mover 34 a North": true, "confinado 7": true, "injertado 45 de la 7 en B2": true, "alimentado B2": true, "alimenté 7 g B2": true,
+	"mover 34 a North": true, "confinado 7": true,
+	"pues 34 celdas en North": true, "so 34": true, "y": true, "si": true,
+	"injertado 45 de la 7 en B2": true, "alimentado B2": true, "alimenté 7 g B2": true,
 	"moved 34 to Creek Side": true, "later in tue afternoon": true,
 }
 

@@ -76,6 +76,9 @@ func (d *reader) times() {
 			}
 		}
 	}
+	if d.midnight && w.hasDay {
+		d.r.hedged = true // "yesterday at midnight": its first hour or its last
+	}
 	if w.part != "" && w.hasTime && !w.half {
 		// "At 4 this afternoon" leaves no doubt.
 		w.half = true
@@ -179,8 +182,9 @@ func (d *reader) clock(i int, sure bool) (w when, n int) {
 	if t == "noon" || t == "midday" {
 		return at(12*60, true, 1)
 	}
-	if t == "midnight" && !d.r.when.hasDay {
-		return at(0, true, 1) // the last one; "yesterday at midnight" may be either
+	if t == "midnight" {
+		d.midnight = true
+		return at(0, true, 1)
 	}
 	if mi, ok := map[string]int{"half": 30, "quarter": 15}[t]; ok && (next == "past" || next == "to" && t == "quarter") {
 		h, ok := d.number(i + 2)

@@ -236,7 +236,7 @@ func (d *reader) why() bool {
 	if d.is(askWhy) {
 		return true
 	}
-	if d.word(0) != "why" || len(d.toks) > 5 || len(d.toks) < 2 {
+	if d.word(0) != "why" || len(d.toks) > 7 || len(d.toks) < 2 {
 		return false
 	}
 	for _, t := range d.toks {
@@ -260,7 +260,7 @@ func (d *reader) why() bool {
 }
 
 // helpTopics are asked for by name beside the steps.
-var helpTopics = words(`me please due undo set setting settings plan add done skip later mine why week batch breeder builder yard fix not comb log`)
+var helpTopics = words(`me please due undo set setting settings plan add done skip later mine why week batch breeder builder yard fix not comb log flights`)
 
 func (d *reader) help() bool {
 	if d.is(askHelp) {

@@ -1,0 +1,162 @@
+package bot
+
+import (
+	"unicode"
+
+	"yardbell/rules"
+)
+
+// What language each word of a message is of, before any is put into other words.
+
+// shortWords are the one-word answers that every ping shows: they do not tell which
+// language somebody speaks.
+var shortWords = words(`done mine skip later undo ok okay yes no why help log week due me a i of it in`)
+
+// judge finds the word that each token is, and which language the words are of. A
+// slip is read as Spanish only where nothing in English is as near.
+func (g *glosser) judge() {
+	g.rejoin()
+	own := g.d.ownWords()
+	g.key = make([]string, len(g.in))
+	var odd []int
+	for i := range g.in {
+		t := &g.in[i]
+		g.d.looks++
+		w := t.text
+		known := spanish.word[w] || esNumber(w)
+		if w == "a" && i > 0 && g.yardAt(i+1) {
+			g.es++ // "34 a North"
+		}
+		switch {
+		case own[w]:
+		case w == "norte" && own["north"], w == "sur" && own["south"]:
+			t.text = map[string]string{"norte": "north", "sur": "south"}[w]
+		case t.isNum:
+			g.key[i] = "#"
+		case known:
+			g.key[i] = w
+			if accented(t.orig) || !vocabulary[w] && !otherTongues[w] && !weak(w) {
+				g.es++
+			}
+			if v := spanish.single[w]; v != nil && (v.mean == "graft" || v.mean == "larvae" || v.mean == "grafts") {
+				g.graft = true
+			}
+		case vocabulary[w]:
+			if !shortWords[w] {
+				g.en++
+			}
+			g.graft = g.graft || stepWords[w] == rules.Graft
+		case builderForm.MatchString(w):
+		default:
+			odd = append(odd, i)
+		}
+	}
+	for _, i := range odd {
+		g.d.looks++
+		t := &g.in[i]
+		k, doubt, isES := spanish.slip(t.text)
+		w, isEN := slip(t.text)
+		switch {
+		case isES && isEN && !spanish.single[k].names(stepWords[w]):
+			// As near to a word of either language it is neither, unless the others are
+			// all English.
+			t.firm = g.es > 0 || g.en == 0
+		case isEN && g.es == 0: // as it is in English
+		case isES && (g.es > 0 || g.en == 0) && spanish.single[k].class == "":
+			g.key[i], t.doubt = k, doubt
+			g.d.r.typos = append(g.d.r.typos, t.orig)
+			g.es++
+			if m := spanish.single[k].mean; m == "graft" || m == "larvae" {
+				g.graft = true
+			}
+		case isEN && g.es > 0 && g.en == 0:
+			t.firm = true // in a Spanish sentence it is a Spanish word
+		}
+	}
+	g.mark()
+}
+
+// mark notes what is named anywhere in the message.
+func (g *glosser) mark() {
+	for i, k := range g.key {
+		if v := spanish.single[k]; v != nil {
+			for _, w := range v.words {
+				g.first = g.first || subjectFirst[stepWords[w]] || w == "syrup" || w == "pulled" || w == "comb"
+			}
+		}
+		g.first = g.first || subjectFirst[stepWords[g.in[i].text]]
+		g.weekday = g.weekday || g.at(i+1) != "pasado" && g.at(i-1) != "pasado" && spanishWeekday(k)
+		switch k {
+		case "favor", "porfa":
+			g.polite = true
+		case "nucleos", "nucleo", "nucs":
+			g.nucs = true
+		case "reinas", "virgenes":
+			g.queens = true
+		case "reina", "madre":
+			g.mother = true
+		case "limpia", "limpio", "revise", "revisamos":
+			g.searched = true
+		}
+		before := g.at(i - 1)
+		g.ahead = g.ahead || k == "manana" && before != "la" && before != "esta" && before != "de" || k == "proximo" || k == "proxima"
+	}
+}
+
+// ownWords are the words of the crew's own names.
+func (d *reader) ownWords() map[string]bool {
+	own := map[string]bool{}
+	for _, list := range [][]string{d.n.builders, d.n.yards} {
+		for _, name := range list {
+			for _, p := range splitSpace(fold(name)) {
+				own[p] = true
+			}
+		}
+	}
+	return own
+}
+
+// rejoin makes one word of two that dictation took for two: "in jerté". The second
+// half must mean nothing, and both together a word of the trade.
+func (g *glosser) rejoin() {
+	in := g.in[:0:0]
+	for _, t := range g.in {
+		g.d.looks++
+		if n := len(in); n > 0 && !in[n-1].comma && !in[n-1].isNum && !t.isNum && !vocabulary[t.text] && !spanish.word[t.text] {
+			w := in[n-1].text + t.text
+			if v := spanish.single[w]; v != nil && len(w) >= 6 && len(t.text) > 2 && (v.rank < esPast || v.past != "" || stepWords[v.words[0]] != "") {
+				in[n-1].text, in[n-1].comma = w, t.comma
+				in[n-1].orig = g.d.text[in[n-1].at:min(t.at+len(t.orig), len(g.d.text))]
+				continue
+			}
+		}
+		in = append(in, t)
+	}
+	g.in = in
+}
+
+func accented(s string) bool {
+	for _, r := range s {
+		if r >= 0x80 && unicode.IsLetter(r) {
+			return true
+		}
+	}
+	return false
+}
+
+// weak reports whether a word by itself tells no language.
+func weak(w string) bool {
+	v := spanish.single[w]
+	if spanish.shared[w] {
+		return true
+	}
+	if v == nil {
+		return len(w) < 3 && w != "de" && w != "en" || w == "once"
+	}
+	return v.class == "w"
+}
+
+func esNumber(w string) bool {
+	_, ok := esNumbers[w]
+	return ok
+}
