@@ -65,6 +65,10 @@ func told(r *reading) string {
 	return fmt.Sprint(r.verb, " ", r.step, " count ", n(r.count), " of ", n(r.of), " old ", n(r.old), " all ", r.all, " breeder ", r.breeder, " batch ", r.batch, " no eggs ", r.noEggs)
 }
 
+// mostBreeder is the highest number of a breeder that the corpus takes for known; one
+// that nobody added is asked back.
+const mostBreeder = 30
+
 // acted reports whether something would be done on a reading at once. A yard or
 // builder that nobody knows is asked back first, and so is a setting.
 func acted(r *reading) bool {
@@ -72,7 +76,7 @@ func acted(r *reading) bool {
 	case noVerb:
 		return false
 	case doStep, doDone, justCount:
-		known := (r.yard == "" || has(crewNames.yards, r.yard)) && (r.builder == "" || has(crewNames.builders, r.builder))
+		known := r.breeder <= mostBreeder && (r.yard == "" || has(crewNames.yards, r.yard)) && (r.builder == "" || has(crewNames.builders, r.builder))
 		return r.clear() && known
 	case doLater:
 		return len(r.rest) == 0
