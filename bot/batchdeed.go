@@ -145,7 +145,7 @@ func (t *talk) repeated(r *reading, e rules.Entry, b rules.Batch) (stop bool, er
 		return true, nil
 	case e.Step == rules.Laying && e.Happened.Sub(last.Happened) > 24*time.Hour:
 		return false, nil // a second look
-	case again:
+	case again, same && e.Into != "" && last.Into == "":
 		return true, t.amendLine(last.ID, func(x *rules.Entry) { t.take(x, r, e) })
 	case same:
 		t.say("e_noted", "What", t.v.line(*last))

@@ -140,7 +140,7 @@ func (t *talk) batchFor(r *reading, step rules.Step, at time.Time) (b rules.Batc
 		if err != nil {
 			return b, false, err
 		} else if found {
-			return t.ofBreeder(b, r, step)
+			return t.asSaid(b, r, step)
 		}
 		known, err := t.knownBatches()
 		t.kind = "ask"
@@ -152,7 +152,7 @@ func (t *talk) batchFor(r *reading, step rules.Step, at time.Time) (b rules.Batc
 		if err != nil {
 			return b, false, err
 		} else if found {
-			return t.ofBreeder(b, r, step)
+			return t.asSaid(b, r, step)
 		}
 	}
 	batches, err := t.tx.Batches(t.crew.ID)
@@ -183,7 +183,7 @@ func (t *talk) batchFor(r *reading, step rules.Step, at time.Time) (b rules.Batc
 		return b, false, err
 	} else if ok && (waiting[own.Number()] || len(waiting) == 0) {
 		b, found, err := t.tx.Batch(t.crew.ID, own.Number())
-		if err != nil || found && (r.breeder == 0 || b.Breeder == r.breeder) {
+		if err != nil || found && (r.breeder == 0 || b.Breeder == r.breeder) && !elsewhere(b, r, step) {
 			return b, found, err
 		}
 	}
@@ -206,9 +206,12 @@ func (t *talk) batchFor(r *reading, step rules.Step, at time.Time) (b rules.Batc
 			return b, false, nil
 		}
 	}
+	if r.breeder != 0 {
+		fit = ofMother(fit, batches, r.breeder, at)
+	}
 	fit = byPlace(fit, r, step)
 	if len(fit) == 1 {
-		return t.ofBreeder(fit[0], r, step)
+		return t.asSaid(fit[0], r, step)
 	}
 	t.step = step
 	t.ask("ask_which", "What", upper(t.v.say("step_"+string(step))))
@@ -219,14 +222,47 @@ func (t *talk) batchFor(r *reading, step rules.Step, at time.Time) (b rules.Batc
 	return b, false, nil
 }
 
-// ofBreeder asks back where the batch is from another breeder than the one named.
-func (t *talk) ofBreeder(b rules.Batch, r *reading, step rules.Step) (rules.Batch, bool, error) {
-	if r.breeder == 0 || b.Breeder == 0 || b.Breeder == r.breeder {
-		return b, true, nil
+// ofMother keeps the batches from a breeder; where none of those waiting is, the
+// others from her that may be alive.
+func ofMother(fit, batches []rules.Batch, breeder int, at time.Time) []rules.Batch {
+	own := func(list []rules.Batch) (out []rules.Batch) {
+		for _, b := range list {
+			if b.Breeder == breeder && !b.Ended && at.Sub(b.Grafted) < 60*24*time.Hour && at.After(b.Grafted.Add(-time.Hour)) {
+				out = append(out, b)
+			}
+		}
+		return out
 	}
-	example := t.v.say("form_batch", "Form", t.v.say("form_"+string(step)), "Number", b.Number)
-	t.ask("r_not_from", "Batch", t.v.head(rules.BatchSubject(b.Number)), "From", rules.BreederSubject(b.Breeder), "Breeder", rules.BreederSubject(r.breeder), "Example", example)
-	return b, false, nil
+	if hers := own(fit); len(hers) > 0 {
+		return hers
+	}
+	if hers := own(batches); len(hers) > 0 {
+		return hers
+	}
+	return fit
+}
+
+// asSaid asks back where the batch is from another breeder, or in another builder,
+// than the one named.
+func (t *talk) asSaid(b rules.Batch, r *reading, step rules.Step) (rules.Batch, bool, error) {
+	switch {
+	case r.breeder != 0 && b.Breeder != 0 && b.Breeder != r.breeder:
+		example := t.v.say("form_batch", "Form", t.v.say("form_"+string(step)), "Number", b.Number)
+		t.ask("r_not_from", "Batch", t.v.head(rules.BatchSubject(b.Number)), "From", rules.BreederSubject(b.Breeder), "Breeder", rules.BreederSubject(r.breeder), "Example", example)
+		return b, false, nil
+	case elsewhere(b, r, step) && !t.opt.anyway["not_in"]:
+		t.ask("r_not_in", "Batch", t.v.head(rules.BatchSubject(b.Number)), "Has", b.Builder, "Builder", r.builder)
+		t.offer("b_anyway", t.rerun("anyway=not_in"))
+		t.offer("b_no", "no")
+		return b, false, nil
+	}
+	return b, true, nil
+}
+
+// elsewhere reports whether a message names another builder than the batch's own,
+// beside a step that leaves the cells where they are or takes them out.
+func elsewhere(b rules.Batch, r *reading, step rules.Step) bool {
+	return r.builder != "" && b.Builder != "" && b.Builder != r.builder && step != rules.Finish && step != rules.Rogue
 }
 
 // byPlace keeps the batches whose own nucs, builder or breeder the message names,

@@ -337,12 +337,20 @@ func (t *talk) twinGraft(e rules.Entry) (rules.Batch, bool, error) {
 
 func (t *talk) rogue(r *reading, e rules.Entry) error {
 	name := r.builder
-	if name == "" && r.batch != 0 {
+	if r.batch != 0 {
 		b, ok, err := t.batchFor(r, e.Step, e.Happened)
 		if err != nil || !ok {
 			return err
 		}
-		if name = b.Builder; name == "" {
+		if name != "" && b.Builder != "" && name != b.Builder && !t.opt.sure {
+			r.rest, r.batch, r.addressed = []string{t.v.subject(rules.BatchSubject(b.Number))}, 0, true
+			t.doubt(r) // the batch is in another builder
+			return nil
+		}
+		if name == "" {
+			name = b.Builder
+		}
+		if name == "" {
 			e.Subject = rules.BatchSubject(b.Number)
 		}
 	}

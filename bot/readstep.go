@@ -161,7 +161,7 @@ func (d *reader) holds(i int) bool {
 		}
 		return k >= 0 && (d.toks[k].isNum || d.word(k) == "all" || d.word(k) == "none")
 	case "clear", "cleared":
-		return d.r.builder != "" || d.r.addressed
+		return d.r.builder != "" || d.r.batch != 0 || d.r.addressed
 	}
 	return true
 }
