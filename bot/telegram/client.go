@@ -15,6 +15,8 @@ import (
 	"time"
 
 	tgbotapi "github.com/go-telegram-bot-api/telegram-bot-api/v5"
+
+	"yardbell/bot"
 )
 
 // placeholder stands for the token wherever the library and net/http can see it.
@@ -145,10 +147,20 @@ func TokenForm(s string) bool {
 }
 
 // call makes one request and decodes its result into out, which may be nil.
-func (c *Client) call(ctx context.Context, hc *http.Client, method string, params tgbotapi.Params, out any) error {
+func (c *Client) call(ctx context.Context, hc *http.Client, method string, params tgbotapi.Params, file *bot.File, out any) error {
 	b := tgbotapi.BotAPI{Token: placeholder, Client: contextClient{ctx, hc}}
 	b.SetAPIEndpoint(c.base + "/bot%s/%s")
-	resp, err := b.MakeRequest(method, params)
+	var resp *tgbotapi.APIResponse
+	var err error
+	if file == nil {
+		resp, err = b.MakeRequest(method, params)
+	} else {
+		resp, err = b.UploadFiles(method, params, []tgbotapi.RequestFile{{Name: fieldOf(file), Data: tgbotapi.FileBytes{Name: file.Name, Bytes: file.Data}}})
+		var te *tgbotapi.Error
+		if errors.As(err, &te) && resp != nil {
+			te.Code = resp.ErrorCode // which the library drops on this way
+		}
+	}
 	if err != nil {
 		return &callError{method: method, err: err}
 	}
@@ -211,7 +223,7 @@ func said(err error) string {
 
 // Connect asks who the bot is and makes sure that updates come by polling.
 func (c *Client) Connect(ctx context.Context) error {
-	if err := c.call(ctx, c.send, "getMe", nil, &c.me); err != nil {
+	if err := c.call(ctx, c.send, "getMe", nil, nil, &c.me); err != nil {
 		return err
 	}
 	c.readsAll.Store(c.me.ReadsAll)
@@ -220,7 +232,7 @@ func (c *Client) Connect(ctx context.Context) error {
 
 // unhook ends a webhook, beside which no polling is allowed. What waits is kept.
 func (c *Client) unhook(ctx context.Context) error {
-	return c.call(ctx, c.send, "deleteWebhook", nil, nil)
+	return c.call(ctx, c.send, "deleteWebhook", nil, nil, nil)
 }
 
 // Username of the bot, once connected.
@@ -233,7 +245,7 @@ func (c *Client) HearsAll() bool { return c.readsAll.Load() }
 // known stays.
 func (c *Client) refresh(ctx context.Context) {
 	var me user
-	if err := c.call(ctx, c.send, "getMe", nil, &me); err == nil && me.ID == c.me.ID {
+	if err := c.call(ctx, c.send, "getMe", nil, nil, &me); err == nil && me.ID == c.me.ID {
 		c.readsAll.Store(me.ReadsAll)
 	}
 }
@@ -243,6 +255,6 @@ func (c *Client) standing(ctx context.Context, chat int64) (m chatMember, err er
 	p := tgbotapi.Params{}
 	p.AddNonZero64("chat_id", chat)
 	p.AddNonZero64("user_id", c.me.ID)
-	err = c.call(ctx, c.send, "getChatMember", p, &m)
+	err = c.call(ctx, c.send, "getChatMember", p, nil, &m)
 	return m, err
 }

@@ -17,7 +17,7 @@ import (
 	"yardbell/bot"
 )
 
-func ask(c *Client) error { return c.call(context.Background(), c.send, "sendMessage", nil, nil) }
+func ask(c *Client) error { return c.call(context.Background(), c.send, "sendMessage", nil, nil, nil) }
 
 // What each answer of the server means for the message.
 func TestVerdict(t *testing.T) {
@@ -70,7 +70,7 @@ func TestTook(t *testing.T) {
 	var m struct {
 		ID int64 `json:"message_id"`
 	}
-	err := c.call(context.Background(), c.send, "sendMessage", nil, &m)
+	err := c.call(context.Background(), c.send, "sendMessage", nil, nil, &m)
 	var ce *callError
 	require.ErrorAs(t, err, &ce)
 	assert.True(t, ce.took)
@@ -123,7 +123,7 @@ func TestTokenStaysInside(t *testing.T) {
 		"no TLS there":       {"https://" + echo.Listener.Addr().String(), context.Background()},
 	} {
 		cl := client(t, c.api)
-		err := cl.call(c.ctx, cl.send, "sendMessage", nil, nil)
+		err := cl.call(c.ctx, cl.send, "sendMessage", nil, nil, nil)
 		require.Error(t, err, name)
 		for e := err; e != nil; e = errors.Unwrap(e) {
 			assertNoToken(t, name, e.Error(), fmt.Sprintf("%v %+v %#v %q", e, e, e, e))

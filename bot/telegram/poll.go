@@ -183,7 +183,7 @@ func (p *Poller) once(ctx context.Context, hold time.Duration) (int, error) {
 	params := tgbotapi.Params{"timeout": strconv.Itoa(int(hold / time.Second)), "allowed_updates": allowed}
 	params.AddNonZero64("offset", next)
 	var batch []json.RawMessage
-	if err := p.c.call(ctx, p.c.poll, "getUpdates", params, &batch); err != nil {
+	if err := p.c.call(ctx, p.c.poll, "getUpdates", params, nil, &batch); err != nil {
 		return 0, err
 	}
 	if p.Seen != nil {
@@ -224,7 +224,7 @@ func (p *Poller) one(ctx context.Context, raw json.RawMessage) (err error) {
 	if u.Callback != nil {
 		// At once, before any work: the phone shows a spinner until then, and a late
 		// answer is refused.
-		if err := p.c.call(ctx, p.c.send, "answerCallbackQuery", tgbotapi.Params{"callback_query_id": u.Callback.ID}, nil); err != nil && ctx.Err() != nil {
+		if err := p.c.call(ctx, p.c.send, "answerCallbackQuery", tgbotapi.Params{"callback_query_id": u.Callback.ID}, nil, nil); err != nil && ctx.Err() != nil {
 			return ctx.Err()
 		}
 	}

@@ -70,21 +70,20 @@ func (s *Sender) Deliver(ctx context.Context, d bot.Delivery) (int64, error) {
 	if d.Edits != 0 {
 		return d.Edits, s.edit(ctx, to, d, pieces[0])
 	}
-	var last int64
-	for i := s.resume(d.Row.ID, text); i < len(pieces); i++ {
-		p := to.params(pieces[i])
-		if i == len(pieces)-1 {
-			p.AddNonEmpty("reply_markup", keyboard(d.Buttons, false))
-		}
-		n, err := s.piece(ctx, &to, p)
+	var number int64
+	parts := to.parts(d, pieces)
+	for i := s.resume(d.Row.ID, text); i < len(parts); i++ {
+		n, err := s.piece(ctx, &to, parts[i])
 		if err != nil {
 			return 0, err
 		}
-		last = n
+		if parts[i].words {
+			number = n
+		}
 		s.progress(d.Row.ID, begun{text, i + 1})
 	}
 	s.progress(d.Row.ID, begun{})
-	return last, nil
+	return number, nil
 }
 
 // params of a message with that text.
@@ -109,12 +108,13 @@ func (t target) into(p tgbotapi.Params) {
 
 // piece sends one message. Where the place has changed it goes to the new one: the
 // supergroup that the group became, or the general topic for one that is closed.
-func (s *Sender) piece(ctx context.Context, to *target, p tgbotapi.Params) (int64, error) {
+func (s *Sender) piece(ctx context.Context, to *target, k part) (int64, error) {
+	p := k.p
 	for try := 0; ; try++ {
 		var m struct {
 			ID int64 `json:"message_id"`
 		}
-		err := s.call(ctx, to.chat, "sendMessage", p, &m)
+		err := s.call(ctx, to.chat, k.method, p, k.file, &m)
 		if err == nil || try == 2 {
 			return m.ID, err
 		}
@@ -124,6 +124,14 @@ func (s *Sender) piece(ctx context.Context, to *target, p tgbotapi.Params) (int6
 			*to = target{chat: migratedTo(err), thread: to.thread}
 		case code(err) == 400 && (strings.Contains(said(err), "thread not found") || strings.Contains(said(err), "TOPIC_")):
 			*to = target{chat: to.chat}
+		case k.file != nil && code(err) == 400:
+			// The chat takes no such file: what is to be read goes all the same, and a
+			// file without words is left out.
+			if !k.words {
+				return 0, nil
+			}
+			k = k.withoutFile()
+			p = k.p
 		default:
 			return 0, err
 		}
@@ -136,7 +144,7 @@ func (s *Sender) edit(ctx context.Context, to target, d bot.Delivery, text strin
 	p := to.params(text)
 	p.AddNonZero64("message_id", d.Edits)
 	p.AddNonEmpty("reply_markup", keyboard(d.Buttons, true))
-	err := s.call(ctx, to.chat, "editMessageText", p, nil)
+	err := s.call(ctx, to.chat, "editMessageText", p, nil, nil)
 	if code(err) == 400 && strings.Contains(said(err), "message to edit not found") {
 		return nil // somebody deleted it: nothing is left to change
 	}
@@ -154,7 +162,7 @@ func (s *Sender) aside(ctx context.Context, to target, d bot.Delivery) error {
 		method = "pinChatMessage"
 		p["disable_notification"] = "true"
 	}
-	err := s.call(ctx, to.chat, method, p, nil)
+	err := s.call(ctx, to.chat, method, p, nil, nil)
 	if code(err) == 400 && strings.Contains(said(err), " not found") && !strings.Contains(said(err), "chat not found") {
 		return nil
 	}
@@ -204,13 +212,13 @@ func (s *Sender) turn(ctx context.Context, chat int64) error {
 }
 
 // call makes one request in its turn, and says what its failure means.
-func (s *Sender) call(ctx context.Context, chat int64, method string, p tgbotapi.Params, out any) error {
+func (s *Sender) call(ctx context.Context, chat int64, method string, p tgbotapi.Params, file *bot.File, out any) error {
 	if err := s.turn(ctx, chat); err != nil {
 		return err
 	}
 	ctx, done := outlive(ctx, lastWords)
 	defer done()
-	err := s.c.call(ctx, s.c.send, method, p, out)
+	err := s.c.call(ctx, s.c.send, method, p, file, out)
 	if err == nil {
 		return nil
 	}

@@ -1,0 +1,75 @@
+package telegram
+
+import (
+	"unicode/utf16"
+
+	tgbotapi "github.com/go-telegram-bot-api/telegram-bot-api/v5"
+
+	"yardbell/bot"
+)
+
+// mostCaption is how long the words under a file may be, in UTF-16 units (Bot API,
+// sendPhoto and sendDocument: 0-1024 characters).
+const mostCaption = 1024
+
+// part is one message of those that a delivery takes in the chat.
+type part struct {
+	method string
+	p      tgbotapi.Params
+	file   *bot.File
+	words  bool // it carries text, and so its number is the message's
+}
+
+// parts lays a delivery out: one file with few words is one message, else the words
+// come first and each file after them.
+func (t target) parts(d bot.Delivery, pieces []string) (out []part) {
+	if len(d.Files) == 1 && len(pieces) == 1 && len(utf16.Encode([]rune(pieces[0]))) <= mostCaption {
+		k := filePart(d.Files[0])
+		k.p, k.words = t.params(pieces[0]), true
+		k.p["caption"] = k.p["text"]
+		delete(k.p, "text")
+		delete(k.p, "link_preview_options")
+		k.p.AddNonEmpty("reply_markup", keyboard(d.Buttons, false))
+		return []part{k}
+	}
+	for i, s := range pieces {
+		k := part{method: "sendMessage", p: t.params(s), words: true}
+		if i == len(pieces)-1 {
+			k.p.AddNonEmpty("reply_markup", keyboard(d.Buttons, false))
+		}
+		out = append(out, k)
+	}
+	for _, f := range d.Files {
+		k := filePart(f)
+		k.p = tgbotapi.Params{}
+		t.into(k.p)
+		out = append(out, k)
+	}
+	return out
+}
+
+func filePart(f bot.File) part {
+	if f.Picture {
+		return part{method: "sendPhoto", file: &f}
+	}
+	return part{method: "sendDocument", file: &f}
+}
+
+// withoutFile is the message with its words alone.
+func (k part) withoutFile() part {
+	p := tgbotapi.Params{}
+	for name, v := range k.p {
+		p[name] = v
+	}
+	p["text"] = p["caption"]
+	delete(p, "caption")
+	return part{method: "sendMessage", p: p, words: true}
+}
+
+// fieldOf is the parameter that carries a file.
+func fieldOf(f *bot.File) string {
+	if f.Picture {
+		return "photo"
+	}
+	return "document"
+}
