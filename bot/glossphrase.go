@@ -12,17 +12,7 @@ import (
 
 // yardAt reports whether one of the crew's yards or builders is named at i.
 func (g *glosser) yardAt(i int) bool {
-	if i >= len(g.in) {
-		return false
-	}
-	for _, list := range [][]string{g.d.n.yards, g.d.n.builders} {
-		for _, name := range list {
-			if first, _, _ := strings.Cut(fold(name), " "); first == g.in[i].text {
-				return true
-			}
-		}
-	}
-	return false
+	return i < len(g.in) && g.own[i] > 0
 }
 
 func (g *glosser) builderAt(i int) bool {
