@@ -308,7 +308,7 @@ func (g *glosser) worded(v *gloss, i, n int) []string {
 	case n == 1 && g.just && v.past != "":
 		g.just = false
 		return splitSpace(v.past)
-	case n == 1 && v.past != "" && lastAccent(t.orig) == 'ó':
+	case n == 1 && v.past != "" && t.text == w && lastAccent(t.orig) == 'ó':
 		return splitSpace(v.past) // "injertó", not "injerto"
 	case n == 1 && w == "si" && !alone && !t.comma && lastAccent(t.orig) != 'í':
 		return []string{"if"}
@@ -318,6 +318,8 @@ func (g *glosser) worded(v *gloss, i, n int) []string {
 		return []string{"y"}
 	case n == 1 && (w == "listo" || w == "lista" || w == "listos" || w == "listas") && g.nucs:
 		return []string{"ready"}
+	case n == 1 && w == "lista" && g.number >= 0:
+		return []string{"ready"} // 34 of anything are "listas"
 	case n == 1 && (w == "hecho" || w == "hechos") && g.nucs:
 		return []string{"made"}
 	case len(v.words) == 1 && v.words[0] == "is" && len(g.out) == 0:

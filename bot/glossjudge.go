@@ -25,6 +25,7 @@ func (g *glosser) judge() {
 	g.ownNames()
 	g.key = make([]string, len(g.in))
 	var odd []int
+	soft := 0 // turns that are Spanish where nothing is English
 	for i := range g.in {
 		t := &g.in[i]
 		g.d.looks++
@@ -32,6 +33,9 @@ func (g *glosser) judge() {
 		known := spanish.word[w] || esNumber(w)
 		if w == "a" && i > 0 && g.yardAt(i+1) {
 			g.es++ // "34 a North"
+		}
+		if (w == "la" || w == "las") && i+1 < len(g.in) && g.in[i+1].isNum {
+			soft++ // "la 7"
 		}
 		switch {
 		case g.own[i] > 0, own[w] && !known:
@@ -54,6 +58,9 @@ func (g *glosser) judge() {
 		default:
 			odd = append(odd, i)
 		}
+	}
+	if g.en == 0 {
+		g.es += soft
 	}
 	for _, i := range odd {
 		g.d.looks++
