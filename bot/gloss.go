@@ -19,13 +19,14 @@ type glosser struct {
 	in     []token
 	key    []string // the Spanish word that each token is, put right; "#" for a number; "" for a name
 	out    []token
-	es, en int  // how many words are plainly of either language
-	graft  bool // it is about a graft, where "45 de 7" names the breeder
-	shout  bool // no small letters, so that capitals mark no names
-	ahead  bool // a day to come is named
-	nucs   bool // so are nucs
-	polite bool // it asks for something
-	told   bool // a verb before told of work done
+	own    []int // where the crew's own names stand: how many words of one are left
+	es, en int   // how many words are plainly of either language
+	graft  bool  // it is about a graft, where "45 de 7" names the breeder
+	shout  bool  // no small letters, so that capitals mark no names
+	ahead  bool  // a day to come is named
+	nucs   bool  // so are nucs
+	polite bool  // it asks for something
+	told   bool  // a verb before told of work done
 	// weekday says that a day of the week is named, and not as one that is past.
 	weekday bool
 	first   bool // a step that is told of a breeder, so that "a la 7" is one
@@ -113,9 +114,10 @@ func (g *glosser) joined(i int) string {
 func (g *glosser) numbers() {
 	var in []token
 	var key []string
+	var own []int
 	for i := 0; i < len(g.in); i++ {
 		n, used := g.spoken(i)
-		t, k := g.in[i], g.key[i]
+		t, k, o := g.in[i], g.key[i], g.own[i]
 		if used > 0 {
 			for _, more := range g.in[i+1 : i+used] {
 				t.orig += " " + more.orig
@@ -124,9 +126,9 @@ func (g *glosser) numbers() {
 			k = "#"
 			i += used - 1
 		}
-		in, key = append(in, t), append(key, k)
+		in, key, own = append(in, t), append(key, k), append(own, o)
 	}
-	g.in, g.key = in, key
+	g.in, g.key, g.own = in, key, own
 	g.number = slices.Index(key, "#")
 }
 
@@ -306,7 +308,7 @@ func (g *glosser) worded(v *gloss, i, n int) []string {
 	case n == 1 && g.just && v.past != "":
 		g.just = false
 		return splitSpace(v.past)
-	case n == 1 && v.past != "" && lastAccent(t.orig) == 'ó':
+	case n == 1 && v.past != "" && t.text == w && lastAccent(t.orig) == 'ó':
 		return splitSpace(v.past) // "injertó", not "injerto"
 	case n == 1 && w == "si" && !alone && !t.comma && lastAccent(t.orig) != 'í':
 		return []string{"if"}
@@ -316,6 +318,8 @@ func (g *glosser) worded(v *gloss, i, n int) []string {
 		return []string{"y"}
 	case n == 1 && (w == "listo" || w == "lista" || w == "listos" || w == "listas") && g.nucs:
 		return []string{"ready"}
+	case n == 1 && w == "lista" && g.number >= 0:
+		return []string{"ready"} // 34 of anything are "listas"
 	case n == 1 && (w == "hecho" || w == "hechos") && g.nucs:
 		return []string{"made"}
 	case len(v.words) == 1 && v.words[0] == "is" && len(g.out) == 0:

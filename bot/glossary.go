@@ -148,12 +148,18 @@ func (v *gloss) names(step rules.Step) bool {
 // stepOf is the step that a Spanish word names, for a hint. It takes a slip.
 func (g *glossary) stepOf(w string) (rules.Step, bool) {
 	v := g.single[w]
-	if v == nil {
-		k, _, ok := g.slip(w)
-		if !ok {
-			return "", false
-		}
+	if k, _, ok := g.slip(w); v == nil && ok {
 		v = g.single[k]
+	}
+	if v == nil {
+		// "Injertaje": the head of a verb that names one step only.
+		for _, verb := range esVerbs {
+			stem, _, _ := strings.Cut(verb.stems, " ")
+			if step := stepWords[verb.past]; len(stem) >= 5 && strings.HasPrefix(w, stem) && step != "" {
+				return step, true
+			}
+		}
+		return "", false
 	}
 	for _, x := range v.words {
 		if s := stepWords[x]; s != "" {

@@ -17,8 +17,15 @@ var shortWords = words(`done mine skip later undo ok okay yes no why help log we
 func (g *glosser) judge() {
 	g.rejoin()
 	own := g.d.ownWords()
+	for i := range g.in {
+		if n := compass[g.in[i].text]; own[n] && !own[g.in[i].text] {
+			g.in[i].text = n // a crew that calls its yard North says Norte
+		}
+	}
+	g.ownNames()
 	g.key = make([]string, len(g.in))
 	var odd []int
+	soft := 0 // turns that are Spanish where nothing is English
 	for i := range g.in {
 		t := &g.in[i]
 		g.d.looks++
@@ -27,10 +34,11 @@ func (g *glosser) judge() {
 		if w == "a" && i > 0 && g.yardAt(i+1) {
 			g.es++ // "34 a North"
 		}
+		if (w == "la" || w == "las") && i+1 < len(g.in) && g.in[i+1].isNum {
+			soft++ // "la 7"
+		}
 		switch {
-		case own[w]:
-		case w == "norte" && own["north"], w == "sur" && own["south"]:
-			t.text = map[string]string{"norte": "north", "sur": "south"}[w]
+		case g.own[i] > 0, own[w] && !known:
 		case t.isNum:
 			g.key[i] = "#"
 		case known:
@@ -50,6 +58,9 @@ func (g *glosser) judge() {
 		default:
 			odd = append(odd, i)
 		}
+	}
+	if g.en == 0 {
+		g.es += soft
 	}
 	for _, i := range odd {
 		g.d.looks++
@@ -100,6 +111,38 @@ func (g *glosser) mark() {
 		}
 		before := g.at(i - 1)
 		g.ahead = g.ahead || k == "manana" && before != "la" && before != "esta" && before != "de" || k == "proximo" || k == "proxima"
+	}
+}
+
+// compass are names of yards that are said in the language of the sentence.
+var compass = map[string]string{"norte": "north", "sur": "south", "oeste": "west"}
+
+// ownNames finds where the crew's own names stand in full, and how many words each
+// has: "La Loma", but not the "la" of "de la 7".
+func (g *glosser) ownNames() {
+	g.own = make([]int, len(g.in))
+	byFirst := map[string][][]string{}
+	for _, list := range [][]string{g.d.n.yards, g.d.n.builders} {
+		for _, name := range list {
+			if parts := splitSpace(fold(name)); len(parts) > 0 {
+				byFirst[parts[0]] = append(byFirst[parts[0]], parts)
+			}
+		}
+	}
+	for i := range g.in {
+		g.d.looks++
+		for _, parts := range byFirst[g.in[i].text] {
+			n := 0
+			for n < len(parts) && i+n < len(g.in) && g.in[i+n].text == parts[n] {
+				n++
+			}
+			if n < len(parts) || g.own[i] > 0 {
+				continue
+			}
+			for k := range parts {
+				g.own[i+k] = n - k
+			}
+		}
 	}
 }
 

@@ -12,17 +12,7 @@ import (
 
 // yardAt reports whether one of the crew's yards or builders is named at i.
 func (g *glosser) yardAt(i int) bool {
-	if i >= len(g.in) {
-		return false
-	}
-	for _, list := range [][]string{g.d.n.yards, g.d.n.builders} {
-		for _, name := range list {
-			if first, _, _ := strings.Cut(fold(name), " "); first == g.in[i].text {
-				return true
-			}
-		}
-	}
-	return false
+	return i < len(g.in) && g.own[i] > 0
 }
 
 func (g *glosser) builderAt(i int) bool {
@@ -292,12 +282,16 @@ func (g *glosser) small(i int) int {
 		g.out = append(g.out, g.in[i]) // an hour that lost its "a", or a count
 		g.out[len(g.out)-1].firm = true
 		return 1
-	case w == "de" && i == 0 && next == "#" && g.pastAt(2) && g.at(3) == "#" && !g.graft:
-		return g.outOf()
+	case w == "de" && i == 0 && number && g.pastAt(k+1) && g.at(k+2) == "#" && !g.graft:
+		return g.outOf(k)
 	case w == "sin" && g.searched && (next == "celdas" || next == "realeras"):
 		if !g.phrasedBeyond(i, 2) {
 			return g.put(i, 2, "no", "rogue", "cells")
 		}
+	case (w == "una" || w == "un") && g.pastAt(i+1):
+		g.out = append(g.out, g.in[i]) // "una aceptada" is a count of one, or the tail of "ni una"
+		g.out[len(g.out)-1].firm = true
+		return 1
 	case (w == "se" || w == "nos" || w == "me") && g.pastAt(i+1):
 		return g.put(i, 1, "it")
 	case (w == "la" || w == "las") && next == "#" && timeWords[g.before()]:
@@ -396,13 +390,13 @@ func (g *glosser) pastAt(i int) bool {
 // withoutWords may follow "sin".
 var withoutWords = words(`huevos huevo celdas celda abejas hacer realeras terminar`)
 
-// outOf reads "de 45 aceptaron 38", with the whole before the part.
-func (g *glosser) outOf() int {
-	verb, whole, part := spanish.single[g.at(2)], g.in[1], g.in[3]
-	g.put(0, 3, g.worded(verb, 2, 1)...)
+// outOf reads "de 45 aceptaron 38", with the whole, at k, before the part.
+func (g *glosser) outOf(k int) int {
+	verb, whole, part := spanish.single[g.at(k+1)], g.in[k], g.in[k+2]
+	g.put(0, k+2, g.worded(verb, k+1, 1)...)
 	whole.comma, part.comma = part.comma, false
 	g.out = append(g.out, part, token{text: "of", orig: g.in[0].orig, at: g.in[0].at, glossed: true}, whole)
-	return 4
+	return k + 3
 }
 
 // phrasedBeyond reports whether the phrase at i has more than n words.

@@ -225,3 +225,53 @@ func TestEnglishIsNotGlossed(t *testing.T) {
 		}
 	}
 }
+
+// TestLanguage reads which language a message is plainly in. A number or a one-word
+// answer that every ping shows tells nothing, nor does an even mixture.
+func TestLanguage(t *testing.T) {
+	for lang, texts := range map[string][]string{
+		"es": {"hecho 34", "injerté 45 de la 7", "34 de 38", "pendiente", "qué toca hoy", "sí", "si", "mío", "más tarde 2h", "ajustar idioma es", "todavía no", "lote 4"},
+		"en": {"moved 34 to North", "graft 45 from 7 into B2", "batch 4", "due tomorrow", "good morning", "who moved 34", "accepted 38"},
+		"":   {"done 34", "34", "mine", "done", "no", "later 2h", "skip", "undo", "B2", "confine 7", "moved 34 a North", "injerté 45 from 7 into B2", "later 30 min"},
+	} {
+		for _, text := range texts {
+			if got := read(text, crewNames).lang; got != lang {
+				t.Errorf("%q: language %q, want %q", text, got, lang)
+			}
+		}
+	}
+}
+
+// TestSpanishNames reads a crew whose yards have Spanish words in their names: the
+// names stay, and the words mean what they mean everywhere else.
+func TestSpanishNames(t *testing.T) {
+	crew := names{builders: []string{"B1", "La Roja"}, yards: []string{"La Loma", "El Paso", "Norte"}}
+	for text, want := range map[string]string{
+		"injerté 45 de la 7 en la roja":        "step=graft count=45 breeder=7 builder=La_Roja",
+		"moví 34 a la loma":                    "step=move count=34 yard=La_Loma",
+		"moví 34 a La Loma a las 4 pm":         "step=move count=34 yard=La_Loma when=@16:00",
+		"moví once celdas a El Paso":           "step=move count=11 yard=El_Paso",
+		"moví 34 a norte":                      "step=move count=34 yard=Norte",
+		"confiné la 7, pin rojo":               "step=confine breeder=7 mark=red",
+		"saqué el panal de la 7":               "step=combout breeder=7",
+		"núcleos 40 listos en El Paso":         "step=nucs count=40 yard=El_Paso",
+		"agregar apiario Los Pinos 12 núcleos": "add count=12 yard=Los_Pinos",
+	} {
+		if got := fate(read(text, crew)); got != want {
+			t.Errorf("%q: %s, want %s", text, got, want)
+		}
+	}
+}
+
+// TestHint finds the step that a word nobody knows was meant for, in both languages.
+func TestHint(t *testing.T) {
+	for word, want := range map[string]rules.Step{
+		"graftage": rules.Graft, "injertaje": rules.Graft, "traslarve": rules.Graft, "ingerto": rules.Graft, "operculación": rules.Capped, "movmos": rules.Move, "capturado": rules.Catch,
+		"almuerzo": "", "gracias": "", "zzz": "",
+	} {
+		got, _ := nearestForm([]string{word})
+		if got != want {
+			t.Errorf("%q: hint %q, want %q", word, got, want)
+		}
+	}
+}
