@@ -1,6 +1,7 @@
 package telegram
 
 import (
+	"errors"
 	"unicode/utf16"
 
 	tgbotapi "github.com/go-telegram-bot-api/telegram-bot-api/v5"
@@ -55,16 +56,8 @@ func filePart(f bot.File) part {
 	return part{method: "sendDocument", file: &f}
 }
 
-// withoutFile is the message with its words alone.
-func (k part) withoutFile() part {
-	p := tgbotapi.Params{}
-	for name, v := range k.p {
-		p[name] = v
-	}
-	p["text"] = p["caption"]
-	delete(p, "caption")
-	return part{method: "sendMessage", p: p, words: true}
-}
+// errNoFile is a chat that takes no such file.
+var errNoFile = errors.New("the chat takes no such file")
 
 // fieldOf is the parameter that carries a file.
 func fieldOf(f *bot.File) string {

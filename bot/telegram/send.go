@@ -33,6 +33,7 @@ type Sender struct {
 type begun struct {
 	text   string
 	pieces int
+	bare   bool // the chat took no file of it: its words go alone
 }
 
 // NewSender makes a sender. clock and wait are the process's clock; moved is told
@@ -71,16 +72,26 @@ func (s *Sender) Deliver(ctx context.Context, d bot.Delivery) (int64, error) {
 		return d.Edits, s.edit(ctx, to, d, pieces[0])
 	}
 	var number int64
+	was := s.resume(d.Row.ID, text)
+	if was.bare {
+		d.Files = nil
+	}
 	parts := to.parts(d, pieces)
-	for i := s.resume(d.Row.ID, text); i < len(parts); i++ {
+	for i := was.pieces; i < len(parts); i++ {
 		n, err := s.piece(ctx, &to, parts[i])
+		if errors.Is(err, errNoFile) {
+			// What is to be read goes all the same, now or on the next try.
+			s.progress(d.Row.ID, begun{text: text, bare: true})
+			d.Files, parts, i = nil, to.parts(bot.Delivery{Buttons: d.Buttons}, pieces), -1
+			continue
+		}
 		if err != nil {
 			return 0, err
 		}
 		if parts[i].words {
 			number = n
 		}
-		s.progress(d.Row.ID, begun{text, i + 1})
+		s.progress(d.Row.ID, begun{text: text, pieces: i + 1})
 	}
 	s.progress(d.Row.ID, begun{})
 	return number, nil
@@ -124,14 +135,10 @@ func (s *Sender) piece(ctx context.Context, to *target, k part) (int64, error) {
 			*to = target{chat: migratedTo(err), thread: to.thread}
 		case code(err) == 400 && (strings.Contains(said(err), "thread not found") || strings.Contains(said(err), "TOPIC_")):
 			*to = target{chat: to.chat}
+		case k.file != nil && code(err) == 400 && !k.words:
+			return 0, nil // the chat takes no such file; its words are there already
 		case k.file != nil && code(err) == 400:
-			// The chat takes no such file: what is to be read goes all the same, and a
-			// file without words is left out.
-			if !k.words {
-				return 0, nil
-			}
-			k = k.withoutFile()
-			p = k.p
+			return 0, errNoFile
 		default:
 			return 0, err
 		}
@@ -171,19 +178,19 @@ func (s *Sender) aside(ctx context.Context, to target, d bot.Delivery) error {
 
 // resume says how many pieces of a message are in the chat already. A ping that is
 // worded otherwise by now begins anew.
-func (s *Sender) resume(row int64, text string) int {
+func (s *Sender) resume(row int64, text string) begun {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	if b := s.begun[row]; b.text == text {
-		return b.pieces
+		return b
 	}
-	return 0
+	return begun{}
 }
 
 func (s *Sender) progress(row int64, b begun) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	if b.pieces == 0 {
+	if b.pieces == 0 && !b.bare {
 		delete(s.begun, row)
 		return
 	}
