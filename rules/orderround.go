@@ -47,21 +47,20 @@ func (p *Planner) try(o Order, parts []Part, confidence float64, now time.Time, 
 		sizes = p.even(have, o.Unit, offers, own)
 		plan.Fits = want
 	}
-	t := have
+	rooms, t := p.rooms(have, o.Unit, slots, sizes, confidence)
 	i := 0
 	for _, f := range offers {
 		r := Round{RoundTimes: f.times, Breeders: f.breeders}
-		for j, b := range f.batches {
+		for _, b := range f.batches {
 			if i >= len(sizes) {
 				break
 			}
-			if b.Grafts = sizes[i]; b.Grafts < f.slots[j].Grafts {
-				b.Nucs = trim(b.Nucs, b.Grafts)
+			b.Grafts = sizes[i]
+			if o.Unit == Queens {
+				b.Nucs = trim(b.Nucs, rooms[i])
 			}
-			l := o.Unit.leg(b.Grafts, f.slots[j].Room)
 			b.Cells = p.chain.mean(Cells.leg(b.Grafts, noRoom))
-			b.Give = p.chain.mean(l)
-			t = t.plus(p.chain.law(l))
+			b.Give = p.chain.mean(o.Unit.leg(b.Grafts, rooms[i]))
 			r.Batches = append(r.Batches, b)
 			i++
 		}
@@ -127,6 +126,32 @@ func (p *Planner) even(have total, u Unit, offers []offer, n Need) []int {
 		return n.Sizes
 	}
 	return sizes
+}
+
+// rooms are the nucs to keep free for batches of these sizes, and what the
+// batches give in all. A batch that is not full seldom needs a nuc for every
+// larva; where keeping fewer would cost the confidence, it gets them all the same.
+func (p *Planner) rooms(have total, u Unit, slots []Slot, sizes []int, confidence float64) (rooms []int, t total) {
+	for _, scarce := range []bool{true, false} {
+		rooms, t = nil, have
+		for i, n := range sizes {
+			room := slots[i].Room
+			if u == Queens && n > 0 && n < slots[i].Grafts {
+				room = min(room, n)
+				if scarce {
+					room = min(room, p.chain.upper(Cells.leg(n, noRoom), 0.99))
+				}
+			}
+			rooms = append(rooms, room)
+			if n > 0 {
+				t = t.plus(p.chain.law(u.leg(n, room)))
+			}
+		}
+		if t.chance() >= confidence {
+			break
+		}
+	}
+	return rooms, t
 }
 
 // trim keeps no more nucs than n.
