@@ -44,10 +44,14 @@ func (p *Planner) try(o Order, parts []Part, confidence float64, now time.Time, 
 	plan.OK, plan.Grafts, plan.Chance = own.OK, own.Grafts, own.Chance
 	sizes := own.Sizes
 	if own.OK {
-		sizes = p.even(have, o.Unit, offers, own)
+		sizes = even(offers, own)
 		plan.Fits = want
 	}
 	rooms, t := p.rooms(have, o.Unit, slots, sizes, confidence)
+	if own.OK && t.chance() < confidence {
+		sizes = own.Sizes
+		rooms, t = p.rooms(have, o.Unit, slots, sizes, confidence)
+	}
 	i := 0
 	for _, f := range offers {
 		r := Round{RoundTimes: f.times, Breeders: f.breeders}
@@ -55,7 +59,10 @@ func (p *Planner) try(o Order, parts []Part, confidence float64, now time.Time, 
 			if i >= len(sizes) {
 				break
 			}
-			b.Grafts = sizes[i]
+			if b.Grafts = sizes[i]; b.Grafts == 0 {
+				i++
+				continue
+			}
 			if o.Unit == Queens {
 				b.Nucs = trim(b.Nucs, rooms[i])
 			}
@@ -90,14 +97,14 @@ func (p *Planner) try(o Order, parts []Part, confidence float64, now time.Time, 
 	return plan
 }
 
-// even spreads the last round's grafts over its builders, where the chance is no
-// less for it: one bar of 40 and one of 2 is no work for anybody.
-func (p *Planner) even(have total, u Unit, offers []offer, n Need) []int {
+// even spreads the last round's grafts over its builders: one bar of 40 and one
+// of 2 is no work for anybody.
+func even(offers []offer, n Need) []int {
 	sizes := append([]int(nil), n.Sizes...)
 	at := 0
 	for _, f := range offers {
 		end := min(at+len(f.slots), len(sizes))
-		if end == len(sizes) && end > at+1 {
+		if end == len(sizes) && end > at {
 			left := 0
 			for _, v := range sizes[at:end] {
 				left += v
@@ -107,23 +114,11 @@ func (p *Planner) even(have total, u Unit, offers []offer, n Need) []int {
 				left -= sizes[i]
 			}
 			if left > 0 {
-				return n.Sizes
+				return n.Sizes // the builders differ too much
 			}
-			break
+			return sizes
 		}
 		at += len(f.slots)
-	}
-	t, i := have, 0
-	for _, f := range offers {
-		for _, s := range f.slots {
-			if i < len(sizes) && sizes[i] > 0 {
-				t = t.plus(p.chain.law(u.leg(sizes[i], s.Room)))
-			}
-			i++
-		}
-	}
-	if t.chance() < n.Confidence {
-		return n.Sizes
 	}
 	return sizes
 }
