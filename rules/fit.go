@@ -163,7 +163,7 @@ func (f *fitter) on(day Date, bees bool, cells int) (RoundTimes, bool) {
 	if from, to, ok := f.s.workDay(day); ok {
 		for t := from; !t.After(to.Add(-startMargin)); t = t.Add(confineGrid) {
 			r := f.toMove(t, bees, cells)
-			if c := f.cost(r); c < cost {
+			if c := f.cost(r, bees); c < cost {
 				cost, d = c, dayFit{r, c < unfitCost}
 			}
 		}
@@ -179,16 +179,17 @@ func (f *fitter) on(day Date, bees bool, cells int) (RoundTimes, bool) {
 const unfitCost = 1e4
 
 // cost of a round: hours that graft and move lie away from their ideal times,
-// and a great deal for each of comb, graft and move that has no working time.
-func (f *fitter) cost(r RoundTimes) float64 {
+// and a great deal for each of comb, graft and move that has no working time. Of
+// equals the earliest hour is taken, which leaves most of the day for a late start.
+func (f *fitter) cost(r RoundTimes, bees bool) float64 {
 	var sum float64
 	for _, step := range r.Unfit {
 		if step == CombOut || step == Graft || step == Move {
 			sum += unfitCost
 		}
 	}
-	middle := (r.Age.Lo + r.Age.Hi) / 2
-	sum += math.Abs(middle - f.s.Table.Row(Graft, "").Best)
+	_, graft, _ := GraftWindow(Comb{Confined: r.Confined, BeesIn: &bees}, f.s.Table.Row(Graft, ""))
+	sum += dist(r.Graft, graft).Hours()
 	ideal := r.Graft.Add(Hours(f.s.Table.Row(Move, "").Best))
 	if f.s.MoveAt > 0 {
 		ideal = r.Graft.Add(f.s.MoveAt)

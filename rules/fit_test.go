@@ -82,7 +82,8 @@ func TestConfineHourPutsGraftAndMoveInWorkingHours(t *testing.T) {
 		}
 		// No other hour of the day is nearer: the cost by hand.
 		cost := func(r RoundTimes) float64 {
-			return dist(r.Move.Best, r.Graft.Add(Hours(236))).Hours() + max((r.Age.Lo+r.Age.Hi)/2-18, 18-(r.Age.Lo+r.Age.Hi)/2)
+			// Laid from 2 h to 24 h after she went in, 18 h old in the middle: 103 h.
+			return dist(r.Move.Best, r.Graft.Add(Hours(236))).Hours() + dist(r.Graft, r.Confined.Add(Hours(13+72+18))).Hours()
 		}
 		for h := 7; h <= 17; h++ {
 			other := RoundFrom(At(d, Clock(h*60), chicago), true, 45, s)

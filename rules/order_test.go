@@ -136,6 +136,23 @@ func TestPlansHoldWithKnownYields(t *testing.T) {
 	}
 }
 
+// drawSeasons draws the rates of n seasons by the laws that a crew without counts
+// starts from. Each rate falls once into every n-th of its law, in its own order,
+// so that a few hundred seasons stand for all.
+func drawSeasons(r *rand.Rand, n int) [][Stages]BetaBin {
+	out := make([][Stages]BetaBin, n)
+	for g := range Published {
+		a, b := Published[g].Prior()
+		mean, rho := distuv.Beta{Alpha: a, Beta: b}, distuv.Beta{Alpha: rhoAlpha, Beta: rhoBeta}
+		of, at := r.Perm(n), r.Perm(n)
+		for i := range out {
+			out[i][g].Mean = mean.Quantile((float64(of[i]) + r.Float64()) / float64(n))
+			out[i][g].Rho = clamp(rho.Quantile((float64(at[i])+r.Float64())/float64(n)), rhoLow, rhoHigh)
+		}
+	}
+	return out
+}
+
 // Each season has its own rates, drawn from the published ranges, and its own
 // over-dispersion; the crew has logged some batches of it, and plans with what it
 // learned from them. Over all seasons the stated 90 % holds, few batches or many.
@@ -151,14 +168,9 @@ func TestPlansHoldWithLearnedYields(t *testing.T) {
 	for _, c := range []struct{ logged, seasons, orders int }{{0, seasons, 1}, {6, learn, max(1, seasons/learn)}} {
 		r := rand.New(rand.NewPCG(7, uint64(c.logged)))
 		ok, runs, grafts, planned := 0, 0, 0, 0
-		for range c.seasons {
-			var rates [Stages]BetaBin
+		worlds := drawSeasons(r, c.seasons)
+		for _, rates := range worlds {
 			var y Yields
-			for g := range rates {
-				a, b := Published[g].Prior()
-				rho := clamp(distuv.Beta{Alpha: rhoAlpha, Beta: rhoBeta, Src: r}.Rand(), rhoLow, rhoHigh)
-				rates[g] = BetaBin{distuv.Beta{Alpha: a, Beta: b, Src: r}.Rand(), rho}
-			}
 			need := prior
 			if c.logged > 0 {
 				var trials []Trial

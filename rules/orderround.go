@@ -44,24 +44,30 @@ func (p *Planner) try(o Order, parts []Part, confidence float64, now time.Time, 
 	plan.OK, plan.Grafts, plan.Chance = own.OK, own.Grafts, own.Chance
 	sizes := own.Sizes
 	if own.OK {
-		sizes = p.even(have, o.Unit, offers, own)
+		sizes = even(offers, own)
 		plan.Fits = want
 	}
-	t := have
+	rooms, t := p.rooms(have, o.Unit, slots, sizes, confidence)
+	if own.OK && t.chance() < confidence {
+		sizes = own.Sizes
+		rooms, t = p.rooms(have, o.Unit, slots, sizes, confidence)
+	}
 	i := 0
 	for _, f := range offers {
 		r := Round{RoundTimes: f.times, Breeders: f.breeders}
-		for j, b := range f.batches {
+		for _, b := range f.batches {
 			if i >= len(sizes) {
 				break
 			}
-			if b.Grafts = sizes[i]; b.Grafts < f.slots[j].Grafts {
-				b.Nucs = trim(b.Nucs, b.Grafts)
+			if b.Grafts = sizes[i]; b.Grafts == 0 {
+				i++
+				continue
 			}
-			l := o.Unit.leg(b.Grafts, f.slots[j].Room)
+			if o.Unit == Queens {
+				b.Nucs = trim(b.Nucs, rooms[i])
+			}
 			b.Cells = p.chain.mean(Cells.leg(b.Grafts, noRoom))
-			b.Give = p.chain.mean(l)
-			t = t.plus(p.chain.law(l))
+			b.Give = p.chain.mean(o.Unit.leg(b.Grafts, rooms[i]))
 			r.Batches = append(r.Batches, b)
 			i++
 		}
@@ -91,14 +97,14 @@ func (p *Planner) try(o Order, parts []Part, confidence float64, now time.Time, 
 	return plan
 }
 
-// even spreads the last round's grafts over its builders, where the chance is no
-// less for it: one bar of 40 and one of 2 is no work for anybody.
-func (p *Planner) even(have total, u Unit, offers []offer, n Need) []int {
+// even spreads the last round's grafts over its builders: one bar of 40 and one
+// of 2 is no work for anybody.
+func even(offers []offer, n Need) []int {
 	sizes := append([]int(nil), n.Sizes...)
 	at := 0
 	for _, f := range offers {
 		end := min(at+len(f.slots), len(sizes))
-		if end == len(sizes) && end > at+1 {
+		if end == len(sizes) && end > at {
 			left := 0
 			for _, v := range sizes[at:end] {
 				left += v
@@ -108,25 +114,39 @@ func (p *Planner) even(have total, u Unit, offers []offer, n Need) []int {
 				left -= sizes[i]
 			}
 			if left > 0 {
-				return n.Sizes
+				return n.Sizes // the builders differ too much
 			}
-			break
+			return sizes
 		}
 		at += len(f.slots)
 	}
-	t, i := have, 0
-	for _, f := range offers {
-		for _, s := range f.slots {
-			if i < len(sizes) && sizes[i] > 0 {
-				t = t.plus(p.chain.law(u.leg(sizes[i], s.Room)))
+	return sizes
+}
+
+// rooms are the nucs to keep free for batches of these sizes, and what the
+// batches give in all. A batch that is not full seldom needs a nuc for every
+// larva; where keeping fewer would cost the confidence, it gets them all the same.
+func (p *Planner) rooms(have total, u Unit, slots []Slot, sizes []int, confidence float64) (rooms []int, t total) {
+	for _, scarce := range []bool{true, false} {
+		rooms, t = nil, have
+		for i, n := range sizes {
+			room := slots[i].Room
+			if u == Queens && n > 0 && n < slots[i].Grafts {
+				room = min(room, n)
+				if scarce {
+					room = min(room, p.chain.upper(Cells.leg(n, noRoom), 0.99))
+				}
 			}
-			i++
+			rooms = append(rooms, room)
+			if n > 0 {
+				t = t.plus(p.chain.law(u.leg(n, room)))
+			}
+		}
+		if t.chance() >= confidence {
+			break
 		}
 	}
-	if t.chance() < n.Confidence {
-		return n.Sizes
-	}
-	return sizes
+	return rooms, t
 }
 
 // trim keeps no more nucs than n.

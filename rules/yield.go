@@ -56,9 +56,9 @@ func (r Range) Prior() (alpha, beta float64) {
 }
 
 // rhoAlpha and rhoBeta are the beta law of over-dispersion before any count:
-// mean 0.05, between 0.003 and 0.15 in 19 cases of 20. The mean is what 12 of 27
-// and 17 of 26 queens laying in two periods of one season come to by moments
-// (Panasiuk et al. 2015, COLOSS conference abstract); derived, low confidence,
+// mean 0.05, between 0.004 and 0.15 in 19 cases of 20. The mean is what 12 of 27
+// and 17 of 26 queens laying in two periods of one season come to by analysis of
+// variance (Panasiuk et al. 2015, COLOSS conference abstract); derived, low confidence,
 // hence the width.
 const (
 	rhoAlpha = 1.5

@@ -167,6 +167,28 @@ func TestNoCountsIsThePublishedRange(t *testing.T) {
 	}
 }
 
+// The intraclass correlation of 12 of 27 and 17 of 26 (Panasiuk et al. 2015) by
+// analysis of variance, worked out here from the counts.
+func TestOverdispersionBeforeAnyCount(t *testing.T) {
+	x, n := [2]float64{12, 17}, [2]float64{27, 26}
+	all := n[0] + n[1]
+	p := (x[0] + x[1]) / all
+	var between, within, squares float64
+	for i := range x {
+		q := x[i] / n[i]
+		between += n[i] * (q - p) * (q - p)
+		within += n[i] * q * (1 - q) / (all - 2)
+		squares += n[i] * n[i]
+	}
+	size := all - squares/all
+	rho := (between - within) / (between + (size-1)*within)
+	prior := distuv.Beta{Alpha: rhoAlpha, Beta: rhoBeta}
+	assert.InDelta(t, rho, prior.Mean(), 0.005)
+	assert.InDelta(t, 0.004, prior.Quantile(0.025), 0.001)
+	assert.InDelta(t, 0.15, prior.Quantile(0.975), 0.01)
+	assert.InDelta(t, 0.807, Published[StageEmerged].mean(), 0.001, "the divisor in the last range")
+}
+
 func TestTrialsOfABatch(t *testing.T) {
 	b := season()
 	entries := Effective(b.entries)
