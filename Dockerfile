@@ -22,8 +22,8 @@ COPY --from=build --chown=65532:65532 /out/data /data
 USER 65532:65532
 VOLUME /data
 WORKDIR /data
-# SQLite keeps its temporary files in memory-backed /tmp or beside the database.
-ENV YARDBELL_TOKEN_FILE=/run/secrets/token SQLITE_TMPDIR=/data
+# The root may be read-only, so that /data is where temporary files go as well.
+ENV YARDBELL_TOKEN_FILE=/run/secrets/token TMPDIR=/data
 HEALTHCHECK --interval=60s --timeout=5s --start-period=20s CMD ["/yardbell", "health", "--at", "127.0.0.1:8088"]
 ENTRYPOINT ["/yardbell"]
 CMD ["serve", "--db", "/data/crew.db", "--listen", "127.0.0.1:8088"]

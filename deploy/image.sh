@@ -30,7 +30,7 @@ if ! buildah inspect "$base" >/dev/null 2>&1; then
 fi
 
 say "the image, by the Dockerfile"
-buildah build -q --build-arg BASE="$base" -t localhost/yardbell . >/dev/null
+buildah build -q --format docker --build-arg BASE="$base" -t localhost/yardbell . >/dev/null
 c=$(buildah from localhost/yardbell)
 root=$(buildah mount "$c")
 trap 'buildah umount "$c" >/dev/null; buildah rm "$c" >/dev/null; rm -rf "$work"' EXIT
@@ -52,6 +52,7 @@ run() {
     mount --bind "$2" "$1/data"
     mount -o remount,bind,ro "$1"
     r=$1; shift 2
+    export TMPDIR=/data
     exec setpriv --no-new-privs chroot --userspec=65532:65532 "$r" "$@"' _ "$root" "$work/data" "$@"
 }
 run /yardbell demo >"$work/demo.txt"
