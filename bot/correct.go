@@ -283,6 +283,9 @@ func (t *talk) fix(r *reading) error {
 		} else if t.kind == "ask" {
 			return nil
 		}
+		if k, ok := t.contextTask(); ok && needsCount[k.Step] {
+			return t.done(r) // "fueron 33" in reply to a ping
+		}
 	}
 	switch {
 	case first != nil:

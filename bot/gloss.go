@@ -36,6 +36,7 @@ type glosser struct {
 	searched bool
 	rogue    bool // rogue cells are named, so that what was taken out are these
 	found    bool // what was found is told by another verb, so that "conté" says no more
+	finisher bool // the finisher is named
 	clocked  bool // an hour is named
 	number   int  // where the first number stands
 	just     bool // "acabo de": the next verb tells what was done
@@ -187,7 +188,7 @@ func (g *glosser) walk() {
 	i := g.settings()
 	for i < len(g.in) {
 		n := 0
-		for _, turn := range []func(int) int{g.doer, g.name, g.fed, g.perfect, g.clock, g.age, g.small, g.phrase} {
+		for _, turn := range []func(int) int{g.doer, g.name, g.fed, g.beside, g.perfect, g.clock, g.age, g.small, g.phrase} {
 			if n = turn(i); n > 0 {
 				break
 			}
@@ -312,6 +313,12 @@ func (g *glosser) worded(v *gloss, i, n int) []string {
 		return []string{"perhaps", v.mean}
 	case n == 1 && g.rogue && (v.past == "pulled" || v.past == "removed") && v.rank == esPast:
 		return []string{"found"} // "quité 2 celdas ajenas"
+	case n == 1 && v.past == "placed" && w == "puso" && g.at(i-1) == "#" && i > 1 && g.key[i-2] != "":
+		return []string{"has", "laid"} // "la 7 puso"
+	case n == 1 && v.past == "placed" && (w == "puso" || w == "pusieron") && g.joined(i+1) != "#" && g.at(i+2) != "celdas" && g.at(i+1) != "celdas":
+		return []string{w} // "27 pusieron": eggs, or cells
+	case n == 1 && v.past == "accepted" && strings.HasPrefix(w, "agarr") && g.queens && v.rank == esPast:
+		return []string{"caught"}
 	case n == 1 && g.found && (v.past == "counted" || v.past == "saw") && v.rank == esPast:
 		return nil // "conté 26 en postura"
 	case n == 1 && g.clocked && v.rank == esSaid && v.past != "" && strings.HasSuffix(w, "emos"):

@@ -128,6 +128,8 @@ func (g *glosser) mark() {
 		g.first = g.first || subjectFirst[stepWords[g.in[i].text]]
 		g.weekday = g.weekday || g.at(i+1) != "pasado" && g.at(i-1) != "pasado" && spanishWeekday(k)
 		switch k {
+		case "acabadora", "finalizadora", "terminadora":
+			g.finisher = true
 		case "favor", "porfa":
 			g.polite = true
 		case "nucleos", "nucleo", "nucs":

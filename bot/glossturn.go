@@ -163,6 +163,7 @@ func (g *glosser) mendsCount() bool {
 			not = len(nums)
 		case fixBe[w]:
 			was = true
+		case w == "salieron" && len(g.in) == 2:
 		case w == "sino" || w == "y" || w == "que":
 		default:
 			return false
@@ -173,6 +174,8 @@ func (g *glosser) mendsCount() bool {
 		g.two(nums[1], nums[0])
 	case len(nums) == 2 && not == 1 && (was || i > 0):
 		g.two(nums[0], nums[1])
+	case len(nums) == 1 && nums[0] == 1 && len(g.in) == 2 && g.d.r.addressed && (g.in[0].text == "salieron" || g.in[0].text == "eran"):
+		g.put(0, len(g.in), "it", "was", "#")
 	case len(nums) == 1 && not < 0 && sorry && was:
 		g.put(0, len(g.in), "sorry", "it", "was", "#")
 	case len(nums) == 1 && not < 0 && sorry:

@@ -26,6 +26,8 @@ var esVerbs = []esVerb{
 	{stems: "solt suelt", ending: "ar", bare: "release", past: "released", going: "releasing"},
 	{stems: "liber", ending: "ar", bare: "release", past: "released", going: "releasing"},
 	{stems: "injert", ending: "ar", bare: "graft", past: "grafted", going: "grafting"},
+	{stems: "enjert", ending: "ar", bare: "graft", past: "grafted", going: "grafting"},
+	{stems: "ingert", ending: "ar", bare: "graft", past: "grafted", going: "grafting"},
 	{stems: "traslarv", ending: "ar", bare: "graft", past: "grafted", going: "grafting"},
 	{stems: "graft", ending: "ar", bare: "graft", past: "grafted", going: "grafting", takes: "graftee grafteamos graftearon grafteo grafteadas grafteado", takesNow: "graftear"},
 	{stems: "acept", ending: "ar", bare: "accept", past: "accepted", going: "accepting"},
