@@ -59,6 +59,9 @@ func (d *reader) gloss() {
 			d.r.digits = d.r.digits || t.isNum
 		}
 	}
+	if g.es == 0 && g.en == 0 {
+		d.r.courtesy = d.r.courtesy || g.idle(0, len(g.in)) // "perfecto"
+	}
 	switch { // in a mixed message one of them must be plainly the main one
 	case g.es > 0 && g.es >= 3*g.en, len(g.in) == 1 && g.at(0) == "si":
 		d.r.lang = "es"
@@ -266,6 +269,8 @@ func (g *glosser) fits(v *gloss, i, n int) bool {
 	switch v.class {
 	case "t":
 		return false
+	case "a":
+		return g.d.r.addressed
 	case "w":
 		return g.plain(i)
 	case "d":
@@ -292,7 +297,7 @@ func (g *glosser) counted(i, n int) bool {
 		if k >= i && k < i+n {
 			continue
 		}
-		if w := g.at(k); countable[w] || w == "#" && !timeUnits[g.at(k+1)] && !timeUnits[g.in[min(k+1, len(g.in)-1)].text] && g.at(k-1) != "las" {
+		if w := g.at(k); countable[w] || w == "#" && !timeUnits[g.at(k+1)] && !timeUnits[g.in[min(k+1, len(g.in)-1)].text] && (g.at(k-1) != "las" || g.in[k].num > 24 && g.at(k-2) != "a") {
 			return true
 		}
 	}

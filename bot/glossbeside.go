@@ -25,6 +25,9 @@ func (g *glosser) beside(i int) int {
 		return g.put(i, 1, "moved")
 	case w == "salieron" && g.found:
 		return g.put(i, 1) // "salieron 38 aceptadas"
+	case w == "salieron" && len(g.in) > 4 && !g.queens:
+		g.out = append(g.out, g.in[i]) // for a walk, as far as is known
+		return 1
 	case g.builderNamed(i) && !g.rogue && g.searchedOnly() && (i == 0 || g.in[i-1].comma || g.at(i-1) == "y" || builderForm.MatchString(g.in[i-1].text) || g.at(i-1) == "pero"):
 		if n := g.lead(i, cleanFinds...); n > 0 && (i+n == len(g.in) || g.in[i+n-1].comma) {
 			if k := len(g.out); k > 0 && g.out[k-1].text == "and" || k > 0 && g.out[k-1].text == "y" {

@@ -8,14 +8,17 @@ var (
 	undoSmall = words(`eso esa ese esto este esta lo la el ultimo ultima linea anotacion registro mensaje que puse anote mande por favor porfa plis me equivoque perdon
 		disculpa disculpen estaba estuvo mal fue era un error sin querer ups uy ay mala mia no va ya ahi`)
 	doneSure  = words(`listo lista listos listas hecho hecha hechos hechas terminado terminada terminados`)
-	doneSmall = words(`ya quedo todo si ok dale eso`)
+	doneSmall = words(`ya quedo quedaron esta todo si ok dale eso`)
 	fixOpen   = words(`no perdon perdona disculpa disculpen ups uy ay me equivoque mala mia digo error corrijo correccion eh`)
 	fixBe     = words(`eran era son fueron fue es sean`)
 )
 
 // turns reads a message that is one of these turns as a whole.
 func (g *glosser) turns() bool {
-	return g.takesBack() || g.saysDone() || g.asksWhy() || g.mendsCount()
+	if g.d.r.addressed && len(g.in) > 3 && fixBe[g.in[0].text] && g.at(1) == "#" && (g.at(2) == "a" || g.at(2) == "en") && g.yardAt(3) {
+		g.in, g.key, g.own = g.in[1:], g.key[1:], g.own[1:] // "fueron 34 a North"
+	}
+	return g.asksWhen() || g.takesBack() || g.saysDone() || g.asksWhy() || g.mendsCount()
 }
 
 // only counts the words of the message that are in a set; ok says that all others
@@ -85,7 +88,7 @@ func (g *glosser) says(phrases ...string) bool {
 
 // saysDone reads "listo, ya quedó" as one "done", and a bare "ya" in a reply.
 func (g *glosser) saysDone() bool {
-	if g.d.r.addressed && len(g.in) == 1 && g.in[0].text == "ya" || g.d.r.addressed && g.says("ya ya", "ya po") {
+	if g.d.r.addressed && g.says("ya", "ya ya", "si ya", "ya si", "ok ya", "ya ok", "si ya po", "ya listos") {
 		g.put(0, len(g.in), "done")
 		return true
 	}
@@ -131,6 +134,22 @@ func (g *glosser) asksWhy() bool {
 	}
 	g.put(0, len(g.in), "why")
 	return true
+}
+
+// asksWhen reads "¿cuándo se pasan las celdas?", put to the bot, as the question for
+// the reasons of a step, which say when it is due.
+func (g *glosser) asksWhen() bool {
+	n := g.lead(0, "cuando se", "cuando toca", "cuando hay que", "cuando tenemos que", "cuando tengo que", "hasta cuando se puede", "hasta que hora se puede", "hasta que hora puedo", "a que hora se", "a que hora toca", "desde cuando se puede", "cuando puedo", "cuando podemos")
+	if n == 0 || !g.d.r.addressed {
+		return false
+	}
+	for k := n; k < len(g.in); k++ {
+		if v := spanish.single[g.key[k]]; v != nil && v.past != "" && stepWords[v.mean] != "" {
+			g.put(0, len(g.in), "why", string(stepWords[v.mean]))
+			return true
+		}
+	}
+	return false
 }
 
 // lead is how many words the first of the phrases that stands at i has.

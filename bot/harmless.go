@@ -28,7 +28,7 @@ var particleWords = words(`po pos pues pue che eh oe oiga oye oigan nomas noma m
 
 // glueWords stand between idle words, and say as little only beside them.
 var glueWords = words(`que el la lo los las un una de del a al y con muy re bien super tan mas mucho mucha mi mis nuestro nuestra este esta estan estamos hace hay haciendo hizo
-	estuvo es son que salen salieron quedaron se ve ven todo dia dias tardes noches tarde trabajo gran buen buena bueno nivel dios por pero ya aqui ok okay oki okey mil muchas muchisimas feliz`)
+	estuvo es son que salen salieron quedaron se ve ven todo dia dias tardes noches tarde trabajo gran buen buena bueno nivel dios por pero ya hoy aqui todas todos ambas ok okay oki okey mil muchas muchisimas feliz`)
 
 // idleClauses are idle though their words are not.
 var idleClauses = []string{
@@ -69,7 +69,10 @@ func (g *glosser) idle(a, b int) bool {
 		return true
 	}
 	for _, w := range said {
-		core = core || idleWords[w] || calledWords[w] && w != "todos"
+		core = core || idleWords[w] || calledWords[w] && w != "todos" || particleWords[w] && len(said) == 1 && w != "mas" && w != "noma"
+		if (w == "todas" || w == "todos" || w == "ambas") && !g.counts() {
+			return false // "nacieron, todas lindas" says how many
+		}
 		if !idleWords[w] && !calledWords[w] && !glueWords[w] && !particleWords[w] {
 			return false
 		}
@@ -115,6 +118,23 @@ func (g *glosser) trim() {
 	g.in, g.key, g.own = in, key, own
 }
 
+func (g *glosser) counts() bool {
+	for i := range g.in {
+		if g.in[i].isNum || esNumber(g.key[i]) {
+			return true
+		}
+	}
+	return false
+}
+
+// leadsOn are the words after which a call is none: "de un amigo", "con el equipo".
+var leadsOn = words(`a al de del con por para pa un una unos unas el la los las mi mis tu su sus nuestro nuestra y e o que en entre sin como es son soy muy otro otra d`)
+
+// object reports whether the word after i is no call but belongs to i.
+func (g *glosser) object(i int) bool {
+	return leadsOn[g.in[i].text] || g.in[i].isNum && strings.HasSuffix(g.in[i+1].text, "s") && calledWords[g.in[i+1].text]
+}
+
 // ends marks the greeting before a clause and the calls and particles after it, and
 // says how many words are left.
 func (g *glosser) ends(a, b int, drop []bool) int {
@@ -125,7 +145,7 @@ func (g *glosser) ends(a, b int, drop []bool) int {
 			drop[a] = true
 		}
 	}
-	for b > a+1 && can(b-1) && (calledWords[g.in[b-1].text] && g.in[b-1].text != "todos" || particleWords[g.in[b-1].text] && g.in[b-1].text != "mas") {
+	for b > a+1 && can(b-1) && !g.object(b-2) && (calledWords[g.in[b-1].text] && g.in[b-1].text != "todos" || particleWords[g.in[b-1].text] && g.in[b-1].text != "mas") {
 		b--
 		drop[b] = true
 	}

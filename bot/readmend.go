@@ -114,8 +114,10 @@ func (c *cutter) side(a, b int) (r *reading, bare *int, ok bool) {
 	d.places()
 	d.settleLeads()
 	c.out.looks += d.looks
-	for _, t := range d.toks {
+	for i, t := range d.toks {
 		switch {
+		case t.isNum && !t.used && i > 0 && d.toks[i-1].glossed && fold(d.toks[i-1].orig) == "la" && d.r.subject().Zero():
+			d.r.breeder = t.num // "la 12"
 		case t.used || mendSmall[t.text]:
 		case t.isNum && bare == nil:
 			n := t.num
