@@ -314,6 +314,8 @@ func (g *glosser) worded(v *gloss, i, n int) []string {
 	t := g.in[i]
 	alone := len(g.in) == n
 	switch w := g.at(i); {
+	case len(v.words) == 1 && v.words[0] == "laying" && g.oneBreeder():
+		return []string{"perhaps", "laying"} // "la 7 poniendo": she, not seven
 	case n == 1 && t.doubt:
 		return []string{"perhaps", v.mean}
 	case n == 1 && g.rogue && (v.past == "pulled" || v.past == "removed") && v.rank == esPast:
@@ -365,6 +367,16 @@ func (g *glosser) worded(v *gloss, i, n int) []string {
 		return []string{"later"}
 	}
 	return v.words
+}
+
+// oneBreeder reports whether a number has the article of one breeder: "la 7".
+func (g *glosser) oneBreeder() bool {
+	for k := range g.key {
+		if g.key[k] == "la" && g.joined(k+1) == "#" {
+			return true
+		}
+	}
+	return false
 }
 
 func lastAccent(s string) rune {
