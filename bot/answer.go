@@ -208,6 +208,9 @@ func (t *talk) claim(r *reading) error {
 		e.Detail.Reason = r.reason
 	case doLater:
 		until := t.origin.Said.Add(2 * time.Hour)
+		if left := k.Latest.Sub(t.origin.Said); left > 0 && left <= 2*time.Hour {
+			until = t.origin.Said.Add((left / 2).Truncate(time.Minute)) // no time was said: one that is not too late
+		}
 		if r.span > 0 {
 			until = t.origin.Said.Add(r.span)
 		}
@@ -256,6 +259,8 @@ func (t *talk) claim(r *reading) error {
 func (t *talk) short(r *reading) error {
 	if !r.clear() {
 		switch {
+		case r.courtesy:
+			t.hush()
 		case r.addressed && r.question:
 			t.fail("r_question", "Hint", t.hint(r))
 		case r.addressed:

@@ -277,6 +277,16 @@ func (t *talk) fix(r *reading) error {
 			return t.amendLine(l.ID, func(e *rules.Entry) { e.Count = r.count })
 		}
 	}
+	if first == nil && r.old == nil && r.addressed {
+		if l, ok, err := t.awaiting(r); err != nil || ok {
+			return t.complete(l.ID, l.Entry, r) // "fueron 33" in answer to "how many?"
+		} else if t.kind == "ask" {
+			return nil
+		}
+		if k, ok := t.contextTask(); ok && needsCount[k.Step] {
+			return t.done(r) // "fueron 33" in reply to a ping
+		}
+	}
 	switch {
 	case first != nil:
 		t.ask("r_fix_old", "Count", *first.Count, "Old", deref(r.old), "What", t.v.line(first.Entry))

@@ -401,8 +401,8 @@ func (d *reader) company() bool {
 // alone reports whether a word too common in talk names the step by itself.
 func (d *reader) alone() bool {
 	r := d.r
-	if r.verb != doStep || d.company() {
-		return false
+	if r.verb != doStep || d.company() || r.step == rules.Feed && d.form == past && (d.nextTo(fedThings) || d.toks[d.verbAt].glossed && d.nextTo(fedNucs)) {
+		return false // "fed the builder": which is asked
 	}
 	switch d.form {
 	case thing, state, bare:
@@ -413,6 +413,9 @@ func (d *reader) alone() bool {
 	}
 	return !standing[d.said] && !d.twoWords
 }
+
+// fedThings are what is fed, where its name or number is not said.
+var fedThings, fedNucs = words(`builder breeder`), words(`nucs`)
 
 // unread turns the reading into that of a message that is none of the bot's
 // business.
@@ -427,7 +430,7 @@ func (d *reader) unread() {
 // reset forgets what was read of a message that turned out to be of another form.
 func (d *reader) reset() {
 	r := d.r
-	*r = reading{text: r.text, addressed: r.addressed, question: r.question, negated: r.negated, digits: r.digits, typos: r.typos, lang: r.lang}
+	*r = reading{text: r.text, addressed: r.addressed, question: r.question, negated: r.negated, digits: r.digits, typos: r.typos, lang: r.lang, courtesy: r.courtesy}
 }
 
 func has(list []string, s string) bool {

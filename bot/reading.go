@@ -86,6 +86,7 @@ type reading struct {
 	question  bool
 	negated   bool
 	hedged    bool
+	courtesy  bool   // thanks and the like, and nothing else
 	digits    bool   // some number was typed
 	lang      string // "en" or "es" where the words say so, else empty
 	text      string

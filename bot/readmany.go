@@ -115,7 +115,7 @@ func (c *cutter) cuts() (out []part) {
 	for i, t := range toks {
 		c.out.looks++
 		slip := slippedAnd[t.text] || t.text == "an" && strings.IndexAny(c.d.word(i+1), "bcdfgjklmnpqrstvwxyz") == 0
-		split := slip || partWords[t.text]
+		split := slip || partWords[t.text] && (t.text != "e" || strings.HasPrefix(strings.TrimPrefix(c.d.word(i+1), "h"), "i"))
 		if cur.from >= 0 && (split || toks[i-1].comma) {
 			cur.to = i
 			out = append(out, cur)
