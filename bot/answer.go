@@ -254,6 +254,10 @@ func (t *talk) claim(r *reading) error {
 // short deals with a message that names no deed: a number or a place that
 // completes the line asked about, an answer to a ping, or talk.
 func (t *talk) short(r *reading) error {
+	if r.courtesy && (t.replied == nil || t.replied.Kind != "ask") {
+		t.hush() // thanks want no answer
+		return nil
+	}
 	if !r.clear() {
 		switch {
 		case r.addressed && r.question:

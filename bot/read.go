@@ -88,7 +88,8 @@ func (d *reader) read() *reading {
 	}
 	d.gloss()
 	d.slips()
-	if d.whole() {
+	d.plain()
+	if r.courtesy || d.whole() {
 		return r
 	}
 	d.opening()

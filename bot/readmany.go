@@ -78,6 +78,9 @@ func readMany(text string, n names) many {
 	c := cutter{d: newReader(strings.ReplaceAll(strings.TrimSpace(text), "\n", "; "), n), n: n, out: &m}
 	c.n.spoken = w.addressed
 	c.d.slips()
+	if w.lang != "es" {
+		c.d.plain()
+	}
 	c.out.looks += c.d.looks
 	if w.verb == noVerb || w.verb == justCount {
 		if m.mend = c.mend(); m.mend != nil {
