@@ -278,7 +278,7 @@ func (t *talk) short(r *reading) error {
 		} else if t.kind == "ask" {
 			return nil
 		}
-		if k, ok := t.contextTask(); ok && r.verb == justCount && needsCount[k.Step] {
+		if k, ok := t.contextTask(); ok && r.verb == justCount && (needsCount[k.Step] || k.Step == rules.Rogue) {
 			return t.done(r)
 		}
 	}

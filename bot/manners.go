@@ -40,7 +40,7 @@ var (
 	greetWords  = words(`hi hey hello morning evening afternoon howdy hiya yo`)
 	addressees  = words(`all everyone everybody team crew guys folks y'all yall gang people bot there friends boss both`)
 	ackWords    = words(`ok okay k kk cool great nice perfect awesome thanks thx ty thank you cheers lovely brilliant sweet wow lol haha hahaha super amazing
-		excellent much so very tysm work job good well done welcome bot team all everyone guys folks mate man dude it that's for now a lot wonderful fantastic noted`)
+		excellent much so very tysm work job good well welcome bot team all everyone guys folks mate man dude it that's for now a lot wonderful fantastic noted`)
 	ackNeeds = words(`thanks thx ty thank cheers cool great nice perfect awesome lovely brilliant sweet wow lol haha hahaha amazing excellent tysm wonderful fantastic welcome`)
 )
 

@@ -37,16 +37,40 @@ const (
 type sayRule struct {
 	pat []sayElem
 	out []string
+	at  int // where it stands among the rules
 }
 
-// sayRules are rules by the words that their first place has; those that begin with
-// a class stand under "".
+// sayRules are rules by a word that each must have, so that a message meets only the
+// rules for words that stand in it.
 type sayRules map[string][]*sayRule
+
+// common are words that too many rules have to be found by.
+var common = words(`to in into at on of the a is was were are have has for it up out and from`)
+
+// keys are the words of which one must stand in a message for the rule to fit.
+func (r *sayRule) keys() (best map[string]bool) {
+	for _, e := range r.pat {
+		if e.optional || len(e.words) == 0 || e.num {
+			continue
+		}
+		if best == nil {
+			best = e.words
+		}
+		rare := true
+		for w := range e.words {
+			rare = rare && !common[w]
+		}
+		if rare {
+			return e.words
+		}
+	}
+	return best
+}
 
 // sayings reads rules, one a line: "gave X some syrup => fed =2". Words parted by |
 // stand for one another, a question mark makes a place optional.
 func sayings(table string) sayRules {
-	rules := sayRules{}
+	rules, n := sayRules{}, 0
 	for _, line := range strings.Split(table, "\n") {
 		from, to, ok := strings.Cut(line, "=>")
 		if !ok {
@@ -66,42 +90,41 @@ func sayings(table string) sayRules {
 			}
 			r.pat = append(r.pat, e)
 		}
-		first := r.pat[0]
-		if first.class != 0 || first.optional {
-			rules[""] = append(rules[""], r)
+		r.at = n
+		n++
+		for w := range r.keys() {
+			rules[w] = append(rules[w], r)
 		}
-		for w := range first.words {
-			if first.class == 0 && !first.optional {
-				rules[w] = append(rules[w], r)
-			}
-		}
-	}
-	for _, list := range rules { // the longest first
-		sort.SliceStable(list, func(i, k int) bool { return len(list[i].pat) > len(list[k].pat) })
 	}
 	return rules
 }
 
 // plain puts the message into plain words.
 func (d *reader) plain() {
-	for _, t := range d.toks {
-		if t.glossed {
-			return
-		}
+	if d.glossedAny() {
+		return
 	}
 	d.genitives()
 	d.apply(spellings)
 	d.dictated()
 	d.manners()
+	d.apply(asking)
+	if d.r.addressed {
+		d.apply(replies)
+	}
 	d.apply(turns)
 }
 
 // apply goes over the message once; what a rule has made is not looked at again.
 func (d *reader) apply(rules sayRules) {
+	fit := d.sayingsIn(rules)
+	if len(fit) == 0 {
+		return
+	}
 	var out []token
 	changed := false
 	for i := 0; i < len(d.toks); {
-		r, spans, n := d.firstRule(rules, i)
+		r, spans, n := d.firstRule(fit, i)
 		if r == nil {
 			out = append(out, d.toks[i])
 			i++
@@ -141,13 +164,31 @@ func (d *reader) put(r *sayRule, spans [][2]int, i, n int) (out []token) {
 	return out
 }
 
-// firstRule is the first rule that fits at i, with the tokens that each place took.
-func (d *reader) firstRule(rules sayRules, i int) (*sayRule, [][2]int, int) {
-	for _, key := range []string{d.word(i), ""} {
-		for _, r := range rules[key] {
-			if spans, n := d.matches(r, i); n > 0 {
-				return r, spans, n
+// sayingsIn are the rules for words of the message, the longest first.
+func (d *reader) sayingsIn(rules sayRules) (out []*sayRule) {
+	seen := map[*sayRule]bool{}
+	for i := range d.toks {
+		for _, r := range rules[d.word(i)] {
+			if !seen[r] {
+				seen[r] = true
+				out = append(out, r)
 			}
+		}
+	}
+	sort.Slice(out, func(i, k int) bool {
+		if a, b := len(out[i].pat), len(out[k].pat); a != b {
+			return a > b
+		}
+		return out[i].at < out[k].at
+	})
+	return out
+}
+
+// firstRule is the first rule that fits at i, with the tokens that each place took.
+func (d *reader) firstRule(rules []*sayRule, i int) (*sayRule, [][2]int, int) {
+	for _, r := range rules {
+		if spans, n := d.matches(r, i); n > 0 {
+			return r, spans, n
 		}
 	}
 	return nil, nil, 0

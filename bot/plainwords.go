@@ -59,7 +59,6 @@ var turns = sayings(`
 	with N , =>
 	^ N confined|caged|grafted|accepted|capped|moved|placed|caught|fed|released|recelled => =3
 	^ N has|just confined|caged|grafted|accepted|capped|moved|placed|caught|fed|released|recelled => =4
-	earlier today => today
 	earlier this morning|afternoon => this =3
 	a couple|few minutes|min|mins ago => 5 min ago
 	a minute ago => 1 min ago
@@ -89,7 +88,7 @@ var turns = sayings(`
 	marked|pinned it? C => =3 pin
 	bees are|went|all in => bees in
 	shook|shaken some|the|her? bees in => bees in
-	got|spotted|spied|there's|theres|have|saw|seeing some|the|our|first? eggs => eggs
+	got|spotted|spied|there's|theres some|the|our|first? eggs => eggs seen
 	there are|is some? eggs => eggs
 	eggs are? there|present|in|visible $ => eggs
 	plenty|lots of eggs => eggs
@@ -126,7 +125,7 @@ var turns = sayings(`
 	# of? #? cells? stuck|made|good ones? accepted => =1 =2 =3 accepted
 	capped off|over # => capped =3
 	# are|were|got|all? capped|sealed|closed over|off|up? => =1 capped
-	put|placed|popped|dropped|set|stuck|swapped|shifted|carried|took|brought|moved|hung the? cells|bars|bar|frame|frames|batch|them|it|'em|em #? over|on|across|back? in|into|to|on the? finisher => =4 =5 to finisher
+	put|placed|popped|dropped|set|stuck|swapped|shifted|carried|took|brought|moved|hung the? cells|bars|bar|frame|frames|them|it|'em|em #? over|on|across|back? in|into|to|on the? finisher => =4 =5 to finisher
 	put|popped|dropped|set|stuck|swapped|shifted|carried|took|brought|moved batch # over|on|across? in|into|to|on the? finisher => batch =3 to finisher
 	over|across|gone|went|now to|in|into|on the? finisher => to finisher
 	to|in|into|on the? finisher builder? in|into|at|on? B => to finisher =6
@@ -138,11 +137,10 @@ var turns = sayings(`
 	one rogue|wild|stray cell? => 1 rogue
 	# stray cell|cells in B => =1 rogue =4 =5
 	no strays|stray|wild|queen cell|cells|ones? in|on B => =5 clear
-	no rogue|rogues cell|cells|ones? seen|found|there|anywhere|present? in|on B => =6 clear
 	B is|was|looks|looked|all|'s? all|nice|totally|completely|still? clear|clean $ => =1 clear
 	B is|was|looks|looked|all? all|nice|totally|completely|still? clear|clean , no|zero|nothing|none rogue|rogues|wild|stray|found|there? cell|cells|there|found? => =1 clear
 	B , is|was|looks|looked|all? all|nice? clear|clean of rogue|rogues|wild cells? => =1 clear
-	B had|has no|zero|0 rogue|rogues|wild cell|cells? => =1 clear
+	B had|has no|zero|0 rogue|rogues|wild cell|cells? => no rogues in =1
 	checked|searched B , and|but|- found? nothing|none|zero found|there|in|inside|to? there|it|report? => =2 clear
 	checked|searched B , found|all|it|looks|it's? is|looks|was|all? clear|clean|nothing|good|fine => =2 clear
 	checked|searched B for rogues|rogue|wild|strays cell|cells? , found? nothing|none|clear|clean|no|zero found|there|rogues|luck? => =2 clear
@@ -178,7 +176,14 @@ var turns = sayings(`
 	# of? #? queens|nucs are|have? mated => =1 =2 =3 laying
 	# of? #? nucs|queens have|has|with|show|showing eggs|brood => =1 =2 =3 laying
 	# of? #? nucs|queens have|has|with? laying queens|queen => =1 =2 =3 laying
-	laying well|nicely|great|good|already|fine|beautifully|now|strong => laying
+	# are? laying well|nicely|great|good|already|fine|beautifully|now|strong => =1 laying
+	X too|also $ => =1
+	X as well $ => =1
+	^ please|pls add|undo|skip|show => =3
+	# in total|all => =1
+	# total|altogether => =1
+	# of em|'em => =1 of them
+	half an|a hour $ => 30 min
 	have|has started|begun laying => laying
 	boxed|harvested|picked|bagged|collected|cought up|out? # of? #? queens|mated|laying|of|good|nice? queens|them|mated? => caught =3 =4 =5
 	caged|boxed|caught|pulled|packed up|out? # of? #? mated|laying|of|good|nice? queens|them => caught =3 =4 =5
@@ -207,4 +212,97 @@ var turns = sayings(`
 	flow|dearth has|have|is|'s|just? just|now|finally|already|all|well? over|ended|gone|stopped|finished|done|dried|shut up|down|off? => =1 over
 	nectar is coming in => flow on
 	nectar flow|dearth => =2
+`)
+
+// asking are questions to the bot in natural words.
+var asking = sayings(`
+	^ what's|whats left|remaining|outstanding to? do? for? today|tomorrow|now? $ => due =6
+	^ what's|whats left|remaining|outstanding to? do? for? this week $ => due this week
+	^ what is left|remaining to? do? for? today|tomorrow|now? $ => due =7
+	^ what|anything needs|need doing|attention today|tomorrow|now? $ => due =5
+	^ what|anything needs|need to be done today|tomorrow|now? $ => due =7
+	^ what needs|need to happen today|tomorrow|now? $ => due =6
+	^ what's|whats to do today|tomorrow|now? $ => due =5
+	^ what's|whats on|planned|scheduled for? today|tomorrow $ => due =5
+	^ what's|whats on the list|plan|schedule|agenda|calendar|menu for? today|tomorrow? $ => due =7
+	^ what's|whats on the list|plan|schedule|agenda|calendar|menu for? this week $ => due this week
+	^ what's|whats coming up? this|next? week? $ => due this week
+	^ what's|whats the? plan|schedule for today|tomorrow $ => due =6
+	^ what do|must|should i|we have|need|got? to? do today|tomorrow|now? $ => due =8
+	^ what do|must|should i|we have|need|got? to? do this week $ => due this week
+	^ what have i|we got to do today|tomorrow? $ => due =8
+	^ what do i|we have on? due|today|tomorrow $ => due =7
+	^ anything left|pending|outstanding for? today|tomorrow? $ => due =5
+	^ anything else? due|on for? today|tomorrow $ => due =6
+	^ is there? anything due|left|open|pending for? today|tomorrow? $ => due =7
+	^ anything to do today|tomorrow|now? $ => due =5
+	^ any|which|what tasks|jobs|work are|is? due|open|left|there|on? for? today|tomorrow? $ => due =7
+	^ today's|todays list|tasks|jobs|plan|schedule $ => due
+	^ tomorrow's|tomorrows list|tasks|jobs|plan|schedule $ => due tomorrow
+	^ this week's|weeks list|tasks|jobs|plan|schedule $ => due this week
+	^ to do list? $ => due
+	^ todo|due|task|job list $ => due
+	^ list tasks|jobs $ => due
+	^ show me? the? tasks|jobs|list|todo|todos for? today|tomorrow? $ => due =7
+	^ what|when is|are? due|next due|next today|tomorrow? $ => due =5
+	^ batch|breeder|builder # status|info|update|details|news|progress $ => =2 =3
+	^ info|details|status|news|update|report on|for|of|about|from? batch|breeder|builder # $ => =4 =5
+	^ any news|update|word on|from|about|of|with batch|breeder|builder # $ => =5 =6
+	^ what's|whats the? status|state|story|news|latest of|on|with|for|about batch|breeder|builder # $ => =6 =7
+	^ what's|whats up|happening|going on? with|in batch|breeder|builder # $ => =6 =7
+	^ where are|is|do we? at|stand|are? with|on? batch|breeder # $ => =7 =8
+	^ how's|hows|how is|are|does|did? things|it|we|everything? doing|going|looking? with|on|in? batch|breeder|builder # look|doing|going|looking|coming? along? $ => =7 =8
+	^ what about batch|breeder # $ => =4 =5
+	^ show|give|tell me info|details? on|about? batch|breeder|builder # $ => =6 =7
+	^ show|see me? the? last|recent|latest entries|lines|logs|log $ => log
+	^ last|recent|latest entries|lines|logs $ => log
+	^ what's|whats in the log|logbook $ => log
+	^ how do|can|would i|we log|record|enter|report|note|type|write|add a|an|the? graft|move|feed|confine|accept|catch|recell $ => help =7
+	^ how to log|record|enter|report|note|type|write a|an|the? graft|move|feed|confine|accept|catch|recell $ => help =6
+	^ how do|can|would i|we undo|skip|add|set => help =5
+`)
+
+// replies are short answers to the bot, which mean nothing where it is not spoken to.
+var replies = sayings(`
+	^ i|i've|ive|we've|we got|have this|that|it one|mine? $ => mine
+	^ i've|ive|we've this|that one $ => mine
+	^ i'll|ill|we'll take|do|handle|grab|get|cover|manage this|it|that|them one? $ => mine
+	^ i|we will|can take|do|handle|grab|get|cover|manage this|it|that|them one? $ => mine
+	^ i'll|ill|we'll take|see care|to of? it|this|that $ => mine
+	^ i|we will|can take care of it|this|that $ => mine
+	^ leave it|this|that|them to|with me $ => mine
+	^ let me do|take|get|handle it|this|that one? $ => mine
+	^ taking|doing|grabbing this|it|that one? now? $ => mine
+	^ on it|this|that now|already? $ => mine
+	^ i'm|im|we're on|doing|taking|handling it|this|that one? now|already? $ => mine
+	^ dibs $ => mine
+	^ my turn $ => mine
+	^ will do $ => mine
+	^ consider it mine|done? $ => mine
+	^ in half an|a hour $ => later 30 min
+	^ give me|us|it #|another min|mins|minutes|hour|hours|h|hr|hrs|more? $ => later =4 =5
+	^ give me|us|it an|a|another|one hour $ => later 1 hour
+	^ give me|us|it half an|a hour $ => later 30 min
+	^ ping|nudge|tell|bug|poke|try|ask|buzz|bother|alert|remind me|us|again again? in|at|later|tomorrow|after => remind me =5
+	^ not now , later|remind|in|snooze => =5
+	^ in a bit|while|little|minute $ => later
+	^ a? bit|little later $ => later
+	^ later on $ => later
+	^ we're|were|i'm|im|we|i? are|am? not doing|moving|counting it|this|that|them one? , too|because|it's|its|bc|no|rain|raining|weather|cold|wet|windy|storm => skip, =9
+	^ we're|were|i'm|im|we|i? are|am? not doing it|this|that one? $ => skip
+	^ we'll|ill|i'll|let's|lets|we|we're|i'm|i'd|gonna skip|skipping it|this|that one? => skip,
+	^ no need $ => skip
+	^ done and dusted => done
+	^ just|already|we|i|we've|i've|yes|yep|yup|all? just|already|have|all? did|done|finished it|this|that|them one? => done
+	^ that's|it's|its|thats|they're|they are? all|already|both? done|finished => done
+	^ yes|yep|yup|yeah|ok , did|done|finished it|that|them? => done
+	^ all? sorted $ => done
+	^ done|yes|yep , they're|they|all|it's|cells|bar|bars|everything are|is? all|now|safely? in $ => done
+	^ found|counted|got|saw|there they|are|is|were|was? # of|rogue|rogues|them? them|cells|cell? $ => =4
+	^ found|counted # $ => =3
+	^ why so|that|this|the? tho|though|now|then|early|late|soon|today|exactly|again|rush|hurry|long|much|time|hour $ => why
+	^ how come $ => why
+	^ what for $ => why
+	^ what's|whats on|next|up|due now|today|tomorrow? $ => due =4
+	^ what next|now $ => due
 `)

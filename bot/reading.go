@@ -83,7 +83,7 @@ type reading struct {
 	rest    []string      // words nothing was made of
 
 	courtesy  bool // thanks and praise, and nothing else
-	soft      bool // a correction in words that talk has as well
+	soft      verb // a correction in words that talk has as well: right after the line only
 	addressed bool // slash, name of the bot, or a reply to it
 	question  bool
 	negated   bool

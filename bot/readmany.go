@@ -208,6 +208,10 @@ func (c *cutter) parts(cuts []part) (out []part, rest string) {
 		case c.join(&out[len(out)-1], p):
 		default:
 			next, ok := c.carry(&out[len(out)-1], p)
+			if !ok && heads(p.r, out[len(out)-1].r) {
+				before = append(before, p) // "batch 1: moved 30. batch 2: 35 accepted"
+				continue
+			}
 			if !ok {
 				return out, c.text(p.from, len(c.d.toks))
 			}

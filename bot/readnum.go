@@ -202,7 +202,10 @@ func (d *reader) wantsBreeder(i int) bool {
 // 3 frames" is not three cells.
 func (d *reader) counted(i int, judge bool) bool {
 	k := i + 1
-	for plainKinds[d.word(k)] && !d.toks[k-1].comma {
+	if judge && d.r.verb == doStep && !d.toks[i].comma && !d.toks[min(k, len(d.toks)-1)].glossed && (hiveThings[d.word(k)] || hiveThings[d.word(k+1)] && stuffWords[d.word(k)]) {
+		d.foreign = true
+	}
+	for (plainKinds[d.word(k)] || praised[d.word(k)]) && !d.toks[k-1].comma {
 		k++
 	}
 	w := d.word(k)

@@ -161,6 +161,9 @@ func split(p, before string) []piece {
 	if n := strings.TrimLeft(p, "~≈"); n != p && n != "" {
 		return []piece{{text: "~"}, {text: n}}
 	}
+	if n, ish := strings.CutSuffix(p, "ish"); ish && isDigits(strings.TrimSuffix(n, "-")) {
+		return []piece{{text: "~"}, {text: strings.TrimSuffix(n, "-")}}
+	}
 	if i := strings.IndexAny(p, "0123456789"); i > 1 && isDigits(p[i:]) && (thingWords[fold(p[:i])] || spanish.thing(fold(p[:i]))) {
 		return []piece{{text: p[:i]}, {text: p[i:]}}
 	}

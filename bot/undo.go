@@ -10,7 +10,7 @@ import (
 )
 
 // undo takes back the sender's last message, or the one replied to.
-func (t *talk) undo() error {
+func (t *talk) undo(r *reading) error {
 	var ids []int64
 	if t.replied != nil {
 		if t.replied.Update != 0 {
@@ -46,6 +46,10 @@ func (t *talk) undo() error {
 			if m.Update == l.Update {
 				same = append(same, m)
 			}
+		}
+		if r.soft != "" && !r.addressed && t.origin.Said.Sub(l.Said) > mendTimeWithin {
+			t.hush() // long after a line these words are talk
+			return nil
 		}
 		if t.origin.Said.Sub(l.Said) > undoWithin {
 			// Days later "undo" is seldom about that line.
