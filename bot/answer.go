@@ -213,6 +213,9 @@ func (t *talk) claim(r *reading) error {
 		}
 		if r.when.set {
 			until, _ = r.when.settle(t.origin.Said, t.s)
+			if half := until.Add(12 * time.Hour); !r.when.hasDay && !r.when.half && r.when.hasTime && r.when.clock < 12*60 && !until.After(t.origin.Said) && half.After(t.origin.Said) {
+				until = half // "at 5" said at four in the afternoon
+			}
 			if !r.when.hasDay && !until.After(t.origin.Said) {
 				until = rules.At(rules.DateOf(until, t.s.Zone).Add(1), r.when.clock, t.s.Zone)
 			}

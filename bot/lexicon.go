@@ -88,6 +88,7 @@ var stepPhrases = []struct {
 	{"comb", "out", 3, rules.CombOut, past},
 	{"pulled removed took taken", "comb", 4, rules.CombOut, past},
 	{"pull remove take", "comb", 4, rules.CombOut, bare},
+	{"comb", "pulled removed", 3, rules.CombOut, past},
 	{"let", "out go", 3, rules.CombOut, past},
 	{"hands", "off", 1, rules.HandsOff, bare},
 	{"made set built prepped prepared stocked assembled", "nucs nuc", 4, rules.Nucs, past},
@@ -179,7 +180,7 @@ var strictFillers = words(`the it them this that please pls just of`)
 // stepFillers may be passed over beside one step only.
 var stepFillers = map[rules.Step]map[string]bool{
 	rules.Confine: words(`her on empty drawn fresh dark clean new light cage checked`),
-	rules.Eggs:    words(`seen saw see found in there her from checked`),
+	rules.Eggs:    words(`seen saw see found in there her from checked on spotted present visible`),
 	rules.CombOut: words(`her out of from go free`),
 	rules.Graft:   words(`bar grafts`),
 	rules.Accept:  words(`bar count counted grafts checked nicely`),
@@ -192,8 +193,8 @@ var stepFillers = map[rules.Step]map[string]bool{
 	rules.Laying:  words(`nucs checked found eggs mated counted count`),
 	rules.Catch:   words(`nucs more another mated counted`),
 	rules.Recell:  words(`nucs nuc more another`),
-	rules.Feed:    words(`nucs finisher her with to of some`),
-	rules.Drones:  words(`in put frame comb started`),
+	rules.Feed:    words(`nucs finisher her with to of some both breeders builders our`),
+	rules.Drones:  words(`in put frame comb started dropped popped set stuck hung added gave got`),
 	rules.Dearth:  words(`in a nectar here started we're were`),
 	rules.Flow:    words(`in a nectar here started honey`),
 }

@@ -146,6 +146,7 @@ func (d *reader) apply(rules sayRules) {
 func (d *reader) put(r *sayRule, spans [][2]int, i, n int) (out []token) {
 	at := d.toks[i].at
 	for _, w := range r.out {
+		w, comma := strings.CutSuffix(w, ",")
 		if k, ok := numeral(strings.TrimPrefix(w, "=")); ok && w[0] == '=' {
 			for _, t := range d.toks[spans[k-1][0]:spans[k-1][1]] {
 				t.comma = false
@@ -153,11 +154,12 @@ func (d *reader) put(r *sayRule, spans [][2]int, i, n int) (out []token) {
 				t.at = at
 				out = append(out, t)
 			}
+			if n := len(out); n > 0 && comma {
+				out[n-1].comma = true
+			}
 			continue
 		}
-		comma := strings.HasSuffix(w, ",") && w != ","
-		t := token{text: strings.TrimSuffix(w, ","), at: at, firm: true, comma: comma}
-		t.orig = t.text
+		t := token{text: w, orig: w, at: at, firm: true, comma: comma}
 		t.num, t.isNum = numeral(t.text)
 		out = append(out, t)
 	}
@@ -304,11 +306,16 @@ func (d *reader) genitives() {
 		}
 		t := d.toks[i]
 		is := token{text: "is", orig: t.orig, at: t.at, comma: t.comma}
-		t.text, t.comma, t.num, t.isNum = stem, false, n, isNum
+		t.text, t.num, t.isNum, d.joined = stem, n, isNum, ""
+		if d.toks[i] = t; ownedThings[d.word(i+1)] && !t.comma {
+			continue // "7's comb"
+		}
+		d.toks[i].comma, t.comma = false, false
 		d.toks = append(d.toks[:i:i], append([]token{t, is}, d.toks[i+1:]...)...)
-		d.joined = ""
 	}
 }
+
+var ownedThings = words(`comb frame cage larvae cells cell bar bars eggs egg brood queen feeder batch grafts`)
 
 var isThings = words(`flow dearth comb queen bar batch builder breeder`)
 
@@ -319,6 +326,9 @@ func (d *reader) dictated() {
 		t, u := &d.toks[i], d.word(i+1)
 		if !t.isNum || t.num < 20 || t.num > 90 || t.num%10 != 0 || isDigits(t.orig) || t.comma {
 			continue
+		}
+		if u == "are" && i+2 == len(d.toks) {
+			d.r.hedged = true // "thirty are" may be a slip of "thirty ate"
 		}
 		n, ok := heardAs[u]
 		counted := d.word(i + 2)

@@ -81,7 +81,7 @@ var turns = sayings(`
 	caged|confined breeder|queen? # on|onto a|the|her|some? nice|fresh|dark|empty|drawn|clean|new|brood|old|light? brood|drawn|dark|empty? comb|frame => confined breeder =3
 	caged breeder|queen? # , C pin => confined breeder =3, =5 pin
 	caged breeder|queen? # at|@ # , C pin => confined breeder =3 =4 =5, =7 pin
-	on|onto a|the|her|some nice|fresh|dark|empty|drawn|clean|new|brood|old|light? brood|drawn|dark|empty? comb|frame , =>
+	on|onto a|the|her|some|its nice|fresh|dark|good|old|clean|new|light? nice|fresh|dark|empty|drawn|clean|new|brood|old|light? brood|drawn|dark|empty? comb|frame =>
 	comb has|with|got a|the? C pin => =4 pin
 	with a|the? C pin => =3 pin
 	C pin|comb|frame one => =1 pin
@@ -90,12 +90,15 @@ var turns = sayings(`
 	shook|shaken some|the|her? bees in => bees in
 	got|spotted|spied|there's|theres some|the|our|first? eggs => eggs seen
 	there are|is some? eggs => eggs
-	eggs are? there|present|in|visible $ => eggs
+	eggs are? there|present|in|visible $ => eggs seen
+	# laid|lays $ => eggs breeder =1
+	^ breeder|queen? # is out|free|loose $ => released breeder =3
 	plenty|lots of eggs => eggs
 	she|queen has? laid|laying $ => eggs
 	breeder|queen # has? started|is? laying|laid|lays => eggs breeder =2
 	# has started laying => eggs breeder =1
 	no sign of eggs => no eggs
+	nothing|none in|inside breeder|queen? # yet? , no eggs|egg yet|there? => no eggs in breeder =4
 	nothing|none laid yet in|from? breeder|queen? #? => no eggs =5 =6
 	no eggs yet|there|anywhere|at? so|all? far? => no eggs
 	breeder|queen # is|came|back|got out|free|loose|released of? the? cage? => released breeder =2
@@ -108,6 +111,9 @@ var turns = sayings(`
 	pulled|removed breeder|queen? # comb => comb out =3
 	put|set|dropped|popped|laid|placed|moved|transferred|got|did|made # larvae|grafts|larva|cups => grafted =2 larvae
 	did|made|put # from breeder|queen? # in|into|to B => grafted =2 from =5 into =7
+	made|did|finished a|the graft => grafted
+	grafted # larvae|cells? out|off of # in|into|to B => grafted =2 from =6 into =8
+	grafted # larvae|cells? off # in|into|to B => grafted =2 from =5 into =7
 	did a graft of? # => grafted =5
 	did|made|got # grafts => grafted =2
 	# larvae from breeder|queen? # in|into|to B => grafted =1 from =5 into =7
@@ -136,6 +142,7 @@ var turns = sayings(`
 	found|saw|spotted|got|had a|one|1 single|lone? rogue|wild|stray cell => found 1 rogue
 	one rogue|wild|stray cell? => 1 rogue
 	# stray cell|cells in B => =1 rogue =4 =5
+	rogue|rogues|wild cell? check|search|inspection on|of|in|for B => checked rogue =6
 	no strays|stray|wild|queen cell|cells|ones? in|on B => =5 clear
 	B is|was|looks|looked|all|'s? all|nice|totally|completely|still? clear|clean $ => =1 clear
 	B is|was|looks|looked|all? all|nice|totally|completely|still? clear|clean , no|zero|nothing|none rogue|rogues|wild|stray|found|there? cell|cells|there|found? => =1 clear
@@ -158,6 +165,7 @@ var turns = sayings(`
 	put|took|brought|carried|drove|dropped|popped|stuck|planted|installed|delivered|hauled|set|inserted|distributed|placed|transferred|shifted|ran|moved off|in|out|over? # of? #? good|nice|ripe|capped|sealed|fine|the|beautiful|fat? cells => moved =3 =4 =5 cells
 	put|dropped|popped|placed|set|stuck|installed|inserted # of? #? good|nice? cells? in|into|to|on|onto the? B => =1 =2 =3 =4 =5 =6 =7 =8 =9
 	put|took|brought|carried|drove|dropped|popped|stuck|planted|installed|delivered|hauled|inserted|distributed|placed|transferred|shifted # of? #? cells => moved =2 =3 =4 cells
+	dropped off? # of? #? cells off at => moved =3 =4 =5 cells at
 	took|brought|carried|delivered|hauled|shifted|transferred # of|out? them|over? to|into|up|down to|at? Y => moved =2 to =7
 	dropped|popped|planted|installed|put|stuck|placed # of|out? them|over|off? in|into|at|to|off the? nucs? in|at|to? Y => moved =2 to =9
 	put|placed|popped|dropped # in|into the? nucs at|in? Y => moved =2 to =7
@@ -185,9 +193,9 @@ var turns = sayings(`
 	# of em|'em => =1 of them
 	half an|a hour $ => 30 min
 	have|has started|begun laying => laying
-	boxed|harvested|picked|bagged|collected|cought up|out? # of? #? queens|mated|laying|of|good|nice? queens|them|mated? => caught =3 =4 =5
-	caged|boxed|caught|pulled|packed up|out? # of? #? mated|laying|of|good|nice? queens|them => caught =3 =4 =5
-	caged|boxed|packed up|out? # of? #? queens? for|to sale|sell|shipping|ship|post|mail|customers|orders|the|market post|mail|market|customers? => caught =3 =4 =5
+	boxed|harvested|picked|bagged|collected|caged|pulled|packed up|out? # of? #? mated|laying|of|good|nice|the? queens|them => caught =3 =4 =5
+	boxed|harvested up? # of? #? $ => caught =3 =4 =5
+	caged|boxed|packed up|out? # of? #? queens? for|to sale|sell|shipping|ship|customers|orders => caught =3 =4 =5
 	# of? #? mated|laying? queens|queen were|are|got|all? caged|boxed|picked|harvested|bagged|collected|packed for|up? sale|shipping|market|orders|up? => =1 =2 =3 caught
 	# of? #? boxed|caged for|up sale|shipping|market|orders? => =1 =2 =3 caught
 	# boxed => =1 caught
@@ -270,6 +278,7 @@ var replies = sayings(`
 	^ i|we will|can take|do|handle|grab|get|cover|manage this|it|that|them one? $ => mine
 	^ i'll|ill|we'll take|see care|to of? it|this|that $ => mine
 	^ i|we will|can take care of it|this|that $ => mine
+	^ i'll|ill|we'll move|graft|count|check|feed|catch|confine|release|search|pull the? them|it|her|those|that|cells|comb $ => mine
 	^ leave it|this|that|them to|with me $ => mine
 	^ let me do|take|get|handle it|this|that one? $ => mine
 	^ taking|doing|grabbing this|it|that one? now? $ => mine
@@ -293,6 +302,10 @@ var replies = sayings(`
 	^ we'll|ill|i'll|let's|lets|we|we're|i'm|i'd|gonna skip|skipping it|this|that one? => skip,
 	^ no need $ => skip
 	^ done and dusted => done
+	^ it's|its|she's|comb|comb's is? out now|already? => comb out =5
+	^ the comb is|comes out now? => comb out
+	^ found nothing|none there|yet? $ => none
+	^ nothing|none|no found|rogues|there $ => none
 	^ just|already|we|i|we've|i've|yes|yep|yup|all? just|already|have|all? did|done|finished it|this|that|them one? => done
 	^ that's|it's|its|thats|they're|they are? all|already|both? done|finished => done
 	^ yes|yep|yup|yeah|ok , did|done|finished it|that|them? => done

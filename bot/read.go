@@ -391,7 +391,7 @@ func (d *reader) strangers() (n int) {
 }
 
 // hosts are what is fed and searched: which of them may have to be asked.
-var hosts = words(`breeder builder`)
+var hosts = words(`breeder builder breeders builders`)
 
 var towards = words(`to in into`)
 

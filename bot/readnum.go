@@ -259,7 +259,7 @@ func (d *reader) allNone() {
 		case t.text == "all" && (doneWords[next] || next == "clear"):
 			// "all done" is a way to say done
 		case (t.text == "all" || t.text == "everything") && next != "but" && next != "except":
-			if r.count == nil && !subjectFirst[r.step] && r.step != rules.Rogue && d.counts() {
+			if r.count == nil && !subjectFirst[r.step] && r.step != rules.Rogue && r.step != rules.Finish && d.counts() {
 				r.all = true
 			}
 		case (t.text == "rest" || t.text == "remaining") && r.count == nil && (r.step == rules.Move || r.step == rules.Catch):

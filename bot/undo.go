@@ -64,6 +64,10 @@ func (t *talk) undo(r *reading) error {
 		}
 		return t.voidLines(undoable(same), false)
 	}
+	if r.soft != "" && !r.addressed {
+		t.hush()
+		return nil
+	}
 	t.ask("r_undo_none")
 	return nil
 }
