@@ -317,7 +317,7 @@ func (d *reader) genitives() {
 
 var ownedThings = words(`comb frame cage larvae cells cell bar bars eggs egg brood queen feeder batch grafts`)
 
-var isThings = words(`flow dearth comb queen bar batch builder breeder`)
+var isThings = words(`graft grafting flow dearth comb queen bar batch builder breeder`)
 
 // dictated puts together "thirty ate", where a number in words was heard as another
 // word: beside what is counted only.

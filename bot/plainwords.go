@@ -123,7 +123,9 @@ var turns = sayings(`
 	# of breeder # larvae => =1 from breeder =4
 	the girls|bees|builder|ladies? have|has? accepted|took|taken|drew|drawn # => accepted =5
 	B have|has? accepted|took|taken|drew # of? #? => accepted =4 =5 =6 in =1
-	bees|girls|ladies have? accepted|took|taken|drew # => accepted =4
+	^ grafting|graft is? done|finished|complete , => grafted
+	# caught and caged|boxed|marked => =1 caught
+	bees|girls|ladies|they have? accepted|took|taken|drew # => accepted =4
 	drew|drawn out # cells|of => accepted =3 =4
 	# cells? were|are|got|have|been? drawn|started|taken|built out|up? => =1 accepted
 	# of # cells? were|are|got|have|been? drawn|started|taken|built out|up? => =1 of =3 accepted
@@ -131,7 +133,7 @@ var turns = sayings(`
 	# of? #? cells? stuck|made|good ones? accepted => =1 =2 =3 accepted
 	capped off|over # => capped =3
 	# are|were|got|all? capped|sealed|closed over|off|up? => =1 capped
-	put|placed|popped|dropped|set|stuck|swapped|shifted|carried|took|brought|moved|hung the? cells|bars|bar|frame|frames|them|it|'em|em #? over|on|across|back? in|into|to|on the? finisher => =4 =5 to finisher
+	put|placed|popped|dropped|set|stuck|swapped|shifted|carried|took|brought|moved|transferred|hung the? cells|bars|bar|frame|frames|them|it|'em|em #? over|on|across|back? in|into|to|on the? finisher => =4 =5 to finisher
 	put|popped|dropped|set|stuck|swapped|shifted|carried|took|brought|moved batch # over|on|across? in|into|to|on the? finisher => batch =3 to finisher
 	over|across|gone|went|now to|in|into|on the? finisher => to finisher
 	to|in|into|on the? finisher builder? in|into|at|on? B => to finisher =6
@@ -142,7 +144,7 @@ var turns = sayings(`
 	found|saw|spotted|got|had a|one|1 single|lone? rogue|wild|stray cell => found 1 rogue
 	one rogue|wild|stray cell? => 1 rogue
 	# stray cell|cells in B => =1 rogue =4 =5
-	rogue|rogues|wild cell? check|search|inspection on|of|in|for B => checked rogue =6
+	rogue|rogues|wild cell? check|search|inspection on|of|in|for B => checked rogue =5
 	no strays|stray|wild|queen cell|cells|ones? in|on B => =5 clear
 	B is|was|looks|looked|all|'s? all|nice|totally|completely|still? clear|clean $ => =1 clear
 	B is|was|looks|looked|all? all|nice|totally|completely|still? clear|clean , no|zero|nothing|none rogue|rogues|wild|stray|found|there? cell|cells|there|found? => =1 clear

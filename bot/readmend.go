@@ -12,7 +12,7 @@ type mending struct {
 // mendOpeners may stand before what it should be. Those in mendSure say by
 // themselves that something is put right.
 var (
-	mendOpeners = words(`it it's its that that's thats this was is i i'm meant mean should be have been make sorry correction oops whoops ops actually wait hang
+	mendOpeners = words(`it it's its that that's thats this was is i i'm meant mean should be have been make sorry my bad correction oops whoops ops actually wait hang
 		eso era fue es perdon perdona quise decir queria digo mejor dicho lo la el ojo`)
 	mendSure  = words(`was meant should make sorry correction oops whoops ops actually era fue perdon perdona quise queria digo dicho`)
 	mendSmall = words(`the a an in at to into from on for of comb pin mark yard builder breeder batch one el la los las en de del a al para desde`)

@@ -37,7 +37,7 @@ func (d *reader) some(i, n int) *reader {
 
 // softFixes are corrections of a count in words that are said of other things too:
 // right after the line only.
-var softFixes = splitForms("make it NEW", "should be NEW", "should have been NEW", "it was NEW", "it should be NEW", "i mean NEW", "sorry NEW", "that was NEW", "was NEW", "actually NEW", "make that NEW", "change that to NEW", "change it to NEW", "correct that to NEW", "correct it to NEW")
+var softFixes = splitForms("make it NEW", "should be NEW", "should have been NEW", "it was NEW", "it should be NEW", "i mean NEW", "sorry NEW", "that was NEW", "was NEW", "actually NEW", "make that NEW", "should've been NEW", "change that to NEW", "change it to NEW", "correct that to NEW", "correct it to NEW")
 
 // noNew is a correction where a comma parts its words: "no, 33".
 var noNew = splitSpace("no NEW")
@@ -87,7 +87,7 @@ func (d *reader) softFix() bool {
 		n--
 	}
 	p = d.some(i, n)
-	if found && n == i+1 && d.toks[i].isNum && corrects[d.word(0)] {
+	if found && n == i+1 && d.toks[i].isNum && (corrects[d.word(0)] || d.phrase(0, "no wait")) {
 		v := d.toks[i].num
 		d.r.count = &v // "oops 32"
 		return d.soft(doFix)
