@@ -7,6 +7,7 @@ package bot
 // and words that dictation hears for others, where what stands beside makes it plain.
 var spellings = sayings(`
 	frm|fron|fro => from
+	tue nucs|nuc|cells|comb|bar|bars|builder|breeder|finisher|queens => the =2
 	ito|inot|int|itno => into
 	tmrw|tmr|tmw|tomo|2moro|2mrw|tommorow|tommorrow|tomorow|tomorro => tomorrow
 	yday|ystrdy|yesterdy|yest|yestrday|yesterady => yesterday
