@@ -198,6 +198,7 @@ var turns = sayings(`
 	have|has started|begun laying => laying
 	boxed|harvested|picked|bagged|collected|caged|pulled|packed up|out? # of? #? mated|laying|of|good|nice|the? queens|them => caught =3 =4 =5
 	boxed|harvested up? # of? #? $ => caught =3 =4 =5
+	caught and|&|adn|nad|annd|aand|andd|amd|abd|ahd|ajd|anf|anr|anx|snd|qnd|znd|nd|ad|an|anc|ans|ane caged|boxed|packed up? # => caught =5
 	caged|boxed|packed up|out? # of? #? queens? for|to sale|sell|shipping|ship|customers|orders => caught =3 =4 =5
 	# of? #? mated|laying? queens|queen were|are|got|all? caged|boxed|picked|harvested|bagged|collected|packed for|up? sale|shipping|market|orders|up? => =1 =2 =3 caught
 	# of? #? boxed|caged for|up sale|shipping|market|orders? => =1 =2 =3 caught
@@ -278,9 +279,9 @@ var replies = sayings(`
 	^ i|i've|ive|we've|we got|have this|that|it one|mine? $ => mine
 	^ i've|ive|we've this|that one $ => mine
 	^ i'll|ill|we'll take|do|handle|grab|get|cover|manage this|it|that|them one? $ => mine
-	^ i|we will|can take|do|handle|grab|get|cover|manage this|it|that|them one? $ => mine
+	^ i|we will take|do|handle|grab|get|cover|manage this|it|that|them one? $ => mine
 	^ i'll|ill|we'll take|see care|to of? it|this|that $ => mine
-	^ i|we will|can take care of it|this|that $ => mine
+	^ i|we will take care of it|this|that $ => mine
 	^ i'll|ill|we'll move|graft|count|check|feed|catch|confine|release|search|pull the? them|it|her|those|that|cells|comb $ => mine
 	^ leave it|this|that|them to|with me $ => mine
 	^ let me do|take|get|handle it|this|that one? $ => mine
