@@ -25,6 +25,7 @@ type reader struct {
 	leadAt       []lead                 // words before things, not yet judged
 	strong       bool                   // something of the crew's own was named
 	namedBreeder bool                   // "breeder 7" and not a bare 7
+	foreign      bool                   // the number counts what is none of the bot's
 	oddThing     bool                   // the number counts something unknown
 	markAt       int                    // where the pin's colour stands
 	planned      bool                   // it is said to lie ahead, or in a story
@@ -88,7 +89,8 @@ func (d *reader) read() *reading {
 	}
 	d.gloss()
 	d.slips()
-	if d.whole() {
+	d.plain()
+	if r.courtesy || d.whole() {
 		return r
 	}
 	d.opening()
@@ -360,7 +362,7 @@ func (d *reader) restrain() {
 		return
 	}
 	switch {
-	case d.planned, d.alone():
+	case d.planned, d.foreign, d.alone():
 	case d.ahead && (d.form != past || r.count == nil || len(r.rest) > 0):
 		// "Accepted 38 tomorrow" contradicts itself and is asked back; "graft 45
 		// tomorrow" is a plan.
@@ -388,6 +390,9 @@ func (d *reader) strangers() (n int) {
 	return n
 }
 
+// hosts are what is fed and searched: which of them may have to be asked.
+var hosts = words(`breeder builder breeders builders`)
+
 var towards = words(`to in into`)
 
 var weAre = words(`we're i'm they're you're`)
@@ -401,7 +406,8 @@ func (d *reader) company() bool {
 // alone reports whether a word too common in talk names the step by itself.
 func (d *reader) alone() bool {
 	r := d.r
-	if r.verb != doStep || d.company() || r.step == rules.Feed && d.form == past && (d.nextTo(fedThings) || d.toks[d.verbAt].glossed && d.nextTo(fedNucs)) {
+	if r.verb != doStep || d.company() || (r.step == rules.Feed || r.step == rules.Rogue) && d.nextTo(hosts) ||
+		r.step == rules.Feed && d.form == past && (d.nextTo(fedThings) || d.toks[d.verbAt].glossed && d.nextTo(fedNucs)) {
 		return false // "fed the builder": which is asked
 	}
 	switch d.form {

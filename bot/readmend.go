@@ -12,9 +12,9 @@ type mending struct {
 // mendOpeners may stand before what it should be. Those in mendSure say by
 // themselves that something is put right.
 var (
-	mendOpeners = words(`it it's its that that's thats this was is i i'm meant mean should be have been make sorry correction oops actually wait hang
+	mendOpeners = words(`it it's its that that's thats this was is i i'm meant mean should be have been make sorry my bad correction oops whoops ops actually wait hang
 		eso era fue es perdon perdona quise decir queria digo mejor dicho lo la el ojo me equivoque disculpa disculpen ups uy ay mala mia error`)
-	mendSure  = words(`was meant should make sorry correction oops actually era fue perdon perdona quise queria digo dicho equivoque`)
+	mendSure  = words(`was meant should make sorry correction oops whoops ops actually era fue perdon perdona quise queria digo dicho equivoque`)
 	mendSmall = words(`the a an in at to into from on for of comb pin mark yard builder breeder batch one el la los las en de del a al para desde`)
 	mendNot   = words(`not no`)
 )
@@ -78,6 +78,10 @@ func (c *cutter) openers(i, n int) (int, bool) {
 		w := d.word(i)
 		if w == "no" && i == 0 && (d.toks[i].comma || mendOpeners[d.word(1)]) {
 			sure, i = true, 1
+			continue
+		}
+		if w == "wrong" && d.toks[min(i+1, n-1)].comma && (thingWords[d.word(i+1)] || d.word(i+1) == "one" || d.word(i+1) == "time") {
+			sure, i = true, i+2
 			continue
 		}
 		if !mendOpeners[w] {
