@@ -208,11 +208,17 @@ func (t *talk) claim(r *reading) error {
 		e.Detail.Reason = r.reason
 	case doLater:
 		until := t.origin.Said.Add(2 * time.Hour)
+		if left := k.Latest.Sub(t.origin.Said); left > 0 && left <= 2*time.Hour {
+			until = t.origin.Said.Add((left / 2).Truncate(time.Minute)) // no time was said: one that is not too late
+		}
 		if r.span > 0 {
 			until = t.origin.Said.Add(r.span)
 		}
 		if r.when.set {
 			until, _ = r.when.settle(t.origin.Said, t.s)
+			if half := until.Add(12 * time.Hour); !r.when.hasDay && !r.when.half && r.when.hasTime && r.when.clock < 12*60 && !until.After(t.origin.Said) && half.After(t.origin.Said) {
+				until = half // "at 5" said at four in the afternoon
+			}
 			if !r.when.hasDay && !until.After(t.origin.Said) {
 				until = rules.At(rules.DateOf(until, t.s.Zone).Add(1), r.when.clock, t.s.Zone)
 			}
@@ -254,8 +260,14 @@ func (t *talk) claim(r *reading) error {
 // short deals with a message that names no deed: a number or a place that
 // completes the line asked about, an answer to a ping, or talk.
 func (t *talk) short(r *reading) error {
+	if r.courtesy && (t.replied == nil || t.replied.Kind != "ask") {
+		t.hush() // thanks want no answer
+		return nil
+	}
 	if !r.clear() {
 		switch {
+		case r.courtesy:
+			t.hush()
 		case r.addressed && r.question:
 			t.fail("r_question", "Hint", t.hint(r))
 		case r.addressed:
@@ -274,7 +286,7 @@ func (t *talk) short(r *reading) error {
 		} else if t.kind == "ask" {
 			return nil
 		}
-		if k, ok := t.contextTask(); ok && r.verb == justCount && needsCount[k.Step] {
+		if k, ok := t.contextTask(); ok && r.verb == justCount && (needsCount[k.Step] || k.Step == rules.Rogue) {
 			return t.done(r)
 		}
 	}

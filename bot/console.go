@@ -3,6 +3,7 @@ package bot
 import (
 	"context"
 	"encoding/json"
+	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -71,9 +72,10 @@ func (c *Console) Deliver(ctx context.Context, d Delivery) (int64, error) {
 		return 0, err
 	}
 	n++
-	for _, f := range d.Files {
+	for i, f := range d.Files {
 		if err := os.WriteFile(filepath.Join(c.Folder, f.Name), f.Data, 0o600); err != nil {
-			return 0, fmt.Errorf("the file %s cannot be written: %w", f.Name, err)
+			// The words are said all the same: trying again would not make room.
+			d.Files[i].Name += ": not written, " + fileTrouble(err)
 		}
 	}
 	if c.json {
@@ -228,4 +230,13 @@ func (c *Console) object(n int64, d Delivery, lines []store.Line) object {
 		o.Items = &items
 	}
 	return o
+}
+
+// fileTrouble is why a file could not be written, without its path.
+func fileTrouble(err error) string {
+	var pe *os.PathError
+	if errors.As(err, &pe) {
+		return pe.Err.Error()
+	}
+	return err.Error()
 }

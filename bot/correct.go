@@ -239,6 +239,16 @@ func orDash(s string) string {
 // fix corrects a count: of the message replied to, or the sender's own newest
 // line with that count.
 func (t *talk) fix(r *reading) error {
+	if r.soft != "" {
+		switch l, ok, err := t.awaiting(r); {
+		case err != nil:
+			return err
+		case ok:
+			return t.complete(l.ID, l.Entry, r)
+		case t.kind == "ask":
+			return nil
+		}
+	}
 	var lines []store.Line
 	if t.replied != nil && t.replied.Update != 0 {
 		list, err := t.tx.UpdateLines(t.replied.Update)
@@ -267,7 +277,7 @@ func (t *talk) fix(r *reading) error {
 	var first *store.Line
 	for i := range lines {
 		l := &lines[i]
-		if l.Action != rules.Did || l.Count == nil || t.origin.Said.Sub(l.Said) > 48*time.Hour {
+		if l.Action != rules.Did || l.Count == nil || t.origin.Said.Sub(l.Said) > 48*time.Hour || r.soft != "" && !r.addressed && t.origin.Said.Sub(l.Said) > mendTimeWithin {
 			continue
 		}
 		if first == nil {
@@ -275,6 +285,16 @@ func (t *talk) fix(r *reading) error {
 		}
 		if r.old == nil || *l.Count == *r.old {
 			return t.amendLine(l.ID, func(e *rules.Entry) { e.Count = r.count })
+		}
+	}
+	if first == nil && r.old == nil && r.addressed {
+		if l, ok, err := t.awaiting(r); err != nil || ok {
+			return t.complete(l.ID, l.Entry, r) // "fueron 33" in answer to "how many?"
+		} else if t.kind == "ask" {
+			return nil
+		}
+		if k, ok := t.contextTask(); ok && needsCount[k.Step] {
+			return t.done(r) // "fueron 33" in reply to a ping
 		}
 	}
 	switch {

@@ -34,6 +34,10 @@ type glosser struct {
 	mother  bool // one queen
 	// searched says that a builder was searched, so that cells are rogue cells.
 	searched bool
+	rogue    bool // rogue cells are named, so that what was taken out are these
+	found    bool // what was found is told by another verb, so that "conté" says no more
+	finisher bool // the finisher is named
+	clocked  bool // an hour is named
 	number   int  // where the first number stands
 	just     bool // "acabo de": the next verb tells what was done
 	eager    bool // what is asked for by its name, so that a common verb means the step
@@ -45,12 +49,18 @@ func (d *reader) gloss() {
 	g := &glosser{d: d, in: d.toks, shout: !smallLetters(d.text)}
 	g.judge()
 	if g.es > 0 || g.pattern() {
+		g.trim()
 		g.numbers()
-		g.walk()
+		if !g.turns() {
+			g.walk()
+		}
 		d.toks = g.out
 		for _, t := range d.toks {
 			d.r.digits = d.r.digits || t.isNum
 		}
+	}
+	if g.es == 0 && g.en == 0 {
+		d.r.courtesy = d.r.courtesy || g.idle(0, len(g.in)) // "perfecto"
 	}
 	switch { // in a mixed message one of them must be plainly the main one
 	case g.es > 0 && g.es >= 3*g.en, len(g.in) == 1 && g.at(0) == "si":
@@ -135,6 +145,9 @@ func (g *glosser) numbers() {
 func (g *glosser) spoken(i int) (n, used int) {
 	w := g.at(i)
 	v, ok := esNumbers[w]
+	if before := g.at(i - 1); (w == "uno" || w == "una") && (before == "lote" || before == "madre" || before == "reina" || before == "criadora") {
+		return 1, 1
+	}
 	if !ok || g.in[i].isNum || w == "once" && !g.plain(i) {
 		return 0, 0
 	}
@@ -178,7 +191,7 @@ func (g *glosser) walk() {
 	i := g.settings()
 	for i < len(g.in) {
 		n := 0
-		for _, turn := range []func(int) int{g.name, g.perfect, g.clock, g.age, g.small, g.phrase} {
+		for _, turn := range []func(int) int{g.doer, g.name, g.fed, g.beside, g.perfect, g.clock, g.age, g.small, g.phrase} {
 			if n = turn(i); n > 0 {
 				break
 			}
@@ -256,6 +269,8 @@ func (g *glosser) fits(v *gloss, i, n int) bool {
 	switch v.class {
 	case "t":
 		return false
+	case "a":
+		return g.d.r.addressed
 	case "w":
 		return g.plain(i)
 	case "d":
@@ -269,20 +284,28 @@ func (g *glosser) fits(v *gloss, i, n int) bool {
 
 // countable may stand beside a verb that is said of many things, and make it one of
 // the trade's.
-var countable = words(`celdas celda lote todas todos ninguna ninguno resto demas realeras acabadora panal`)
+var countable = words(`celdas celda lote todas todos ninguna ninguno resto demas realeras acabadora panal cuadro marco`)
 
 // counted reports whether a count, cells or a batch stand beside the n words at i.
 func (g *glosser) counted(i, n int) bool {
-	for k := max(i-3, 0); k < i+n+3 && k < len(g.in); k++ {
+	for k := i + n; k < i+n+3; k++ {
+		if notCounted[g.at(k)] {
+			return false // "puse 3 alzas"
+		}
+	}
+	for k := max(i-3, 0); k < i+n+4 && k < len(g.in); k++ {
 		if k >= i && k < i+n {
 			continue
 		}
-		if w := g.at(k); countable[w] || w == "#" && !timeUnits[g.at(k+1)] && !timeUnits[g.in[min(k+1, len(g.in)-1)].text] && g.at(k-1) != "las" {
+		if w := g.at(k); countable[w] || w == "#" && !timeUnits[g.at(k+1)] && !timeUnits[g.in[min(k+1, len(g.in)-1)].text] && (g.at(k-1) != "las" || g.in[k].num > 24 && g.at(k-2) != "a") {
 			return true
 		}
 	}
 	return false
 }
+
+// notCounted are things of the yard that the log does not count.
+var notCounted = words(`alza alzas caja cajas piso pisos techo techos tapa tapas colmena colmenas tambor tambores bolsa bolsas kilos litros frascos trampa trampas`)
 
 var timeUnits = words(`h hora horas hs hrs min minutos dias dia semanas meses anos hours days pesos dolares veces km kilometros`)
 
@@ -291,8 +314,24 @@ func (g *glosser) worded(v *gloss, i, n int) []string {
 	t := g.in[i]
 	alone := len(g.in) == n
 	switch w := g.at(i); {
+	case len(v.words) == 1 && v.words[0] == "laying" && g.oneBreeder():
+		return []string{"perhaps", "laying"} // "la 7 poniendo": she, not seven
 	case n == 1 && t.doubt:
 		return []string{"perhaps", v.mean}
+	case n == 1 && g.rogue && (v.past == "pulled" || v.past == "removed") && v.rank == esPast:
+		return []string{"found"} // "quité 2 celdas ajenas"
+	case n == 1 && v.past == "placed" && w == "puso" && g.at(i-1) == "#" && i > 1 && g.key[i-2] != "":
+		return []string{"has", "laid"} // "la 7 puso"
+	case n == 1 && v.past == "placed" && (w == "puso" || w == "pusieron") && g.joined(i+1) != "#" && g.at(i+2) != "celdas" && g.at(i+1) != "celdas":
+		return []string{w} // "27 pusieron": eggs, or cells
+	case n == 1 && v.past == "accepted" && strings.HasPrefix(w, "agarr") && g.queens && v.rank == esPast:
+		return []string{"caught"}
+	case n == 1 && g.found && (v.past == "counted" || v.past == "saw") && v.rank == esPast:
+		return nil // "conté 26 en postura"
+	case n == 1 && g.clocked && v.rank == esSaid && v.past != "" && strings.HasSuffix(w, "emos"):
+		return []string{"will", v.mean} // "a las 9 movemos las 34"
+	case n == 1 && v.past == "caged" && (strings.HasSuffix(w, "adas") || strings.HasSuffix(w, "ados")) && g.number >= 0:
+		return []string{"caught"} // several: "enjauladas 24"
 	case n == 1 && v.past == "caged" && v.rank == esPast:
 		return g.caged()
 	case n == 1 && v.past == "placed" && g.comb(i+1):
@@ -330,6 +369,16 @@ func (g *glosser) worded(v *gloss, i, n int) []string {
 	return v.words
 }
 
+// oneBreeder reports whether a number has the article of one breeder: "la 7".
+func (g *glosser) oneBreeder() bool {
+	for k := range g.key {
+		if g.key[k] == "la" && g.joined(k+1) == "#" {
+			return true
+		}
+	}
+	return false
+}
+
 func lastAccent(s string) rune {
 	rs := []rune(s)
 	if len(rs) == 0 {
@@ -344,7 +393,7 @@ func (g *glosser) comb(i int) bool {
 		i++
 	}
 	w := g.at(i)
-	return w == "panal" || w == "cuadro" || w == "panales" || w == "cuadros"
+	return w == "panal" || w == "cuadro" || w == "marco" || w == "panales" || w == "cuadros"
 }
 
 // caged are the words for queens put into cages: caught, if there are several, or

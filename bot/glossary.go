@@ -37,7 +37,7 @@ type glossary struct {
 }
 
 // longestPhrase is how many words the longest phrase has.
-const longestPhrase = 6
+const longestPhrase = 8
 
 var spanish = newGlossary()
 

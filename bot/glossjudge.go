@@ -54,7 +54,7 @@ func (g *glosser) judge() {
 				g.en++
 			}
 			g.graft = g.graft || stepWords[w] == rules.Graft
-		case builderForm.MatchString(w):
+		case builderForm.MatchString(w), idleWords[w], calledWords[w], particleWords[w]:
 		default:
 			odd = append(odd, i)
 		}
@@ -66,6 +66,12 @@ func (g *glosser) judge() {
 		g.d.looks++
 		t := &g.in[i]
 		k, doubt, isES := spanish.slip(t.text)
+		if c := colourSlip(t.text); i > 0 && c != "" && (g.es > 0 || g.en == 0) && pinWord(g.in[i-1].text) {
+			g.key[i] = c // "pin tojo" is no pin of that name
+			g.d.r.typos = append(g.d.r.typos, t.orig)
+			g.es++
+			continue
+		}
 		w, isEN := slip(t.text)
 		switch {
 		case isES && isEN && !spanish.single[k].names(stepWords[w]):
@@ -87,6 +93,30 @@ func (g *glosser) judge() {
 	g.mark()
 }
 
+func pinWord(w string) bool {
+	v := spanish.single[w]
+	return pinWords[w] || v != nil && v.words[0] == "pin"
+}
+
+// colourSlip finds the one Spanish colour that a word was meant to be.
+func colourSlip(w string) (best string) {
+	if len(w) < 3 || len(w) > 10 {
+		return ""
+	}
+	for _, c := range esColours {
+		switch {
+		case !oneSlip(w, c):
+		case best != "" && spanish.single[best].mean != spanish.single[c].mean:
+			return ""
+		default:
+			best = c
+		}
+	}
+	return best
+}
+
+var esColours = splitSpace(`rojo roja azul verde amarillo amarilla blanco blanca naranja negro negra rosado rosada morado morada gris dorado dorada violeta`)
+
 // mark notes what is named anywhere in the message.
 func (g *glosser) mark() {
 	for i, k := range g.key {
@@ -98,6 +128,8 @@ func (g *glosser) mark() {
 		g.first = g.first || subjectFirst[stepWords[g.in[i].text]]
 		g.weekday = g.weekday || g.at(i+1) != "pasado" && g.at(i-1) != "pasado" && spanishWeekday(k)
 		switch k {
+		case "acabadora", "finalizadora", "terminadora":
+			g.finisher = true
 		case "favor", "porfa":
 			g.polite = true
 		case "nucleos", "nucleo", "nucs":
@@ -106,10 +138,18 @@ func (g *glosser) mark() {
 			g.queens = true
 		case "reina", "madre":
 			g.mother = true
-		case "limpia", "limpio", "revise", "revisamos":
+		case "ajena", "ajenas", "intrusa", "intrusas", "salvajes", "silvestres", "emergencia":
+			g.rogue = true
+		case "aceptadas", "aceptaron", "prendidas", "prendieron", "selladas", "operculadas", "tapadas", "nacidas", "nacieron", "emergidas", "postura", "poniendo", "ponen", "fecundadas", "ponedoras":
+			g.found = true
+		case "limpia", "limpio", "limpias", "limpios", "revise", "revisamos", "revisada", "revisado", "cheque", "chequee", "chequeamos", "chequeada":
 			g.searched = true
 		}
 		before := g.at(i - 1)
+		if k == "casi" && (g.at(i+1) == "todas" || g.at(i+1) == "todos") {
+			g.d.r.digits = true // as good as a number, though nobody knows which
+		}
+		g.clocked = g.clocked || k == "las" && before == "a" && g.at(i+1) == "#"
 		g.ahead = g.ahead || k == "manana" && before != "la" && before != "esta" && before != "de" || k == "proximo" || k == "proxima"
 	}
 }
@@ -163,8 +203,23 @@ func (d *reader) ownWords() map[string]bool {
 // half must mean nothing, and both together a word of the trade.
 func (g *glosser) rejoin() {
 	in := g.in[:0:0]
-	for _, t := range g.in {
+	own := g.d.ownWords()
+	for i, t := range g.in {
 		g.d.looks++
+		if i+1 < len(g.in) && !t.comma && t.text == "d" && (g.in[i+1].isNum || g.in[i+1].text == "la" || esNumber(g.in[i+1].text)) {
+			t.text = "de"
+		}
+		switch next := g.in[min(i+1, len(g.in)-1)]; {
+		case t.text == "nace" && (next.isNum || next.text == "una" || next.text == "media" || esNumber(next.text)):
+			t.text = "hace" // "nace una hora"
+		case t.text == "g" && builderForm.MatchString(next.text):
+			t.text, t.firm = "gg", true // no grams of a builder, but a slip of "y"
+		}
+		if n := len(in); n > 0 && !in[n-1].comma && (in[n-1].text == "be" || in[n-1].text == "b") && own["b"+spokenUnits[t.text]] {
+			in[n-1].text, in[n-1].comma = "b"+spokenUnits[t.text], t.comma // "en be dos"
+			in[n-1].orig = g.d.text[in[n-1].at:min(t.at+len(t.orig), len(g.d.text))]
+			continue
+		}
 		if n := len(in); n > 0 && !in[n-1].comma && !in[n-1].isNum && !t.isNum && !vocabulary[t.text] && !spanish.word[t.text] {
 			w := in[n-1].text + t.text
 			if v := spanish.single[w]; v != nil && len(w) >= 6 && len(t.text) > 2 && (v.rank < esPast || v.past != "" || stepWords[v.words[0]] != "") {
@@ -177,6 +232,9 @@ func (g *glosser) rejoin() {
 	}
 	g.in = in
 }
+
+// spokenUnits are the numbers of builders as they are said.
+var spokenUnits = map[string]string{"uno": "1", "dos": "2", "tres": "3", "cuatro": "4", "cinco": "5", "1": "1", "2": "2", "3": "3", "4": "4", "5": "5"}
 
 func accented(s string) bool {
 	for _, r := range s {

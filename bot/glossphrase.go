@@ -1,6 +1,7 @@
 package bot
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 	"unicode"
@@ -284,6 +285,9 @@ func (g *glosser) small(i int) int {
 		return 1
 	case w == "de" && i == 0 && number && g.pastAt(k+1) && g.at(k+2) == "#" && !g.graft:
 		return g.outOf(k)
+	case w == "de" && i == 0 && number && (g.at(k+1) == "me" || g.at(k+1) == "nos" || g.at(k+1) == "se") && g.pastAt(k+2) && g.at(k+3) == "#" && !g.graft:
+		g.in, g.key, g.own = slices.Delete(g.in, k+1, k+2), slices.Delete(g.key, k+1, k+2), slices.Delete(g.own, k+1, k+2)
+		return g.outOf(k)
 	case w == "sin" && g.searched && (next == "celdas" || next == "realeras"):
 		if !g.phrasedBeyond(i, 2) {
 			return g.put(i, 2, "no", "rogue", "cells")
@@ -384,7 +388,7 @@ var timeWords = words(`monday tuesday wednesday thursday friday saturday sunday 
 // pastAt reports whether a verb that tells what was done stands at i.
 func (g *glosser) pastAt(i int) bool {
 	v := spanish.single[g.at(i)]
-	return v != nil && v.past != "" && v.rank == esPast
+	return v != nil && (v.past != "" && v.rank == esPast || v.past == "" && len(v.words) == 1 && stepForms[v.words[0]] == past)
 }
 
 // withoutWords may follow "sin".

@@ -88,18 +88,19 @@ var stepPhrases = []struct {
 	{"comb", "out", 3, rules.CombOut, past},
 	{"pulled removed took taken", "comb", 4, rules.CombOut, past},
 	{"pull remove take", "comb", 4, rules.CombOut, bare},
+	{"comb", "pulled removed", 3, rules.CombOut, past},
 	{"let", "out go", 3, rules.CombOut, past},
 	{"hands", "off", 1, rules.HandsOff, bare},
-	{"made set", "nucs nuc", 4, rules.Nucs, past},
+	{"made set built prepped prepared stocked assembled", "nucs nuc", 4, rules.Nucs, past},
 	{"make", "nucs nuc", 4, rules.Nucs, bare},
 	{"making", "nucs nuc", 4, rules.Nucs, going},
 	{"drone", "comb combs frame frames", 1, rules.Drones, past},
 	{"drones", "in started", 2, rules.Drones, past},
 	{"started", "drones", 2, rules.Drones, past},
 	{"dearth", "over ended gone finished", 2, rules.Flow, past},
-	{"dearth", "on started here began", 2, rules.Dearth, past},
+	{"dearth", "on started here began begun", 2, rules.Dearth, past},
 	{"flow", "over ended gone stopped finished", 2, rules.Dearth, past},
-	{"flow", "on started here began", 2, rules.Flow, past},
+	{"flow", "on started here began begun", 2, rules.Flow, past},
 	{"wild", "cell cells", 1, rules.Rogue, thing},
 	{"in into", "nucs", 2, rules.Move, thing},
 	{"has have", "laid", 1, rules.Eggs, past},
@@ -150,10 +151,14 @@ var countedThings = words(`cells cell larvae larva cups grafts queens queen virg
 	bars bar frames frame combs bees drones percent %`)
 
 // hiveThings are counted too, but in work that is none of the bot's.
-var hiveThings = words(`boxes box hives hive colonies colony supers super swarms swarm`)
+var hiveThings = words(`boxes box hives hive colonies colony supers super swarms swarm pallets pallet trailers trailer trucks truck crates crate buckets bucket
+	pails chairs tables lids posts bricks stands stand ladders tarps tools bales stones`)
 
 // plainKinds may stand between a number and what it counts.
 var plainKinds = words(`good nice ripe mated new young more mating capped of the them`)
+
+// praised are such words of praise, which are talk anywhere else.
+var praised = words(`beautiful lovely fat plump big healthy solid strong gorgeous great fine sealed perfect`)
 
 // measureWords are what feed is measured in, stuffWords what it is made of.
 var (
@@ -174,22 +179,22 @@ var strictFillers = words(`the it them this that please pls just of`)
 
 // stepFillers may be passed over beside one step only.
 var stepFillers = map[rules.Step]map[string]bool{
-	rules.Confine: words(`her on empty drawn`),
-	rules.Eggs:    words(`seen saw see found in there her from checked`),
+	rules.Confine: words(`her on empty drawn fresh dark clean new light cage checked`),
+	rules.Eggs:    words(`seen saw see found in there her from checked on spotted present visible`),
 	rules.CombOut: words(`her out of from go free`),
 	rules.Graft:   words(`bar grafts`),
-	rules.Accept:  words(`bar count counted grafts checked`),
-	rules.Finish:  words(`bar to in into put moved finisher`),
-	rules.Capped:  words(`bar count counted finisher`),
-	rules.Rogue:   words(`checked searched found all in rogues rogue seen`),
-	rules.Nucs:    words(`ready made up set out nucs mating more another`),
+	rules.Accept:  words(`bar count counted grafts checked nicely`),
+	rules.Finish:  words(`bar bars to in into put moved finisher over went gone across on they're frame safely`),
+	rules.Capped:  words(`bar count counted finisher checked`),
+	rules.Rogue:   words(`checked searched found all in rogues rogue seen cut out removed destroyed squished squashed crushed killed scraped knocked down em 'em off`),
+	rules.Nucs:    words(`ready made up set out nucs mating more another counted built prepped prepared stocked together`),
 	rules.Move:    words(`nucs mating in into to out more another`),
-	rules.Emerge:  words(`nucs checked found`),
-	rules.Laying:  words(`nucs checked found eggs mated`),
-	rules.Catch:   words(`nucs more another mated`),
+	rules.Emerge:  words(`nucs checked found counted count`),
+	rules.Laying:  words(`nucs checked found eggs mated counted count`),
+	rules.Catch:   words(`nucs more another mated counted`),
 	rules.Recell:  words(`nucs nuc more another`),
-	rules.Feed:    words(`nucs finisher her with to of some`),
-	rules.Drones:  words(`in put frame comb started`),
+	rules.Feed:    words(`nucs finisher her with to of some both breeders builders our`),
+	rules.Drones:  words(`in put frame comb started dropped popped set stuck hung added gave got`),
 	rules.Dearth:  words(`in a nectar here started we're were`),
 	rules.Flow:    words(`in a nectar here started honey`),
 }

@@ -175,7 +175,10 @@ func (t *talk) tell(list []happening) {
 			continue
 		}
 		t.kind = "ask"
-		why := strings.TrimSpace(strings.ReplaceAll(strings.Join(h.lines, " "), t.v.say("many_nothing"), ""))
+		why := strings.Join(h.lines, " ")
+		for _, id := range []string{"many_nothing", "many_nothing_yet"} { // said at the head already
+			why = strings.ReplaceAll(why, t.v.say(id), "")
+		}
 		why = strings.Join(splitSpace(why), " ")
 		again := h.lines == nil || len(h.buttons) > 0 && t.buttons != nil
 		if again {

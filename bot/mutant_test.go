@@ -77,7 +77,7 @@ func fingerprint(m many) string {
 		if r == nil {
 			return "-"
 		}
-		return fmt.Sprint(shown(r), len(r.rest), r.addressed, r.question, r.negated, r.hedged, r.digits, r.lang, r.value, r.when)
+		return fmt.Sprint(shown(r), len(r.rest), r.addressed, r.courtesy, r.soft, r.question, r.negated, r.hedged, r.digits, r.lang, r.value, r.when)
 	}
 	out := fmt.Sprint(one(m.whole), "|", m.rest != "", m.sum)
 	for _, p := range m.parts {
@@ -92,7 +92,7 @@ func fingerprint(m many) string {
 // quiet reports whether a reading is of talk that the bot leaves alone.
 func quiet(m many) bool {
 	r := m.whole
-	return r.verb == noVerb && !r.addressed && len(r.rest) > 0 && len(m.parts) == 0 && m.mend == nil
+	return r.verb == noVerb && r.soft == "" && !r.addressed && len(r.rest) > 0 && len(m.parts) == 0 && m.mend == nil
 }
 
 // wordy are the verbs that look at the words themselves once more: a button's

@@ -25,6 +25,7 @@ type reader struct {
 	leadAt       []lead                 // words before things, not yet judged
 	strong       bool                   // something of the crew's own was named
 	namedBreeder bool                   // "breeder 7" and not a bare 7
+	foreign      bool                   // the number counts what is none of the bot's
 	oddThing     bool                   // the number counts something unknown
 	markAt       int                    // where the pin's colour stands
 	planned      bool                   // it is said to lie ahead, or in a story
@@ -88,7 +89,8 @@ func (d *reader) read() *reading {
 	}
 	d.gloss()
 	d.slips()
-	if d.whole() {
+	d.plain()
+	if r.courtesy || d.whole() {
 		return r
 	}
 	d.opening()
@@ -360,7 +362,7 @@ func (d *reader) restrain() {
 		return
 	}
 	switch {
-	case d.planned, d.alone():
+	case d.planned, d.foreign, d.alone():
 	case d.ahead && (d.form != past || r.count == nil || len(r.rest) > 0):
 		// "Accepted 38 tomorrow" contradicts itself and is asked back; "graft 45
 		// tomorrow" is a plan.
@@ -388,6 +390,9 @@ func (d *reader) strangers() (n int) {
 	return n
 }
 
+// hosts are what is fed and searched: which of them may have to be asked.
+var hosts = words(`breeder builder breeders builders`)
+
 var towards = words(`to in into`)
 
 var weAre = words(`we're i'm they're you're`)
@@ -401,8 +406,9 @@ func (d *reader) company() bool {
 // alone reports whether a word too common in talk names the step by itself.
 func (d *reader) alone() bool {
 	r := d.r
-	if r.verb != doStep || d.company() {
-		return false
+	if r.verb != doStep || d.company() || (r.step == rules.Feed || r.step == rules.Rogue) && d.nextTo(hosts) ||
+		r.step == rules.Feed && d.form == past && (d.nextTo(fedThings) || d.toks[d.verbAt].glossed && d.nextTo(fedNucs)) {
+		return false // "fed the builder": which is asked
 	}
 	switch d.form {
 	case thing, state, bare:
@@ -413,6 +419,9 @@ func (d *reader) alone() bool {
 	}
 	return !standing[d.said] && !d.twoWords
 }
+
+// fedThings are what is fed, where its name or number is not said.
+var fedThings, fedNucs = words(`builder breeder`), words(`nucs`)
 
 // unread turns the reading into that of a message that is none of the bot's
 // business.
@@ -427,7 +436,7 @@ func (d *reader) unread() {
 // reset forgets what was read of a message that turned out to be of another form.
 func (d *reader) reset() {
 	r := d.r
-	*r = reading{text: r.text, addressed: r.addressed, question: r.question, negated: r.negated, digits: r.digits, typos: r.typos, lang: r.lang}
+	*r = reading{text: r.text, addressed: r.addressed, question: r.question, negated: r.negated, digits: r.digits, typos: r.typos, lang: r.lang, courtesy: r.courtesy}
 }
 
 func has(list []string, s string) bool {

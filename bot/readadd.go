@@ -45,3 +45,9 @@ func (c *cutter) adds(cuts []part) (out []part, ok bool) {
 	}
 	return out, true
 }
+
+// heads reports whether a piece only names another batch than the part before it, so
+// that it belongs to what follows.
+func heads(r, last *reading) bool {
+	return r.batch != 0 && last.batch != 0 && r.batch != last.batch && r.count == nil && (r.verb == noVerb || r.verb == askShow) && len(r.rest) == 0
+}

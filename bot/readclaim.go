@@ -31,7 +31,10 @@ var fixSplit = func() (split [2]map[int][][]string) {
 	return split
 }()
 
-func (d *reader) fix() bool {
+func (d *reader) fix() bool { return d.firmFix() }
+
+// firmFix reads a correction of a count by its forms.
+func (d *reader) firmFix() bool {
 	n := len(d.toks) // what is counted may follow
 	for n > 1 && (countedThings[d.word(n-1)] || d.word(n-1) == "please" || d.word(n-1) == "pls") {
 		n--

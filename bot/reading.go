@@ -82,6 +82,8 @@ type reading struct {
 	typos   []string      // words that were corrected
 	rest    []string      // words nothing was made of
 
+	courtesy  bool // thanks and praise, and nothing else
+	soft      verb // a correction in words that talk has as well: right after the line only
 	addressed bool // slash, name of the bot, or a reply to it
 	question  bool
 	negated   bool
@@ -115,5 +117,6 @@ func (r *reading) subject() rules.Subject {
 type names struct {
 	builders []string
 	yards    []string
-	spoken   bool // the message replies to the bot, so that a bare word is meant for it
+	crew     []string // the members
+	spoken   bool     // the message replies to the bot, so that a bare word is meant for it
 }

@@ -78,6 +78,9 @@ func readMany(text string, n names) many {
 	c := cutter{d: newReader(strings.ReplaceAll(strings.TrimSpace(text), "\n", "; "), n), n: n, out: &m}
 	c.n.spoken = w.addressed
 	c.d.slips()
+	if w.lang != "es" {
+		c.d.plain()
+	}
 	c.out.looks += c.d.looks
 	if w.verb == noVerb || w.verb == justCount {
 		if m.mend = c.mend(); m.mend != nil {
@@ -115,7 +118,7 @@ func (c *cutter) cuts() (out []part) {
 	for i, t := range toks {
 		c.out.looks++
 		slip := slippedAnd[t.text] || t.text == "an" && strings.IndexAny(c.d.word(i+1), "bcdfgjklmnpqrstvwxyz") == 0
-		split := slip || partWords[t.text]
+		split := slip || partWords[t.text] && (t.text != "e" || strings.HasPrefix(strings.TrimPrefix(c.d.word(i+1), "h"), "i"))
 		if cur.from >= 0 && (split || toks[i-1].comma) {
 			cur.to = i
 			out = append(out, cur)
@@ -205,6 +208,10 @@ func (c *cutter) parts(cuts []part) (out []part, rest string) {
 		case c.join(&out[len(out)-1], p):
 		default:
 			next, ok := c.carry(&out[len(out)-1], p)
+			if !ok && heads(p.r, out[len(out)-1].r) {
+				before = append(before, p) // "batch 1: moved 30. batch 2: 35 accepted"
+				continue
+			}
 			if !ok {
 				return out, c.text(p.from, len(c.d.toks))
 			}

@@ -60,7 +60,7 @@ func TestReadMany(t *testing.T) {
 		"add builder B7 and yard Hill 40 nucs":           "add builder=B7 ; add count=40 yard=Hill",
 		"moved 34 to North and not fed B2":               "step=move count=34 yard=North ; step=feed builder=B2 (doubt)",
 		"moved 34 to North, done":                        "one: step=move count=34 yard=North",
-		"moved 34 to North at 7:30, all good":            "one: ask",
+		"moved 34 to North at 7:30, all good":            "one: step=move count=34 yard=North when=@07:30?",
 		"confine 7 red pin, bees in":                     "one: step=confine breeder=7 mark=red bees=true",
 		"confined 7 and 12 red":                          "one: ask",
 		"graft 45 from 7 and 12":                         "one: ask",

@@ -12,9 +12,9 @@ type mending struct {
 // mendOpeners may stand before what it should be. Those in mendSure say by
 // themselves that something is put right.
 var (
-	mendOpeners = words(`it it's its that that's thats this was is i i'm meant mean should be have been make sorry correction oops actually wait hang
-		eso era fue es perdon perdona quise decir queria digo mejor dicho lo la el ojo`)
-	mendSure  = words(`was meant should make sorry correction oops actually era fue perdon perdona quise queria digo dicho`)
+	mendOpeners = words(`it it's its that that's thats this was is i i'm meant mean should be have been make sorry my bad correction oops whoops ops actually wait hang
+		eso era fue es perdon perdona quise decir queria digo mejor dicho lo la el ojo me equivoque disculpa disculpen ups uy ay mala mia error`)
+	mendSure  = words(`was meant should make sorry correction oops whoops ops actually era fue perdon perdona quise queria digo dicho equivoque`)
 	mendSmall = words(`the a an in at to into from on for of comb pin mark yard builder breeder batch one el la los las en de del a al para desde`)
 	mendNot   = words(`not no`)
 )
@@ -80,6 +80,10 @@ func (c *cutter) openers(i, n int) (int, bool) {
 			sure, i = true, 1
 			continue
 		}
+		if w == "wrong" && d.toks[min(i+1, n-1)].comma && (thingWords[d.word(i+1)] || d.word(i+1) == "one" || d.word(i+1) == "time") {
+			sure, i = true, i+2
+			continue
+		}
 		if !mendOpeners[w] {
 			break
 		}
@@ -107,14 +111,17 @@ func (c *cutter) nay(i, n int) int {
 // side reads what one side of a correction names, and nothing else.
 func (c *cutter) side(a, b int) (r *reading, bare *int, ok bool) {
 	d := newReader(c.text(a, b), c.n)
+	d.gloss()
 	d.slips()
 	d.times()
 	d.things()
 	d.places()
 	d.settleLeads()
 	c.out.looks += d.looks
-	for _, t := range d.toks {
+	for i, t := range d.toks {
 		switch {
+		case t.isNum && !t.used && i > 0 && d.toks[i-1].glossed && fold(d.toks[i-1].orig) == "la" && d.r.subject().Zero():
+			d.r.breeder = t.num // "la 12"
 		case t.used || mendSmall[t.text]:
 		case t.isNum && bare == nil:
 			n := t.num

@@ -77,7 +77,7 @@ func (d *reader) things() {
 			i += n - 1
 		case marks[w]:
 			d.mark(strings.ReplaceAll(w, "gray", "grey"), i, 1)
-		case w == "pin" && len(d.word(i+1)) > 2 && !d.known(d.word(i+1)) && !d.toks[i+1].used && isName(d.word(i+1)):
+		case w == "pin" && len(d.word(i+1)) > 2 && !d.known(d.word(i+1)) && !d.toks[i+1].used && isName(d.word(i+1)) && !nearMark(d.word(i+1)):
 			d.mark(d.word(i+1), i, 2)
 		case bees(d, i):
 		case w == "old":
@@ -174,6 +174,24 @@ func (d *reader) mark(name string, i, n int) {
 		d.use(k, 1)
 	}
 }
+
+// nearMark reports whether a word is a colour with a slip in it, and so no name of a
+// pin's own.
+func nearMark(w string) bool {
+	for m := range marks {
+		if oneSlip(w, m) {
+			return true
+		}
+	}
+	for m := range otherColours {
+		if oneSlip(w, m) {
+			return true
+		}
+	}
+	return false
+}
+
+var otherColours = words(`rojo roja azul verde amarillo amarilla blanco blanca negro negra naranja rosa morado morada cafe gris`)
 
 // marked are the steps that have to do with a comb, and so with its pin.
 var marked = map[rules.Step]bool{rules.Confine: true, rules.Eggs: true, rules.CombOut: true, rules.Graft: true, "": true}

@@ -202,7 +202,10 @@ func (d *reader) wantsBreeder(i int) bool {
 // 3 frames" is not three cells.
 func (d *reader) counted(i int, judge bool) bool {
 	k := i + 1
-	for plainKinds[d.word(k)] && !d.toks[k-1].comma {
+	if judge && d.r.verb == doStep && !d.toks[i].comma && !d.toks[min(k, len(d.toks)-1)].glossed && (hiveThings[d.word(k)] || hiveThings[d.word(k+1)] && stuffWords[d.word(k)]) {
+		d.foreign = true
+	}
+	for (plainKinds[d.word(k)] || praised[d.word(k)]) && !d.toks[k-1].comma {
 		k++
 	}
 	w := d.word(k)
@@ -256,7 +259,7 @@ func (d *reader) allNone() {
 		case t.text == "all" && (doneWords[next] || next == "clear"):
 			// "all done" is a way to say done
 		case (t.text == "all" || t.text == "everything") && next != "but" && next != "except":
-			if r.count == nil && !subjectFirst[r.step] && r.step != rules.Rogue && d.counts() {
+			if r.count == nil && !subjectFirst[r.step] && r.step != rules.Rogue && r.step != rules.Finish && d.counts() {
 				r.all = true
 			}
 		case (t.text == "rest" || t.text == "remaining") && r.count == nil && (r.step == rules.Move || r.step == rules.Catch):

@@ -161,7 +161,7 @@ func (d *reader) holds(i int) bool {
 		}
 		return k >= 0 && (d.toks[k].isNum || d.word(k) == "all" || d.word(k) == "none")
 	case "clear", "cleared":
-		return d.r.builder != "" || d.r.batch != 0 || d.r.addressed
+		return d.r.builder != "" || d.r.batch != 0 || d.r.addressed || d.nextTo(hosts)
 	}
 	return true
 }
@@ -208,7 +208,7 @@ func (d *reader) tense() {
 	if r.step == rules.Eggs && !d.namedBreeder && r.breeder != 0 && d.nextTo(plural) {
 		r.hedged = true // "27 have eggs" is of nucs, "7 has eggs" of a breeder
 	}
-	if d.said == "caged" && !d.namedBreeder {
+	if d.said == "caged" && !d.namedBreeder && !d.nextTo(pinWords) && r.bees == nil {
 		r.hedged = true // queens are caged when they are caught, too
 	}
 	if r.step == rules.Laying && r.breeder == 0 && r.count != nil && (d.word(d.verbAt-1) == "is" || d.word(d.verbAt-1) == "she's") {

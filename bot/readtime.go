@@ -232,6 +232,12 @@ func (d *reader) plainDay(i int) (w when, n int) {
 	switch {
 	case t == "today":
 		return w, 1
+	case t == "earlier" && !d.toks[i].glossed:
+		w.part = t
+		if next == "today" {
+			return w, 2
+		}
+		return w, 1
 	case t == "tomorrow":
 		w.back = -1
 		return w, 1
@@ -320,7 +326,7 @@ func (w when) settle(said time.Time, s *rules.Settings) (at time.Time, exact boo
 		}
 		switch {
 		case day == today && (!named || !at.Before(said)):
-			return said, !named
+			return said, !named && w.part != "earlier"
 		default:
 			return at, false
 		}

@@ -12,15 +12,15 @@ import (
 // corrections, settings. It reports whether the message was one of them. What
 // changes something is not read from a question.
 func (d *reader) whole() bool {
-	for _, form := range []func() bool{d.due, d.filed, d.show, d.why, d.help, d.other} {
+	for _, form := range []func() bool{d.due, d.filed, d.show, d.why, d.softWhy, d.whenDue, d.help, d.other} {
 		if form() {
 			return true
 		}
 	}
 	if d.r.question {
-		return false
+		return d.r.addressed && d.softUndo() // "can you undo that?"
 	}
-	for _, form := range []func() bool{d.undo, d.fix, d.ownLanguage, d.set, d.add, d.mine, d.later, d.skip, d.yesNo} {
+	for _, form := range []func() bool{d.undo, d.fix, d.ownLanguage, d.set, d.add, d.mine, d.later, d.skip, d.yesNo, d.softUndo, d.softFix} {
 		if form() {
 			return true
 		}

@@ -62,9 +62,11 @@ func playScene(t testing.TB, path string) *scene {
 			s.zone, err = time.LoadLocation(strings.TrimSpace(text))
 			require.NoError(t, err)
 			s.bot = New(db, func() {}, quiet, map[string]string{"zone": strings.TrimSpace(text)})
+			s.bot.ByCode = true
 		case strings.HasPrefix(line, "# now:"):
 			s.now = clock(text)
 			require.NoError(t, s.bot.Start(ctx, s.now, sceneSource, sceneChat))
+			s.gather(t)
 		case strings.TrimSpace(line) == "", strings.HasPrefix(line, "#"):
 		case strings.HasPrefix(line, "@ "):
 			s.until(t, sched, clock(line[2:]))
@@ -103,6 +105,26 @@ func playScene(t testing.TB, path string) *scene {
 		return err
 	}))
 	return s
+}
+
+// gather makes the crew as a real group has it: three members, and Ash leads.
+func (s *scene) gather(t testing.TB) {
+	t.Helper()
+	require.NoError(t, s.db.Update(context.Background(), s.now, func(tx *store.Tx) error {
+		c, _, err := tx.Crew(sceneSource, sceneChat)
+		require.NoError(t, err)
+		for _, who := range []string{"Ash", "Wren", "Rowan"} {
+			m, err := tx.Member(c, strings.ToLower(who), who)
+			if err != nil {
+				return err
+			}
+			if who == "Ash" {
+				require.NoError(t, tx.SetLead(m.ID, true))
+			}
+			s.n.crew = append(s.n.crew, who)
+		}
+		return nil
+	}))
 }
 
 // until moves the clock; what falls due goes out on the way.

@@ -128,9 +128,16 @@ func (t *talk) label(text string) (bool, error) {
 
 // act does what a reading asks for.
 func (t *talk) act(r *reading) error {
+	switch {
+	case r.verb != noVerb:
+	case r.soft == doUndo:
+		return t.undo(r)
+	case r.soft == doFix:
+		return t.fix(r)
+	}
 	switch r.verb {
 	case doUndo:
-		return t.undo()
+		return t.undo(r)
 	case doFix:
 		return t.fix(r)
 	case doSet:

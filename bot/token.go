@@ -134,7 +134,7 @@ func pieces(word, before string) (out []piece, closed bool) {
 	body := strings.TrimRightFunc(word, pictured)
 	tail := word[len(body):]
 	trimmed := strings.TrimRight(body, ",;:.!?)]}\"'…")
-	closed = strings.ContainsAny(body[len(trimmed):], ",;:.")
+	closed = strings.ContainsAny(body[len(trimmed):], ",;:.!")
 	body = trimmed
 	if strings.Trim(body, "-") != "" {
 		parts := strings.FieldsFunc(body, func(r rune) bool { return r == ',' || r == ';' })
@@ -160,6 +160,9 @@ func split(p, before string) []piece {
 	}
 	if n := strings.TrimLeft(p, "~≈"); n != p && n != "" {
 		return []piece{{text: "~"}, {text: n}}
+	}
+	if n, ish := strings.CutSuffix(p, "ish"); ish && isDigits(strings.TrimSuffix(n, "-")) {
+		return []piece{{text: "~"}, {text: strings.TrimSuffix(n, "-")}}
 	}
 	if i := strings.IndexAny(p, "0123456789"); i > 1 && isDigits(p[i:]) && (thingWords[fold(p[:i])] || spanish.thing(fold(p[:i]))) {
 		return []piece{{text: p[:i]}, {text: p[i:]}}

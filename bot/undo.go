@@ -10,7 +10,7 @@ import (
 )
 
 // undo takes back the sender's last message, or the one replied to.
-func (t *talk) undo() error {
+func (t *talk) undo(r *reading) error {
 	var ids []int64
 	if t.replied != nil {
 		if t.replied.Update != 0 {
@@ -47,6 +47,10 @@ func (t *talk) undo() error {
 				same = append(same, m)
 			}
 		}
+		if r.soft != "" && !r.addressed && t.origin.Said.Sub(l.Said) > mendTimeWithin {
+			t.hush() // long after a line these words are talk
+			return nil
+		}
 		if t.origin.Said.Sub(l.Said) > undoWithin {
 			// Days later "undo" is seldom about that line.
 			t.ask("ask_undo_old", "What", t.v.line(l.Entry), "When", l.Said)
@@ -59,6 +63,10 @@ func (t *talk) undo() error {
 			return nil
 		}
 		return t.voidLines(undoable(same), false)
+	}
+	if r.soft != "" && !r.addressed {
+		t.hush()
+		return nil
 	}
 	t.ask("r_undo_none")
 	return nil

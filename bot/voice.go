@@ -139,6 +139,13 @@ func (t *talk) read(text string) (many, error) {
 	if err != nil {
 		return many{}, err
 	}
+	list, err := t.tx.Members(t.crew.ID)
+	if err != nil {
+		return many{}, err
+	}
+	for _, m := range list {
+		n.crew = append(n.crew, m.Name)
+	}
 	n.spoken = t.replied != nil || t.addressed
 	m := readMany(text, n)
 	t.speak(m.whole.lang)

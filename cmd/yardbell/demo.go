@@ -51,7 +51,7 @@ func runDemo(ctx context.Context, e env, fast bool) (err error) {
 	defer func() { _ = os.RemoveAll(dir) }()
 	tty := e.tty(e.out)
 	p := &player{e: e, path: filepath.Join(dir, "demo.db"), table: rules.DefaultTable(), first: map[string]string{"zone": demoZone},
-		out: e.out, color: tty && e.get("NO_COLOR") == "", echo: true}
+		out: e.out, color: tty && e.get("NO_COLOR") == "", echo: true, files: dir}
 	var lines []string
 	for in := bufio.NewScanner(strings.NewReader(demoScript)); in.Scan(); {
 		lines = append(lines, in.Text())

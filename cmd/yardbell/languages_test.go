@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 	"unicode"
@@ -60,6 +61,10 @@ func TestBothLanguagesSayTheSame(t *testing.T) {
 	}
 }
 
+// bilingual are the conversations of crews in both languages, whose Spanish side says
+// English by design: they have to show it in place of doing without.
+var bilingual = map[string]bool{"languages": true}
+
 // The Spanish conversation logs what the English one logs, message by message: only
 // the words and the buttons' labels differ. The conversations are compared as they
 // are written in testdata, which TestConversations holds to what is played.
@@ -69,15 +74,19 @@ func TestBothLanguagesLogTheSame(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			en, es := parse(t, read(t, p[0].base+".jsonl")), parse(t, read(t, p[1].base+".jsonl"))
 			typed := strings.ToLower(p[1].text)
+			english := 0 // messages with words of the English catalogue alone
 			for i := range min(len(en), len(es)) {
 				words := spokenWords(t, es[i])
-				for _, s := range foreign {
-					assert.False(t, strings.Contains(words, s) && !strings.Contains(typed, s), "message %d is English: %q in %s", i+1, s, words)
+				k := slices.IndexFunc(foreign, func(s string) bool { return strings.Contains(words, s) && !strings.Contains(typed, s) })
+				if k >= 0 {
+					english++
 				}
+				assert.True(t, k < 0 || bilingual[name], "message %d is English: %q in %s", i+1, foreign[max(k, 0)], words)
 				a, b := wordless(t, en[i]), wordless(t, es[i])
 				require.Equal(t, a, b, "message %d: %v; in English %v", i+1, es[i]["text"], en[i]["text"])
 			}
 			require.Len(t, es, len(en), "messages")
+			assert.Equal(t, bilingual[name], english > 0, "says English to a Spanish crew")
 		})
 	}
 }

@@ -1,0 +1,209 @@
+package bot
+
+// Corrections and questions that are said in more words than they need: "oops, 32 not
+// 34, fat thumbs", "wrong one, take it back", "when do the cells move".
+
+// slipWords may stand around a correction; they say that something was wrong and not
+// what.
+var slipWords = turnsOf(`oops|ops|whoops|woops|oopsie|oops sorry|sorry|sry|wait|no wait|ah|ugh|argh|damn|dang|shoot|darn|my bad|my mistake|my fault|typo|autocorrect|auto correct
+	|fat thumbs|fat fingers|fat finger|brain fart|mistake|wrong number|wrong count|miscounted|i miscounted|miscount|recounted|i recounted|hang on|hold on|correction|actually|i mean|meant|i meant|gloves|damn autocorrect|stupid autocorrect|sorry about that|please|pls|typo sorry|sorry typo|oh|oh no|eek|hmm|scrap that|wrong|that was wrong|that's wrong`)
+
+// aside takes slipWords from both ends of the message and says where what is left
+// begins and ends, and whether there was one of them.
+func (d *reader) aside() (i, n int, found bool) {
+	n = len(d.toks)
+	for changed := true; changed; {
+		changed = false
+		for k := min(3, n-i-1); k > 0; k-- {
+			if slipWords[d.spell(i, i+k)] {
+				i, found, changed = i+k, true, true
+				break
+			}
+		}
+		for k := min(3, n-i-1); k > 0; k-- {
+			if slipWords[d.spell(n-k, n)] {
+				n, found, changed = n-k, true, true
+				break
+			}
+		}
+	}
+	return i, n, found
+}
+
+// some is a reader of the tokens from i up to n.
+func (d *reader) some(i, n int) *reader {
+	return &reader{toks: append([]token(nil), d.toks[i:n]...), text: d.text, n: d.n, r: d.r, verbAt: -1}
+}
+
+// softFixes are corrections of a count in words that are said of other things too:
+// right after the line only.
+var softFixes = splitForms("make it NEW", "should be NEW", "should have been NEW", "it was NEW", "it should be NEW", "i mean NEW", "sorry NEW", "that was NEW", "was NEW", "actually NEW", "make that NEW", "should've been NEW", "change that to NEW", "change it to NEW", "correct that to NEW", "correct it to NEW")
+
+// noNew is a correction where a comma parts its words: "no, 33".
+var noNew = splitSpace("no NEW")
+
+func splitForms(forms ...string) (out [][]string) {
+	for _, f := range forms {
+		out = append(out, splitSpace(f))
+	}
+	return out
+}
+
+// soft settles a correction in words that talk has as well. Where the bot is not
+// spoken to it is left to the moment whether it is one.
+func (d *reader) soft(v verb) bool {
+	r := d.r
+	if r.verb, r.soft = v, v; !r.addressed {
+		r.verb = noVerb
+		for _, t := range d.toks {
+			r.rest = append(r.rest, t.orig)
+		}
+	}
+	return true
+}
+
+// glossedAny reports whether a word was put in from another language.
+func (d *reader) glossedAny() bool {
+	for _, t := range d.toks {
+		if t.glossed {
+			return true
+		}
+	}
+	return false
+}
+
+// softFix reads a correction with words around it, or one that talk may be.
+func (d *reader) softFix() bool {
+	if d.glossedAny() {
+		return false
+	}
+	i, n, found := d.aside()
+	p := d.some(i, n)
+	if found && p.firmFix() {
+		d.looks += p.looks
+		return true
+	}
+	for n > i+1 && countedThings[d.word(n-1)] {
+		n--
+	}
+	p = d.some(i, n)
+	if found && n == i+1 && d.toks[i].isNum && (corrects[d.word(0)] || d.phrase(0, "no wait")) {
+		v := d.toks[i].num
+		d.r.count = &v // "oops 32"
+		return d.soft(doFix)
+	}
+	if n == 2 && d.toks[0].comma && p.fits(noNew) {
+		return d.soft(doFix)
+	}
+	for _, f := range softFixes {
+		if len(f) == len(p.toks) && p.fits(f) {
+			return d.soft(doFix)
+		}
+	}
+	return false
+}
+
+var corrects = words(`oops ops whoops woops oopsie typo correction sorry sry`)
+
+// The words of which a taking back is made: one that says it, and what may stand
+// beside it.
+var (
+	undoSays  = words(`undo scratch scrap revert`)
+	undoTurns = turnsOf(`take that back|take it back|take that one back|take back that one|delete that|delete that one|delete it|remove that|remove that one|remove it|cancel that|cancel that one|strike that|forget that one|ignore that|ignore that one`)
+	undoAside = words(`undo that this it one last the please pls sorry oops ops whoops woops my bad mistake wrong batch yard entry line log message wait
+		no can you could was were by thumb thumbs fat fingers accident back take button pressed hit tapped too early soon actually ugh damn just i mistake error wrongly oh ok hey hi thanks thx`)
+	undoTells = turnsOf(`not done|not done yet|it's not done|wasn't done|not yet|not moved|didn't happen|wrong button|wrong batch|wrong yard|wrong one|wrong number|wrong ping|wrong message|too early|wasn't me|not us`)
+)
+
+// softUndo reads a taking back in more words.
+func (d *reader) softUndo() bool {
+	n := len(d.toks)
+	if n < 2 || n > 10 || d.glossedAny() {
+		return false
+	}
+	for k := min(4, n-1); k > 1; k-- { // "undo, not done"
+		if undoTells[d.spell(n-k, n)] && d.toks[n-k-1].comma {
+			n -= k
+			break
+		}
+	}
+	says := false
+	for i := 0; i < n; i++ {
+		d.looks++
+		w := d.word(i)
+		for k := 2; k <= 4 && !says && i+k <= n; k++ {
+			if undoTurns[d.spell(i, i+k)] {
+				says = true
+				i += k - 1
+				w = "it"
+				break
+			}
+		}
+		if undoSays[w] {
+			says = true
+			continue
+		}
+		if !undoAside[w] {
+			return false
+		}
+	}
+	if !says {
+		return false
+	}
+	return d.soft(doUndo)
+}
+
+// The words of a question for when something is due.
+var (
+	whenLeads = words(`when when's whens`)
+	whenSmall = words(`do does is are can should will must we i the my these those this our cells cell next have has need needs to get be due ready go goes come out in into time it
+		them of for again best happen happening window start open supposed a an scheduled planned on they they're count check`)
+	whenSays = words(`emergence moved grafting graft move emerge hatch hatching capping catching laying emerging moving recell acceptance`)
+)
+
+// whenDue reads "when do the cells move", "when's the graft".
+func (d *reader) whenDue() bool {
+	r := d.r
+	if !whenLeads[d.word(0)] || len(d.toks) < 2 || len(d.toks) > 9 || d.glossedAny() {
+		return false
+	}
+	says, batch := false, 0
+	for i := 1; i < len(d.toks); i++ {
+		w := d.word(i)
+		switch {
+		case w == "batch" && i+1 < len(d.toks) && d.toks[i+1].isNum:
+			batch = d.toks[i+1].num
+			i++
+		case whenSays[w] || stepWords[w] != "" && stepForms[w] == bare:
+			says = true
+		case !whenSmall[w]:
+			return false
+		}
+	}
+	switch {
+	case batch != 0:
+		r.verb, r.batch = askShow, batch
+	case says:
+		r.verb, r.days = askDue, 14
+	default:
+		return false
+	}
+	r.question = false
+	return true
+}
+
+// softWhy reads a "why" with words that add nothing, said to the bot.
+func (d *reader) softWhy() bool {
+	if !d.r.addressed || d.word(0) != "why" || len(d.toks) > 6 {
+		return false
+	}
+	for i := 1; i < len(d.toks); i++ {
+		if !whySmall[d.word(i)] {
+			return false
+		}
+	}
+	d.r.verb, d.r.question = askWhy, false
+	return true
+}
+
+var whySmall = words(`tho though now then so early late soon today that this the rush hurry exactly again is it are they there much long time hour`)
