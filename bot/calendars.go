@@ -94,14 +94,19 @@ func (b *Bot) CalendarFeed(ctx context.Context, now time.Time, secret string) (f
 			return err
 		}
 		found = true
-		c, err := calendarOf(tx, crew)
-		if err != nil {
-			return err
-		}
-		file, err = c.Bytes()
+		file, err = Calendar(tx, crew)
 		return err
 	})
 	return file, found, err
+}
+
+// Calendar is the calendar of a crew as a file; what it shows is noted.
+func Calendar(tx *store.Tx, crew store.Crew) ([]byte, error) {
+	c, err := calendarOf(tx, crew)
+	if err != nil {
+		return nil, err
+	}
+	return c.Bytes()
 }
 
 func makeCalendar(v voice, tx *store.Tx, crew int64, _ attachment) ([]made, error) {
@@ -161,7 +166,8 @@ func eventUID(crew store.Crew, key string) string {
 // event words a task for the calendar. It rings when the pings go out that ask for
 // something to be done.
 func (v voice) event(k rules.Task) calendar.Event {
-	e := calendar.Event{Start: k.Best.UTC(), Summary: upper(v.task(k)) + v.what(k, false), Place: yardOf(k), Earliest: k.Earliest.UTC(), Best: k.Best.UTC(), Latest: k.Latest.UTC()}
+	e := calendar.Event{Start: k.Best.UTC(), Summary: upper(v.task(k)) + v.what(k, false), Place: yardOf(k),
+		Step: string(k.Step), Subject: k.Subject.String(), Earliest: k.Earliest.UTC(), Best: k.Best.UTC(), Latest: k.Latest.UTC()}
 	open, close := v.fixed(k.Earliest), v.fixed(k.Latest)
 	if k.Guard {
 		e.Start, e.End = k.Earliest.UTC(), k.Latest.UTC()
