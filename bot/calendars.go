@@ -20,6 +20,9 @@ import (
 // text. A window of days drawn as days would hide everything else.
 const slot = time.Hour
 
+// allDays is as far ahead as anything can be planned: a hundred years.
+const allDays = 36600
+
 // refresh is how often a phone should look for changes.
 const refresh = time.Hour
 
@@ -132,6 +135,7 @@ func calendarOf(tx *store.Tx, crew store.Crew) (c calendar.Calendar, err error) 
 		return c, err
 	}
 	v := newVoice(s, tx.Now)
+	open = rules.DueDays(open, rules.DateOf(tx.Now, s.Zone), allDays, s, tx.Now) // without what is over by itself
 	var now []store.CalendarEvent
 	for _, k := range open {
 		e := v.event(k)
