@@ -28,6 +28,8 @@ type Incoming struct {
 	Addressed bool   // the bot was named, or is the only one there to hear it
 	Title     string // of the group
 	Thread    int64  // topic of a forum, 0 for none
+	Photo     string // the transport's name for a photo whose caption the text is, "" for none
+	Album     string // of photos that were sent together
 	Rights    string // of the bot in the group, as store.Crew has them; "" where not asked
 }
 
@@ -112,7 +114,7 @@ func (b *Bot) begin(tx *store.Tx, in Incoming) (t *talk, fresh bool, err error) 
 	if err := tx.SetOffset(in.Source, in.UpdateID+1); err != nil {
 		return nil, false, err
 	}
-	t = &talk{tx: tx, kind: "reply", addressed: in.Addressed, calendarAt: b.Feed, private: b.ByCode}
+	t = &talk{tx: tx, kind: "reply", addressed: in.Addressed, calendarAt: b.Feed, private: b.ByCode, photo: in.Photo, album: in.Album}
 	if found, err := b.whose(t, in); err != nil || !found {
 		return nil, false, err
 	}

@@ -20,6 +20,9 @@ import (
 // text. A window of days drawn as days would hide everything else.
 const slot = time.Hour
 
+// allDays is as far ahead as anything can be planned: a hundred years.
+const allDays = 36600
+
 // refresh is how often a phone should look for changes.
 const refresh = time.Hour
 
@@ -94,14 +97,19 @@ func (b *Bot) CalendarFeed(ctx context.Context, now time.Time, secret string) (f
 			return err
 		}
 		found = true
-		c, err := calendarOf(tx, crew)
-		if err != nil {
-			return err
-		}
-		file, err = c.Bytes()
+		file, err = Calendar(tx, crew)
 		return err
 	})
 	return file, found, err
+}
+
+// Calendar is the calendar of a crew as a file; what it shows is noted.
+func Calendar(tx *store.Tx, crew store.Crew) ([]byte, error) {
+	c, err := calendarOf(tx, crew)
+	if err != nil {
+		return nil, err
+	}
+	return c.Bytes()
 }
 
 func makeCalendar(v voice, tx *store.Tx, crew int64, _ attachment) ([]made, error) {
@@ -127,6 +135,7 @@ func calendarOf(tx *store.Tx, crew store.Crew) (c calendar.Calendar, err error) 
 		return c, err
 	}
 	v := newVoice(s, tx.Now)
+	open = rules.DueDays(open, rules.DateOf(tx.Now, s.Zone), allDays, s, tx.Now) // without what is over by itself
 	var now []store.CalendarEvent
 	for _, k := range open {
 		e := v.event(k)
@@ -161,7 +170,8 @@ func eventUID(crew store.Crew, key string) string {
 // event words a task for the calendar. It rings when the pings go out that ask for
 // something to be done.
 func (v voice) event(k rules.Task) calendar.Event {
-	e := calendar.Event{Start: k.Best.UTC(), Summary: upper(v.task(k)) + v.what(k, false), Place: yardOf(k), Earliest: k.Earliest.UTC(), Best: k.Best.UTC(), Latest: k.Latest.UTC()}
+	e := calendar.Event{Start: k.Best.UTC(), Summary: upper(v.task(k)) + v.what(k, false), Place: yardOf(k),
+		Step: string(k.Step), Subject: k.Subject.String(), Earliest: k.Earliest.UTC(), Best: k.Best.UTC(), Latest: k.Latest.UTC()}
 	open, close := v.fixed(k.Earliest), v.fixed(k.Latest)
 	if k.Guard {
 		e.Start, e.End = k.Earliest.UTC(), k.Latest.UTC()

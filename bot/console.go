@@ -8,6 +8,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"sync"
 	"time"
@@ -59,6 +60,8 @@ func (c *Console) Deliver(ctx context.Context, d Delivery) (int64, error) {
 	}
 	c.mu.Lock()
 	defer c.mu.Unlock()
+	// What a chat keeps for itself cannot be had here.
+	d.Files = slices.DeleteFunc(slices.Clone(d.Files), func(f File) bool { return f.Kept != "" })
 	var n int64
 	var logged []store.Line
 	err := c.db.View(ctx, d.Out.Now, func(tx *store.Tx) (err error) {

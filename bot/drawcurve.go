@@ -72,6 +72,10 @@ func (v voice) larvaeCurve(comb rules.Comb) picture.Curve {
 	return c
 }
 
+// namedNoons is how long a curve may be for its noons to have names: beyond, they would
+// leave no room for those of the days.
+const namedNoons = 84 * time.Hour
+
 // dayTicks puts a name at each local midnight, and at each noon where there is room.
 func (v voice) dayTicks(c *picture.Curve) {
 	for d := rules.DateOf(c.From, v.s.Zone); ; d = d.Add(1) {
@@ -86,6 +90,9 @@ func (v voice) dayTicks(c *picture.Curve) {
 			name := v.say("pic_day", "Weekday", v.say("day_"+strconv.Itoa(int(d.Weekday()))), "Day", d.Day)
 			if clock != 0 {
 				name = clock.String()
+				if c.To.Sub(c.From) > namedNoons {
+					name = ""
+				}
 			}
 			c.Ticks = append(c.Ticks, picture.Tick{At: at, Name: name})
 		}

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 	"strconv"
+	"strings"
 	"time"
 
 	"yardbell/bot/picture"
@@ -56,7 +57,7 @@ func (v voice) weekPicture(open []rules.Task, batches []rules.Batch, day rules.D
 		if !known {
 			i = len(home)
 			at[title] = i
-			home = append(home, picture.Group{Title: title})
+			home = append(home, picture.Group{Title: strings.TrimSuffix(title, ":")})
 		}
 		home[i].Bars = append(home[i].Bars, v.barOf(k, by[k.Batch]))
 	}

@@ -14,6 +14,7 @@ type File struct {
 	Name    string
 	Picture bool
 	Data    []byte
+	Kept    string // the chat's own name for a picture that it has already, instead of Data
 }
 
 // attachment asks for a file in the outbox. The file is made when the message goes,
@@ -28,6 +29,8 @@ type attachment struct {
 	Batch int    `json:"batch,omitempty"`
 	Comb  int64  `json:"comb,omitempty"`
 	From  int    `json:"from,omitempty"` // the comb's breeder
+
+	Photos []int64 `json:"photos,omitempty"` // which of those kept
 }
 
 func (a attachment) String() string {
@@ -42,6 +45,7 @@ func (a attachment) String() string {
 var makers = map[string]func(v voice, tx *store.Tx, crew int64, a attachment) ([]made, error){
 	"week": drawWeek, "season": drawSeason, "larvae": drawLarvae, "emergence": drawEmergence,
 	"report": makeReport, "sheets": makeSheets, "calendar": makeCalendar,
+	"photos": findPhotos,
 }
 
 // made is a file that was read from the database but not drawn yet.
@@ -49,6 +53,7 @@ type made struct {
 	name    string
 	picture bool
 	draw    func() ([]byte, error)
+	kept    string // the chat's name for it, where nothing is to be drawn
 }
 
 // files makes what a message carries.
@@ -79,11 +84,13 @@ func (p Post) files(ctx context.Context, out store.Outgoing) ([]File, error) {
 	}
 	var files []File
 	for _, m := range list {
-		data, err := m.draw()
-		if err != nil {
-			return nil, err
+		f := File{Name: m.name, Picture: m.picture, Kept: m.kept}
+		if f.Kept == "" {
+			if f.Data, err = m.draw(); err != nil {
+				return nil, err
+			}
 		}
-		files = append(files, File{m.name, m.picture, data})
+		files = append(files, f)
 	}
 	return files, nil
 }

@@ -224,7 +224,7 @@ var vocabulary = func() map[string]bool {
 // otherWords have a place in some form of words, but in no list.
 var otherWords = words(`mine skip later undo help due week why yes no plan order set settings show add new log not all none everything rest remaining
 	of from with without half quarter past noon midday o'clock am pm ago at old shook shaken age aged one hundred every other but except
-	sorry correction meant make tomorrow yesterday open todo snooze remind`)
+	sorry correction meant make tomorrow yesterday open todo snooze remind report`)
 
 // opening marks a sentence that opens like a question.
 func (d *reader) opening() {

@@ -31,6 +31,7 @@ const (
 	askPicture verb = "week"   //
 	askReport  verb = "report" // the records of a year
 	askCal     verb = "calendar"
+	askPhotos  verb = "photos"
 	askLog     verb = "recent" // the newest lines
 )
 

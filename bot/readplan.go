@@ -10,6 +10,9 @@ var calendarWords = words(`link file on off new`)
 // sentence that only begins so is talk.
 func (d *reader) filed() bool {
 	i := d.lead(0, []string{"show me the", "show me", "show", "send me the", "send me", "send", "the", "my"})
+	if w := d.word(i); w == "photos" || (w == "photo" || w == "pictures") && len(d.toks) > i+1 {
+		return d.photos(i + 1)
+	}
 	v, known := fileWords[d.word(i)]
 	if !known {
 		return false
@@ -31,5 +34,46 @@ func (d *reader) filed() bool {
 		}
 	}
 	r.verb, r.topic, r.question = v, topic, false
+	return true
+}
+
+// photos reads what photos are asked for, from the word behind "photos" on: "batch 4",
+// "of breeder 7", "B2", "North"; nothing for the newest.
+func (d *reader) photos(i int) bool {
+	r := d.r
+	n := len(d.toks)
+	for n > i && showTails[d.word(n-1)] {
+		n--
+	}
+	for w := d.word(i); i < n && (w == "of" || w == "from" || w == "the" || w == "for"); w = d.word(i) {
+		i++
+	}
+	if i < n {
+		kind, k := d.word(i), i+1
+		for numberSigns[d.word(k)] {
+			k++
+		}
+		v, isNum := d.number(k)
+		if kind == "builder" || kind == "yard" {
+			i++
+		}
+		switch m := builderForm.FindStringSubmatch(d.word(i)); {
+		case kind == "batch" && isNum && n == k+1:
+			r.batch = v
+		case breederWords[kind] && isNum && n == k+1:
+			r.breeder = v
+		case m != nil && n == i+1:
+			r.builder = "B" + m[1]
+		default:
+			var found bool
+			if r.builder, found = d.ownName(i, n, d.n.builders); found {
+				break
+			}
+			if r.yard, found = d.ownName(i, n, d.n.yards); !found {
+				return false
+			}
+		}
+	}
+	r.verb, r.question = askPhotos, false
 	return true
 }

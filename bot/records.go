@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"embed"
 	"encoding/csv"
+	"fmt"
 	"html/template"
 	"strconv"
 	"strings"
@@ -61,8 +62,9 @@ func (s season) sum(step rules.Step) (n int, ok bool) {
 	return n, ok
 }
 
-// Report is a page to print: the rounds of a year and every queen caught in it.
-func Report(tx *store.Tx, crew store.Crew, year int) (html []byte, err error) {
+// Records are those of a year, in the crew's language: the rounds and every queen caught
+// as a page to print ("html"), or one of the two for a spreadsheet ("rounds", "queens").
+func Records(tx *store.Tx, crew store.Crew, year int, kind string) (file []byte, err error) {
 	s, err := tx.Settings(crew.ID)
 	if err != nil {
 		return nil, err
@@ -72,7 +74,15 @@ func Report(tx *store.Tx, crew store.Crew, year int) (html []byte, err error) {
 	if err != nil {
 		return nil, err
 	}
-	return v.reportHTML(data)
+	switch kind {
+	case "html":
+		return v.reportHTML(data)
+	case "rounds":
+		return v.roundsCSV(data)
+	case "queens":
+		return v.queensCSV(data)
+	}
+	return nil, fmt.Errorf("there are no records as %q", kind)
 }
 
 func (v voice) reportHTML(s season) ([]byte, error) {
@@ -150,7 +160,7 @@ func orNone(n int) string {
 	return strconv.Itoa(n)
 }
 
-// QueensCSV and RoundsCSV are the same records for a spreadsheet: days as YYYY-MM-DD,
+// queensCSV and roundsCSV are the same records for a spreadsheet: days as YYYY-MM-DD,
 // headings in the crew's language, and no cell that a spreadsheet would run.
 func (v voice) queensCSV(s season) ([]byte, error) {
 	rows := [][]string{v.queenHead()}

@@ -44,6 +44,8 @@ type talk struct {
 	silent     bool
 	attach     attachment // a file that goes with the answer
 	calendarAt string     // address under which calendars are served, empty for none
+	photo      string     // came with the message: the transport's name for it
+	album      string     // of photos that came together
 	private    bool       // members have private chats with the bot
 }
 
@@ -69,6 +71,9 @@ func (t *talk) run() error {
 // message reads the origin's text and acts on it.
 func (t *talk) message() error {
 	text := t.origin.Text
+	if t.photo != "" && !t.opt.rerun && clean(text) == "" {
+		return t.photoAlone()
+	}
 	switch {
 	case !utf8.ValidString(text):
 		t.fail("r_bytes")
@@ -162,6 +167,8 @@ func (t *talk) act(r *reading) error {
 		return nil
 	case askCal:
 		return t.calendar(r)
+	case askPhotos:
+		return t.photos(r)
 	case askPlan:
 		t.fail("r_not_yet")
 		return nil
@@ -304,6 +311,9 @@ func (t *talk) finish() error {
 	if err := t.putRight(); err != nil {
 		return err
 	}
+	if err := t.captioned(); err != nil {
+		return err
+	}
 	if len(t.lines) == 0 {
 		return fmt.Errorf("no answer to update %d", t.update.ID)
 	}
@@ -340,6 +350,9 @@ func (t *talk) append(entries ...rules.Entry) ([]rules.Entry, error) {
 			return nil, err
 		}
 		e.ID = id
+		if err := t.photosFollow(*e); err != nil {
+			return nil, err
+		}
 		touched = append(touched, rules.Subject{Kind: e.Subject.Kind, Key: e.Subject.Key})
 		touched = append(touched, store.Touched(*e)[1:]...)
 		if t.subject.Zero() && e.Action != rules.Set && e.Step != rules.Add {

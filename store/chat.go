@@ -56,6 +56,7 @@ func (t *Tx) MoveChat(source string, from, to int64) error {
 		`UPDATE outbox SET message_id = 0, answers = 0, reply_to = 0 WHERE crew_id = ? AND chat_id = 0`,
 		`UPDATE outbox SET state = 'dropped', reason = 'what it changes is in another chat' WHERE crew_id = ? AND edits <> 0 AND state IN ('queued', 'claimed')`,
 		`UPDATE updates SET message_id = 0, reply_to = 0 WHERE crew_id = ?`,
+		forgetAbout,
 	} {
 		if _, err := t.exec(q, c.ID); err != nil {
 			return err

@@ -81,3 +81,10 @@ func (d *Double) measure(c *call, field string, f *File) *apiError {
 	}
 	return nil
 }
+
+// Forget makes the server lose a file: its id stands for nothing any more.
+func (d *Double) Forget(id string) {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	delete(d.files, id)
+}

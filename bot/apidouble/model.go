@@ -94,6 +94,7 @@ type message struct {
 	text     string // or the caption
 	entities []Entity
 	file     *File
+	album    string
 	replyTo  *message
 	thread   int
 	topic    bool

@@ -15,6 +15,7 @@ type said struct {
 	entities []Entity
 	marked   bool
 	photo    bool
+	album    string
 }
 
 // ReplyTo makes it a reply to a message of the same chat.
@@ -35,6 +36,10 @@ func WithEntities(e ...Entity) SayOption {
 // WithPhoto makes the text the caption of a photo.
 func WithPhoto() SayOption { return func(s *said) { s.photo = true } }
 
+// InAlbum sends a photo together with others (spec: Message.media_group_id). Each is a
+// message of its own.
+func InAlbum(id string) SayOption { return func(s *said) { s.photo, s.album = true, id } }
+
 // Say has a member of a chat write something, and returns the number of the message.
 // A private chat has the number of its person.
 func (d *Double) Say(chatID, user int64, text string, opts ...SayOption) int {
@@ -53,6 +58,7 @@ func (d *Double) Say(chatID, user int64, text string, opts ...SayOption) int {
 		m.date = d.now()
 	}
 	if s.photo {
+		m.album = s.album
 		m.file = d.keep(&File{Photo: true, Name: "photo.jpg", Mime: "image/jpeg", Width: 800, Height: 600})
 	}
 	switch c.kind {

@@ -41,6 +41,7 @@ type wireMessage struct {
 	IsTopicMessage  bool            `json:"is_topic_message,omitempty"`
 	ReplyToMessage  *wireMessage    `json:"reply_to_message,omitempty"`
 	EditDate        int64           `json:"edit_date,omitempty"`
+	MediaGroupID    string          `json:"media_group_id,omitempty"`
 	Text            string          `json:"text,omitempty"`
 	Entities        []Entity        `json:"entities,omitempty"`
 	Photo           []wirePhoto     `json:"photo,omitempty"`
@@ -153,7 +154,10 @@ func (m *message) wireAlone() *wireMessage {
 	case f == nil:
 		w.Text, w.Entities = m.text, m.entities
 	case f.Photo:
-		w.Photo = []wirePhoto{{f.ID, "u" + f.ID, f.Width, f.Height, len(f.Data)}}
+		// The sizes come in no order that the spec states. A thumbnail is no file to send
+		// again in its full size, so its id stands for nothing here.
+		w.Photo = []wirePhoto{{f.ID, "u" + f.ID, f.Width, f.Height, len(f.Data)}, {f.ID + "thumb", "u" + f.ID + "thumb", f.Width / 8, f.Height / 8, 0}}
+		w.MediaGroupID = m.album
 		w.Caption, w.CaptionEntities = m.text, m.entities
 	default:
 		w.Document = &wireDocument{f.ID, "u" + f.ID, f.Name, f.Mime, len(f.Data)}

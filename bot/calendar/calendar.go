@@ -27,8 +27,9 @@ type Event struct {
 	Place     string
 	Alarms    []time.Time
 
-	// The window, kept beside the slot in the calendar, so that a program reads from
-	// the file what a person reads from the text.
+	// The window and what it is about, kept beside the slot in the calendar, so that a
+	// program reads from the file what a person reads from the text.
+	Step, Subject          string
 	Earliest, Best, Latest time.Time
 }
 
@@ -112,6 +113,11 @@ func (c Calendar) event(e Event) *ics.VEvent {
 	for name, t := range map[string]time.Time{"EARLIEST": e.Earliest, "BEST": e.Best, "LATEST": e.Latest} {
 		if !t.IsZero() {
 			v.SetProperty(ics.ComponentProperty("X-YARDBELL-"+name), t.UTC().Format(utc))
+		}
+	}
+	for name, s := range map[string]string{"STEP": e.Step, "SUBJECT": e.Subject} {
+		if s != "" {
+			v.SetProperty(ics.ComponentProperty("X-YARDBELL-"+name), plain(s))
 		}
 	}
 	slices.SortFunc(v.Properties, func(a, b ics.IANAProperty) int { return strings.Compare(a.IANAToken, b.IANAToken) })

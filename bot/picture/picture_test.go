@@ -24,7 +24,9 @@ func samples() map[string]interface{ draw() *sheet } {
 	return map[string]interface{ draw() *sheet }{
 		"week_empty": sampleWeek(0), "week": sampleWeek(1), "week_busy": sampleWeek(6),
 		"season_empty": sampleSeason(0), "season": sampleSeason(4), "season_busy": sampleSeason(14),
-		"curve": sampleCurve(),
+		"curve": sampleCurve(), "season_40": sampleSeason(40), "season_1": sampleSeason(1),
+		"week_es": inSpanish(sampleWeek(2)), "week_empty_es": inSpanish(sampleWeek(0)), "season_es": seasonInSpanish(sampleSeason(4)), "season_empty_es": seasonInSpanish(sampleSeason(0)),
+		"curve_es": curveInSpanish(sampleCurve()),
 	}
 }
 

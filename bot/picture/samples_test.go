@@ -3,6 +3,7 @@ package picture
 import (
 	"fmt"
 	"math"
+	"strings"
 	"time"
 )
 
@@ -37,12 +38,17 @@ func sampleSeason(n int) Season {
 	day := func(d float64) time.Time { return t0.Add(time.Duration(d * 24 * float64(time.Hour))) }
 	s := Season{Title: "Season 2031", From: day(0), To: day(98), Now: day(40), NowWord: "now", Empty: "Nothing was grafted yet.",
 		Legend: SeasonLegend{"breeder on a comb", "cells", "virgins in nucs", "laying", "planned", "cells must be in nucs"}}
-	for d := 0; d <= 98; d += 7 {
+	days, apart := 98, 7.0
+	if n > 14 { // a season full of rounds
+		days, apart = 126, 2
+		s.To = day(126)
+	}
+	for d := 0; d <= days; d += 7 {
 		s.Ticks = append(s.Ticks, Tick{day(float64(d)), day(float64(d)).Format("2 Jan")})
 	}
 	for i := range n {
-		d := float64(7 * i)
-		if i > 5 {
+		d := apart * float64(i)
+		if i > 5 && n <= 14 {
 			s.Rounds = append(s.Rounds, Round{Text: fmt.Sprintf("planned round %d: 60 from breeder 7", i), Stretches: []Stretch{{day(d), day(d + 36), Planned}}})
 			continue
 		}
@@ -62,6 +68,51 @@ func sampleCurve() Curve {
 			{"half of them are out", func(t time.Time) float64 { return 1 / (1 + math.Exp(-(t.Sub(h(75)).Hours())/5)) }}}}
 	for i := 0; i <= 4; i++ {
 		c.Ticks = append(c.Ticks, Tick{h(float64(i * 24)), h(float64(i * 24)).Format("Mon 2 Jan")})
+	}
+	return c
+}
+
+// inSpanish puts the longest words that the Spanish catalogue makes on a picture of the
+// week: names of a crew are longer still.
+func inSpanish(w Week) Week {
+	w.Title, w.NowWord, w.Empty = "Desde el lun 5 may (faltan 18 sin dibujar)", "ahora", "Nada vence en estos días."
+	w.Legend = Legend{"rutina", "importante", "de esto depende un lote", "no tocar", "mejor hora", "riesgo de una virgen suelta", "fuera de horario"}
+	for i, nm := range []string{"lun 5", "mar 6", "mié 7", "jue 8", "vie 9", "sáb 10", "dom 11"} {
+		w.Days[i].Name = nm
+	}
+	texts := []string{"hasta mié 7 10:00: contar aceptadas, lote 2: 41 en B2", "TARDE, hasta dom 4 10:00: buscar celdas de emergencia, B1, lote 1", "hasta mié 7 10:00: no tocar las celdas, lote 1",
+		"hasta jue 8 14:00: pasar celdas, lote 3: 42 de B3 a Lower Meadow Farm, Creek y North, sin apiario todavía para las demás", "hasta vie 16 09:00: alimentar núcleos en Lower Meadow Farm"}
+	n := 0
+	for g := range w.Groups {
+		w.Groups[g].Title = []string{"Madres y criadoras", "Lower Meadow Farm, Creek"}[g]
+		for b := range w.Groups[g].Bars {
+			if w.Groups[g].Bars[b].Text = texts[min(n, 3+n%2)]; n < 3 {
+				w.Groups[g].Bars[b].Text = texts[n]
+			}
+			n++
+		}
+	}
+	return w
+}
+
+func seasonInSpanish(s Season) Season {
+	s.Title, s.NowWord, s.Empty = "Temporada 2031", "ahora", "Este año no se injertó nada."
+	s.Legend = SeasonLegend{"madre en el panal", "celdas", "vírgenes en núcleos", "en postura", "planeado", "celdas ya en núcleos"}
+	for i := range s.Rounds {
+		s.Rounds[i].Text = fmt.Sprintf("lote %d, madre 12: 45 injertadas, 38 aceptadas, 34 pasadas, 27 en postura, 24 capturadas", i+1)
+	}
+	for i := range s.Ticks {
+		s.Ticks[i].Name = strings.NewReplacer("Apr", "abr", "May", "may", "Jun", "jun", "Jul", "jul").Replace(s.Ticks[i].Name)
+	}
+	return s
+}
+
+func curveInSpanish(c Curve) Curve {
+	c.Title, c.NowWord, c.Windowed = "Lote 4: riesgo de una virgen suelta", "ahora", "las celdas se pueden pasar"
+	c.Lines[0].Name, c.Lines[1].Name = "ya salió la primera virgen", "parte de las vírgenes que ya salió"
+	c.Marks[0].Name, c.Marks[1].Name, c.Marks[2].Name = "mejor jue 15 06:00", "cierre jue 15 10:00", "1 % vie 16 01:55"
+	for i := range c.Ticks {
+		c.Ticks[i].Name = []string{"mié 14", "jue 15", "vie 16", "sáb 17", "dom 18"}[i]
 	}
 	return c
 }

@@ -63,7 +63,10 @@ func (w Season) draw() *sheet {
 	items := w.Legend.items()
 	top := margin + float64(len(title))*titleSize*1.2 + 8
 	grid := top + 54
-	foot := grid + 20 + float64(len(w.Rounds))*rowHeight
+	foot := grid + 20
+	for _, r := range w.Rounds {
+		foot += rowHeight + extra(r.Text, false)
+	}
 	if len(w.Rounds) == 0 {
 		foot += 160
 	}
@@ -94,7 +97,7 @@ func (w Season) draw() *sheet {
 	Week{Days: []Day{{From: w.From, To: w.To}}, Now: w.Now, NowWord: w.NowWord}.nowLine(s, x, grid, foot)
 	y := grid + 10
 	for _, r := range w.Rounds {
-		s.onPaper(margin, y+36, fit(r.Text, rowSize, false, Width-2*margin-24), rowSize, false, ink)
+		y = s.row(y, r.Text, false, ink)
 		for _, b := range r.Stretches {
 			stretch(s, x(b.From), x(b.To), y+64, b.Stage)
 		}

@@ -104,6 +104,43 @@ func wrap(s string, size float64, bold bool, w float64) (lines []string) {
 	return lines
 }
 
+// mostLines keeps one row from filling the sheet; names of yards may be long.
+const mostLines = 3
+
+// rowLines breaks the words of a row into as many lines as they need, of about the same
+// length: a number left over for a line of its own is not seen.
+func rowLines(t string, bold bool) []string {
+	lines := wrap(t, rowSize, bold, Width-2*margin-24)
+	if len(lines) <= mostLines {
+		for w := Width - 2*margin - 64.0; len(lines) > 1 && w > Width/3; w -= 40 {
+			narrow := wrap(t, rowSize, bold, w)
+			if len(narrow) > len(lines) {
+				break
+			}
+			lines = narrow
+		}
+	}
+	if len(lines) > mostLines {
+		lines = append(lines[:mostLines-1], fit(strings.Join(lines[mostLines-1:], " "), rowSize, bold, Width-2*margin-24))
+	}
+	return lines
+}
+
+const lineHeight = rowSize * 1.25
+
+// extra is the room that a row's words take beyond their first line.
+func extra(t string, bold bool) float64 {
+	return float64(max(0, len(rowLines(t, bold))-1)) * lineHeight
+}
+
+// row writes the words of a row that begins at y, and gives where its bar has its place.
+func (s *sheet) row(y float64, t string, bold bool, ink color.Color) float64 {
+	for i, l := range rowLines(t, bold) {
+		s.onPaper(margin, y+36+float64(i)*lineHeight, l, rowSize, bold, ink)
+	}
+	return y + extra(t, bold)
+}
+
 // text writes s with its baseline at y and its left edge at x; anchor 0.5 centres
 // it on x, 1 ends it there.
 func (s *sheet) text(x, y float64, t string, size float64, bold bool, ink color.Color, anchor float64) {

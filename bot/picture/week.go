@@ -71,6 +71,9 @@ const (
 	headRoom  = 66.0
 )
 
+// bold reports whether a bar's words stand out.
+func (b Bar) bold() bool { return b.Class == Critical || b.Late }
+
 // PNG draws the week, Width pixels wide and as high as it has to be.
 func (w Week) PNG() ([]byte, error) { return w.draw().png() }
 
@@ -85,7 +88,9 @@ func (w Week) draw() *sheet {
 		if g.Title != "" {
 			h += headRoom
 		}
-		h += float64(len(g.Bars)) * rowHeight
+		for _, b := range g.Bars {
+			h += rowHeight + extra(b.Text, b.bold())
+		}
 	}
 	rows := 0
 	for _, g := range w.Groups {
@@ -114,7 +119,7 @@ func (w Week) draw() *sheet {
 		}
 		for _, b := range g.Bars {
 			w.bar(s, x, y, b)
-			y += rowHeight
+			y += rowHeight + extra(b.Text, b.bold())
 		}
 	}
 	if rows == 0 {
@@ -160,14 +165,11 @@ func (w Week) ground(s *sheet, x func(time.Time) float64, top, grid, foot float6
 
 func (w Week) bar(s *sheet, x func(time.Time) float64, y float64, b Bar) {
 	// The words are laid on white, so that neither grey nor a bar is behind them.
-	t := fit(b.Text, rowSize, b.Class == Critical || b.Late, Width-2*margin-24)
-	bold := b.Class == Critical || b.Late
 	shade := color.Color(ink)
 	if b.Late {
 		shade = critical
 	}
-	s.onPaper(margin, y+36, t, rowSize, bold, shade)
-	y0 := y + 50
+	y0 := s.row(y, b.Text, b.bold(), shade) + 50
 	from, to := w.Days[0].From, w.Days[len(w.Days)-1].To
 	if b.Latest.Before(from) {
 		// Over before the first day: a mark at the edge says that it is behind.

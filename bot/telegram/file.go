@@ -2,6 +2,7 @@ package telegram
 
 import (
 	"errors"
+	"maps"
 	"unicode/utf16"
 
 	tgbotapi "github.com/go-telegram-bot-api/telegram-bot-api/v5"
@@ -17,8 +18,10 @@ const mostCaption = 1024
 type part struct {
 	method string
 	p      tgbotapi.Params
-	file   *bot.File
-	words  bool // it carries text, and so its number is the message's
+	file   *bot.File // to be uploaded
+
+	carries bool // a file, uploaded or named
+	words   bool // it carries text, and so its number is the message's
 }
 
 // parts lays a delivery out: one file with few words is one message, else the words
@@ -26,7 +29,8 @@ type part struct {
 func (t target) parts(d bot.Delivery, pieces []string) (out []part) {
 	if len(d.Files) == 1 && len(pieces) == 1 && len(utf16.Encode([]rune(pieces[0]))) <= mostCaption {
 		k := filePart(d.Files[0])
-		k.p, k.words = t.params(pieces[0]), true
+		maps.Copy(k.p, t.params(pieces[0]))
+		k.words = true
 		k.p["caption"] = k.p["text"]
 		delete(k.p, "text")
 		delete(k.p, "link_preview_options")
@@ -42,7 +46,6 @@ func (t target) parts(d bot.Delivery, pieces []string) (out []part) {
 	}
 	for _, f := range d.Files {
 		k := filePart(f)
-		k.p = tgbotapi.Params{}
 		t.into(k.p)
 		out = append(out, k)
 	}
@@ -50,10 +53,14 @@ func (t target) parts(d bot.Delivery, pieces []string) (out []part) {
 }
 
 func filePart(f bot.File) part {
+	k := part{method: "sendDocument", file: &f, p: tgbotapi.Params{}, carries: true}
 	if f.Picture {
-		return part{method: "sendPhoto", file: &f}
+		k.method = "sendPhoto"
 	}
-	return part{method: "sendDocument", file: &f}
+	if f.Kept != "" {
+		k.p[fieldOf(&f)], k.file = f.Kept, nil
+	}
+	return k
 }
 
 // errNoFile is a chat that takes no such file.

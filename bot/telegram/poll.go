@@ -306,7 +306,7 @@ func Read(u update, me user, now time.Time) (in bot.Incoming, ok bool) {
 	if m == nil {
 		m, kind = u.Edited, "edit"
 	}
-	if m == nil || m.From == nil || m.From.IsBot || m.SenderChat != nil || m.words() == "" || m.forOther(me.Username) {
+	if m == nil || m.From == nil || m.From.IsBot || m.SenderChat != nil || m.words() == "" && (kind == "edit" || m.photo() == "" || !m.Chat.group()) || m.forOther(me.Username) {
 		return in, false
 	}
 	if !m.Chat.group() && m.Chat.Type != "private" {
@@ -319,6 +319,12 @@ func Read(u update, me user, now time.Time) (in bot.Incoming, ok bool) {
 	}
 	if r := m.ReplyTo; r != nil && r.From != nil && r.From.ID == me.ID {
 		in.ReplyTo = r.ID
+	}
+	if m.Chat.group() {
+		in.Photo, in.Album = m.photo(), m.Album
+	}
+	if in.Photo != "" && m.words() == "" && in.ReplyTo == 0 && in.Album == "" {
+		return in, false // somebody's picture
 	}
 	in.Text, in.Addressed = m.plain(me.Username)
 	in.Addressed = in.Addressed || in.Private

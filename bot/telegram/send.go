@@ -135,9 +135,9 @@ func (s *Sender) piece(ctx context.Context, to *target, k part) (int64, error) {
 			*to = target{chat: migratedTo(err), thread: to.thread}
 		case code(err) == 400 && (strings.Contains(said(err), "thread not found") || strings.Contains(said(err), "TOPIC_")):
 			*to = target{chat: to.chat}
-		case k.file != nil && code(err) == 400 && !k.words:
+		case k.carries && code(err) == 400 && !k.words:
 			return 0, nil // the chat takes no such file; its words are there already
-		case k.file != nil && code(err) == 400:
+		case k.carries && code(err) == 400:
 			return 0, errNoFile
 		default:
 			return 0, err

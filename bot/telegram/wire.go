@@ -61,6 +61,8 @@ type message struct {
 	Caption     string   `json:"caption"`
 	Entities    []entity `json:"entities"`
 	Marks       []entity `json:"caption_entities"`
+	Photo       []size   `json:"photo"`
+	Album       string   `json:"media_group_id"`
 	ReplyTo     *message `json:"reply_to_message"`
 	Came        []user   `json:"new_chat_members"`
 	Left        *user    `json:"left_chat_member"`
@@ -69,6 +71,24 @@ type message struct {
 	Pinned      *struct {
 		ID int64 `json:"message_id"`
 	} `json:"pinned_message"`
+}
+
+// size is one of the sizes that the server has of a photo.
+type size struct {
+	File   string `json:"file_id"`
+	Width  int64  `json:"width"`
+	Height int64  `json:"height"`
+}
+
+// photo names the largest size of a message's photo, "" where it carries none.
+func (m *message) photo() string {
+	var best size
+	for _, s := range m.Photo {
+		if s.File != "" && (best.File == "" || s.Width*s.Height > best.Width*best.Height) {
+			best = s
+		}
+	}
+	return best.File
 }
 
 // words of a message: its text, or the caption of what it carries.

@@ -11,6 +11,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"yardbell/bot"
 )
 
 // crewFile plays a script into a file and gives its path.
@@ -30,7 +32,7 @@ func write(t testing.TB, name, text string) string {
 }
 
 func TestHelp(t *testing.T) {
-	for _, c := range []string{"console", "demo", "due", "export", "rebuild", "check"} {
+	for _, c := range []string{"console", "demo", "due", "export", "calendar", "report", "rebuild", "check"} {
 		r := call("", c, "--help")
 		assert.Zero(t, r.code)
 		assert.Empty(t, r.err)
@@ -39,7 +41,7 @@ func TestHelp(t *testing.T) {
 	}
 	r := call("")
 	assert.Zero(t, r.code)
-	for _, c := range []string{"console", "demo", "due", "export", "rebuild", "check", "completion"} {
+	for _, c := range []string{"console", "demo", "due", "export", "calendar", "report", "rebuild", "check", "completion"} {
 		assert.Contains(t, r.out, c)
 	}
 	r = call("", "completion", "bash")
@@ -208,10 +210,10 @@ func TestExport(t *testing.T) {
 		}
 	}
 	for _, s := range []string{"=1", "+1", "-1", "@x", "\tx", "\rx", "\nx", "＝1"} {
-		assert.Equal(t, "'"+s, inert(s))
+		assert.Equal(t, "'"+s, bot.Inert(s))
 	}
 	for _, s := range []string{"", "batch 4", "45", "'x", "a=b"} {
-		assert.Equal(t, s, inert(s))
+		assert.Equal(t, s, bot.Inert(s))
 	}
 }
 

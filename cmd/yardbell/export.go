@@ -3,13 +3,10 @@ package main
 import (
 	"encoding/csv"
 	"encoding/json"
-	"fmt"
+	"errors"
 	"io"
-	"os"
 	"strconv"
-	"strings"
 	"time"
-	"unicode/utf8"
 
 	"github.com/spf13/cobra"
 
@@ -59,19 +56,11 @@ func exportCommand(e env) *cobra.Command {
 				return err
 			}
 			defer func() { _ = db.Close() }()
-			w := e.out
-			if out != "" {
-				file, err := os.OpenFile(out, os.O_CREATE|os.O_TRUNC|os.O_WRONLY, 0o600)
-				if err != nil {
-					return fmt.Errorf("file %s cannot be written", out)
-				}
-				defer func() {
-					if e := file.Close(); err == nil {
-						err = e
-					}
-				}()
-				w = file
+			w, done, err := outFile(e, out)
+			if err != nil {
+				return err
 			}
+			defer func() { err = errors.Join(err, done()) }()
 			return db.View(c.Context(), now, func(tx *store.Tx) error { return export(tx, w, what, format, now) })
 		},
 	}
@@ -125,7 +114,7 @@ func export(tx *store.Tx, w io.Writer, what, format string, now time.Time) error
 		cw := csv.NewWriter(w)
 		for _, r := range cells {
 			for i := range r {
-				r[i] = inert(r[i])
+				r[i] = bot.Inert(r[i])
 			}
 		}
 		return cw.WriteAll(cells)
@@ -148,15 +137,6 @@ func asExport(l store.Line, zone *time.Location) exportLine {
 		x.Key, x.Value = &l.Detail.Key, &l.Detail.Value
 	}
 	return x
-}
-
-// inert keeps a spreadsheet from running a cell as a formula.
-func inert(s string) string {
-	first, _ := utf8.DecodeRuneInString(s)
-	if s != "" && strings.ContainsRune("=+-@\t\r\n＝＋－＠", first) {
-		return "'" + s
-	}
-	return s
 }
 
 func str(s *string) string {

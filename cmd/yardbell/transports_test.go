@@ -343,6 +343,9 @@ func (g *groupPlayer) said() (list []spokenLine) {
 		return nil
 	})
 	for _, m := range g.Sent(g.group) {
+		if m.File != nil && m.Text == "" {
+			continue // one of several files of a message, behind its words
+		}
 		l := spokenLine{Text: m.Text, Logged: "[]"}
 		buttons := m.Buttons
 		if len(m.History) > 0 {
