@@ -119,7 +119,12 @@ func (d *DB) migrate(ctx context.Context) error {
 	if err != nil {
 		return err
 	}
-	p, err := goose.NewProvider(goose.DialectSQLite3, d.w, sub, goose.WithLogger(goose.NopLogger()))
+	chain, err := chainMigration(sub)
+	if err != nil {
+		return err
+	}
+	p, err := goose.NewProvider(goose.DialectSQLite3, d.w, sub, goose.WithLogger(goose.NopLogger()),
+		goose.WithExcludeNames([]string{chainFile}), goose.WithGoMigrations(chain))
 	if err != nil {
 		return err
 	}
