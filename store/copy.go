@@ -104,16 +104,20 @@ func reason(err error) string {
 func keepBefore(ctx context.Context, path string, newest int64) error {
 	part := path + ".before.part"
 	removeFile(part)
-	if err := copyInto(ctx, path, part); err != nil {
-		return fmt.Errorf("keep a copy before the upgrade: %w", err)
-	}
-	defer removeFile(part)
-	found, err := probe(ctx, part)
-	if err == nil && !found.ours {
-		err = foreign(part)
+	err := copyInto(ctx, path, part)
+	if err == nil {
+		defer removeFile(part)
+		var found probed
+		if found, err = probe(ctx, part); err == nil && !found.ours {
+			err = foreign(part)
+		}
 	}
 	if err != nil {
-		return fmt.Errorf("keep a copy before the upgrade: %w", err)
+		var fe *FileError
+		if errors.As(err, &fe) {
+			return &FileError{path, "is not upgraded, since no copy of it can be kept before the upgrade: the copy " + fe.Why}
+		}
+		return err
 	}
 	for n := 1; ; n++ {
 		name := fmt.Sprintf("%s.before-v%d", path, newest)

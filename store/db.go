@@ -62,11 +62,10 @@ func Open(ctx context.Context, path string, o Options) (*DB, error) {
 	if err != nil {
 		return nil, err
 	}
-	sources, err := fs.Glob(migrations, "migrations/*.sql")
+	newest, err := newestKnown()
 	if err != nil {
 		return nil, err
 	}
-	newest := int64(len(sources)) // they are numbered from 1 without a gap
 	switch {
 	case found.schema > newest:
 		return nil, &FileError{path, fmt.Sprintf("was written by a newer version of Yardbell (schema %d, this one knows %d); install that version", found.schema, newest)}
@@ -94,6 +93,12 @@ func Open(ctx context.Context, path string, o Options) (*DB, error) {
 		return nil, fileError(path, err)
 	}
 	return d, nil
+}
+
+// newestKnown is the newest schema: migrations are numbered from 1 without a gap.
+func newestKnown() (int64, error) {
+	sources, err := fs.Glob(migrations, "migrations/*.sql")
+	return int64(len(sources)), err
 }
 
 // dsn is the one connection recipe; extra are the parameters in which the
@@ -225,6 +230,12 @@ func fileError(path string, err error) error {
 		why = "cannot be read or written: the disk reports an error"
 	}
 	return &FileError{path, why}
+}
+
+// busy reports whether another program holds the file.
+func busy(err error) bool {
+	var se *sqlite.Error
+	return errors.As(err, &se) && (se.Code()&0xff == sqlite3.SQLITE_BUSY || se.Code()&0xff == sqlite3.SQLITE_LOCKED)
 }
 
 func firstLine(s string) string {
