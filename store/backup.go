@@ -113,6 +113,9 @@ func prove(ctx context.Context, now time.Time, path string, o Options) (p Proof,
 	if err := db.Check(ctx); err != nil {
 		return p, errors.Join(err, db.Close())
 	}
+	if now, err = db.lived(ctx, now); err != nil {
+		return p, errors.Join(err, db.Close())
+	}
 	err = db.Update(ctx, now, func(tx *Tx) (err error) {
 		if p.Chain, err = tx.VerifyChain(); err != nil {
 			return err
@@ -138,6 +141,20 @@ func prove(ctx context.Context, now time.Time, path string, o Options) (p Proof,
 		return p, err
 	}
 	return p, syncFile(path)
+}
+
+// lived is now, or the latest time that the file has seen where that is later: a file
+// played on a simulated clock may be ahead, and planning it at an hour that it has lived
+// through would queue again what is settled.
+func (d *DB) lived(ctx context.Context, now time.Time) (time.Time, error) {
+	err := d.View(ctx, now, func(tx *Tx) error {
+		last, err := tx.Newest()
+		if last.After(now) {
+			now = last
+		}
+		return err
+	})
+	return now, err
 }
 
 // Differing counts the rows of two dumps that only one of them has, a row that changed

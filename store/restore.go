@@ -85,6 +85,9 @@ func settle(ctx context.Context, now time.Time, path string, o Options) (crews i
 	if err != nil {
 		return 0, err
 	}
+	if now, err = db.lived(ctx, now); err != nil {
+		return 0, errors.Join(err, db.Close())
+	}
 	err = db.Update(ctx, now, func(tx *Tx) error {
 		list, err := tx.Crews()
 		if err != nil {

@@ -98,7 +98,7 @@ before a window closes.`,
 	root.SetFlagErrorFunc(func(c *cobra.Command, err error) error {
 		return usage("%v; see %s --help", err, c.CommandPath())
 	})
-	root.AddCommand(consoleCommand(e), demoCommand(e), dueCommand(e), exportCommand(e), rebuildCommand(e), checkCommand(e), serveCommand(e))
+	root.AddCommand(consoleCommand(e), demoCommand(e), dueCommand(e), exportCommand(e), rebuildCommand(e), backupCommand(e), restoreCommand(e), checkCommand(e), serveCommand(e))
 	return root
 }
 
