@@ -166,6 +166,8 @@ func (t *talk) pressed(m store.Message, b store.Button) error {
 				e.Detail.All = true
 			}
 		})
+	case "forget":
+		return t.forgotten(id)
 	case "undo":
 		var ids []int64
 		for _, s := range strings.Split(arg, ",") {
@@ -216,6 +218,9 @@ func (t *talk) again(u store.Update, o options) error {
 	}
 	return t.message()
 }
+
+// forgetDo spells a button that forgets a member.
+func forgetDo(id int64) string { return fmt.Sprintf("forget|%d", id) }
 
 // amendDo spells a button that corrects the count of a line.
 func amendDo(id int64, count int) string { return fmt.Sprintf("amend|%d|count=%d", id, count) }
