@@ -283,6 +283,24 @@ func TestRestoreOverADamagedFile(t *testing.T) {
 	assert.Len(t, book(t, path), 7)
 }
 
+// What a lost file left beside it is no part of the one that comes back.
+func TestRestoreBesideALeftOver(t *testing.T) {
+	d := logged(t)
+	k, err := d.db.Backup(ctx, start, t.TempDir())
+	require.NoError(t, err)
+	path := filepath.Join(t.TempDir(), "crew.db")
+	b, err := os.ReadFile(d.db.path + "-wal")
+	require.NoError(t, err)
+	require.NotEmpty(t, b)
+	d.log(rules.Entry{Step: rules.Add, Subject: rules.BreederSubject(9)})
+	require.NoError(t, os.WriteFile(path+"-wal", b, 0o600))
+	r, err := Restore(ctx, start, k.Path, path, false, Options{})
+	require.NoError(t, err)
+	assert.FileExists(t, r.Aside+"-wal")
+	assert.NoFileExists(t, path+"-wal")
+	assert.Len(t, book(t, path), 7)
+}
+
 // What is not a whole backup of ours, with its logbook as written, is not restored, and
 // nothing is changed.
 func TestRestoreRefuses(t *testing.T) {

@@ -77,6 +77,9 @@ func newSalt() ([]byte, error) {
 // splitReason takes the reason, which are somebody's words, out of a line's detail.
 // What is not written as this program writes it is left whole.
 func splitReason(detail string) (rest, reason string) {
+	if !strings.Contains(detail, `"reason":`) {
+		return detail, "" // nearly all lines
+	}
 	var d struct {
 		Reason string `json:"reason"`
 	}

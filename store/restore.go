@@ -54,12 +54,23 @@ func Restore(ctx context.Context, now time.Time, from, path string, replace bool
 	if r.Crews, err = settle(ctx, now, part, o); err != nil {
 		return r, err
 	}
-	if exists(path) {
+	if occupied(path) {
 		if r.Before, r.Aside, err = setAside(ctx, now, path, o); err != nil {
 			return r, err
 		}
 	}
 	return r, put(part, path)
+}
+
+// occupied reports whether a file is at path, or anything that SQLite kept beside one:
+// left over it would be taken for a part of the file that comes there.
+func occupied(path string) bool {
+	for _, end := range append([]string{""}, sideFiles...) {
+		if exists(path + end) {
+			return true
+		}
+	}
+	return false
 }
 
 // checkSource looks at the file before it is copied, since copying would mend an index
@@ -113,7 +124,7 @@ func setAside(ctx context.Context, now time.Time, path string, o Options) (c Cha
 	for n := 2; exists(aside); n++ {
 		aside = fmt.Sprintf("%s-%d", base, n)
 	}
-	if err := os.Link(path, aside); err != nil {
+	if err := os.Link(path, aside); err != nil && exists(path) {
 		// A file system without second names: for a moment there is none at path.
 		if err := os.Rename(path, aside); err != nil {
 			return c, "", &FileError{path, "cannot be kept under another name: " + reason(err)}
