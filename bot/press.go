@@ -123,7 +123,7 @@ func (t *talk) press() error {
 // ping may be pressed again, since a task that is done says so itself.
 func (t *talk) pressed(m store.Message, b store.Button) error {
 	do, rest, _ := strings.Cut(b.Do, "|")
-	if do != "task" && do != "set" {
+	if do != "task" && do != "set" && do != "forget" { // who may not forget somebody does not use the question up
 		fresh, err := t.tx.AnswerTo(m, t.update.ID)
 		if err != nil {
 			return err

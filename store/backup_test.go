@@ -1,9 +1,12 @@
 package store
 
 import (
+	"bufio"
 	"bytes"
 	"fmt"
+	"math/rand/v2"
 	"os"
+	"os/exec"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -122,6 +125,58 @@ func TestBackupCountsDifferingRows(t *testing.T) {
 	k, err := d.db.Backup(ctx, start, t.TempDir())
 	require.NoError(t, err)
 	assert.Equal(t, 1, k.Proof.Differ)
+}
+
+// backUpForEver makes backups until it is killed, and says after each that it is made.
+func backUpForEver(path, dir string) {
+	db, err := Open(ctx, path, Options{})
+	for n := 0; err == nil; n++ {
+		fmt.Println("next")
+		_, err = db.Backup(ctx, start.Add(time.Duration(n)*time.Second), dir)
+	}
+	fmt.Println("failed:", err)
+}
+
+// Killed at any moment, no half of a backup stands under a backup's name, and the next
+// one is made all the same.
+func TestBackupKilled(t *testing.T) {
+	d := logged(t)
+	bulk(t, d, 300)
+	path := d.db.path
+	require.NoError(t, d.db.Close())
+	dir := t.TempDir()
+	r := rand.New(rand.NewPCG(5, 6))
+	halves := 0
+	for range 12 {
+		c := exec.Command(os.Args[0])
+		c.Env = append(os.Environ(), "YARDBELL_TEST_BACKUPS="+path, "YARDBELL_TEST_TO="+dir)
+		out, err := c.StdoutPipe()
+		require.NoError(t, err)
+		require.NoError(t, c.Start())
+		said, err := bufio.NewReader(out).ReadString('\n')
+		require.NoError(t, err)
+		require.Equal(t, "next\n", said)
+		<-time.After(time.Duration(r.IntN(60)) * time.Millisecond)
+		require.NoError(t, c.Process.Kill())
+		_ = c.Wait()
+		if exists(filepath.Join(dir, ".crew.part")) {
+			halves++
+		}
+		list, err := Backups(path, dir)
+		require.NoError(t, err)
+		for _, b := range list {
+			p, err := prove(ctx, start, b.Path, Options{})
+			require.NoError(t, err)
+			assert.Empty(t, p.Chain.Broken)
+			assert.Equal(t, 306, p.Chain.Lines)
+			require.NoError(t, os.Remove(b.Path))
+		}
+	}
+	assert.Positive(t, halves, "none was killed in the middle")
+	db := openFile(t, path)
+	_, err := db.Backup(ctx, start.Add(time.Hour), dir)
+	require.NoError(t, err)
+	assert.Equal(t, []string{"crew-20310424-140000Z.db"}, names(t, dir))
 }
 
 // A full disk is said in a sentence, and leaves nothing.

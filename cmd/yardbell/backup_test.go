@@ -237,3 +237,41 @@ func TestBackupIsDue(t *testing.T) {
 		assert.ErrorAs(t, err, &u, "%+v", f)
 	}
 }
+
+// A logbook that is not as written is told to the lead as such, once a day; the good
+// backups stay.
+func TestScheduledBackupOfABrokenLogbook(t *testing.T) {
+	path := crewFile(t, shortBook)
+	c, err := sql.Open("sqlite", path)
+	require.NoError(t, err)
+	_, err = c.Exec(`DROP TRIGGER entries_no_update; UPDATE entries SET count = 54 WHERE id = 4`)
+	require.NoError(t, err)
+	require.NoError(t, c.Close())
+	db, err := store.Open(t.Context(), path, store.Options{})
+	require.NoError(t, err)
+	defer func() { require.NoError(t, db.Close()) }()
+	var said bytes.Buffer
+	log := slog.New(slog.NewTextHandler(&said, nil))
+	dir := t.TempDir()
+	good := filepath.Join(dir, "crew-20310401-000000Z.db")
+	require.NoError(t, os.WriteFile(good, nil, 0o600))
+	s, err := newSaver(backupFlags{dir: dir, keep: store.Keeping{Newest: 1}}, db, bot.New(db, func() {}, log, nil), log)
+	require.NoError(t, err)
+	notes := func() (out []string) {
+		require.NoError(t, db.View(t.Context(), chicago(24, 12, 0), func(tx *store.Tx) error {
+			list, err := tx.Notes(1)
+			for _, n := range list {
+				out = append(out, n.Words)
+			}
+			return err
+		}))
+		return out
+	}
+	for _, at := range []time.Time{chicago(24, 12, 0), chicago(24, 12, 30), chicago(24, 14, 0), chicago(25, 12, 0)} {
+		s.look(t.Context(), at)
+	}
+	assert.Equal(t, []string{"g_note_broken", "g_note_broken"}, notes(), "once a day")
+	assert.Equal(t, 3, strings.Count(said.String(), "line 4 of"), "once for each try")
+	assert.FileExists(t, good)
+	assert.FileExists(t, filepath.Join(dir, "crew-broken.db"))
+}

@@ -92,8 +92,8 @@ func TestServeForgets(t *testing.T) {
 		assert.Len(t, list, 3)
 		return err
 	})
-	asked = w.says(w.wren, "forget Odile")
 	assert.Contains(t, press(w.wren), "stands under somebody 1 now")
+	assert.Contains(t, press(w.wren), "out of date")
 	assert.Equal(t, "did feed breeder 7 somebody 1", w.book()[len(w.book())-1])
 	w.says(w.odile, "fed B2")
 	assert.Equal(t, "did feed builder B2 Odile", w.book()[len(w.book())-1])
