@@ -32,6 +32,29 @@ func (b *Bot) noteDaily(tx *store.Tx, c store.Crew, kind, id, what string) error
 	return b.note(tx, c, kind+"/"+rules.DateOf(tx.Now, s.Zone).String(), id, what)
 }
 
+// BackupFailed tells the leads of every crew, once a day, that there is no backup; broken
+// where the reason is that the logbook is not as it was written.
+func (b *Bot) BackupFailed(ctx context.Context, now time.Time, broken bool) error {
+	defer b.wake()
+	return b.db.Update(ctx, now, func(tx *store.Tx) error {
+		crews, err := tx.Crews()
+		if err != nil {
+			return err
+		}
+		for _, c := range crews {
+			if broken {
+				err = b.noteDaily(tx, c, "broken", "g_note_broken", "")
+			} else {
+				err = b.noteDaily(tx, c, "backup", "g_note_backup", "")
+			}
+			if err != nil {
+				return err
+			}
+		}
+		return nil
+	})
+}
+
 // noteKey leads the keys of the outbox rows that carry notes: note, member, when it
 // was queued, since one that is refused may go again.
 const noteKey = "note/"

@@ -123,7 +123,7 @@ func (t *talk) press() error {
 // ping may be pressed again, since a task that is done says so itself.
 func (t *talk) pressed(m store.Message, b store.Button) error {
 	do, rest, _ := strings.Cut(b.Do, "|")
-	if do != "task" && do != "set" {
+	if do != "task" && do != "set" && do != "forget" { // who may not forget somebody does not use the question up
 		fresh, err := t.tx.AnswerTo(m, t.update.ID)
 		if err != nil {
 			return err
@@ -166,6 +166,8 @@ func (t *talk) pressed(m store.Message, b store.Button) error {
 				e.Detail.All = true
 			}
 		})
+	case "forget":
+		return t.forgotten(id)
 	case "undo":
 		var ids []int64
 		for _, s := range strings.Split(arg, ",") {
@@ -216,6 +218,9 @@ func (t *talk) again(u store.Update, o options) error {
 	}
 	return t.message()
 }
+
+// forgetDo spells a button that forgets a member.
+func forgetDo(id int64) string { return fmt.Sprintf("forget|%d", id) }
 
 // amendDo spells a button that corrects the count of a line.
 func amendDo(id int64, count int) string { return fmt.Sprintf("amend|%d|count=%d", id, count) }

@@ -91,6 +91,9 @@ func (t *talk) message() error {
 	if done, err := t.people(text); done || err != nil {
 		return err
 	}
+	if done, err := t.forget(text); done || err != nil {
+		return err
+	}
 	m, err := t.read(text)
 	if err != nil {
 		return err

@@ -45,12 +45,15 @@ func (e *FileError) Error() string { return fmt.Sprintf("database %s %s", e.Path
 type Options struct {
 	Table    *rules.Table // nil for the default step table
 	ReadOnly bool         // refuse to create or upgrade; the logbook is not written
+
+	noCopy bool // it is a copy itself: none is kept before an upgrade
 }
 
 // Open opens or creates the database file at path and brings it to the newest
 // schema. A file that cannot be used (a directory, read-only, locked, of a newer
 // version, damaged, of another program) gives a *FileError and is left as it is,
-// byte for byte.
+// byte for byte. Before a file is upgraded a copy of it is kept beside it, or it is
+// not upgraded.
 func Open(ctx context.Context, path string, o Options) (*DB, error) {
 	if err := checkPath(path, o.ReadOnly); err != nil {
 		return nil, err
@@ -59,11 +62,10 @@ func Open(ctx context.Context, path string, o Options) (*DB, error) {
 	if err != nil {
 		return nil, err
 	}
-	sources, err := fs.Glob(migrations, "migrations/*.sql")
+	newest, err := newestKnown()
 	if err != nil {
 		return nil, err
 	}
-	newest := int64(len(sources)) // they are numbered from 1 without a gap
 	switch {
 	case found.schema > newest:
 		return nil, &FileError{path, fmt.Sprintf("was written by a newer version of Yardbell (schema %d, this one knows %d); install that version", found.schema, newest)}
@@ -77,6 +79,11 @@ func Open(ctx context.Context, path string, o Options) (*DB, error) {
 			return nil, fileError(path, err)
 		}
 	}
+	if found.schema > 0 && found.schema < newest && !o.noCopy {
+		if err := keepBefore(ctx, path, newest); err != nil {
+			return nil, fileError(path, err)
+		}
+	}
 	d := &DB{path: path, table: o.Table}
 	if d.table == nil {
 		d.table = rules.DefaultTable()
@@ -86,6 +93,12 @@ func Open(ctx context.Context, path string, o Options) (*DB, error) {
 		return nil, fileError(path, err)
 	}
 	return d, nil
+}
+
+// newestKnown is the newest schema: migrations are numbered from 1 without a gap.
+func newestKnown() (int64, error) {
+	sources, err := fs.Glob(migrations, "migrations/*.sql")
+	return int64(len(sources)), err
 }
 
 // dsn is the one connection recipe; extra are the parameters in which the
@@ -115,16 +128,26 @@ func (d *DB) open(ctx context.Context, migrate bool) (err error) {
 }
 
 func (d *DB) migrate(ctx context.Context) error {
-	sub, err := fs.Sub(migrations, "migrations")
-	if err != nil {
-		return err
-	}
-	p, err := goose.NewProvider(goose.DialectSQLite3, d.w, sub, goose.WithLogger(goose.NopLogger()))
+	p, err := provider(d.w)
 	if err != nil {
 		return err
 	}
 	_, err = p.Up(ctx)
 	return err
+}
+
+// provider knows every migration.
+func provider(db *sql.DB) (*goose.Provider, error) {
+	sub, err := fs.Sub(migrations, "migrations")
+	if err != nil {
+		return nil, err
+	}
+	chain, err := chainMigration(sub)
+	if err != nil {
+		return nil, err
+	}
+	return goose.NewProvider(goose.DialectSQLite3, db, sub, goose.WithLogger(goose.NopLogger()),
+		goose.WithExcludeNames([]string{chainFile}), goose.WithGoMigrations(chain))
 }
 
 // readBack makes sure that the pragmas took: a typo in a DSN is silently ignored
@@ -207,6 +230,12 @@ func fileError(path string, err error) error {
 		why = "cannot be read or written: the disk reports an error"
 	}
 	return &FileError{path, why}
+}
+
+// busy reports whether another program holds the file.
+func busy(err error) bool {
+	var se *sqlite.Error
+	return errors.As(err, &se) && (se.Code()&0xff == sqlite3.SQLITE_BUSY || se.Code()&0xff == sqlite3.SQLITE_LOCKED)
 }
 
 func firstLine(s string) string {

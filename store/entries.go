@@ -39,17 +39,36 @@ func (t *Tx) entries(where string, args ...any) ([]rules.Entry, error) {
 	return out, err
 }
 
-// Append writes one line into the logbook and returns its number. The caller
-// re-plans what it touches before the transaction ends.
+// Append writes one line into the logbook, chained to the one before, and returns its
+// number. The caller re-plans what it touches before the transaction ends.
 func (t *Tx) Append(crew, update, member, message int64, raw string, e rules.Entry) (int64, error) {
-	var ref any
-	if e.Ref != 0 {
-		ref = e.Ref
+	last, before, err := t.newestLine()
+	if err != nil {
+		return 0, err
 	}
-	return t.insert(`INSERT INTO entries (crew_id, update_row, member_id, said_at, happened_at, action, step, subject_kind, subject_key,
-		count, of, from_breeder, into_place, mark, detail, ref, raw, message_id) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
-		crew, update, member, toMS(e.Said), toMS(e.Happened), e.Action, e.Step, e.Subject.Kind, e.Subject.Key,
-		e.Count, e.Of, e.From, e.Into, e.Mark, toJSON(e.Detail), ref, raw, message)
+	salt, err := newSalt()
+	if err != nil {
+		return 0, err
+	}
+	detail := toJSON(e.Detail)
+	_, reason := splitReason(detail)
+	words := wordsHash(salt, raw, reason)
+	row := []any{last + 1, crew, update, member, toMS(e.Said), toMS(e.Happened), string(e.Action), string(e.Step), string(e.Subject.Kind), e.Subject.Key,
+		orNull(e.Count), orNull(e.Of), int64(e.From), e.Into, e.Mark, detail, any(nil), message, words}
+	if e.Ref != 0 {
+		row[16] = e.Ref
+	}
+	hash := link(before, row)
+	return t.insert(`INSERT INTO entries (`+chained+`, hash, salt, raw) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+		append(row, hash, salt, raw)...)
+}
+
+// orNull is a number that may be missing, as the database keeps it.
+func orNull(n *int) any {
+	if n == nil {
+		return nil
+	}
+	return int64(*n)
 }
 
 // SubjectEntries are all entries about one subject, voids and amends among them.

@@ -25,6 +25,10 @@ func TestMain(m *testing.M) {
 		holdLock(path, os.Getenv("YARDBELL_TEST_MODE"))
 		return
 	}
+	if path := os.Getenv("YARDBELL_TEST_BACKUPS"); path != "" {
+		backUpForEver(path, os.Getenv("YARDBELL_TEST_TO"))
+		return
+	}
 	os.Exit(m.Run())
 }
 

@@ -154,6 +154,13 @@ func header(path string) ([]byte, error) {
 // and before it is put into WAL mode: so the mark is in the file itself from its
 // first page on, wherever a crash comes.
 func claimFile(ctx context.Context, path string) error {
+	// SQLite would let everybody on the machine read it; what it puts beside the file
+	// has the rights of the file.
+	if f, err := os.OpenFile(path, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o600); err == nil {
+		if err := f.Close(); err != nil {
+			return err
+		}
+	}
 	db, err := sql.Open("sqlite", dsn(path, ""))
 	if err != nil {
 		return err

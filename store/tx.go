@@ -25,6 +25,8 @@ type Tx struct {
 	// Closed are the tasks that stopped being open in this transaction, so that what
 	// the chat shows of them can be put right.
 	Closed []rules.Task
+
+	scrub bool // what was overwritten is not to stay beside the file either
 }
 
 // Update runs fn in one immediate transaction at now and commits it, or rolls
@@ -47,11 +49,19 @@ func (d *DB) run(ctx context.Context, p *prepared, o *sql.TxOptions, now time.Ti
 		return fileError(d.path, err)
 	}
 	defer func() { _ = tx.Rollback() }() // after a commit this does nothing
-	if err := fn(&Tx{ctx: ctx, tx: tx, p: p, db: d, Now: now.UTC(), Since: now.UTC()}); err != nil {
+	unit := &Tx{ctx: ctx, tx: tx, p: p, db: d, Now: now.UTC(), Since: now.UTC()}
+	if err := fn(unit); err != nil {
 		return err
 	}
 	if err := tx.Commit(); err != nil {
 		return fileError(d.path, err)
+	}
+	if unit.scrub {
+		// Old versions of rows stand in the gaps of pages and in the file beside. Writing
+		// the whole file anew leaves none; who reads just now keeps the file beside a
+		// while longer, until it is written over. What was to be done is done already.
+		_, _ = d.w.ExecContext(ctx, `VACUUM`)
+		_, _ = d.w.ExecContext(ctx, `PRAGMA wal_checkpoint(TRUNCATE)`)
 	}
 	return nil
 }

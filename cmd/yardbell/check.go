@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"slices"
+	"time"
 
 	"github.com/spf13/cobra"
 
@@ -19,7 +20,7 @@ func sortFaults(f []rules.LineError) {
 
 func checkCommand(e env) *cobra.Command {
 	var f fileFlags
-	var conf string
+	var conf, backups string
 	c := &cobra.Command{
 		Use:     "check",
 		Short:   "Check the configuration, the rules file and the database",
@@ -27,6 +28,9 @@ func checkCommand(e env) *cobra.Command {
 		Example: "  yardbell check --config yardbell.toml --rules steps.csv --db crew.db",
 		Args:    noArgs,
 		RunE: func(c *cobra.Command, _ []string) error {
+			if backups != "" && f.db == "" {
+				return usage("--backup needs --db FILE, whose backups are looked for")
+			}
 			if conf == "" && f.rules == "" && f.db == "" {
 				return usage("name what to check: --config FILE, --rules FILE, --db FILE")
 			}
@@ -66,14 +70,27 @@ func checkCommand(e env) *cobra.Command {
 			if f.db != "" {
 				db, err := store.Open(c.Context(), f.db, store.Options{Table: table, ReadOnly: true})
 				if err == nil {
-					err = errors.Join(db.Check(c.Context()), parked(c.Context(), e, db, f.db))
+					var n int
+					n, err = logbook(c.Context(), e, db)
+					faults += n
+					err = errors.Join(err, db.Check(c.Context()), parked(c.Context(), e, db, f.db))
 					_ = db.Close()
 				}
+				faults += exposed(e, f.db, backups)
 				if err != nil {
 					faults++
 					_, _ = fmt.Fprintln(e.out, oneLine(err.Error()))
-				} else {
+				} else if faults == 0 {
 					_, _ = fmt.Fprintf(e.out, "%s: good\n", f.db)
+				}
+			}
+			if backups != "" {
+				found, err := backupsOf(e, f.db, backups)
+				if err != nil {
+					return err
+				}
+				if !found {
+					faults++
 				}
 			}
 			if faults > 0 {
@@ -84,7 +101,57 @@ func checkCommand(e env) *cobra.Command {
 	}
 	f.register(c)
 	c.Flags().StringVar(&conf, "config", "", "configuration file (TOML)")
+	c.Flags().StringVar(&backups, "backup", "", "folder in which the newest backup is looked for")
 	return c
+}
+
+// mostBroken is how many broken lines are shown.
+const mostBroken = 20
+
+// logbook walks along the logbook's chain and shows its length, its newest hash and what
+// is not as it was written.
+func logbook(ctx context.Context, e env, db *store.DB) (faults int, err error) {
+	var chain store.Chain
+	err = db.View(ctx, e.clock(), func(tx *store.Tx) (err error) {
+		chain, err = tx.VerifyChain()
+		return err
+	})
+	if err != nil {
+		return 0, err
+	}
+	zone, err := crewZone(ctx, db, e.clock(), time.UTC)
+	if err != nil {
+		return 0, err
+	}
+	_, _ = fmt.Fprintf(e.out, "%s: %s\n", db.Path(), lineage(chain, zone))
+	if chain.Blank > 0 {
+		_, _ = fmt.Fprintf(e.out, "%s: of %d of them the words were dropped, by somebody's wish to be forgotten\n", db.Path(), chain.Blank)
+	}
+	for i, b := range chain.Broken {
+		if i == mostBroken {
+			_, _ = fmt.Fprintf(e.out, "%s: and %d more\n", db.Path(), len(chain.Broken)-i)
+			break
+		}
+		b.Said = b.Said.In(zone)
+		_, _ = fmt.Fprintf(e.out, "%s: %s; restore a backup or keep the file as proof\n", db.Path(), oneLine(b.String()))
+	}
+	return len(chain.Broken), nil
+}
+
+// exposed shows the files that everybody on the machine can read.
+func exposed(e env, db, backups string) int {
+	paths := []string{db}
+	if backups != "" {
+		list, _ := store.Backups(db, backups) // a folder that cannot be read is told of below
+		for _, b := range list {
+			paths = append(paths, b.Path)
+		}
+	}
+	list := store.Exposed(paths...)
+	for _, path := range list {
+		_, _ = fmt.Fprintf(e.out, "%s: everybody on this machine can read it; chmod 600 it\n", path)
+	}
+	return len(list)
 }
 
 // mostParked is how many refused messages are shown.

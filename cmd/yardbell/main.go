@@ -98,7 +98,8 @@ before a window closes.`,
 	root.SetFlagErrorFunc(func(c *cobra.Command, err error) error {
 		return usage("%v; see %s --help", err, c.CommandPath())
 	})
-	root.AddCommand(consoleCommand(e), demoCommand(e), dueCommand(e), calendarCommand(e), exportCommand(e), reportCommand(e), rebuildCommand(e), checkCommand(e), serveCommand(e), healthCommand(e))
+	root.AddCommand(consoleCommand(e), demoCommand(e), dueCommand(e), calendarCommand(e), exportCommand(e), reportCommand(e),
+		rebuildCommand(e), backupCommand(e), restoreCommand(e), checkCommand(e), serveCommand(e), healthCommand(e))
 	return root
 }
 

@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -40,27 +39,10 @@ func rebuildCommand(e env) *cobra.Command {
 				_, err = fmt.Fprintln(e.out, "rebuilt: everything as it was")
 				return err
 			}
-			_, err = fmt.Fprintf(e.out, "rebuilt: %d rows differ from before\n", differing(before, after))
+			_, err = fmt.Fprintf(e.out, "rebuilt: %d rows differ from before\n", store.Differing(before, after))
 			return err
 		},
 	}
 	f.register(c)
 	return c
-}
-
-// differing counts the lines of either text that the other does not have.
-func differing(a, b string) int {
-	seen := map[string]int{}
-	for _, l := range strings.Split(a, "\n") {
-		seen[l]++
-	}
-	n := 0
-	for _, l := range strings.Split(b, "\n") {
-		if seen[l] == 0 {
-			n++
-			continue
-		}
-		seen[l]--
-	}
-	return max(n, len(strings.Split(a, "\n"))-(len(strings.Split(b, "\n"))-n))
 }

@@ -12,7 +12,6 @@ import (
 	"sync/atomic"
 	"time"
 
-	"github.com/gofrs/flock"
 	"github.com/spf13/cobra"
 	"golang.org/x/sync/errgroup"
 
@@ -29,6 +28,7 @@ type serveFlags struct {
 	config string
 	join   bool
 	feed   string
+	backup backupFlags
 }
 
 func serveCommand(e env) *cobra.Command {
@@ -51,6 +51,7 @@ YARDBELL_TOKEN, and serves until it is stopped. While no group is claimed, or wi
 	c.Flags().StringVar(&f.feed, "calendar", "", "public address of --listen, e.g. https://bees.example; lets phones subscribe to calendars")
 	c.Flags().StringVar(&f.config, "config", "", "configuration file (TOML)")
 	c.Flags().BoolVar(&f.join, "join", false, "open a join code for one more group")
+	f.backup.register(c)
 	return c
 }
 
@@ -105,11 +106,9 @@ func serve(ctx context.Context, e env, f serveFlags) (err error) {
 	if err != nil {
 		return usageError{err}
 	}
-	lock := flock.New(f.db + ".lock")
-	if ok, err := lock.TryLock(); err != nil {
-		return fmt.Errorf("database %s cannot be locked: its folder must allow writing", f.db)
-	} else if !ok {
-		return fmt.Errorf("database %s is served by another process already; stop that one first", f.db)
+	lock, err := lockFile(f.db)
+	if err != nil {
+		return err
 	}
 	defer func() { _ = lock.Unlock() }()
 	db, err := store.Open(ctx, f.db, store.Options{Table: table})
@@ -123,6 +122,9 @@ func serve(ctx context.Context, e env, f serveFlags) (err error) {
 		wait = pause
 	}
 	log := serveLogger(e)
+	for _, path := range store.Exposed(f.db) {
+		log.Warn("everybody on this machine can read the database; chmod 600 it", "file", path)
+	}
 	first := conf.settings()
 	if first["zone"] == "" {
 		first["zone"] = "UTC"
@@ -136,6 +138,10 @@ func serve(ctx context.Context, e env, f serveFlags) (err error) {
 	b.Hears = client.HearsAll
 	b.ByCode = true
 	if b.Feed, err = feedAddress(f.feed, f.listen); err != nil {
+		return err
+	}
+	save, err := newSaver(f.backup, db, b, log)
+	if err != nil {
 		return err
 	}
 	parts := seams{b, courier{bot.Post{To: out, DB: db, Log: log}, b, e.clock}}
@@ -176,6 +182,9 @@ func serve(ctx context.Context, e env, f serveFlags) (err error) {
 	g, ctx := errgroup.WithContext(ctx)
 	g.Go(func() error { return stopped(ctx, poller.Run(ctx)) })
 	g.Go(func() error { return stopped(ctx, sched.Run(ctx, e.clock)) })
+	if save != nil {
+		g.Go(func() error { return stopped(ctx, save.run(ctx, e.clock)) })
+	}
 	if l != nil {
 		health(ctx, g, l, &seen, e.clock, b)
 	}

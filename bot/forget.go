@@ -1,0 +1,80 @@
+package bot
+
+import (
+	"regexp"
+
+	"yardbell/store"
+)
+
+// This file reads the wish that somebody be forgotten. It cannot be taken back, so it is
+// asked first, and only a lead may say so.
+
+var forgetForm = regexp.MustCompile(`(?i)^/?(?:forget (.+)|(olvidar|olvida|olviden) a (.+))$`)
+
+// forget asks whether to forget the person named. A name that is nobody's is left to the
+// rest of the reading.
+func (t *talk) forget(text string) (handled bool, err error) {
+	m := forgetForm.FindStringSubmatch(clean(text))
+	if m == nil {
+		return false, nil
+	}
+	name := m[1] + m[3]
+	list, err := t.tx.Everybody(t.crew.ID)
+	if err != nil {
+		return false, err
+	}
+	who := called(list, name)
+	if len(who) == 0 {
+		return false, nil
+	}
+	if m[2] != "" {
+		t.speak("es")
+	} else {
+		t.speak("en")
+	}
+	if refused, err := t.onlyLead(); refused || err != nil {
+		return true, err
+	}
+	switch {
+	case len(who) > 1:
+		t.ask("g_two_names", "Name", name)
+	case who[0].ID == t.by.ID:
+		t.ask("g_not_self")
+	default:
+		t.ask("g_forget_sure", "Name", who[0].Name)
+		t.offer("b_forget", forgetDo(who[0].ID))
+		t.offer("b_no", "no")
+	}
+	return true, nil
+}
+
+// forgotten forgets a member, as a lead said by a press.
+func (t *talk) forgotten(id int64) error {
+	if refused, err := t.onlyLead(); refused || err != nil {
+		return err
+	}
+	count, already, err := t.tx.Forgotten(t.crew.ID, id)
+	if err != nil {
+		return err
+	}
+	var who *store.Member
+	list, err := t.tx.Everybody(t.crew.ID)
+	if err != nil {
+		return err
+	}
+	for i := range list {
+		if list[i].ID == id {
+			who = &list[i]
+		}
+	}
+	if already || who == nil {
+		t.fail("g_stale")
+		return nil
+	}
+	name := newVoice(t.s, t.tx.Now).say("g_somebody", "Number", count+1)
+	if err := t.tx.Forget(t.crew.ID, *who, name); err != nil {
+		return err
+	}
+	t.say("g_forgotten", "Name", name)
+	return nil
+}

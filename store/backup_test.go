@@ -1,0 +1,485 @@
+package store
+
+import (
+	"bufio"
+	"bytes"
+	"fmt"
+	"math/rand/v2"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"slices"
+	"strings"
+	"sync"
+	"syscall"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"yardbell/rules"
+)
+
+func names(t *testing.T, dir string) (out []string) {
+	t.Helper()
+	for name := range folder(t, dir) {
+		if !strings.HasSuffix(name, ".lock") {
+			out = append(out, name)
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
+func book(t *testing.T, path string) (out []Line) {
+	t.Helper()
+	db, err := Open(ctx, path, Options{})
+	require.NoError(t, err)
+	require.NoError(t, db.View(ctx, start, func(tx *Tx) (err error) {
+		out, err = tx.Logbook(1)
+		return err
+	}))
+	require.NoError(t, db.Close())
+	return out
+}
+
+// A backup of a file that is written to all the while holds every line that was there
+// when it began, and is proved.
+func TestBackupWhileWriting(t *testing.T) {
+	d := logged(t)
+	dir := t.TempDir()
+	stop := make(chan struct{})
+	var wg sync.WaitGroup
+	wg.Go(func() {
+		for {
+			select {
+			case <-stop:
+				return
+			default:
+				d.log(rules.Entry{Step: rules.Feed, Subject: rules.BreederSubject(7)})
+			}
+		}
+	})
+	var last Kept
+	for n := range 3 {
+		before := d.chain().Lines
+		k, err := d.db.Backup(ctx, start.Add(time.Duration(n)*time.Second), dir)
+		require.NoError(t, err)
+		assert.GreaterOrEqual(t, k.Proof.Chain.Lines, before)
+		assert.Zero(t, k.Proof.Differ)
+		last = k
+	}
+	close(stop)
+	wg.Wait()
+	assert.Equal(t, []string{"crew-20310424-130000Z.db", "crew-20310424-130001Z.db", "crew-20310424-130002Z.db"}, names(t, dir))
+	st, err := os.Stat(last.Path)
+	require.NoError(t, err)
+	assert.EqualValues(t, 0o600, st.Mode().Perm())
+	assert.Equal(t, st.Size(), last.Bytes)
+	assert.Len(t, book(t, last.Path), last.Proof.Chain.Lines)
+}
+
+func TestBackupsOfOneSecondAndUnknownFolder(t *testing.T) {
+	d := logged(t)
+	dir := t.TempDir()
+	require.NoError(t, os.WriteFile(filepath.Join(dir, ".crew.part"), []byte("half of one that was killed"), 0o600))
+	for range 2 {
+		_, err := d.db.Backup(ctx, start, dir)
+		require.NoError(t, err)
+	}
+	assert.Equal(t, []string{"crew-20310424-130000Z-2.db", "crew-20310424-130000Z.db"}, names(t, dir))
+	list, err := Backups(d.db.path, dir)
+	require.NoError(t, err)
+	require.Len(t, list, 2)
+	assert.Equal(t, "crew-20310424-130000Z-2.db", filepath.Base(list[0].Path), "the newest")
+	_, err = d.db.Backup(ctx, start, filepath.Join(dir, "none"))
+	var fe *FileError
+	require.ErrorAs(t, err, &fe)
+	assert.Contains(t, fe.Error(), "there is no folder")
+}
+
+// A logbook that is not as written is kept apart and pushes no good backup out.
+func TestBackupOfABrokenLogbook(t *testing.T) {
+	d := logged(t)
+	dir := t.TempDir()
+	_, err := d.db.Backup(ctx, start, dir)
+	require.NoError(t, err)
+	d.spoil(`UPDATE entries SET count = 54 WHERE id = 4`)
+	for range 2 {
+		_, err = d.db.Backup(ctx, start.Add(time.Hour), dir)
+		var broken *BrokenError
+		require.ErrorAs(t, err, &broken)
+		assert.Contains(t, err.Error(), "line 4 of 2031-04-24 13:00 UTC by Wren")
+	}
+	assert.Equal(t, []string{"crew-20310424-130000Z.db", "crew-broken.db"}, names(t, dir))
+	list, err := Backups(d.db.path, dir)
+	require.NoError(t, err)
+	assert.Len(t, list, 1)
+}
+
+// Derived rows that something spoiled are counted, and no reason to have no backup.
+func TestBackupCountsDifferingRows(t *testing.T) {
+	d := logged(t)
+	d.do(func(tx *Tx) error { _, err := tx.exec(`UPDATE batches SET grafted = 1`); return err })
+	k, err := d.db.Backup(ctx, start, t.TempDir())
+	require.NoError(t, err)
+	assert.Equal(t, 1, k.Proof.Differ)
+}
+
+// backUpForEver makes backups until it is killed, and says after each that it is made.
+func backUpForEver(path, dir string) {
+	db, err := Open(ctx, path, Options{})
+	for n := 0; err == nil; n++ {
+		fmt.Println("next")
+		_, err = db.Backup(ctx, start.Add(time.Duration(n)*time.Second), dir)
+	}
+	fmt.Println("failed:", err)
+}
+
+// Killed at any moment, no half of a backup stands under a backup's name, and the next
+// one is made all the same.
+func TestBackupKilled(t *testing.T) {
+	d := logged(t)
+	bulk(t, d, 300)
+	path := d.db.path
+	require.NoError(t, d.db.Close())
+	dir := t.TempDir()
+	r := rand.New(rand.NewPCG(5, 6))
+	halves := 0
+	for range 12 {
+		c := exec.Command(os.Args[0])
+		c.Env = append(os.Environ(), "YARDBELL_TEST_BACKUPS="+path, "YARDBELL_TEST_TO="+dir)
+		out, err := c.StdoutPipe()
+		require.NoError(t, err)
+		require.NoError(t, c.Start())
+		said, err := bufio.NewReader(out).ReadString('\n')
+		require.NoError(t, err)
+		require.Equal(t, "next\n", said)
+		<-time.After(time.Duration(r.IntN(60)) * time.Millisecond)
+		require.NoError(t, c.Process.Kill())
+		_ = c.Wait()
+		if exists(filepath.Join(dir, ".crew.part")) {
+			halves++
+		}
+		list, err := Backups(path, dir)
+		require.NoError(t, err)
+		for _, b := range list {
+			p, err := prove(ctx, start, b.Path, Options{})
+			require.NoError(t, err)
+			assert.Empty(t, p.Chain.Broken)
+			assert.Equal(t, 306, p.Chain.Lines)
+			require.NoError(t, os.Remove(b.Path))
+		}
+	}
+	assert.Positive(t, halves, "none was killed in the middle")
+	db := openFile(t, path)
+	_, err := db.Backup(ctx, start.Add(time.Hour), dir)
+	require.NoError(t, err)
+	assert.Equal(t, []string{"crew-20310424-140000Z.db"}, names(t, dir))
+}
+
+// A full disk is said in a sentence, and leaves nothing.
+func TestBackupToAFullDisk(t *testing.T) {
+	dir := t.TempDir()
+	if err := syscall.Mount("tmpfs", dir, "tmpfs", 0, "size=128k"); err != nil {
+		t.Skip("a small file system cannot be made here: ", err)
+	}
+	t.Cleanup(func() { require.NoError(t, syscall.Unmount(dir, 0)) })
+	d := logged(t)
+	_, err := d.db.Backup(ctx, start, dir)
+	var fe *FileError
+	require.ErrorAs(t, err, &fe)
+	assert.Contains(t, fe.Error(), "the disk is full")
+	assert.Contains(t, fe.Error(), dir)
+	assert.NotContains(t, fe.Error(), ".part")
+	assert.Empty(t, names(t, dir))
+}
+
+// No room for the copy, no upgrade: the file is as it was.
+func TestNoUpgradeWithoutACopy(t *testing.T) {
+	made := filepath.Join(t.TempDir(), "crew.db")
+	text, err := os.ReadFile("testdata/schema5.sql")
+	require.NoError(t, err)
+	raw(t, made, string(text))
+	b, err := os.ReadFile(made)
+	require.NoError(t, err)
+	dir := t.TempDir()
+	if err := syscall.Mount("tmpfs", dir, "tmpfs", 0, fmt.Sprintf("size=%d", len(b)+len(b)/2)); err != nil {
+		t.Skip("a small file system cannot be made here: ", err)
+	}
+	t.Cleanup(func() { require.NoError(t, syscall.Unmount(dir, 0)) })
+	path := filepath.Join(dir, "crew.db")
+	require.NoError(t, os.WriteFile(path, b, 0o600))
+	before := folder(t, dir)
+	_, err = Open(ctx, path, Options{})
+	require.ErrorContains(t, err, "the disk is full")
+	assert.Contains(t, err.Error(), "before the upgrade")
+	assert.Equal(t, before, folder(t, dir))
+}
+
+// The copy of an upgrade that came to nothing is not kept again; one of another state is.
+func TestCopiesBeforeUpgrades(t *testing.T) {
+	dir := t.TempDir()
+	path := filepath.Join(dir, "crew.db")
+	text, err := os.ReadFile("testdata/schema5.sql")
+	require.NoError(t, err)
+	raw(t, path, string(text))
+	for range 2 {
+		require.NoError(t, keepBefore(ctx, path, 6))
+	}
+	assert.Equal(t, []string{"crew.db", "crew.db.before-v6"}, names(t, dir))
+	raw(t, path, `UPDATE offsets SET next = 99`)
+	require.NoError(t, keepBefore(ctx, path, 6))
+	assert.Equal(t, []string{"crew.db", "crew.db.before-v6", "crew.db.before-v6-2"}, names(t, dir))
+	st, err := os.Stat(path + ".before-v6")
+	require.NoError(t, err)
+	assert.EqualValues(t, 0o600, st.Mode().Perm())
+}
+
+func TestFilesAreForTheirOwner(t *testing.T) {
+	d := logged(t)
+	for _, end := range []string{"", "-wal", "-shm"} {
+		st, err := os.Stat(d.db.path + end)
+		require.NoError(t, err)
+		assert.EqualValues(t, 0o600, st.Mode().Perm(), end)
+	}
+	assert.Empty(t, Exposed(d.db.path))
+	require.NoError(t, os.Chmod(d.db.path+"-wal", 0o644))
+	assert.Equal(t, []string{d.db.path + "-wal"}, Exposed(d.db.path))
+}
+
+// Twelve weeks of a backup a day: which stay.
+func TestSpare(t *testing.T) {
+	var list []BackupFile
+	for n := range 84 {
+		made := time.Date(2031, 6, 29, 3, 15, 0, 0, time.UTC).AddDate(0, 0, -n) // a Sunday
+		list = append(list, BackupFile{Path: made.Format("Mon 2006-01-02"), Made: made})
+	}
+	stay := func(k Keeping) (out []string) {
+		spare := k.Spare(list)
+		for _, b := range list {
+			if !slices.Contains(spare, b) {
+				out = append(out, b.Path)
+			}
+		}
+		return out
+	}
+	assert.Equal(t, []string{"Sun 2031-06-29"}, stay(Keeping{}))
+	assert.Equal(t, []string{"Sun 2031-06-29", "Sat 2031-06-28", "Fri 2031-06-27"}, stay(Keeping{Newest: 3}))
+	assert.Equal(t, []string{"Sun 2031-06-29", "Sat 2031-06-28", "Sun 2031-06-22", "Sun 2031-06-15"}, stay(Keeping{Newest: 2, Weeks: 3}))
+	assert.Equal(t, []string{"Sun 2031-06-29", "Sat 2031-06-28", "Sun 2031-06-22"}, stay(Keeping{Days: 2, Weeks: 2}))
+	assert.Empty(t, Keeping{Newest: 100}.Spare(list))
+}
+
+func TestPruneTouchesNothingElse(t *testing.T) {
+	dir := t.TempDir()
+	mine := []string{"crew-20310424-130000Z.db", "crew-20310424-130001Z.db", "crew-20310424-130002Z.db"}
+	others := []string{"crew-20310424.db", "crew-broken.db", "other-20310424-130000Z.db", "crew-2-20310424-130000Z.db", "crew-20319999-999999Z.db", "notes.txt"}
+	for _, n := range append(others, mine...) {
+		require.NoError(t, os.WriteFile(filepath.Join(dir, n), nil, 0o600))
+	}
+	n, err := Keeping{Newest: 2}.Prune("/elsewhere/crew.db", dir)
+	require.NoError(t, err)
+	assert.Equal(t, 1, n)
+	left := names(t, dir)
+	assert.NotContains(t, left, mine[0])
+	for _, n := range append(others, mine[1:]...) {
+		assert.Contains(t, left, n)
+	}
+}
+
+// What was backed up comes back; what was there meanwhile is kept.
+func TestRestore(t *testing.T) {
+	d := logged(t)
+	k, err := d.db.Backup(ctx, start, t.TempDir())
+	require.NoError(t, err)
+	d.log(rules.Entry{Step: rules.Add, Subject: rules.BreederSubject(9)})
+	path := d.db.path
+	require.NoError(t, d.db.Close())
+	want := book(t, k.Path)
+	changedBook := book(t, path)
+
+	_, err = Restore(ctx, start, k.Path, path, false, Options{})
+	require.ErrorContains(t, err, "--force")
+	_, err = Restore(ctx, start, path, path, true, Options{})
+	require.ErrorContains(t, err, "from itself")
+	r, err := Restore(ctx, start, k.Path, path, true, Options{})
+	require.NoError(t, err)
+	assert.Equal(t, 7, r.Proof.Chain.Lines)
+	assert.Equal(t, 8, r.Before.Lines)
+	assert.Equal(t, 1, r.Crews)
+	assert.Equal(t, path+".replaced-20310424-130000Z", r.Aside)
+	assert.Equal(t, want, book(t, path))
+	assert.Equal(t, changedBook, book(t, r.Aside))
+	assert.Equal(t, []string{"crew.db", "crew.db.replaced-20310424-130000Z"}, names(t, filepath.Dir(path)))
+
+	other := filepath.Join(t.TempDir(), "new.db")
+	r, err = Restore(ctx, start, k.Path, other, false, Options{})
+	require.NoError(t, err)
+	assert.Empty(t, r.Aside)
+	assert.Equal(t, want, book(t, other))
+}
+
+// A damaged database is replaced with what stands beside it, and kept.
+func TestRestoreOverADamagedFile(t *testing.T) {
+	d := logged(t)
+	k, err := d.db.Backup(ctx, start, t.TempDir())
+	require.NoError(t, err)
+	require.NoError(t, d.db.Close())
+	path := d.db.path
+	change(t, path, func(b []byte) []byte { return b[:4*4096] })
+	require.NoError(t, os.WriteFile(path+"-wal", []byte("left over"), 0o600))
+	r, err := Restore(ctx, start, k.Path, path, true, Options{})
+	require.NoError(t, err)
+	assert.Zero(t, r.Before.Lines)
+	assert.FileExists(t, r.Aside+"-wal")
+	assert.NoFileExists(t, path+"-wal")
+	assert.Len(t, book(t, path), 7)
+}
+
+// What a lost file left beside it is no part of the one that comes back.
+func TestRestoreBesideALeftOver(t *testing.T) {
+	d := logged(t)
+	k, err := d.db.Backup(ctx, start, t.TempDir())
+	require.NoError(t, err)
+	path := filepath.Join(t.TempDir(), "crew.db")
+	b, err := os.ReadFile(d.db.path + "-wal")
+	require.NoError(t, err)
+	require.NotEmpty(t, b)
+	d.log(rules.Entry{Step: rules.Add, Subject: rules.BreederSubject(9)})
+	require.NoError(t, os.WriteFile(path+"-wal", b, 0o600))
+	r, err := Restore(ctx, start, k.Path, path, false, Options{})
+	require.NoError(t, err)
+	assert.FileExists(t, r.Aside+"-wal")
+	assert.NoFileExists(t, path+"-wal")
+	assert.Len(t, book(t, path), 7)
+}
+
+// What is not a whole backup of ours, with its logbook as written, is not restored, and
+// nothing is changed.
+func TestRestoreRefuses(t *testing.T) {
+	for name, c := range map[string]struct {
+		spoil func(t *testing.T, from string)
+		want  string
+	}{
+		"a line changed": {func(t *testing.T, from string) {
+			raw(t, from, `DROP TRIGGER entries_no_update; UPDATE entries SET count = 54 WHERE id = 4`)
+		}, "line 4 of"},
+		"its words changed": {func(t *testing.T, from string) {
+			raw(t, from, `DROP TRIGGER entries_no_update; UPDATE entries SET raw = 'x' WHERE id = 3`)
+		}, "other words"},
+		"a line removed": {func(t *testing.T, from string) {
+			raw(t, from, `DROP TRIGGER entries_no_delete; DELETE FROM entries WHERE id = 7`)
+		}, "line 7 is not there"},
+		"cut short": {func(t *testing.T, from string) { change(t, from, func(b []byte) []byte { return b[:len(b)-5*4096] }) }, "is damaged"},
+		"a newer schema": {func(t *testing.T, from string) {
+			raw(t, from, `INSERT INTO goose_db_version (version_id, is_applied) VALUES (900, 1)`)
+		}, "newer version"},
+		"another program's": {func(t *testing.T, from string) { raw(t, from, `PRAGMA application_id = 7`) }, "another program"},
+		"a text": {func(t *testing.T, from string) {
+			require.NoError(t, os.WriteFile(from, bytes.Repeat([]byte("bees "), 90), 0o600))
+		}, "not a database"},
+		"nothing at all": {func(t *testing.T, from string) { require.NoError(t, os.WriteFile(from, nil, 0o600)) }, "no database of Yardbell"},
+		"not there":      {func(t *testing.T, from string) { require.NoError(t, os.Remove(from)) }, "does not exist"},
+		"a line that is not": {func(t *testing.T, from string) {
+			raw(t, from, `DROP TRIGGER entries_no_update; UPDATE entries SET happened_at = 'soon' WHERE id = 4`)
+		}, "scan"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			t.Parallel()
+			d := logged(t)
+			k, err := d.db.Backup(ctx, start, t.TempDir())
+			require.NoError(t, err)
+			require.NoError(t, d.db.Close())
+			c.spoil(t, k.Path)
+			before := folder(t, filepath.Dir(d.db.path))
+			_, err = Restore(ctx, start, k.Path, d.db.path, true, Options{})
+			require.ErrorContains(t, err, c.want)
+			assert.Equal(t, before, folder(t, filepath.Dir(d.db.path)))
+		})
+	}
+}
+
+// While somebody has the file open it is not replaced under them.
+func TestRestoreRefusesAnOpenFile(t *testing.T) {
+	d := logged(t)
+	k, err := d.db.Backup(ctx, start, t.TempDir())
+	require.NoError(t, err)
+	_, err = Restore(ctx, start, k.Path, d.db.path, true, Options{})
+	require.ErrorContains(t, err, "open in another program")
+	d.log(rules.Entry{Step: rules.Add, Subject: rules.BreederSubject(9)})
+	assert.Equal(t, 8, d.chain().Lines)
+}
+
+// Backups of earlier schemas are restored too.
+func TestRestoreOfEverySchema(t *testing.T) {
+	files, err := filepath.Glob("testdata/schema*.sql")
+	require.NoError(t, err)
+	for _, f := range files {
+		from := filepath.Join(t.TempDir(), "old.db")
+		text, err := os.ReadFile(f)
+		require.NoError(t, err)
+		raw(t, from, string(text))
+		path := filepath.Join(t.TempDir(), "crew.db")
+		r, err := Restore(ctx, start, from, path, false, Options{})
+		require.NoError(t, err, f)
+		assert.Positive(t, r.Proof.Chain.Lines)
+		assert.Equal(t, []string{"crew.db"}, names(t, filepath.Dir(path)), "no copies of copies")
+		assert.NotEmpty(t, book(t, path))
+	}
+}
+
+// BenchmarkBackup is a backup of a file with 10,000 lines, proof and all.
+func BenchmarkBackup(b *testing.B) {
+	d := newDiary(b, fresh(b))
+	bulk(b, d, 10_000)
+	dir := b.TempDir()
+	b.ResetTimer()
+	for n := range b.N {
+		k, err := d.db.Backup(ctx, start.Add(time.Duration(n)*time.Second), dir)
+		require.NoError(b, err)
+		b.ReportMetric(float64(k.Bytes)/1e6, "MB")
+	}
+}
+
+// bulk logs rounds of grafts, moves and feeds until there are so many lines.
+func bulk(t require.TestingT, d *diary, lines int) {
+	var m Member
+	d.do(func(tx *Tx) (err error) {
+		m, err = tx.Member(d.crew, "wren", "Wren")
+		return err
+	})
+	d.do(func(tx *Tx) error {
+		for n := 1; n < lines; n++ {
+			batch, count := 1+n/10, 20+n%30
+			at := start.Add(time.Duration(batch) * 24 * time.Hour)
+			e := rules.Entry{Said: at, Happened: at, Action: rules.Did, Subject: rules.BatchSubject(batch), Count: &count}
+			switch n % 10 {
+			case 0:
+				e.Step, e.From, e.Into = rules.Graft, 7, fmt.Sprintf("B%d", batch%9)
+			case 1:
+				e.Step = rules.Accept
+			case 2:
+				e.Step = rules.Capped
+			case 3:
+				e.Step, e.Into = rules.Move, "North"
+			case 4:
+				e.Step = rules.Emerge
+			case 5:
+				e.Step = rules.Laying
+			default:
+				e.Step, e.Subject, e.Count = rules.Feed, rules.BuilderSubject(fmt.Sprintf("B%d", n%9)), nil
+			}
+			d.update++
+			row, _, err := tx.MarkUpdate(Update{Source: "test", UpdateID: d.update, Crew: d.crew.ID, Member: m.ID, Kind: "message", Message: d.update, Text: "as typed in the yard", Said: at})
+			if err != nil {
+				return err
+			}
+			if _, err := tx.Append(d.crew.ID, row, m.ID, d.update, "as typed in the yard", e); err != nil {
+				return err
+			}
+		}
+		return tx.Rebuild()
+	})
+}
