@@ -163,15 +163,17 @@ func trim(nucs []NucsIn, n int) []NucsIn {
 
 // uses of a round: builders from the starter to the end of the move window, nucs
 // from the move to the catch.
-func (p *Planner) uses(o Order, r Round) []Use {
+func (p *Planner) uses(o Order, r Round) []Use { return roundUses(o.Number, r, p.s) }
+
+func roundUses(order int, r Round, s *Settings) []Use {
 	me := Subject{}
-	if o.Number > 0 {
-		me = OrderSubject(o.Number)
+	if order > 0 {
+		me = OrderSubject(order)
 	}
 	var out []Use
 	for _, b := range r.Batches {
 		if b.Builder != "" {
-			out = append(out, Use{BuilderSubject(b.Builder), 1, builderFrom(r.Graft, p.s), r.Move.Latest, me})
+			out = append(out, Use{BuilderSubject(b.Builder), 1, builderFrom(r.Graft, s), r.Move.Latest, me})
 		}
 		for _, n := range b.Nucs {
 			out = append(out, Use{YardSubject(n.Yard), n.N, r.Move.Best, r.Catch.Best, me})
