@@ -62,7 +62,7 @@ func (b Booking) rounds(f *fitter) (out []Round) {
 // Uses are what a booking's rounds take of the crew's places.
 func (b Booking) Uses(order int, s *Settings) (out []Use) {
 	for _, r := range b.rounds(newFitter(s)) {
-		out = append(out, roundUses(order, r, s)...)
+		out = append(out, RoundUses(order, r, s)...)
 	}
 	return out
 }
@@ -125,7 +125,8 @@ const RoundNear = 72 * time.Hour
 type PlannedRound struct {
 	Order, Round int // Round counts from 1
 	Breeder      int
-	Grafts       int // from her comb
+	Grafts       int    // from her comb
+	Into         string // its builders, parted by YardSep
 	BeesIn       bool
 	Since        time.Time
 	RoundTimes
@@ -149,9 +150,16 @@ func OrderOfTask(t Task) (order, round int) {
 func PlannedOf(book []Booked, breeder int) (out []PlannedRound) {
 	for _, b := range book {
 		for i, r := range b.Rounds {
+			var into []string
+			for _, k := range r.Batches {
+				if k.Builder != "" {
+					into = append(into, k.Builder)
+				}
+			}
 			for _, n := range r.Breeders {
 				if n == breeder && !b.Cancelled {
-					out = append(out, PlannedRound{b.Number, i + 1, n, (r.Grafts() + len(r.Breeders) - 1) / len(r.Breeders), b.BeesIn, r.Since, r.RoundTimes})
+					grafts := (r.Grafts() + len(r.Breeders) - 1) / len(r.Breeders)
+					out = append(out, PlannedRound{b.Number, i + 1, n, grafts, strings.Join(into, YardSep), b.BeesIn, r.Since, r.RoundTimes})
 				}
 			}
 		}
@@ -215,7 +223,7 @@ func PlannedTasks(planned []PlannedRound, combs []Comb, grafts []GraftRef, entri
 			t.Key = TaskKey(t.Subject, t.Step, t.Occ)
 			if t.Step == Graft {
 				n := p.Grafts
-				t.Count = &n
+				t.Count, t.Into = &n, p.Into
 			}
 			tasks = append(tasks, t)
 		}

@@ -163,9 +163,10 @@ func trim(nucs []NucsIn, n int) []NucsIn {
 
 // uses of a round: builders from the starter to the end of the move window, nucs
 // from the move to the catch.
-func (p *Planner) uses(o Order, r Round) []Use { return roundUses(o.Number, r, p.s) }
+func (p *Planner) uses(o Order, r Round) []Use { return RoundUses(o.Number, r, p.s) }
 
-func roundUses(order int, r Round, s *Settings) []Use {
+// RoundUses are what a round of an order takes.
+func RoundUses(order int, r Round, s *Settings) []Use {
 	me := Subject{}
 	if order > 0 {
 		me = OrderSubject(order)
@@ -209,7 +210,12 @@ func (p *Planner) search(o Order, now time.Time, soonest bool) *search {
 }
 
 func (q *search) note(b *Break) {
-	if b != nil && (q.short == nil || b.At.Before(q.short.At)) {
+	// A builder is free again in the week after; nucs are not, so that they are named
+	// where both are short.
+	scarce := func(b *Break) bool { return b.Place.Kind == YardKind }
+	switch {
+	case b == nil:
+	case q.short == nil, scarce(b) && !scarce(q.short), scarce(b) == scarce(q.short) && b.At.Before(q.short.At):
 		q.short = b
 	}
 }
