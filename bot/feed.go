@@ -66,6 +66,10 @@ func (t *talk) echoSyrup(s rules.Subject, e rules.Entry) error {
 	list, err := t.tx.Yards(t.crew.ID)
 	for _, y := range list {
 		if y.Name == s.Key {
+			if e.Detail.Each {
+				t.join("e_fed_each", "Litres", litres)
+				break
+			}
 			t.join("e_fed_nucs", "Litres", litres, "Each", t.v.number(e.Detail.PerEater(y.Nucs), 2))
 		}
 	}

@@ -196,7 +196,7 @@ func (v voice) rounds(p rules.Plan) []string {
 			lines = append(lines, v.say("o_more", "Count", len(p.Rounds)-i))
 			break
 		}
-		lines = append(lines, v.roundLine(r, p.Order.Unit))
+		lines = append(lines, v.roundLine(r, p))
 	}
 	if p.Tight {
 		lines = append(lines, v.say("o_tight"))
@@ -204,9 +204,14 @@ func (v voice) rounds(p rules.Plan) []string {
 	return lines
 }
 
-func (v voice) roundLine(r rules.Round, u rules.Unit) string {
+func (v voice) roundLine(r rules.Round, p rules.Plan) string {
+	u := p.Order.Unit
+	ready := r.Ready(u)
+	if p.Tight {
+		ready = r.Soonest(u)
+	}
 	return v.say("o_round", "Breeders", v.breeders(r.Breeders), "Confine", r.Confined, "Graft", r.Graft, "Parts", v.shares(r.Batches),
-		"Ready", v.say("o_ready_"+string(u), "At", r.Ready(u)))
+		"Ready", v.say("o_ready_"+string(u), "At", ready))
 }
 
 func (v voice) breeders(list []int) string {

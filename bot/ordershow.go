@@ -101,14 +101,14 @@ func rescue(v voice, o *outlook, b rules.Booked) (lines []string, do string) {
 	case p.OK && len(p.Rounds) > 0:
 		lines = append(lines, v.say("o_rescue", "Grafts", p.Grafts, "Percent", v.number(b.Confidence*100, 0), "Count", len(p.Rounds)))
 		for _, r := range p.Rounds {
-			lines = append(lines, v.roundLine(r, b.Unit))
+			lines = append(lines, v.roundLine(r, p))
 		}
 		lines = append(lines, v.deadlines(p.Deadline))
 		return lines, offered{b.Number, b.Want, p.Book(o.limits)}.do()
 	case len(p.Rounds) > 0:
 		lines = append(lines, v.broken(p), v.say("o_rescue_part", "What", v.wanted(p.Fits, b.Unit), "Percent", v.number(b.Confidence*100, 0), "Grafts", p.Grafts))
 		for _, r := range p.Rounds {
-			lines = append(lines, v.roundLine(r, b.Unit))
+			lines = append(lines, v.roundLine(r, p))
 		}
 		do = offered{b.Number, b.Want, p.Book(o.limits)}.do()
 	default:

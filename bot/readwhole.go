@@ -260,7 +260,7 @@ func (d *reader) why() bool {
 }
 
 // helpTopics are asked for by name beside the steps.
-var helpTopics = words(`me please due undo set setting settings plan add done skip later mine why week batch breeder builder yard fix not comb log flights`)
+var helpTopics = words(`me please due undo set setting settings plan add done skip later mine why week batch breeder builder yard fix not comb log flights order orders yields capacity`)
 
 func (d *reader) help() bool {
 	if d.is(askHelp) {

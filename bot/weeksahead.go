@@ -140,10 +140,11 @@ func (t *talk) fit(r *reading) error {
 			return nil
 		}
 		want = day
-		if from = day.Add(-20); from.Before(today) {
+		if r.plan.day.weekday > 0 {
+			days += 21 // the first such day that will do
+		} else if from = day.Add(-20); from.Before(today) {
 			from = today
 		}
-		days = 21
 	}
 	if r.breeder != 0 {
 		if stop, err := t.unknown(&reading{breeder: r.breeder}); stop || err != nil {
@@ -161,7 +162,7 @@ func (t *talk) fit(r *reading) error {
 		if r.step == rules.Move {
 			step = k.Move.Best
 		}
-		if !ok || k.Confined.Before(t.tx.Now) || want != (rules.Date{}) && rules.DateOf(step, t.s.Zone) != want {
+		if !ok || k.Confined.Before(t.tx.Now) || want != (rules.Date{}) && !sameDay(r.plan.day, rules.DateOf(step, t.s.Zone), want) {
 			continue
 		}
 		if r.breeder != 0 {
@@ -185,6 +186,12 @@ func (t *talk) fit(r *reading) error {
 	t.say("fit_head", "Who", who)
 	t.lines = append(t.lines, lines...)
 	return nil
+}
+
+// sameDay reports whether a day is the one asked for, any of its name where only a
+// weekday was said.
+func sameDay(w when, day, want rules.Date) bool {
+	return day == want || w.weekday > 0 && day.Weekday() == want.Weekday()
 }
 
 func joinLines(lines []string) string { return strings.Join(lines, "\n") }

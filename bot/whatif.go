@@ -1,6 +1,7 @@
 package bot
 
 import (
+	"slices"
 	"time"
 
 	"yardbell/rules"
@@ -85,7 +86,9 @@ func (t *talk) whatIfConfine(o *outlook, r *reading) error {
 		if was == nil {
 			k := rules.RoundFrom(at, o.limits.BeesIn, 0, t.s)
 			t.say("if_round_new", "Breeder", t.v.head(rules.BreederSubject(n)), "At", k.Confined)
-			for _, x := range k.Tasks(n, o.limits.BeesIn, 0, t.s) {
+			tasks := k.Tasks(n, o.limits.BeesIn, 0, t.s)
+			slices.SortStableFunc(tasks, func(a, b rules.Task) int { return a.Best.Compare(b.Best) })
+			for _, x := range tasks {
 				if x.Weight > rules.Routine && x.Step != rules.Confine && !x.Guard {
 					t.say("if_window", "Step", x.Step, "Best", x.Best, "Close", x.Latest, "Unfit", t.unfit(x))
 				}
@@ -96,7 +99,7 @@ func (t *talk) whatIfConfine(o *outlook, r *reading) error {
 		sh = rules.Shift{Hours: at.Sub(was.Confined)}
 	}
 	if was == nil {
-		t.ask("if_no_plan", "Breeder", t.v.head(rules.BreederSubject(n)))
+		t.ask("if_no_plan", "Breeder", rules.BreederSubject(n))
 		return nil
 	}
 	_, changed, _ := rules.WhatIf(*was, n, o.limits.BeesIn, rules.Confine, sh, t.s)
@@ -139,7 +142,7 @@ func (t *talk) whatIfGraft(o *outlook, r *reading) error {
 		}
 		_, changed, ok := rules.WhatIf(x, k.Breeder, bees, rules.Graft, r.plan.shift, t.s)
 		if !ok {
-			t.ask("if_no_larvae", "Breeder", t.v.head(k.Subject))
+			t.ask("if_no_larvae", "Breeder", k.Subject)
 			return nil
 		}
 		return t.windows(k.Breeder, changed)
@@ -157,8 +160,14 @@ func (t *talk) windows(breeder int, changed []rules.Change) error {
 
 // changes lists the windows that change, of the steps that are pinged.
 func (t *talk) changes(list []rules.Change) {
+	list = slices.Clone(list)
+	slices.SortStableFunc(list, func(a, b rules.Change) int { return a.Now.Best.Compare(b.Now.Best) })
 	for _, c := range list {
 		if c.Now.Weight == rules.Routine || c.Now.Guard || c.Was.Best.Equal(c.Now.Best) && c.Was.Latest.Equal(c.Now.Latest) {
+			continue
+		}
+		if c.Was.Best.Sub(c.Now.Best).Abs() < time.Minute {
+			t.say("if_window", "Step", c.Step, "Best", c.Now.Best, "Close", c.Now.Latest, "Unfit", t.unfit(c.Now))
 			continue
 		}
 		t.say("if_change", "Step", c.Step, "Best", c.Now.Best, "Was", c.Was.Best, "Close", c.Now.Latest, "Unfit", t.unfit(c.Now))

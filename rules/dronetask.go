@@ -51,6 +51,9 @@ func YardDrones(yard string, grafts []DroneGraft, lines, entries []Entry, s *Set
 			if t.Latest.Before(since) {
 				continue
 			}
+			if t.Best.Before(since) {
+				t.Best = since.Truncate(time.Minute) // the best day was over when it was planned
+			}
 			// Named by the day it is counted from, which another plan does not shift.
 			t.Occ = strings.ReplaceAll(DateOf(t.Anchor, s.Zone).String(), "-", "")
 			t.Key = TaskKey(t.Subject, t.Step, t.Occ)
