@@ -238,7 +238,7 @@ func (v voice) shares(list []rules.PlannedBatch) string {
 // nofit says why a plan does not fit, what would, and until when anything can be
 // begun.
 func (v voice) nofit(p rules.Plan) (lines []string) {
-	lines = append(lines, v.broken(p))
+	lines = append(lines, v.say("o_nofit", "Why", v.broken(p)))
 	fits := v.say("o_fits_none")
 	if p.Fits > 0 {
 		fits = v.say("o_fits", "What", v.wanted(p.Fits, p.Order.Unit), "Grafts", p.Grafts)

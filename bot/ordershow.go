@@ -106,7 +106,7 @@ func rescue(v voice, o *outlook, b rules.Booked) (lines []string, do string) {
 		lines = append(lines, v.deadlines(p.Deadline))
 		return lines, offered{b.Number, b.Want, p.Book(o.limits)}.do()
 	case len(p.Rounds) > 0:
-		lines = append(lines, v.broken(p), v.say("o_rescue_part", "What", v.wanted(p.Fits, b.Unit), "Percent", v.number(b.Confidence*100, 0), "Grafts", p.Grafts))
+		lines = append(lines, v.say("o_norescue", "Why", v.broken(p)), v.say("o_rescue_part", "What", v.wanted(p.Fits, b.Unit), "Percent", v.number(b.Confidence*100, 0), "Grafts", p.Grafts))
 		for _, r := range p.Rounds {
 			lines = append(lines, v.roundLine(r, p))
 		}
@@ -116,7 +116,7 @@ func rescue(v voice, o *outlook, b rules.Booked) (lines []string, do string) {
 		if p.Fits > 0 {
 			fits = v.say("o_fits_now", "What", v.wanted(p.Fits, b.Unit))
 		}
-		lines = append(lines, v.broken(p), fits)
+		lines = append(lines, v.say("o_norescue", "Why", v.broken(p)), fits)
 	}
 	if !p.FitsBy.IsZero() {
 		lines[len(lines)-1] += " " + v.say("o_fits_by", "By", v.date(rules.DateOf(p.FitsBy, v.s.Zone)))

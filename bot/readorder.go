@@ -36,6 +36,7 @@ func (d *reader) weeksAhead() bool {
 			d.r.question = false
 			return true
 		}
+		d.reset() // what it had read belongs to no other form
 	}
 	return false
 }
@@ -123,6 +124,15 @@ func (d *reader) dayAhead(i int) (w when, n int) {
 	w.set, w.hasDay = true, true
 	if w.weekday > 0 {
 		w.back = -1 // the coming one
+	}
+	if w.date && w.year == 0 {
+		k := i + n
+		if d.word(k) == "of" || d.word(k) == "from" {
+			k++
+		}
+		if y, ok := d.number(k); ok && y >= 2000 && y < 2200 {
+			w.year, n = y, k+1-i
+		}
 	}
 	return w, i + n - from
 }
@@ -306,7 +316,7 @@ func (d *reader) fit() bool {
 		return false
 	}
 	if !d.end(i) {
-		if d.word(i) == "for" || d.word(i) == "so" {
+		if w := d.word(i); w == "for" || w == "so" || w == "to" {
 			i++
 		}
 		for d.word(i) == "the" || d.word(i) == "a" {
