@@ -206,9 +206,9 @@ func (v voice) rounds(p rules.Plan) []string {
 
 func (v voice) roundLine(r rules.Round, p rules.Plan) string {
 	u := p.Order.Unit
-	ready := r.Ready(u)
+	ready := v.at(r.Ready(u))
 	if p.Tight {
-		ready = r.Soonest(u)
+		ready = v.date(rules.DateOf(r.Soonest(u), v.s.Zone))
 	}
 	return v.say("o_round", "Breeders", v.breeders(r.Breeders), "Confine", r.Confined, "Graft", r.Graft, "Parts", v.shares(r.Batches),
 		"Ready", v.say("o_ready_"+string(u), "At", ready))

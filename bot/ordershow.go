@@ -72,7 +72,10 @@ func (v voice) roundState(r rules.RoundState) (lines []string) {
 	for _, x := range r.Batches {
 		p, counted := rules.PartOf(x)
 		what := v.say("s_order_uncounted")
-		if counted {
+		switch {
+		case x.Ended && p.Count == 0:
+			what = v.say("s_order_closed")
+		case counted:
 			what = v.say("s_count", "Count", p.Count, "Past", v.past(p.Done, &p.Count))
 		}
 		lines = append(lines, v.say("s_order_batch", "Number", r.Number, "Batch", v.subject(rules.BatchSubject(x.Number)), "What", what))
@@ -102,6 +105,9 @@ func rescue(v voice, o *outlook, b rules.Booked) (lines []string, do string) {
 		lines = append(lines, v.say("o_rescue", "Grafts", p.Grafts, "Percent", v.number(b.Confidence*100, 0), "Count", len(p.Rounds)))
 		for _, r := range p.Rounds {
 			lines = append(lines, v.roundLine(r, p))
+		}
+		if p.Tight {
+			lines = append(lines, v.say("o_tight"))
 		}
 		lines = append(lines, v.deadlines(p.Deadline))
 		return lines, offered{b.Number, b.Want, p.Book(o.limits)}.do()
