@@ -1,6 +1,7 @@
 package bot
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -104,6 +105,7 @@ func (v voice) addPlanned(s *picture.Season, tx *store.Tx, crew int64, year int)
 	if err != nil {
 		return err
 	}
+	first := len(s.Rounds)
 	for _, b := range o.book {
 		for _, r := range o.rounds(b) {
 			if len(r.Left) == 0 || len(r.Batches) > 0 || rules.DateOf(r.Graft, v.s.Zone).Year != year || len(s.Rounds) >= mostRounds {
@@ -123,6 +125,7 @@ func (v voice) addPlanned(s *picture.Season, tx *store.Tx, crew int64, year int)
 			}
 		}
 	}
+	slices.SortStableFunc(s.Rounds[first:], func(a, b picture.Round) int { return a.Stretches[0].From.Compare(b.Stretches[0].From) })
 	return nil
 }
 

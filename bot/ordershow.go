@@ -3,6 +3,7 @@ package bot
 import (
 	"fmt"
 	"math"
+	"time"
 
 	"yardbell/rules"
 	"yardbell/store"
@@ -163,6 +164,20 @@ func (t *talk) cancelOrder(r *reading) error {
 	}
 	t.ask("r_no_order", "Number", n)
 	return nil
+}
+
+// notPlanned says so where a breeder is confined at the time that an order has another
+// one planned for: her comb does not count for it.
+func (t *talk) notPlanned(e rules.Entry) error {
+	open, err := t.tx.OpenTasks(t.crew.ID)
+	for _, k := range open {
+		n, _ := rules.OrderOfTask(k)
+		if n == 0 || k.Step != rules.Confine || k.Subject == e.Subject || k.Best.Sub(e.Happened).Abs() > 24*time.Hour {
+			continue
+		}
+		t.say("w_other_planned", "Order", t.v.head(rules.OrderSubject(n)), "Planned", k.Subject, "Best", k.Best, "Breeder", e.Subject)
+	}
+	return err
 }
 
 // watch remembers how likely the running orders are, where lines about a batch are to
