@@ -49,6 +49,7 @@ type message struct {
 	Text    string  `json:"text"`
 	Buttons []string
 	Logged  []loggedLine
+	Files []string `json:"files"`
 	Items   *[]itemLine `json:"items,omitempty"`
 }
 
@@ -126,6 +127,9 @@ func decode(t testing.TB, out string, zone *time.Location) (list []message) {
 		want := messageFields
 		if m.Kind == "digest" {
 			want = append(slices.Clone(want), "items")
+		}
+		if m.Files != nil {
+			want = append(slices.Clone(want), "files")
 		}
 		raw := fields(t, []byte(l), want)
 		assert.EqualValues(t, i+1, m.N, "messages are numbered from 1")
