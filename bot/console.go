@@ -190,12 +190,21 @@ func orNull(s string) *string {
 	return &s
 }
 
+// stepName is a step as the protocol names it. An order is no step of a round: its
+// lines are known by their subject.
+func stepName(s rules.Step) *string {
+	if s == rules.Ordered {
+		return nil
+	}
+	return orNull(string(s))
+}
+
 // LocalTime writes an instant in a zone with its offset.
 func LocalTime(t time.Time, zone *time.Location) string { return t.In(zone).Format(time.RFC3339) }
 
 // AsLogged puts an entry into the protocol's form.
 func AsLogged(e rules.Entry, zone *time.Location) Logged {
-	l := Logged{Action: string(e.Action), Step: orNull(string(e.Step)), Subject: orNull(e.Subject.String()), Count: e.Count, Of: e.Of,
+	l := Logged{Action: string(e.Action), Step: stepName(e.Step), Subject: orNull(e.Subject.String()), Count: e.Count, Of: e.Of,
 		Into: orNull(e.Into), Mark: orNull(e.Mark), Happened: LocalTime(e.Happened, zone), By: e.By}
 	if e.From != 0 {
 		from := e.From
@@ -207,7 +216,7 @@ func AsLogged(e rules.Entry, zone *time.Location) Logged {
 func (c *Console) object(n int64, d Delivery, lines []store.Line) object {
 	zone := d.Out.Settings.Zone
 	o := object{N: n, Line: c.line, At: LocalTime(d.Out.Now, zone), Kind: d.Kind, Ping: orNull(d.Ping), Text: d.Text,
-		Step: orNull(string(d.Row.Step)), Subject: orNull(d.Row.Subject), Buttons: []string{}, Logged: []Logged{}}
+		Step: stepName(d.Row.Step), Subject: orNull(d.Row.Subject), Buttons: []string{}, Logged: []Logged{}}
 	if d.Row.ReplyTo != 0 {
 		o.ReplyTo = &d.Row.ReplyTo
 	}

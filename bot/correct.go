@@ -277,7 +277,7 @@ func (t *talk) fix(r *reading) error {
 	var first *store.Line
 	for i := range lines {
 		l := &lines[i]
-		if l.Action != rules.Did || l.Count == nil || t.origin.Said.Sub(l.Said) > 48*time.Hour || r.soft != "" && !r.addressed && t.origin.Said.Sub(l.Said) > mendTimeWithin {
+		if l.Action != rules.Did || l.Count == nil || l.Step == rules.Ordered || t.origin.Said.Sub(l.Said) > 48*time.Hour || r.soft != "" && !r.addressed && t.origin.Said.Sub(l.Said) > mendTimeWithin {
 			continue
 		}
 		if first == nil {

@@ -219,7 +219,10 @@ func (t *talk) confine(r *reading, e rules.Entry) error {
 			return err
 		}
 	}
-	return t.echoConfine(done[len(done)-1])
+	if err := t.echoConfine(done[len(done)-1]); err != nil {
+		return err
+	}
+	return t.notPlanned(done[len(done)-1])
 }
 
 func (t *talk) comb(r *reading, e rules.Entry) error {

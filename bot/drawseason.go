@@ -1,6 +1,7 @@
 package bot
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -31,6 +32,10 @@ func drawSeason(v voice, tx *store.Tx, crew int64, a attachment) ([]made, error)
 	}
 	year := a.dayOf(v).Year
 	s := v.seasonPicture(batches, combs, tasks, year)
+	if err := v.addPlanned(&s, tx, crew, year); err != nil {
+		return nil, err
+	}
+	v.scale(&s, year)
 	return []made{{name: "season-" + strconv.Itoa(year) + ".png", picture: true, draw: s.PNG}}, nil
 }
 
@@ -91,6 +96,41 @@ func (v voice) seasonPicture(batches []rules.Batch, combs map[int64]rules.Comb, 
 		}
 		s.Rounds = append(s.Rounds, r)
 	}
+	return s
+}
+
+// addPlanned adds the planned rounds of which nothing is grafted yet.
+func (v voice) addPlanned(s *picture.Season, tx *store.Tx, crew int64, year int) error {
+	o, err := outlookOf(tx, crew, v.s)
+	if err != nil {
+		return err
+	}
+	first := len(s.Rounds)
+	for _, b := range o.book {
+		for _, r := range o.rounds(b) {
+			if len(r.Left) == 0 || len(r.Batches) > 0 || rules.DateOf(r.Graft, v.s.Zone).Year != year || len(s.Rounds) >= mostRounds {
+				continue
+			}
+			left := r.Round
+			left.Batches = r.Left
+			s.Legend.Planned = v.say("pic_planned")
+			text := v.say("pic_round", "Order", v.head(rules.OrderSubject(b.Number)), "Number", r.Number, "Grafts", left.Grafts(), "Breeders", v.breeders(r.Breeders))
+			to := r.Ready(b.Unit)
+			s.Rounds = append(s.Rounds, picture.Round{Text: text, Risk: r.Move.Latest, Stretches: []picture.Stretch{{From: r.Confined, To: to, Stage: picture.Planned}}})
+			if s.From.IsZero() || r.Confined.Before(s.From) {
+				s.From = r.Confined
+			}
+			if to.After(s.To) {
+				s.To = to
+			}
+		}
+	}
+	slices.SortStableFunc(s.Rounds[first:], func(a, b picture.Round) int { return a.Stretches[0].From.Compare(b.Stretches[0].From) })
+	return nil
+}
+
+// scale puts the Mondays on the time axis.
+func (v voice) scale(s *picture.Season, year int) {
 	if s.From.IsZero() {
 		s.From = rules.DayStart(rules.Date{Year: year, Month: 1, Day: 1}, v.s.Zone)
 		s.To = rules.DayStart(rules.Date{Year: year + 1, Month: 1, Day: 1}, v.s.Zone)
@@ -101,7 +141,6 @@ func (v voice) seasonPicture(batches []rules.Batch, combs map[int64]rules.Comb, 
 	for d := first; rules.DayStart(d, v.s.Zone).Before(s.To); d = d.Add(7) {
 		s.Ticks = append(s.Ticks, picture.Tick{At: rules.DayStart(d, v.s.Zone), Name: v.say("pic_tick", "Day", d.Day, "Month", v.say("month_"+strconv.Itoa(int(d.Month))))})
 	}
-	return s
 }
 
 // roundText names a batch and what became of it.

@@ -28,14 +28,49 @@ func (t *talk) feed(r *reading, e rules.Entry) error {
 		return err
 	}
 	e.Subject, e.Count = s, nil
+	e.Detail.Litres, e.Detail.Each = r.litres, r.each
 	if _, err := t.append(e); err != nil {
 		return err
 	}
 	t.say("e_fed", "Subject", t.v.head(s), "When", e.Happened)
+	if err := t.echoSyrup(s, e); err != nil {
+		return err
+	}
 	tasks, err := t.tx.SubjectTasks(t.crew.ID, s)
 	for _, k := range tasks {
 		if k.Step == rules.Feed && k.State == rules.Open {
-			t.join("e_fed_next", "Next", k.Best)
+			if r.litres > 0 {
+				t.join("e_fed_dry", "Next", k.Best, "From", k.Earliest)
+			} else {
+				t.join("e_fed_next", "Next", k.Best)
+			}
+		}
+	}
+	return err
+}
+
+// echoSyrup says how much was read as given, to each nuc where it was a yard, and warns
+// of more than a builder takes before it spoils.
+func (t *talk) echoSyrup(s rules.Subject, e rules.Entry) error {
+	if e.Detail.Litres == 0 {
+		return nil
+	}
+	litres := t.v.number(e.Detail.Litres, 2)
+	if s.Kind != rules.YardKind {
+		t.join("e_fed_litres", "Litres", litres)
+		if s.Kind == rules.BuilderKind && rules.TooMuch(rules.BuilderEater, e.Detail.Litres) {
+			t.join("w_fed_much", "Days", rules.BuilderDays)
+		}
+		return nil
+	}
+	list, err := t.tx.Yards(t.crew.ID)
+	for _, y := range list {
+		if y.Name == s.Key {
+			if e.Detail.Each {
+				t.join("e_fed_each", "Litres", litres)
+				break
+			}
+			t.join("e_fed_nucs", "Litres", litres, "Each", t.v.number(e.Detail.PerEater(y.Nucs), 2))
 		}
 	}
 	return err

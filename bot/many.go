@@ -96,7 +96,7 @@ func (t *talk) event(p part, before []happening, i, of int) (h happening, err er
 	opt := t.opt
 	t.opt.part, t.opt.parts = i+1, of
 	t.lines, t.buttons, t.kind, t.silent, t.step, t.subject = nil, nil, "reply", false, "", rules.Subject{}
-	n := len(t.logged)
+	n, waiting := len(t.logged), len(t.later)
 	r := p.r
 	h.r = r
 	open := false
@@ -126,7 +126,7 @@ func (t *talk) event(p part, before []happening, i, of int) (h happening, err er
 		h.lines, h.buttons, h.kind, h.step, h.subject = t.lines, t.buttons, t.kind, t.step, t.subject
 	}
 	if !h.logged {
-		t.logged = t.logged[:n]
+		t.logged, t.later = t.logged[:n], t.later[:waiting]
 	}
 	t.opt = opt
 	return h, err

@@ -133,6 +133,9 @@ func (t *talk) pressed(m store.Message, b store.Button) error {
 			return nil
 		}
 	}
+	if do == "order" {
+		return t.accept(rest)
+	}
 	arg, rest, _ := strings.Cut(rest, "|")
 	id, _ := strconv.ParseInt(arg, 10, 64)
 	switch do {

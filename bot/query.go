@@ -310,6 +310,9 @@ func (t *talk) help(r *reading) error {
 	if step == "comb" {
 		step = rules.CombOut
 	}
+	if has([]string{"orders", "plan", "yields", "capacity"}, r.topic) {
+		step = rules.Ordered
+	}
 	if has([]string{"me", "please"}, r.topic) {
 		t.say("help")
 		return nil

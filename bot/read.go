@@ -101,6 +101,7 @@ func (d *reader) read() *reading {
 	d.places()
 	d.settleMark()
 	d.settleLeads()
+	d.syrup()
 	d.numbers()
 	d.hedge()
 	d.tense()

@@ -10,29 +10,36 @@ import (
 type verb string
 
 const (
-	noVerb     verb = ""
-	doStep     verb = "step"   // log a step
-	doDone     verb = "done"   // log the step the context names
-	doMine     verb = "mine"   // take a task
-	doLater    verb = "later"  // be told again
-	doSkip     verb = "skip"   // let a task go
-	doUndo     verb = "undo"   // take the last line back
-	doFix      verb = "fix"    // correct a count
-	doAdd      verb = "add"    // add to the yard list
-	doSet      verb = "set"    // change a setting
-	askDue     verb = "due"    // what is open
-	askShow    verb = "show"   // one batch, breeder, builder or yard
-	askWhy     verb = "why"    // the reasoning
-	askHelp    verb = "help"   //
-	justCount  verb = "count"  // a bare number, an answer at most
-	sayYes     verb = "yes"    // an answer at most
-	sayNo      verb = "no"     //
-	askPlan    verb = "plan"   // not built yet: said so when asked
-	askPicture verb = "week"   //
-	askReport  verb = "report" // the records of a year
-	askCal     verb = "calendar"
-	askPhotos  verb = "photos"
-	askLog     verb = "recent" // the newest lines
+	noVerb      verb = ""
+	doStep      verb = "step"   // log a step
+	doDone      verb = "done"   // log the step the context names
+	doMine      verb = "mine"   // take a task
+	doLater     verb = "later"  // be told again
+	doSkip      verb = "skip"   // let a task go
+	doUndo      verb = "undo"   // take the last line back
+	doFix       verb = "fix"    // correct a count
+	doAdd       verb = "add"    // add to the yard list
+	doSet       verb = "set"    // change a setting
+	askDue      verb = "due"    // what is open
+	askShow     verb = "show"   // one batch, breeder, builder or yard
+	askWhy      verb = "why"    // the reasoning
+	askHelp     verb = "help"   //
+	justCount   verb = "count"  // a bare number, an answer at most
+	sayYes      verb = "yes"    // an answer at most
+	sayNo       verb = "no"     //
+	askPlan     verb = "plan"   // how an order could be filled
+	doOrder     verb = "order"  // the same, to be accepted
+	doCancel    verb = "cancel" // call an order off
+	askOrders   verb = "orders" // all orders or one
+	askYields   verb = "yields"
+	askCapacity verb = "capacity"
+	askWhatIf   verb = "what if"
+	askFit      verb = "fit"
+	askPicture  verb = "week"   //
+	askReport   verb = "report" // the records of a year
+	askCal      verb = "calendar"
+	askPhotos   verb = "photos"
+	askLog      verb = "recent" // the newest lines
 )
 
 // when is a time as it was said; it is settled against the clock and the crew's
@@ -80,6 +87,9 @@ type reading struct {
 	days    int           // due: how many days, 0 for today's list
 	dueDay  when          // due: from which day
 	topic   string        // help
+	plan    planAsk       // what a question about the weeks ahead names
+	litres  float64       // feed
+	each    bool          // to each nuc
 	typos   []string      // words that were corrected
 	rest    []string      // words nothing was made of
 

@@ -143,7 +143,7 @@ func (d *reader) numbers() {
 		case beforeOther[d.word(i-1)] && !d.toks[i-1].used && !countedThings[d.word(i+1)] && !(r.verb == doStep && subjectFirst[r.step]):
 			continue // "in 2019", "to 12"
 		case r.step == rules.Feed && measureWords[d.word(i+1)]:
-			d.use(i+1, 1) // how much is not logged
+			d.use(i+1, 1) // by weight, or in jars: not turned into litres
 		case d.wantsBreeder(i):
 			r.breeder = n
 			d.where[rules.BreederKind] = d.toks[i : i+1]

@@ -12,7 +12,7 @@ import (
 // corrections, settings. It reports whether the message was one of them. What
 // changes something is not read from a question.
 func (d *reader) whole() bool {
-	for _, form := range []func() bool{d.due, d.filed, d.show, d.why, d.softWhy, d.whenDue, d.help, d.other} {
+	for _, form := range []func() bool{d.due, d.filed, d.weeksAhead, d.show, d.why, d.softWhy, d.whenDue, d.help, d.other} {
 		if form() {
 			return true
 		}
@@ -20,7 +20,7 @@ func (d *reader) whole() bool {
 	if d.r.question {
 		return d.r.addressed && d.softUndo() // "can you undo that?"
 	}
-	for _, form := range []func() bool{d.undo, d.fix, d.ownLanguage, d.set, d.add, d.mine, d.later, d.skip, d.yesNo, d.softUndo, d.softFix} {
+	for _, form := range []func() bool{d.undo, d.fix, d.cancelled, d.ownLanguage, d.set, d.add, d.mine, d.later, d.skip, d.yesNo, d.softUndo, d.softFix} {
 		if form() {
 			return true
 		}
@@ -260,7 +260,7 @@ func (d *reader) why() bool {
 }
 
 // helpTopics are asked for by name beside the steps.
-var helpTopics = words(`me please due undo set setting settings plan add done skip later mine why week batch breeder builder yard fix not comb log flights`)
+var helpTopics = words(`me please due undo set setting settings plan add done skip later mine why week batch breeder builder yard fix not comb log flights order orders yields capacity`)
 
 func (d *reader) help() bool {
 	if d.is(askHelp) {
@@ -287,14 +287,8 @@ func (d *reader) other() bool {
 		}
 		return true
 	}
-	if w := d.word(0); (w == "plan" || w == "order") && len(d.toks) > 2 && d.toks[1].isNum && orderedThings[d.word(2)] {
-		d.r.verb = askPlan
-		return true
-	}
 	return false
 }
-
-var orderedThings = words(`queens queen cells cell nucs nuc mated virgins`)
 
 func (d *reader) yesNo() bool { return d.is(sayYes) || d.is(sayNo) }
 

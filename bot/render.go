@@ -141,9 +141,9 @@ func (v voice) forms(t rules.Task, out store.Outgoing) string {
 func (v voice) what(t rules.Task, place bool) string {
 	id := map[rules.Step]string{
 		rules.Move: "what_count", rules.Accept: "what_count", rules.Capped: "what_count", rules.Finish: "what_cells", rules.Emerge: "what_cells",
-		rules.Nucs: "what_count", rules.Recell: "what_count", rules.Catch: "what_count", rules.Laying: "what_queens",
+		rules.Nucs: "what_count", rules.Recell: "what_count", rules.Catch: "what_count", rules.Laying: "what_queens", rules.Graft: "what_larvae",
 	}[t.Step]
-	if id == "" {
+	if id == "" || t.Step == rules.Graft && t.Count == nil {
 		return ""
 	}
 	s := ""
@@ -161,6 +161,10 @@ func (v voice) what(t rules.Task, place bool) string {
 			s += v.say("what_to", "To", t.Into)
 		} else if t.Step == rules.Move {
 			s += v.say("what_to_unknown")
+		}
+	case rules.Graft:
+		if t.Into != "" {
+			s += v.say("what_into", "Into", t.Into)
 		}
 	case rules.Accept, rules.Capped:
 		if t.From != "" {

@@ -210,7 +210,7 @@ func (s *scene) try(who, text string, reply int64) (o ending, err error) {
 }
 
 // questions are the verbs that ask the bot for something.
-var questions = map[verb]bool{askDue: true, askShow: true, askWhy: true, askHelp: true, askLog: true, askPicture: true, askReport: true, askCal: true, askPhotos: true, askPlan: true, doSet: true}
+var questions = map[verb]bool{askDue: true, askShow: true, askWhy: true, askHelp: true, askLog: true, askPicture: true, askReport: true, askCal: true, askPhotos: true, askPlan: true, doOrder: true, askOrders: true, askYields: true, askCapacity: true, askWhatIf: true, askFit: true, doSet: true}
 
 func (s *scene) reading(text string, spoken bool) many {
 	n := s.n

@@ -36,6 +36,7 @@ type talk struct {
 	stale     bool          // a press of a button that is not there any more
 
 	logged     []rules.Entry
+	later      []store.Message // to go out after the answer, because of what was logged
 	lines      []string
 	kind       string // reply, ask, error
 	buttons    []store.Button
@@ -172,9 +173,20 @@ func (t *talk) act(r *reading) error {
 		return t.calendar(r)
 	case askPhotos:
 		return t.photos(r)
-	case askPlan:
-		t.fail("r_not_yet")
-		return nil
+	case doOrder, askPlan:
+		return t.order(r)
+	case askOrders:
+		return t.orders(r)
+	case doCancel:
+		return t.cancelOrder(r)
+	case askYields:
+		return t.yields(r)
+	case askCapacity:
+		return t.capacity()
+	case askWhatIf:
+		return t.whatIf(r)
+	case askFit:
+		return t.fit(r)
 	case sayYes, sayNo:
 		return t.yesNo(r)
 	case doMine, doLater, doSkip:
@@ -336,11 +348,20 @@ func (t *talk) finish() error {
 	case t.replied != nil:
 		m.ReplyTo = t.replied.Message
 	}
-	return t.tx.Queue(m)
+	for _, k := range append([]store.Message{m}, t.later...) {
+		if err := t.tx.Queue(k); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // append writes entries and derives what follows.
 func (t *talk) append(entries ...rules.Entry) ([]rules.Entry, error) {
+	was, err := t.watch(entries)
+	if err != nil {
+		return nil, err
+	}
 	var touched []rules.Subject
 	for i := range entries {
 		e := &entries[i]
@@ -372,5 +393,5 @@ func (t *talk) append(entries ...rules.Entry) ([]rules.Entry, error) {
 	}
 	t.s = s
 	t.speak(t.written)
-	return entries, nil
+	return entries, t.warn(was, entries)
 }

@@ -229,6 +229,8 @@ func hangs(base, e rules.Entry) bool {
 	switch base.Step {
 	case rules.Graft:
 		return e.Subject == base.Subject
+	case rules.Ordered:
+		return e.Subject == base.Subject && e.Step == rules.Ordered
 	case rules.Confine:
 		return e.Detail.Comb == base.ID || e.Detail.Occ == rules.Occ(base.ID) && e.Subject == base.Subject
 	case rules.Add:

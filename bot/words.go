@@ -238,6 +238,9 @@ func (v voice) taskSubject(t rules.Task) string {
 	if t.Subject.Kind == rules.BuilderKind && t.Step == rules.Rogue && t.Batch != 0 {
 		sub += ", " + v.subject(rules.BatchSubject(t.Batch))
 	}
+	if n, _ := rules.OrderOfTask(t); n != 0 {
+		sub = v.say("subject_for", "Subject", sub, "Order", v.subject(rules.OrderSubject(n)))
+	}
 	return sub
 }
 
@@ -252,6 +255,9 @@ func (v voice) ages(a rules.AgeSpan) string {
 
 // line says what an entry logged, in a few words.
 func (v voice) line(e rules.Entry) string {
+	if e.Step == rules.Ordered {
+		return v.orderEntry(e)
+	}
 	task := v.say("task", "Step", e.Step, "Subject", v.subject(e.Subject))
 	switch e.Action {
 	case rules.Mine, rules.Later, rules.Skip:

@@ -41,7 +41,7 @@ func families() map[string][]string {
 	for m := 1; m <= 12; m++ {
 		months = append(months, strconv.Itoa(m))
 	}
-	for _, s := range append(append([]rules.Step{}, rules.Steps...), rules.Add, rules.Dearth, rules.Flow) {
+	for _, s := range append(append([]rules.Step{}, rules.Steps...), rules.Add, rules.Dearth, rules.Flow, rules.Ordered) {
 		steps = append(steps, string(s))
 	}
 	for s := range batchSteps {
@@ -70,7 +70,8 @@ func families() map[string][]string {
 	return map[string][]string{
 		"day_": days, "month_": months, "step_": steps, "past_": past, "stake_": stakes, "weekday_": days, "mark_": keys(marks),
 		"word_": roundSteps, "key_": append([]string{"step", "own"}, settingIDs...), "value_": {"on", "off", "none", "default"},
-		"form_": append(forms, "dearth", "flow"), "help_": helps,
+		"form_": append(forms, "dearth", "flow"), "help_": append(helps, "order"),
+		"unit_": {"queens", "cells"}, "o_ready_": {"queens", "cells"}, "r_order_no_": {"breeder", "builder", "yard"}, "yield_stage_": {"accept", "capped", "emerge", "laying"},
 		// Those below exist for some steps only; the code asks whether they do.
 		"ask_count_?": append(asks, steps...), "bring_?": append(bring, steps...), "over_?": append(over, append(steps, "other")...),
 		"subject_": {"breeder", "batch", "builder", "yard", "order", "comb"},

@@ -90,7 +90,7 @@ func PlanBreeder(number int, entries []Entry, grafts []GraftRef, flow []FlowLine
 			if c.Confined.After(since) {
 				since = c.Confined
 			}
-			t := feedTask(BreederSubject(number), "breeder", since, did(entries, Feed), s)
+			t := feedTask(BreederSubject(number), BreederEater, 1, since, did(entries, Feed), s)
 			t.Breeder = number
 			tasks = append(tasks, t)
 		}

@@ -63,14 +63,31 @@ func TooMuch(e Eater, litres float64) bool {
 // a dearth at the time of filling, or RunsDry cannot say. The subject's yard is named
 // apart, since a flow is a yard's.
 func FeedTask(subject Subject, e Eater, litres float64, fed time.Time, yard string, flow []FlowLine, s *Settings) (t Task, ok bool) {
-	soonest, latest, ok := RunsDry(e, litres, fed)
-	if _, dearth := DearthAt(flow, yard); !ok || !dearth {
+	if _, dearth := DearthAt(flow, yard); !dearth {
 		return Task{}, false
 	}
-	variant := map[Eater]string{BreederEater: "breeder", BuilderEater: "builder", NucEater: "nucs", MiniNucEater: "nucs"}[e]
-	t = Task{Subject: subject, State: Open, Reason: "fed", Anchor: fed, From: yard}.with(s.Table.Row(Feed, variant))
+	t, ok = Task{Subject: subject, State: Open, Reason: "fed", Anchor: fed}.refill(e, litres, s)
+	t.From = yard
+	return t, ok
+}
+
+// variant is the row of steps.csv for an eater.
+func (e Eater) variant() string {
+	if e == NucEater || e == MiniNucEater {
+		return "nucs"
+	}
+	return string(e)
+}
+
+// refill is the task of filling a feeder again that was filled at the anchor.
+func (t Task) refill(e Eater, litres float64, s *Settings) (Task, bool) {
+	soonest, latest, ok := RunsDry(e, litres, t.Anchor)
+	if !ok {
+		return Task{}, false
+	}
+	t = t.with(s.Table.Row(Feed, e.variant()))
 	t.Earliest, t.Latest = soonest, latest
-	if end := fed.Add(BuilderDays * 24 * time.Hour); e == BuilderEater && end.Before(latest) {
+	if end := t.Anchor.Add(BuilderDays * 24 * time.Hour); e == BuilderEater && end.Before(latest) {
 		t.Latest = end
 		t.Earliest = earlier(t.Earliest, end)
 	}
@@ -78,6 +95,15 @@ func FeedTask(subject Subject, e Eater, litres float64, fed time.Time, yard stri
 	t.fit(s)
 	t.Source = Appetites[e].Source
 	return t, true
+}
+
+// PerEater is how many litres of a feed line each of so many eaters got, 0 where it
+// was not said.
+func (d Detail) PerEater(eaters int) float64 {
+	if d.Each || eaters <= 1 {
+		return d.Litres
+	}
+	return d.Litres / float64(eaters)
 }
 
 // FeedRound is one visit to a yard that feeds all that is due on it.

@@ -38,8 +38,8 @@ var DefaultLimits = Limits{Rotation: DefaultRotation, BeesIn: true, EveryDay: 7,
 
 // NucsIn is so many nucs of a yard.
 type NucsIn struct {
-	Yard string
-	N    int
+	Yard string `json:"yard"`
+	N    int    `json:"n"`
 }
 
 // PlannedBatch is one builder's share of a round.

@@ -163,15 +163,18 @@ func trim(nucs []NucsIn, n int) []NucsIn {
 
 // uses of a round: builders from the starter to the end of the move window, nucs
 // from the move to the catch.
-func (p *Planner) uses(o Order, r Round) []Use {
+func (p *Planner) uses(o Order, r Round) []Use { return RoundUses(o.Number, r, p.s) }
+
+// RoundUses are what a round of an order takes.
+func RoundUses(order int, r Round, s *Settings) []Use {
 	me := Subject{}
-	if o.Number > 0 {
-		me = OrderSubject(o.Number)
+	if order > 0 {
+		me = OrderSubject(order)
 	}
 	var out []Use
 	for _, b := range r.Batches {
 		if b.Builder != "" {
-			out = append(out, Use{BuilderSubject(b.Builder), 1, builderFrom(r.Graft, p.s), r.Move.Latest, me})
+			out = append(out, Use{BuilderSubject(b.Builder), 1, builderFrom(r.Graft, s), r.Move.Latest, me})
 		}
 		for _, n := range b.Nucs {
 			out = append(out, Use{YardSubject(n.Yard), n.N, r.Move.Best, r.Catch.Best, me})
@@ -207,7 +210,12 @@ func (p *Planner) search(o Order, now time.Time, soonest bool) *search {
 }
 
 func (q *search) note(b *Break) {
-	if b != nil && (q.short == nil || b.At.Before(q.short.At)) {
+	// A builder is free again in the week after; nucs are not, so that they are named
+	// where both are short.
+	scarce := func(b *Break) bool { return b.Place.Kind == YardKind }
+	switch {
+	case b == nil:
+	case q.short == nil, scarce(b) && !scarce(q.short), scarce(b) == scarce(q.short) && b.At.Before(q.short.At):
 		q.short = b
 	}
 }

@@ -73,7 +73,7 @@ func PlanBuilder(name string, entries []Entry, batches []Batch, flow []FlowLine,
 		if feedFor.Grafted.After(from) {
 			from = feedFor.Grafted
 		}
-		if t := feedTask(subject, "builder", from, did(entries, Feed), s); t.Earliest.Before(needsFood) {
+		if t := feedTask(subject, BuilderEater, 1, from, did(entries, Feed), s); t.Earliest.Before(needsFood) {
 			t.Batch = feedFor.Number
 			tasks = append(tasks, t)
 		}
@@ -105,17 +105,26 @@ func rogueTask(subject Subject, occ string, batch Batch, clears []Entry, s *Sett
 // Common practice.
 const RogueEarly = 24 * time.Hour
 
-func feedTask(subject Subject, variant string, from time.Time, fed []Entry, s *Settings) Task {
+// feedTask is the next feeding of a subject on which so many eaters live. Where the
+// last line about it says how much was given, it comes when that runs dry, else after
+// the usual time.
+func feedTask(subject Subject, e Eater, eaters int, from time.Time, fed []Entry, s *Settings) Task {
 	// Named by the start of the dearth: a feed skipped in one must not count as
 	// skipped in the next.
-	reason, occ := "dearth", "d"+strconv.FormatInt(from.Unix(), 10)
-	for _, e := range fed {
-		if !e.Happened.Before(from) {
-			from, reason, occ = e.Happened, "fed", strconv.FormatInt(e.ID, 10)
+	reason, occ, litres := "dearth", "d"+strconv.FormatInt(from.Unix(), 10), 0.0
+	for _, f := range fed {
+		if !f.Happened.Before(from) {
+			from, reason, occ, litres = f.Happened, "fed", strconv.FormatInt(f.ID, 10), f.Detail.PerEater(eaters)
 		}
 	}
-	row := s.Table.Row(Feed, variant)
-	t := Task{Subject: subject, Occ: occ, State: Open, Reason: reason, Anchor: from}.with(row)
+	t := Task{Subject: subject, Occ: occ, State: Open, Reason: reason, Anchor: from}
+	if litres > 0 {
+		if t, ok := t.refill(e, litres, s); ok {
+			return t
+		}
+	}
+	row := s.Table.Row(Feed, e.variant())
+	t = t.with(row)
 	t.Earliest, t.Ideal, t.Latest = row.Window(from)
 	if reason == "dearth" {
 		// Nothing was given yet: now is the time.
@@ -135,7 +144,7 @@ func PlanYard(name string, entries []Entry, flow []FlowLine, s *Settings) (y Yar
 		}
 	}
 	if since, dearth := DearthAt(flow, name); dearth && y.Nucs > 0 {
-		tasks = append(tasks, feedTask(YardSubject(name), "nucs", since, did(entries, Feed), s))
+		tasks = append(tasks, feedTask(YardSubject(name), NucEater, y.Nucs, since, did(entries, Feed), s))
 	}
 	answers(tasks, entries)
 	return y, exists, tasks

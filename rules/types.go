@@ -36,6 +36,9 @@ const (
 	Add    Step = "add"
 	Dearth Step = "dearth"
 	Flow   Step = "flow"
+
+	// Ordered is the line about an order: accepted, or with the action Skip called off.
+	Ordered Step = "order"
 )
 
 // Steps lists the steps of a round in the order they are done.
@@ -176,6 +179,9 @@ type Detail struct {
 	Value    string   `json:"value,omitempty"`    // set: its value
 	Comb     int64    `json:"comb,omitempty"`     // eggs, combout: the confinement it is about
 	Accepted bool     `json:"accepted,omitempty"` // the crew was warned and said to log it anyway
+	Litres   float64  `json:"litres,omitempty"`   // feed: how much syrup was given
+	Each     bool     `json:"each,omitempty"`     // feed: to each nuc, not to the yard as a whole
+	Plan     *Booking `json:"plan,omitempty"`     // order: what was accepted
 }
 
 // TaskState is where a task stands in the logbook. Whether its window is open

@@ -89,13 +89,19 @@ type Yields struct {
 // taken at its peak: with few batches over-dispersion is hardly known, and plans
 // that pretend otherwise fail more often than they say.
 func FitYields(trials []Trial) Yields {
+	y := FitSeason(trials)
+	for _, d := range Dims {
+		y.By[d] = fitGroups(d, trials, y.Stage)
+	}
+	return y
+}
+
+// FitSeason is FitYields for the season alone, without the groups.
+func FitSeason(trials []Trial) Yields {
 	y := Yields{By: map[Dim][]Group{}}
 	for g := StageAccepted; g < Stages; g++ {
 		alpha, beta := Published[g].Prior()
 		y.Stage[g] = fitStage(g, trials, alpha, beta)
-	}
-	for _, d := range Dims {
-		y.By[d] = fitGroups(d, trials, y.Stage)
 	}
 	return y
 }

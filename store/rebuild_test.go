@@ -50,7 +50,7 @@ func (w *walk) entry() rules.Entry {
 		return id
 	}
 	bees := true
-	switch w.pick("form", 16) {
+	switch w.pick("form", 18) {
 	case 0:
 		e.Step, e.Subject = rules.Add, rules.BreederSubject(breeder)
 	case 1:
@@ -84,6 +84,21 @@ func (w *walk) entry() rules.Entry {
 		if e.Step != rules.Feed {
 			e.Subject = []rules.Subject{{}, rules.YardSubject(yard)}[w.pick("all yards", 2)]
 		}
+	case 16:
+		e.Step, e.Subject, e.Count = rules.Ordered, rules.OrderSubject(1+w.pick("order", 2)), w.count()
+		if w.pick("called off", 4) == 0 {
+			e.Action = rules.Skip
+			break
+		}
+		p := &rules.Booking{Unit: rules.Queens, By: w.now.Add(60 * 24 * time.Hour).UnixMilli(), Confidence: 0.9, BeesIn: true, Cells: 40}
+		for i := range 1 + w.pick("rounds", 3) {
+			at := happened.Add(time.Duration(w.pick("ahead", 30*24)+i*168) * time.Hour)
+			p.Rounds = append(p.Rounds, rules.BookedRound{Confine: at.UnixMilli(), Breeders: []int{breeder}[:min(1, w.pick("named", 4))],
+				Batches: []rules.BookedBatch{{Builder: builder, Grafts: 30, Nucs: []rules.NucsIn{{Yard: yard, N: 20}}}}})
+		}
+		e.Detail.Plan = p
+	case 17:
+		e.Step, e.Subject = rules.Drones, []rules.Subject{{}, rules.YardSubject(yard)}[w.pick("all yards", 2)]
 	case 15:
 		kv := [][2]string{{"evening", "18:00"}, {"evening", "20:00"}, {"morning", "07:15"}, {"days off", "Sunday"}, {"move", "9d18h"}, {"incubator", "33.5"}, {"wake", "on"}, {"quiet", "22:00-05:00"}}[w.pick("setting", 8)]
 		e.Action, e.Detail = rules.Set, rules.Detail{Key: kv[0], Value: kv[1]}

@@ -42,14 +42,17 @@ func Touched(e rules.Entry) []rules.Subject {
 }
 
 type replan struct {
-	t    *Tx
-	crew int64
-	s    *rules.Settings
-	flow []rules.FlowLine
-	all  bool
-	book map[rules.Subject][]rules.Entry
-	seen map[rules.Subject]bool
-	todo []rules.Subject
+	t      *Tx
+	crew   int64
+	s      *rules.Settings
+	flow   []rules.FlowLine
+	drones []rules.Entry // lines about drone comb, of any yard
+	orders []rules.Entry // lines about orders, those taken back among them
+	booked []rules.Booked
+	all    bool
+	book   map[rules.Subject][]rules.Entry
+	seen   map[rules.Subject]bool
+	todo   []rules.Subject
 }
 
 func (t *Tx) replan(crew int64) (*replan, error) {
@@ -61,8 +64,15 @@ func (r *replan) load() (err error) {
 	if r.s, err = r.t.Settings(r.crew); err != nil {
 		return err
 	}
-	entries, err := r.t.entries(`e.crew_id = ? AND e.step IN ('dearth', 'flow')`, r.crew)
-	r.flow = rules.FlowLines(rules.Effective(entries))
+	entries, err := r.t.entries(`e.crew_id = ? AND e.step IN ('dearth', 'flow', 'drones')`, r.crew)
+	if err != nil {
+		return err
+	}
+	r.drones = rules.Effective(entries)
+	r.flow = rules.FlowLines(r.drones)
+	if r.orders, err = r.t.orderEntries(r.crew); err == nil && len(r.orders) > 0 {
+		r.booked = bookOf(r.orders, r.s)
+	}
 	return err
 }
 
@@ -76,7 +86,7 @@ func (r *replan) add(s rules.Subject) {
 // everything plans every subject the logbook mentions.
 func (r *replan) everything() error {
 	r.all = true
-	for _, kind := range []rules.Kind{rules.BreederKind, rules.BatchKind, rules.BuilderKind, rules.YardKind} {
+	for _, kind := range []rules.Kind{rules.OrderKind, rules.BreederKind, rules.BatchKind, rules.BuilderKind, rules.YardKind} {
 		list, err := r.t.subjects(r.crew, kind)
 		if err != nil {
 			return err
@@ -91,13 +101,14 @@ func (r *replan) everything() error {
 	return r.t.EnsureDigest(r.crew)
 }
 
-// run works in three rounds, because a batch reads its breeder's combs, and a
-// breeder's and a builder's tasks read the batches.
+// run works in rounds, because an order reaches breeders and yards, a batch reads its
+// breeder's combs, and a breeder's and a builder's tasks read the batches.
 func (r *replan) run() error {
 	for _, round := range []struct {
 		kind rules.Kind
 		do   func(rules.Subject) error
 	}{
+		{rules.OrderKind, r.order},
 		{rules.BreederKind, r.combs},
 		{rules.BatchKind, r.batch},
 		{rules.BreederKind, r.breeder},
@@ -210,7 +221,8 @@ func (r *replan) breeder(s rules.Subject) error {
 	for _, b := range batches {
 		grafts = append(grafts, rules.GraftRef{Batch: b.Number, Comb: b.Comb, At: b.Grafted})
 	}
-	b, exists, _, tasks := rules.PlanBreeder(s.Number(), entries, grafts, r.flow, r.s)
+	b, exists, combs, tasks := rules.PlanBreeder(s.Number(), entries, grafts, r.flow, r.s)
+	tasks = append(tasks, rules.PlannedTasks(rules.PlannedOf(r.booked, s.Number()), combs, grafts, entries, r.s)...)
 	if err := r.t.putBreeder(r.crew, b, exists); err != nil {
 		return err
 	}
@@ -239,6 +251,7 @@ func (r *replan) yard(s rules.Subject) error {
 		return err
 	}
 	y, exists, tasks := rules.PlanYard(s.Key, entries, r.flow, r.s)
+	tasks = append(tasks, rules.YardDrones(s.Key, rules.DroneGrafts(r.booked, s.Key), r.drones, entries, r.s)...)
 	if err := r.t.putYard(r.crew, y, exists); err != nil {
 		return err
 	}

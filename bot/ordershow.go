@@ -1,0 +1,255 @@
+package bot
+
+import (
+	"fmt"
+	"math"
+	"time"
+
+	"yardbell/rules"
+	"yardbell/store"
+)
+
+// orders lists the orders that are running, or shows one.
+func (t *talk) orders(r *reading) error {
+	o, err := outlookOf(t.tx, t.crew.ID, t.s)
+	if err != nil {
+		return err
+	}
+	if r.plan.order != 0 {
+		b, found := o.order(r.plan.order)
+		if !found {
+			t.ask("r_no_order", "Number", r.plan.order)
+			return nil
+		}
+		t.subject = rules.OrderSubject(b.Number)
+		return t.showOrder(o, b)
+	}
+	for _, b := range o.book {
+		if !running(b, t.tx.Now) {
+			continue
+		}
+		p, _, _ := o.chance(b)
+		t.say("s_order_line", "Order", t.v.subject(rules.OrderSubject(b.Number)), "What", t.v.wanted(b.Want, b.Unit), "By", t.day(b.By), "Percent", inHundred(p))
+	}
+	if len(t.lines) == 0 {
+		t.say("s_order_none")
+	}
+	return nil
+}
+
+// inHundred is a chance in whole percent: never none and, while it is one, never all.
+func inHundred(p float64) int {
+	if p >= 1 {
+		return 100
+	}
+	return int(math.Max(1, math.Min(99, math.Round(p*100))))
+}
+
+func (t *talk) showOrder(o *outlook, b rules.Booked) error {
+	t.say("s_order", "Order", t.v.head(rules.OrderSubject(b.Number)), "What", t.v.wanted(b.Want, b.Unit), "By", t.day(b.By), "Who", b.Who,
+		"When", b.Accepted, "Percent", t.v.number(b.Confidence*100, 0))
+	for _, r := range o.rounds(b) {
+		t.lines = append(t.lines, t.v.roundState(r)...)
+	}
+	if b.Cancelled {
+		t.say("s_order_off")
+		return nil
+	}
+	p, lo, hi := o.chance(b)
+	t.say("s_order_chance", "Percent", inHundred(p), "Lo", lo, "Hi", hi)
+	if running(b, t.tx.Now) && p < rules.Unlikely(b.Confidence) {
+		lines, do := rescue(t.v, o, b)
+		t.lines = append(t.lines, lines...)
+		if do != "" {
+			t.kind = "ask"
+			t.buttons = acceptButtons([]voice{t.v}, do)
+		}
+	}
+	return nil
+}
+
+// roundState words a round of an order as it stands: its batches, what is left of it.
+func (v voice) roundState(r rules.RoundState) (lines []string) {
+	for _, x := range r.Batches {
+		p, counted := rules.PartOf(x)
+		what := v.say("s_order_uncounted")
+		switch {
+		case x.Ended && p.Count == 0:
+			what = v.say("s_order_closed")
+		case counted:
+			what = v.say("s_count", "Count", p.Count, "Past", v.past(p.Done, &p.Count))
+		}
+		lines = append(lines, v.say("s_order_batch", "Number", r.Number, "Batch", v.subject(rules.BatchSubject(x.Number)), "What", what))
+	}
+	switch {
+	case r.Gone && len(r.Batches) == 0:
+		lines = append(lines, v.say("s_order_gone", "Number", r.Number))
+	case len(r.Left) == 0:
+	case len(r.Combs) > 0 || len(r.Batches) > 0:
+		graft := r.Graft
+		for _, c := range r.Combs {
+			graft = c.Confined.Add(r.Graft.Sub(r.Confined))
+		}
+		lines = append(lines, v.say("s_order_on", "Number", r.Number, "Parts", v.shares(r.Left), "Graft", graft, "Breeders", v.breeders(r.Breeders)))
+	default:
+		lines = append(lines, v.say("s_order_wait", "Number", r.Number, "Breeders", v.breeders(r.Breeders), "Confine", r.Confined, "Graft", r.Graft, "Parts", v.shares(r.Left)))
+	}
+	return lines
+}
+
+// rescue says what can still be done for an order in time, and gives the button that
+// plans it, "" where nothing more fits.
+func rescue(v voice, o *outlook, b rules.Booked) (lines []string, do string) {
+	p := o.planner().Rescue(b.Order, rules.PartsOf(o.rounds(b), b.Unit), b.Confidence, v.now)
+	switch {
+	case p.OK && len(p.Rounds) > 0:
+		lines = append(lines, v.say("o_rescue", "Grafts", p.Grafts, "Percent", v.number(b.Confidence*100, 0), "Count", len(p.Rounds)))
+		for _, r := range p.Rounds {
+			lines = append(lines, v.roundLine(r, p))
+		}
+		if p.Tight {
+			lines = append(lines, v.say("o_tight"))
+		}
+		lines = append(lines, v.deadlines(p.Deadline))
+		return lines, offered{b.Number, b.Want, p.Book(o.limits)}.do()
+	case len(p.Rounds) > 0:
+		lines = append(lines, v.say("o_norescue", "Why", v.broken(p)), v.say("o_rescue_part", "What", v.wanted(p.Fits, b.Unit), "Percent", v.number(b.Confidence*100, 0), "Grafts", p.Grafts))
+		for _, r := range p.Rounds {
+			lines = append(lines, v.roundLine(r, p))
+		}
+		do = offered{b.Number, b.Want, p.Book(o.limits)}.do()
+	default:
+		fits := v.say("o_fits_none")
+		if p.Fits > 0 {
+			fits = v.say("o_fits_now", "What", v.wanted(p.Fits, b.Unit))
+		}
+		lines = append(lines, v.say("o_norescue", "Why", v.broken(p)), fits)
+	}
+	if !p.FitsBy.IsZero() {
+		lines[len(lines)-1] += " " + v.say("o_fits_by", "By", v.date(rules.DateOf(p.FitsBy, v.s.Zone)))
+	}
+	return append(lines, v.deadlines(p.Deadline)), do
+}
+
+// cancelOrder calls an order off: by a lead, or who accepted it.
+func (t *talk) cancelOrder(r *reading) error {
+	n := r.plan.order
+	book, err := t.tx.Book(t.crew.ID)
+	if err != nil {
+		return err
+	}
+	for _, b := range book {
+		if b.Number != n {
+			continue
+		}
+		e := rules.Entry{Action: rules.Skip, Step: rules.Ordered, Subject: rules.OrderSubject(n)}
+		if b.Cancelled {
+			t.say("e_noted", "What", t.v.line(e))
+			return nil
+		}
+		line, _, err := t.tx.LineByID(t.crew.ID, b.Entry)
+		if err != nil {
+			return err
+		}
+		if line.Member != t.by.ID {
+			if refused, err := t.onlyLead(); refused || err != nil {
+				return err
+			}
+		}
+		if _, err := t.append(e); err != nil {
+			return err
+		}
+		t.say("e_order_off", "Order", t.v.head(e.Subject), "What", t.v.wanted(b.Want, b.Unit), "By", t.day(b.By))
+		return nil
+	}
+	t.ask("r_no_order", "Number", n)
+	return nil
+}
+
+// notPlanned says so where a breeder is confined at the time that an order has another
+// one planned for: her comb does not count for it.
+func (t *talk) notPlanned(e rules.Entry) error {
+	open, err := t.tx.OpenTasks(t.crew.ID)
+	for _, k := range open {
+		n, _ := rules.OrderOfTask(k)
+		if n == 0 || k.Step != rules.Confine || k.Subject == e.Subject || k.Best.Sub(e.Happened).Abs() > 24*time.Hour {
+			continue
+		}
+		t.say("w_other_planned", "Order", t.v.head(rules.OrderSubject(n)), "Planned", k.Subject, "Best", k.Best, "Breeder", e.Subject)
+	}
+	return err
+}
+
+// watch remembers how likely the running orders are, where lines about a batch are to
+// be logged.
+func (t *talk) watch(entries []rules.Entry) (map[int]float64, error) {
+	batch := false
+	for _, e := range entries {
+		batch = batch || e.Subject.Kind == rules.BatchKind
+	}
+	if !batch {
+		return nil, nil
+	}
+	if n, err := t.tx.LastOrderNumber(t.crew.ID); err != nil || n == 0 {
+		return nil, err
+	}
+	o, err := outlookOf(t.tx, t.crew.ID, t.s)
+	if err != nil {
+		return nil, err
+	}
+	was := map[int]float64{}
+	for _, b := range o.book {
+		if running(b, t.tx.Now) {
+			was[b.Number], _, _ = o.chance(b)
+		}
+	}
+	return was, nil
+}
+
+// warn tells the crew of an order that lines just logged made unlikely, once for each
+// time that it drops below the bound, in a message of its own after the answer.
+func (t *talk) warn(was map[int]float64, entries []rules.Entry) error {
+	if len(was) == 0 {
+		return nil
+	}
+	o, err := outlookOf(t.tx, t.crew.ID, t.s)
+	if err != nil {
+		return err
+	}
+	for _, b := range o.book {
+		before, watched := was[b.Number]
+		bound := rules.Unlikely(b.Confidence)
+		if !watched || before < bound {
+			continue
+		}
+		for _, e := range entries {
+			if e.Subject.Kind != rules.BatchKind || !o.has(b, e.Subject.Number()) {
+				continue
+			}
+			p, lo, hi := o.chance(b)
+			if p >= bound {
+				break
+			}
+			t.later = append(t.later, t.unlikely(o, b, e, []int{inHundred(before), inHundred(p), lo, hi}))
+			break
+		}
+	}
+	return nil
+}
+
+func (t *talk) unlikely(o *outlook, b rules.Booked, e rules.Entry, n []int) store.Message {
+	s := rules.OrderSubject(b.Number)
+	vs, do := voices(t.s, t.tx.Now), ""
+	text := inEach(vs, func(v voice) string {
+		lines := []string{v.say("o_unlikely", "Order", v.head(s), "What", v.wanted(b.Want, b.Unit), "By", v.date(rules.DateOf(b.By, v.s.Zone)), "Batch", v.subject(e.Subject),
+			"Before", n[0], "Percent", n[1], "Lo", n[2], "Hi", n[3])}
+		more, press := rescue(v, o, b)
+		do = press
+		return joinLines(append(lines, more...))
+	})
+	m := store.Message{Crew: t.crew.ID, Key: fmt.Sprintf("order/%d/unlikely/%d", b.Number, e.ID), Kind: "reply", Text: text, Step: rules.Ordered, Subject: s.String()}
+	if do != "" {
+		m.Kind, m.Buttons = "ask", acceptButtons(vs, do)
+	}
+	return m
+}
