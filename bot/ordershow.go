@@ -3,6 +3,7 @@ package bot
 import (
 	"fmt"
 	"math"
+	"slices"
 	"time"
 
 	"yardbell/rules"
@@ -190,7 +191,8 @@ func (t *talk) watch(entries []rules.Entry) (map[int]float64, error) {
 	if !batch {
 		return nil, nil
 	}
-	if n, err := t.tx.LastOrderNumber(t.crew.ID); err != nil || n == 0 {
+	book, err := t.tx.Book(t.crew.ID)
+	if err != nil || !slices.ContainsFunc(book, func(b rules.Booked) bool { return running(b, t.tx.Now) }) {
 		return nil, err
 	}
 	o, err := outlookOf(t.tx, t.crew.ID, t.s)
