@@ -25,7 +25,9 @@ var ours = map[string]struct {
 	"yardbell/rules":        {nil, "rules decide from values; they know of no row and no chat"},
 	"yardbell/store":        {[]string{"yardbell/rules"}, "the store keeps what rules decide and knows nobody above it"},
 	"yardbell/scheduler":    {[]string{"yardbell/rules", "yardbell/store"}, "the scheduler speaks through its own Sender; rows are how it and the bot meet"},
-	"yardbell/bot":          {[]string{"yardbell/rules", "yardbell/store"}, "the bot answers by queueing; it never sends"},
+	"yardbell/bot":          {[]string{"yardbell/rules", "yardbell/store", "yardbell/bot/calendar", "yardbell/bot/picture"}, "the bot answers by queueing; it never sends"},
+	"yardbell/bot/calendar": {nil, "it writes what it is given"},
+	"yardbell/bot/picture":  {nil, "it draws what it is given"},
 	"yardbell/cmd/yardbell": {[]string{"yardbell/rules", "yardbell/store", "yardbell/scheduler", "yardbell/bot", "yardbell/bot/telegram"}, "it wires"},
 }
 
