@@ -395,7 +395,7 @@ func called(list []store.Member, name string) (who []store.Member) {
 // whole crew has to see.
 func (t *talk) inPrivate(r *reading) error {
 	switch r.verb {
-	case askDue, askShow, askWhy, askHelp, askLog, askPicture, askReport, askCal, askPhotos:
+	case askDue, askShow, askWhy, askHelp, askLog, askPicture, askReport, askCal, askOrders, askYields, askCapacity, askWhatIf, askFit, askPlan, askPhotos:
 		return t.act(r)
 	case doSet:
 		if r.key == ownKey {

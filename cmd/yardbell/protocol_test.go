@@ -49,7 +49,7 @@ type message struct {
 	Text    string  `json:"text"`
 	Buttons []string
 	Logged  []loggedLine
-	Files []string `json:"files"`
+	Files   []string    `json:"files"`
 	Items   *[]itemLine `json:"items,omitempty"`
 }
 
