@@ -65,9 +65,19 @@ func (d *reader) gloss() {
 	switch { // in a mixed message one of them must be plainly the main one
 	case g.es > 0 && g.es >= 3*g.en, len(g.in) == 1 && g.at(0) == "si":
 		d.r.lang = "es"
-	case g.en > 0 && g.en >= 3*g.es:
+	case g.en > 0 && g.en >= 3*max(g.es, g.foreign()):
 		d.r.lang = "en"
 	}
+}
+
+// foreign counts the words that may be Spanish and are not English: "era batch 1".
+func (g *glosser) foreign() (n int) {
+	for i, t := range g.in {
+		if (spanish.single[t.text] != nil || otherTongues[t.text]) && !vocabulary[t.text] && g.own[i] == 0 {
+			n++
+		}
+	}
+	return n
 }
 
 func smallLetters(s string) bool {
@@ -191,7 +201,7 @@ func (g *glosser) walk() {
 	i := g.settings()
 	for i < len(g.in) {
 		n := 0
-		for _, turn := range []func(int) int{g.doer, g.name, g.fed, g.beside, g.perfect, g.clock, g.age, g.small, g.phrase} {
+		for _, turn := range []func(int) int{g.doer, g.name, g.syrup, g.fed, g.beside, g.justLooked, g.perfect, g.toClock, g.wasClock, g.clock, g.age, g.small, g.phrase} {
 			if n = turn(i); n > 0 {
 				break
 			}

@@ -18,7 +18,8 @@ func (g *glosser) turns() bool {
 	if g.d.r.addressed && len(g.in) > 3 && fixBe[g.in[0].text] && g.at(1) == "#" && (g.at(2) == "a" || g.at(2) == "en") && g.yardAt(3) {
 		g.in, g.key, g.own = g.in[1:], g.key[1:], g.own[1:] // "fueron 34 a North"
 	}
-	return g.asksWhen() || g.takesBack() || g.saysDone() || g.asksWhy() || g.mendsCount()
+	g.snoozes()
+	return g.claims() || g.asksWhen() || g.takesBack() || g.saysDone() || g.asksWhy() || g.mendsCount()
 }
 
 // only counts the words of the message that are in a set; ok says that all others

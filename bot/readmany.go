@@ -201,7 +201,11 @@ func (c *cutter) parts(cuts []part) (out []part, rest string) {
 			}
 			out = append(out, p)
 		case len(out) == 0:
-			before = append(before, p)
+			if out = c.share(before, p); len(out) == 0 {
+				before = append(before, p)
+			} else {
+				before = nil
+			}
 		case c.join(&out[len(out)-1], p):
 		default:
 			next, ok := c.carry(&out[len(out)-1], p)
@@ -298,12 +302,14 @@ func (c *cutter) carry(last *part, p part) (part, bool) {
 		p.r, p.to, p.carried = r, 0, true
 		return p, r.verb == justCount && r.clear() && r.count != nil && was.count != nil && r.yard != "" && was.yard != "" && r.yard != was.yard
 	}
-	word := carryWords[was.step]
-	if word == "" || !was.clear() || was.verb != doStep {
+	if was.verb == doDone && was.clear() {
+		return c.doneAgain(was, p)
+	}
+	if carryWords[was.step] == "" || !was.clear() || was.verb != doStep {
 		return p, false
 	}
-	p.text = word + " " + p.text
-	r := c.read(p.text)
+	var r *reading
+	p.text, r = c.repeats(was.step, p.text)
 	if r.verb != doStep || r.step != was.step || !r.clear() || r.all {
 		return p, false
 	}

@@ -17,6 +17,9 @@ var (
 	mendSure  = words(`was meant should make sorry correction oops actually era fue perdon perdona quise queria digo dicho equivoque`)
 	mendSmall = words(`the a an in at to into from on for of comb pin mark yard builder breeder batch one el la los las en de del a al para desde`)
 	mendNot   = words(`not no`)
+	// mendWas after a "no" opens what it was not: "no era la 7, era la 12".
+	mendWas      = words(`era fue es la el eran`)
+	mendArticles = words(`la`)
 )
 
 // mend reads a correction, nil where the message is none.
@@ -41,7 +44,11 @@ func (c *cutter) mend() *mending {
 		if j == k+1 || j >= n {
 			return nil
 		}
-		if m.was, m.old, ok = c.side(k+1, j); !ok {
+		from := k + 1
+		if mendWas[d.word(from)] && !mendArticles[d.word(from)] && from < j-1 {
+			from++
+		}
+		if m.was, m.old, ok = c.side(from, j); !ok {
 			return nil
 		}
 		if d.word(j) == "but" || d.word(j) == "sino" {
@@ -76,11 +83,11 @@ func (c *cutter) openers(i, n int) (int, bool) {
 	d, sure := c.d, false
 	for i < n {
 		w := d.word(i)
-		if w == "no" && i == 0 && (d.toks[i].comma || mendOpeners[d.word(1)]) {
+		if w == "no" && i == 0 && (d.toks[i].comma || mendOpeners[d.word(1)] && !mendWas[d.word(1)]) {
 			sure, i = true, 1
 			continue
 		}
-		if !mendOpeners[w] {
+		if !mendOpeners[w] || mendArticles[w] && i+1 < n && d.toks[i+1].isNum {
 			break
 		}
 		sure = sure || mendSure[w]

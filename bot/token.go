@@ -134,7 +134,7 @@ func pieces(word, before string) (out []piece, closed bool) {
 	body := strings.TrimRightFunc(word, pictured)
 	tail := word[len(body):]
 	trimmed := strings.TrimRight(body, ",;:.!?)]}\"'…")
-	closed = strings.ContainsAny(body[len(trimmed):], ",;:.")
+	closed = strings.ContainsAny(body[len(trimmed):], ",;:.!")
 	body = trimmed
 	if strings.Trim(body, "-") != "" {
 		parts := strings.FieldsFunc(body, func(r rune) bool { return r == ',' || r == ';' })
