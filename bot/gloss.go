@@ -350,6 +350,8 @@ func (g *glosser) worded(v *gloss, i, n int) []string {
 		return []string{"please", v.mean} // "por favor alimente la 7"
 	case n == 1 && g.weekday && v.rank == esPast && v.past != "" && strings.HasSuffix(w, "amos"):
 		return []string{"perhaps", v.mean} // the last or the coming one
+	case n == 1 && (g.weekday || g.ahead) && v.rank == esSaid && v.words[0] == "i" && g.accents() && lastAccent(t.orig) == 'o' && i > 0:
+		return []string{"will", v.mean} // "el lunes armo 40": who writes accents would have set one on "armó"
 	case n == 1 && (w == "falta" || w == "faltan") && g.told:
 		return []string{"missing"} // "nacieron 31, faltan 3" tells of what is done, too
 	case n == 1 && g.ahead && v.rank == esPast && v.past != "" && strings.HasSuffix(w, "amos"):
@@ -377,6 +379,16 @@ func (g *glosser) worded(v *gloss, i, n int) []string {
 		return []string{"later"}
 	}
 	return v.words
+}
+
+// accents reports whether the message is typed with accents.
+func (g *glosser) accents() bool {
+	for _, t := range g.in {
+		if accented(t.orig) {
+			return true
+		}
+	}
+	return false
 }
 
 // oneBreeder reports whether a number has the article of one breeder: "la 7".

@@ -13,10 +13,10 @@ var (
 	// opensReport may stand before what is told, with or without a "que" at its end.
 	opensReport = phrasesOf(`les aviso que|les aviso|aviso que|les cuento que|les cuento|te cuento que|les informo que|les informo|informo que|informo|les reporto que|les reporto|reporto que|reporto
 		|les comento que|les comento|comento que|para avisar que|para avisarles que|solo para avisar que|solo aviso que|nomas aviso que|nada mas aviso que|quiero avisar que|les digo que|para que sepan|para que conste
-		|quiero reportar que|me toca reportar que|tengo que avisar que|por fin|al fin|gracias a dios|bendito dios|bendito sea dios|a dios gracias|la verdad|update|reporte|novedad|novedades|noticias|info|actualizacion|informe
+		|quiero reportar que|me toca reportar que|tengo que avisar que|por fin|al fin|gracias a dios|bendito dios|bendito sea dios|a dios gracias|la verdad
 		|buenas noticias|puchica|pucha|puchis|hijole|orale|caray|caramba|ah|oh|ey|ahora si|ya por fin|ahora si por fin|a ver|listos muchachos|va pues|fijate que|fijense que|resulta que|ya saben|con la novedad de que|con la novedad que`)
 	// closesReport may stand after it.
-	closesReport = phrasesOf(`gracias a dios|bendito dios|a dios gracias|por suerte|por fin|al fin|que bueno|que bien|nada mal|todo bien|sin problema|sin problemas|sin contratiempos|sin golpear ninguna|sin golpes|sin perder ninguna|sin perder ni una|sin romper ninguna
+	closesReport = phrasesOf(`gracias a dios|bendito dios|bendito sea dios|a dios gracias|por suerte|por fin|al fin|que bueno|que bien|nada mal|todo bien|sin problema|sin problemas|sin contratiempos|sin golpear ninguna|sin golpes|sin perder ninguna|sin perder ni una|sin romper ninguna
 		|sin bajas|sin accidentes|la verdad|ojo|eh ojo|vos|para que sepan|para que conste|para el registro|para la bitacora|aviso|aviso nomas|por las dudas|por si acaso|en total|de una|al toque|como un reloj|la neta`)
 	// lateReport says that something was not written down in time.
 	lateReport = phrasesOf(`se me paso avisar|se me paso anotar|se me paso anotarlo|se me paso anotarla|se me paso reportar|se me paso reportarlo|se me paso decirles|se me paso|se me olvido avisar|se me olvido anotar|se me olvido anotarlo|se me olvido anotarla|se me olvido reportar|se me olvido reportarlo
@@ -60,6 +60,9 @@ func (g *glosser) aside(a, b int) bool {
 	if b-a > longestAround || b-a == len(g.in) {
 		return false
 	}
+	for b > a+1 && particleWords[g.in[b-1].text] {
+		b--
+	}
 	s := g.spell(a, b)
 	switch {
 	case lateReport[s] && a > 0, closesReport[s] && a > 0 && s != "en total":
@@ -77,11 +80,16 @@ func (g *glosser) aside(a, b int) bool {
 // head is how many words at a open the report.
 func (g *glosser) head(a, b int) (n int) {
 	for a+n < b-1 {
+		called := 0
+		for a+n+called < b-2 && calledWords[g.in[a+n+called].text] && g.in[a+n+called].text != "todos" && g.own[a+n+called] == 0 {
+			called++
+		}
+		n += called
 		k := min(longestAround, b-1-a-n)
 		for ; k > 0 && !opensReport[g.spell(a+n, a+n+k)]; k-- {
 		}
 		if k == 0 {
-			break
+			return n - called // "gente" by itself may be the subject
 		}
 		n += k
 	}
@@ -200,11 +208,11 @@ func (g *glosser) snoozes() {
 		return
 	}
 	for i := n; i < len(g.in); i++ {
-		if !g.in[i-1].comma || !busyWords[g.in[i].text] {
+		if g.in[i].text != "porque" && (!g.in[i-1].comma || !busyWords[g.in[i].text]) {
 			continue
 		}
 		for k := i; k < len(g.in); k++ {
-			if g.in[k].isNum || g.own[k] > 0 || g.pastAt(k) {
+			if g.in[k].isNum || g.pastAt(k) {
 				return
 			}
 		}
@@ -238,7 +246,7 @@ var lookedSmall = words(`y e que las los la lo`)
 // wasClock reads a clock that is told as what it was: "eran las nueve y media".
 func (g *glosser) wasClock(i int) int {
 	w := g.at(i)
-	if (w != "eran" || g.at(i+1) != "las") && (w != "era" || g.at(i+1) != "la" || g.at(i+2) != "una") || len(g.in) < i+4 || i > 0 && !g.in[i-1].comma {
+	if (w != "eran" || g.at(i+1) != "las") && (w != "era" || g.at(i+1) != "la" || g.at(i+2) != "una") || len(g.in) < i+3 || i > 0 && !g.in[i-1].comma {
 		return 0
 	}
 	if w == "eran" && i == 0 && g.at(3) != "y" && g.at(3) != "menos" && g.at(3) != "de" {

@@ -25,6 +25,8 @@ func (g *glosser) syrup(i int) int {
 		if n := g.hives(); n == 0 && len(g.in) == 3 || n == g.in[i+1].num {
 			return g.put(i, 3, "clear") // "B1 y B2, las dos limpias"
 		}
+	case g.searched && (g.in[i].text == "ambas" || g.in[i].text == "ambos") && (g.at(i+1) == "limpias" || g.at(i+1) == "limpios") && g.ended(i+2) && (g.hives() == 2 || len(g.in) == 2):
+		return g.put(i, 2, "clear")
 	case (g.in[i].text == "toda" || g.in[i].text == "todo") && g.searched && (g.at(i+1) == "la" || g.at(i+1) == "el") && g.builderAt(i+2):
 		return g.put(i, 2, "the") // "revisé toda la B2"
 	}

@@ -140,11 +140,15 @@ func (g *glosser) asksWhy() bool {
 // asksWhen reads "¿cuándo se pasan las celdas?", put to the bot, as the question for
 // the reasons of a step, which say when it is due.
 func (g *glosser) asksWhen() bool {
-	n := g.lead(0, "cuando se", "cuando toca", "cuando hay que", "cuando tenemos que", "cuando tengo que", "hasta cuando se puede", "hasta que hora se puede", "hasta que hora puedo", "a que hora se", "a que hora toca", "desde cuando se puede", "cuando puedo", "cuando podemos")
-	if n == 0 || !g.d.r.addressed {
+	bot := 0
+	if len(g.in) > 2 && g.in[0].text == "bot" {
+		bot = 1 // spoken to
+	}
+	n := g.lead(bot, "cuando se", "cuando toca", "cuando hay que", "cuando tenemos que", "cuando tengo que", "hasta cuando se puede", "hasta que hora se puede", "hasta que hora puedo", "a que hora se", "a que hora toca", "desde cuando se puede", "cuando puedo", "cuando podemos")
+	if n == 0 || !g.d.r.addressed && bot == 0 {
 		return false
 	}
-	for k := n; k < len(g.in); k++ {
+	for k := bot + n; k < len(g.in); k++ {
 		if v := spanish.single[g.key[k]]; v != nil && v.past != "" && stepWords[v.mean] != "" {
 			g.put(0, len(g.in), "why", string(stepWords[v.mean]))
 			return true

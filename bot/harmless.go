@@ -10,6 +10,7 @@ import "strings"
 var idleWords = words(`gracias grx grax grcs graciass thx thanks saludos saludo abrazo abrazos hola holi holis ola buenas buenos
 	jaja jajaja jajajaja jajaj jaj jeje jejeje jiji xd lol uf uff ufa guau wow epa hurra yupi yuju yei bravo viva felicidades felicitaciones animo
 	alegria alegre contento contenta contentos contentas feliz felices emocion emocionado emocionada emocionados orgullo orgulloso orgullosa orgullosos
+	puchica pucha puchis hijole orale caray caramba chuta
 	maravilla belleza hermosura preciosidad chulada lindo linda lindos lindas bonito bonita bonitos bonitas hermoso hermosa hermosos hermosas
 	precioso preciosa preciosos preciosas bello bella bellos bellas chulo chula chulos chulas chido chida chidos chidas chevere bacan bacano bakan
 	genial geniales excelente excelentes perfecto espectacular espectaculares increible increibles impresionante impecable impecables
@@ -38,7 +39,7 @@ var idleClauses = []string{
 	"ni modo", "asi es la vida", "asi es", "que se le va a hacer", "les aviso", "aviso", "les cuento", "reporte", "reporto", "les reporto", "reportando", "para que sepan", "para el registro", "para registro",
 	"novedades", "va reporte", "va el reporte", "un dato", "ojo", "va mi reporte", "ahi va", "ahi les va", "les paso el dato", "mejor que nunca", "mejor de lo esperado", "esperaba mas", "esperaba menos",
 	"saludos a todos", "buenas a todos", "hola a todos", "que calor", "que frio", "buenas tardes", "buenas noches", "buenos dias", "muy buenos dias", "buen dia a todos", "buenos dias a todos", "buen provecho", "con cuidado",
-	"pero ya", "bueno pues", "y ya", "bendito dios", "que alivio", "buenisimo", "de maravilla", "nada mal", "quedo bonito", "quedaron bonitas", "quedaron lindas", "quedaron bien", "quedaron parejas", "salieron bonitas", "se ven bien", "se ven bonitas",
+	"update", "info", "informe", "actualizacion", "noticias", "buenas noticias", "pero ya", "bueno pues", "y ya", "bendito dios", "que alivio", "buenisimo", "de maravilla", "nada mal", "quedo bonito", "quedaron bonitas", "quedaron lindas", "quedaron bien", "quedaron parejas", "salieron bonitas", "se ven bien", "se ven bonitas",
 	"vamos", "dale", "arriba", "bendiciones", "exito", "exitos", "cheque", "enterados", "enterado", "copiado", "recibido", "entendido",
 }
 
@@ -84,7 +85,7 @@ func (g *glosser) idle(a, b int) bool {
 // trim takes the idle clauses out of a message, and the calls and particles at the
 // ends of the others. Of a message of nothing else all is left, and it is courtesy.
 func (g *glosser) trim() {
-	if len(g.in) == 0 || keepsAll[g.in[0].text] {
+	if len(g.in) == 0 || keepsAll[g.in[0].text] && g.head(0, len(g.in)) == 0 {
 		return
 	}
 	drop := make([]bool, len(g.in))

@@ -119,13 +119,16 @@ func (c *cutter) share(before []part, p part) (out []part) {
 	return out
 }
 
+// toYard stand before the yard that cells go to.
+var toYard = words(`a to para`)
+
 // doneAgain reads a piece as another part of what was done: "hecho, 20 a North y 14 a
 // Creek".
 func (c *cutter) doneAgain(was *reading, p part) (part, bool) {
 	p.text = "done " + p.text
 	p.r, p.to, p.carried = c.read(p.text), 0, true
 	r := p.r
-	if !was.addressed && c.says(p, towards) && r.verb == doDone {
+	if !was.addressed && c.says(p, toYard) && r.verb == doDone {
 		was.verb, was.step, r.verb, r.step = doStep, rules.Move, doStep, rules.Move // only cells go to a yard
 		return p, r.clear() && r.count != nil && was.count != nil && r.yard != "" && was.yard != "" && r.yard != was.yard
 	}

@@ -32,6 +32,9 @@ func (c *cutter) mend() *mending {
 	if n < 2 || n > 14 {
 		return nil
 	}
+	if count := c.newCount(n); count != nil {
+		return &mending{now: &reading{count: count}}
+	}
 	i, sure := c.openers(0, n)
 	var m mending
 	var ok bool
@@ -158,4 +161,25 @@ func matched(m mending) bool {
 	return !nothing(b) && (b.batch == 0 || a.batch != 0) && (b.breeder == 0 || a.breeder != 0 || a.builder != "" || a.yard != "") &&
 		(b.builder == "" || a.builder != "" || a.breeder != 0 || a.yard != "") && (b.yard == "" || a.yard != "" || a.builder != "" || a.breeder != 0) &&
 		(b.mark == "" || a.mark != "") && (!b.when.set || a.when.set)
+}
+
+// newCounts say in Spanish, with a number behind them, what a count should have been.
+// Talk says them as well, so they hold for a line just logged only.
+var newCounts = phrasesOf("son|eran|fueron|serian|que sean|deben ser|deberian ser|debian ser|tenian que ser|tendrian que ser|mejor dicho son")
+
+// newCount is the count that "que sean 39" puts right.
+func (c *cutter) newCount(n int) *int {
+	d := c.d
+	if c.out.whole.lang != "es" || n > 5 || !d.toks[n-1].isNum {
+		return nil
+	}
+	said := ""
+	for i := 0; i < n-1; i++ {
+		said = joinWords(said, fold(d.toks[i].orig))
+	}
+	if !newCounts[said] {
+		return nil
+	}
+	count := d.toks[n-1].num
+	return &count
 }
