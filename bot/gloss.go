@@ -369,7 +369,7 @@ func (g *glosser) worded(v *gloss, i, n int) []string {
 		return []string{"y"}
 	case n == 1 && (w == "listo" || w == "lista" || w == "listos" || w == "listas") && g.nucs:
 		return []string{"ready"}
-	case n == 1 && w == "lista" && g.number >= 0:
+	case n == 1 && w == "lista" && t.text == w && !t.comma && g.number >= 0:
 		return []string{"ready"} // 34 of anything are "listas"
 	case n == 1 && (w == "hecho" || w == "hechos") && g.nucs:
 		return []string{"made"}

@@ -17,7 +17,7 @@ var (
 		|buenas noticias|puchica|pucha|puchis|hijole|orale|caray|caramba|ah|oh|ey|ahora si|ya por fin|ahora si por fin|a ver|listos muchachos|va pues|fijate que|fijense que|resulta que|ya saben|con la novedad de que|con la novedad que`)
 	// closesReport may stand after it.
 	closesReport = phrasesOf(`gracias a dios|bendito dios|bendito sea dios|a dios gracias|por suerte|por fin|al fin|que bueno|que bien|nada mal|todo bien|sin problema|sin problemas|sin contratiempos|sin golpear ninguna|sin golpes|sin perder ninguna|sin perder ni una|sin romper ninguna
-		|sin bajas|sin accidentes|la verdad|ojo|eh ojo|vos|para que sepan|para que conste|para el registro|para la bitacora|aviso|aviso nomas|por las dudas|por si acaso|en total|de una|al toque|como un reloj|la neta`)
+		|sin bajas|sin accidentes|la verdad|ojo|eh ojo|vos|para que sepan|para que conste|para el registro|para la bitacora|aviso|aviso nomas|por las dudas|por si acaso|nada mas|en total|de una|al toque|como un reloj|la neta`)
 	// lateReport says that something was not written down in time.
 	lateReport = phrasesOf(`se me paso avisar|se me paso anotar|se me paso anotarlo|se me paso anotarla|se me paso reportar|se me paso reportarlo|se me paso decirles|se me paso|se me olvido avisar|se me olvido anotar|se me olvido anotarlo|se me olvido anotarla|se me olvido reportar|se me olvido reportarlo
 		|se me olvido decirles|olvide avisar|olvide anotar|olvide anotarlo|olvide reportar|no habia avisado|no lo habia anotado|no la habia anotado|no avise|no lo anote|no alcance a avisar|no tenia senal|no habia senal|no habia internet|perdon la demora|perdon por la demora|perdon por avisar tarde|disculpen la demora|disculpen la tardanza|aviso tarde|apenas agarro senal|recien agarro senal|recien tengo senal`)
@@ -166,6 +166,14 @@ func (g *glosser) claims() bool {
 	if !g.d.r.addressed || g.d.r.question {
 		return false
 	}
+	if claimTurns[g.spell(0, len(g.in))] {
+		g.put(0, len(g.in), "mine")
+		return true
+	}
+	if len(g.in) > 1 && claimFirst[g.in[0].text] && g.in[0].comma && g.comes(1) {
+		g.put(0, len(g.in), "mine")
+		return true
+	}
 	i := 0
 	for i < len(g.in) && claimOpen[g.in[i].text] {
 		i++
@@ -198,6 +206,102 @@ var (
 	claimTail  = words(`hoy ahorita ahora porfa tranquilos jefe ya pues`)
 	claimWhat  = words(`la lo las los`)
 	claimVerbs = words(`agarro tomo hago veo cubro cuento muevo paso reviso saco suelto llevo armo atiendo termino`)
+)
+
+// claimTurns are claims as they stand.
+var (
+	claimTurns = phrasesOf(`yo|yo mero|yo merito|yo mismo|yo misma|ahi voy|ahi voy yo|alla voy|alla voy yo|lo hago|la hago|los hago|las hago|lo tomo|la tomo|las tomo|los tomo|lo agarro|la agarro|va yo|va voy yo|dale voy yo|ok voy yo|dale yo|yo entonces
+		|voy saliendo yo|yo voy saliendo|yo ya voy|ya voy saliendo|dejamelas|dejamelos|dejamela|dejenmelas|me las dejan|anotame|apuntame|yo les entro|de eso me encargo yo|me encargo de eso|yo me encargo de eso`)
+	claimFirst = words(`mio mia mios mias`)
+)
+
+// comes reports whether what stands from i on only says that somebody is on the way.
+func (g *glosser) comes(i int) bool {
+	if !comingWords[g.in[i].text] {
+		return false
+	}
+	for k := i; k < len(g.in); k++ {
+		if g.pastAt(k) || negations[g.in[k].text] || g.in[k].isNum && g.at(k-1) != "en" {
+			return false
+		}
+	}
+	return true
+}
+
+var comingWords = words(`voy ya llego salgo estoy ando ahi ahorita ahora`)
+
+// nods reads the ways to say that a ping was seen.
+func (g *glosser) nods() bool {
+	if !g.d.r.addressed || !nodTurns[g.spell(0, len(g.in))] {
+		return false
+	}
+	g.put(0, len(g.in), "yes")
+	return true
+}
+
+var nodTurns = phrasesOf(`va|va va|va que va|va pues|sale|sale pues|sale y vale|orale|orale pues|dale pues|dale va|esta bien|ta bueno|de acuerdo|a la orden|ok va|ok dale|ok sale|si va|si dale`)
+
+// gives reads "dame 30 min" and "mejor en 2 horas" as a wish to be told again.
+func (g *glosser) gives() bool {
+	if !g.d.r.addressed || len(g.in) < 2 || len(g.in) > 5 {
+		return false
+	}
+	switch w := g.in[0].text; {
+	case (w == "dame" || w == "denme" || w == "deme") && (g.at(1) == "#" || g.in[1].text == "una" || g.in[1].text == "media" || g.in[1].text == "un"):
+	case w == "mejor" && g.at(1) == "en" && (g.at(2) == "#" || len(g.in) > 3):
+		g.in, g.key, g.own = g.in[1:], g.key[1:], g.own[1:]
+	default:
+		return false
+	}
+	last := g.in[len(g.in)-1].text
+	if !(timeUnits[last] && last != "veces" && last != "pesos") && last != "rato" && last != "ratito" && !(last == "mas" && timeUnits[g.in[len(g.in)-2].text]) {
+		return false
+	}
+	if last == "mas" {
+		g.in, g.key, g.own = g.in[:len(g.in)-1], g.key[:len(g.in)-1], g.own[:len(g.in)-1]
+	}
+	g.put(0, 1, "later")
+	if g.in[0].text != "en" && (last == "rato" || last == "ratito") {
+		return true
+	}
+	g.rewalk(1)
+	return true
+}
+
+// rewalk puts what stands from i on as it is read elsewhere.
+func (g *glosser) rewalk(i int) {
+	for i < len(g.in) {
+		n := g.phrase(i)
+		if n == 0 {
+			g.out = append(g.out, g.in[i])
+			n = 1
+		}
+		i += n
+	}
+}
+
+// tookOver reads "ya las pasé" in reply to a ping: what the ping was about was done.
+func (g *glosser) tookOver() bool {
+	if !g.d.r.addressed {
+		return false
+	}
+	i, n := 0, len(g.in)
+	for i < n && tookSmall[g.in[i].text] {
+		i++
+	}
+	for n > i+2 && (g.in[n-1].text == "ya" || g.in[n-1].text == "yo") {
+		n--
+	}
+	if n-i != 2 || !claimWhat[g.in[i].text] && g.in[i].text != "se" || g.in[i].comma || !tookVerbs[g.in[i+1].text] {
+		return false
+	}
+	g.put(0, len(g.in), "done")
+	return true
+}
+
+var (
+	tookSmall = words(`ya si listo ok ahi`)
+	tookVerbs = words(`pase pasamos pasaron lleve llevamos llevaron movi movimos movieron`)
 )
 
 // snoozes cuts off why something is put off: "más tarde 2h, estoy puliendo copas".

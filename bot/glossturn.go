@@ -19,7 +19,11 @@ func (g *glosser) turns() bool {
 		g.in, g.key, g.own = g.in[1:], g.key[1:], g.own[1:] // "fueron 34 a North"
 	}
 	g.snoozes()
-	return g.claims() || g.asksWhen() || g.takesBack() || g.saysDone() || g.asksWhy() || g.mendsCount()
+	if len(g.in) == 3 && g.at(2) == "#" && g.lead(0, "deberian ser", "deberia ser", "deben ser", "debe ser") > 0 {
+		g.put(0, 3, "make", "it", "#") // a "should" at the head opens a question
+		return true
+	}
+	return g.claims() || g.nods() || g.gives() || g.tookOver() || g.asksWhen() || g.takesBack() || g.saysDone() || g.asksWhy() || g.mendsCount()
 }
 
 // only counts the words of the message that are in a set; ok says that all others

@@ -125,12 +125,40 @@ var toYard = words(`a to para`)
 // doneAgain reads a piece as another part of what was done: "hecho, 20 a North y 14 a
 // Creek".
 func (c *cutter) doneAgain(was *reading, p part) (part, bool) {
+	to := c.says(p, toYard)
 	p.text = "done " + p.text
 	p.r, p.to, p.carried = c.read(p.text), 0, true
 	r := p.r
-	if !was.addressed && c.says(p, toYard) && r.verb == doDone {
+	if !was.addressed && to && r.verb == doDone {
 		was.verb, was.step, r.verb, r.step = doStep, rules.Move, doStep, rules.Move // only cells go to a yard
 		return p, r.clear() && r.count != nil && was.count != nil && r.yard != "" && was.yard != "" && r.yard != was.yard
 	}
 	return p, r.verb == doDone && r.clear() && r.count != nil && was.count != nil && r.yard != "" && was.yard != "" && r.yard != was.yard
+}
+
+// eitherYard reports whether a ping's form was typed as it is shown, "done 36 to
+// Creek/North": which of the yards is not said.
+func (t *talk) eitherYard(r *reading) bool {
+	n, err := t.names()
+	if err != nil || r.count == nil {
+		return false
+	}
+	for _, w := range r.rest {
+		yards := strings.Split(w, "/")
+		if len(yards) < 2 {
+			continue
+		}
+		known := 0
+		for _, y := range yards {
+			for _, own := range n.yards {
+				if fold(own) == fold(y) {
+					known++
+				}
+			}
+		}
+		if known == len(yards) {
+			return true
+		}
+	}
+	return false
 }

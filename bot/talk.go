@@ -202,6 +202,10 @@ func (t *talk) doubt(r *reading) bool {
 		t.hush()
 		return true
 	}
+	if t.eitherYard(r) {
+		t.ask("ask_yard")
+		return true
+	}
 	what := t.summary(r)
 	if len(r.rest) > 0 {
 		t.ask("ask_sure", "What", what, "Rest", strings.Join(r.rest, " "))
