@@ -136,29 +136,23 @@ func (c *cutter) doneAgain(was *reading, p part) (part, bool) {
 	return p, r.verb == doDone && r.clear() && r.count != nil && was.count != nil && r.yard != "" && was.yard != "" && r.yard != was.yard
 }
 
-// eitherYard reports whether a ping's form was typed as it is shown, "done 36 to
+// eitherYard notes that a ping's form was typed as it is shown, "done 36 to
 // Creek/North": which of the yards is not said.
-func (t *talk) eitherYard(r *reading) bool {
-	n, err := t.names()
-	if err != nil || r.count == nil {
-		return false
+func (d *reader) eitherYard() {
+	if d.r.count == nil {
+		return
 	}
-	for _, w := range r.rest {
+	for _, w := range d.r.rest {
 		yards := strings.Split(w, "/")
-		if len(yards) < 2 {
-			continue
-		}
 		known := 0
 		for _, y := range yards {
-			for _, own := range n.yards {
+			for _, own := range d.n.yards {
+				d.looks++
 				if fold(own) == fold(y) {
 					known++
 				}
 			}
 		}
-		if known == len(yards) {
-			return true
-		}
+		d.r.either = d.r.either || len(yards) > 1 && known == len(yards)
 	}
-	return false
 }

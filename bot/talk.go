@@ -202,7 +202,7 @@ func (t *talk) doubt(r *reading) bool {
 		t.hush()
 		return true
 	}
-	if t.eitherYard(r) {
+	if r.either {
 		t.ask("ask_yard")
 		return true
 	}
