@@ -102,9 +102,6 @@ func readMany(text string, n names) many {
 	if rest != "" && (len(parts) != 1 || !parts[0].r.clear() || parts[0].r.verb != doStep || w.verb != noVerb) {
 		return m
 	}
-	if r := m.whole; rest != "" && parts[0].r.count == nil && needsCount[parts[0].r.step] && r.count != nil {
-		return m // its count stands in what was not read
-	}
 	m.parts, m.rest = parts, rest
 	return m
 }
