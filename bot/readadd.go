@@ -27,10 +27,12 @@ func (c *cutter) adds(cuts []part) (out []part, ok bool) {
 		}
 		if k := addKinds[c.addWord(i)]; k != "" && i < p.to {
 			kind, typed, plural = k, k, strings.HasSuffix(d.word(i), "s")
-			if spanish.single[d.word(i)] != nil {
+			if c.addWord(0) != d.word(0) {
 				typed = addSpanish[k]
 			}
 			i++
+		} else if kind == "yard" && i+1 < p.to && lower(d.toks[i].orig) && !d.toks[i+1].isNum && !lower(d.toks[i+1].orig) {
+			return nil, false // "zpiario Rio" is no name of two words
 		}
 		if kind == "" || i >= p.to {
 			return nil, false
@@ -62,6 +64,9 @@ func (c *cutter) addWord(i int) string {
 	w := c.d.word(i)
 	if v := spanish.single[w]; v != nil && len(v.words) == 1 && !vocabulary[w] {
 		return v.words[0]
+	}
+	if k, _, ok := spanish.slip(w); ok && !vocabulary[w] && addKinds[spanish.single[k].words[0]] != "" {
+		return spanish.single[k].words[0]
 	}
 	return w
 }

@@ -383,7 +383,7 @@ func (c *cutter) several(parts []part) bool {
 	}
 	if w := c.out.whole; w.clear() {
 		// Read in full as one: it is one, unless a "done" was swallowed by the next.
-		done := parts[0].r.verb == doDone && (!parts[1].comma || w.addressed)
+		done := parts[0].r.verb == doDone && (!parts[1].comma || w.addressed) && (w.addressed || !needsCount[parts[1].r.step]) // "listo, y pasé 35"
 		feeds := w.step == rules.Feed && parts[1].carried
 		if !done && !feeds && w.verb != doMine {
 			return false
