@@ -65,9 +65,19 @@ func (d *reader) gloss() {
 	switch { // in a mixed message one of them must be plainly the main one
 	case g.es > 0 && g.es >= 3*g.en, len(g.in) == 1 && g.at(0) == "si":
 		d.r.lang = "es"
-	case g.en > 0 && g.en >= 3*g.es:
+	case g.en > 0 && g.en >= 3*max(g.es, g.foreign()):
 		d.r.lang = "en"
 	}
+}
+
+// foreign counts the words that may be Spanish and are not English: "era batch 1".
+func (g *glosser) foreign() (n int) {
+	for i, t := range g.in {
+		if (spanish.single[t.text] != nil || otherTongues[t.text]) && !vocabulary[t.text] && g.own[i] == 0 {
+			n++
+		}
+	}
+	return n
 }
 
 func smallLetters(s string) bool {
@@ -191,7 +201,7 @@ func (g *glosser) walk() {
 	i := g.settings()
 	for i < len(g.in) {
 		n := 0
-		for _, turn := range []func(int) int{g.doer, g.name, g.fed, g.beside, g.perfect, g.clock, g.age, g.small, g.phrase} {
+		for _, turn := range []func(int) int{g.doer, g.name, g.syrup, g.fed, g.beside, g.justLooked, g.perfect, g.toClock, g.wasClock, g.clock, g.age, g.small, g.phrase} {
 			if n = turn(i); n > 0 {
 				break
 			}
@@ -340,6 +350,8 @@ func (g *glosser) worded(v *gloss, i, n int) []string {
 		return []string{"please", v.mean} // "por favor alimente la 7"
 	case n == 1 && g.weekday && v.rank == esPast && v.past != "" && strings.HasSuffix(w, "amos"):
 		return []string{"perhaps", v.mean} // the last or the coming one
+	case n == 1 && (g.weekday || g.ahead) && v.rank == esSaid && v.words[0] == "i" && g.accents() && lastAccent(t.orig) == 'o' && i > 0:
+		return []string{"will", v.mean} // "el lunes armo 40": who writes accents would have set one on "armó"
 	case n == 1 && (w == "falta" || w == "faltan") && g.told:
 		return []string{"missing"} // "nacieron 31, faltan 3" tells of what is done, too
 	case n == 1 && g.ahead && v.rank == esPast && v.past != "" && strings.HasSuffix(w, "amos"):
@@ -357,7 +369,7 @@ func (g *glosser) worded(v *gloss, i, n int) []string {
 		return []string{"y"}
 	case n == 1 && (w == "listo" || w == "lista" || w == "listos" || w == "listas") && g.nucs:
 		return []string{"ready"}
-	case n == 1 && w == "lista" && g.number >= 0:
+	case n == 1 && w == "lista" && t.text == w && !t.comma && g.number >= 0:
 		return []string{"ready"} // 34 of anything are "listas"
 	case n == 1 && (w == "hecho" || w == "hechos") && g.nucs:
 		return []string{"made"}
@@ -367,6 +379,16 @@ func (g *glosser) worded(v *gloss, i, n int) []string {
 		return []string{"later"}
 	}
 	return v.words
+}
+
+// accents reports whether the message is typed with accents.
+func (g *glosser) accents() bool {
+	for _, t := range g.in {
+		if accented(t.orig) {
+			return true
+		}
+	}
+	return false
 }
 
 // oneBreeder reports whether a number has the article of one breeder: "la 7".

@@ -16,6 +16,15 @@ var (
 // beside reads the words that mean a step beside another word.
 func (g *glosser) beside(i int) int {
 	w := g.in[i].text
+	if w == "hice" || w == "hicimos" {
+		k := i + 1
+		if g.joined(k) == "el" {
+			k++
+		}
+		if k < len(g.in) && !g.in[k-1].comma && g.in[k].text == "graft" {
+			return g.put(i, k+1-i, "grafted")
+		}
+	}
 	switch {
 	case (w == "cuadro" || w == "marco") && g.in[i].orig == w && g.after("pulled", "removed") && g.at(i+1) != "de" || (w == "cuadro" || w == "marco") && g.after("pulled", "removed") && g.at(i+1) == "de" && (g.at(i+2) == "la" && g.at(i+3) == "#" || g.at(i+2) == "#" || g.at(i+2) == "madre"):
 		return g.put(i, 1, "comb")

@@ -296,6 +296,8 @@ func (g *glosser) small(i int) int {
 		g.out = append(g.out, g.in[i]) // "una aceptada" is a count of one, or the tail of "ni una"
 		g.out[len(g.out)-1].firm = true
 		return 1
+	case w == "yo" && i > 0 && !g.in[i-1].comma && g.pastAt(i-1) && (g.at(i-2) == "la" || g.at(i-2) == "lo" || g.at(i-2) == "las" || g.at(i-2) == "los"):
+		return g.put(i, 1) // "la solté yo"
 	case (w == "se" || w == "nos" || w == "me") && g.pastAt(i+1):
 		return g.put(i, 1, "it")
 	case (w == "la" || w == "las") && next == "#" && timeWords[g.before()]:
@@ -308,6 +310,10 @@ func (g *glosser) small(i int) int {
 		return g.put(i, 1, "already")
 	case w == "no" && next == "#" && (i == 0 || !thingWords[g.before()] && !breederWords[g.before()]):
 		return g.put(i, 1, "not")
+	case w == "con" && article != "" && pinWord(g.at(k)):
+		return g.put(i, 2, "with")
+	case (w == "del" || w == "de" && next == "el") && g.graft && (g.comb(i+1) || g.comb(i+2) && w == "de"):
+		return g.put(i, k-i, "the") // "del panal rojo de la 7"
 	case w == "con" && next == "larvas":
 		if len(g.out) > 0 {
 			g.out[len(g.out)-1].comma = true // "de la 12 con larvas": not twelve larvae

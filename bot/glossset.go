@@ -56,7 +56,11 @@ func (g *glosser) settings() int {
 			break
 		}
 	}
-	if step, k := g.taskAt(i); step != "" && len(g.in) > i+k && (strings.Count(g.in[i+k].text, "/") == 2 || key == "" && onOff[g.word(i+k)] == "default") {
+	said := setLeads[lead] && g.in[min(i, len(g.in)-1)].text == "paso"
+	if said {
+		i++
+	}
+	if step, k := g.taskAt(i); step != "" && len(g.in) > i+k && (strings.Count(g.in[i+k].text, "/") == 2 || said || key == "" && onOff[g.word(i+k)] == "default") {
 		key, n = "step "+string(step), k
 	}
 	switch {

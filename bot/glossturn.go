@@ -18,7 +18,12 @@ func (g *glosser) turns() bool {
 	if g.d.r.addressed && len(g.in) > 3 && fixBe[g.in[0].text] && g.at(1) == "#" && (g.at(2) == "a" || g.at(2) == "en") && g.yardAt(3) {
 		g.in, g.key, g.own = g.in[1:], g.key[1:], g.own[1:] // "fueron 34 a North"
 	}
-	return g.asksWhen() || g.takesBack() || g.saysDone() || g.asksWhy() || g.mendsCount()
+	g.snoozes()
+	if len(g.in) == 3 && g.at(2) == "#" && g.lead(0, "deberian ser", "deberia ser", "deben ser", "debe ser") > 0 {
+		g.put(0, 3, "make", "it", "#") // a "should" at the head opens a question
+		return true
+	}
+	return g.claims() || g.nods() || g.gives() || g.tookOver() || g.asksWhen() || g.takesBack() || g.saysDone() || g.asksWhy() || g.mendsCount()
 }
 
 // only counts the words of the message that are in a set; ok says that all others
@@ -139,11 +144,15 @@ func (g *glosser) asksWhy() bool {
 // asksWhen reads "¿cuándo se pasan las celdas?", put to the bot, as the question for
 // the reasons of a step, which say when it is due.
 func (g *glosser) asksWhen() bool {
-	n := g.lead(0, "cuando se", "cuando toca", "cuando hay que", "cuando tenemos que", "cuando tengo que", "hasta cuando se puede", "hasta que hora se puede", "hasta que hora puedo", "a que hora se", "a que hora toca", "desde cuando se puede", "cuando puedo", "cuando podemos")
-	if n == 0 || !g.d.r.addressed {
+	bot := 0
+	if len(g.in) > 2 && g.in[0].text == "bot" {
+		bot = 1 // spoken to
+	}
+	n := g.lead(bot, "cuando se", "cuando toca", "cuando hay que", "cuando tenemos que", "cuando tengo que", "hasta cuando se puede", "hasta que hora se puede", "hasta que hora puedo", "a que hora se", "a que hora toca", "desde cuando se puede", "cuando puedo", "cuando podemos")
+	if n == 0 || !g.d.r.addressed && bot == 0 {
 		return false
 	}
-	for k := n; k < len(g.in); k++ {
+	for k := bot + n; k < len(g.in); k++ {
 		if v := spanish.single[g.key[k]]; v != nil && v.past != "" && stepWords[v.mean] != "" {
 			g.put(0, len(g.in), "why", string(stepWords[v.mean]))
 			return true

@@ -10,6 +10,7 @@ import "strings"
 var idleWords = words(`gracias grx grax grcs graciass thx thanks saludos saludo abrazo abrazos hola holi holis ola buenas buenos
 	jaja jajaja jajajaja jajaj jaj jeje jejeje jiji xd lol uf uff ufa guau wow epa hurra yupi yuju yei bravo viva felicidades felicitaciones animo
 	alegria alegre contento contenta contentos contentas feliz felices emocion emocionado emocionada emocionados orgullo orgulloso orgullosa orgullosos
+	puchica pucha puchis hijole orale caray caramba chuta
 	maravilla belleza hermosura preciosidad chulada lindo linda lindos lindas bonito bonita bonitos bonitas hermoso hermosa hermosos hermosas
 	precioso preciosa preciosos preciosas bello bella bellos bellas chulo chula chulos chulas chido chida chidos chidas chevere bacan bacano bakan
 	genial geniales excelente excelentes perfecto espectacular espectaculares increible increibles impresionante impecable impecables
@@ -21,7 +22,7 @@ var idleWords = words(`gracias grx grax grcs graciass thx thanks saludos saludo 
 // calledWords are how people call each other.
 var calledWords = words(`equipo jefe jefa jefes jefecito patron patrona muchachos muchachas chicos chicas gente amigo amiga amigos amigas compa compas compadre comadre compadres
 	companeros companeras companero companera colegas raza banda familia hermano hermana carnal primo prima bro bros broder wey guey wuey weon parcero parce parceros
-	maestro maestra crack cracks campeon campeona campeones tio loco mijo mija cuate cuates profe senores senoras todos bot`)
+	maestro maestra crack cracks campeon campeona campeones tio vos loco mijo mija cuate cuates profe senores senoras todos bot`)
 
 // particleWords are put to the end of a sentence, and into it, from habit.
 var particleWords = words(`po pos pues pue che eh oe oiga oye oigan nomas noma mas jaja jajaja jeje xd lol gracias grx grax grcs thx thanks`)
@@ -38,6 +39,7 @@ var idleClauses = []string{
 	"ni modo", "asi es la vida", "asi es", "que se le va a hacer", "les aviso", "aviso", "les cuento", "reporte", "reporto", "les reporto", "reportando", "para que sepan", "para el registro", "para registro",
 	"novedades", "va reporte", "va el reporte", "un dato", "ojo", "va mi reporte", "ahi va", "ahi les va", "les paso el dato", "mejor que nunca", "mejor de lo esperado", "esperaba mas", "esperaba menos",
 	"saludos a todos", "buenas a todos", "hola a todos", "que calor", "que frio", "buenas tardes", "buenas noches", "buenos dias", "muy buenos dias", "buen dia a todos", "buenos dias a todos", "buen provecho", "con cuidado",
+	"update", "info", "informe", "actualizacion", "noticias", "buenas noticias", "pero ya", "bueno pues", "y ya", "bendito dios", "que alivio", "buenisimo", "de maravilla", "nada mal", "quedo bonito", "quedaron bonitas", "quedaron lindas", "quedaron bien", "quedaron parejas", "salieron bonitas", "se ven bien", "se ven bonitas",
 	"vamos", "dale", "arriba", "bendiciones", "exito", "exitos", "cheque", "enterados", "enterado", "copiado", "recibido", "entendido",
 }
 
@@ -65,7 +67,7 @@ func (g *glosser) idle(a, b int) bool {
 		}
 		said = append(said, w)
 	}
-	if idleClause[strings.Join(said, " ")] {
+	if idleClause[strings.Join(said, " ")] || g.aside(a, b) || g.admires(a, b) || b-a < len(g.in) && g.covered(a, b) {
 		return true
 	}
 	for _, w := range said {
@@ -83,7 +85,7 @@ func (g *glosser) idle(a, b int) bool {
 // trim takes the idle clauses out of a message, and the calls and particles at the
 // ends of the others. Of a message of nothing else all is left, and it is courtesy.
 func (g *glosser) trim() {
-	if len(g.in) == 0 || keepsAll[g.in[0].text] {
+	if len(g.in) == 0 || keepsAll[g.in[0].text] && g.head(0, len(g.in)) == 0 {
 		return
 	}
 	drop := make([]bool, len(g.in))
@@ -143,6 +145,25 @@ func (g *glosser) ends(a, b int, drop []bool) int {
 		drop[a] = true
 		for a++; a < b-1 && can(a) && (calledWords[g.in[a].text] || w[0] == 'b' && (g.in[a].text == "dias" || g.in[a].text == "tardes" || g.in[a].text == "noches")); a++ {
 			drop[a] = true
+		}
+	}
+	for i := a; i+1 < b; i++ {
+		if afterPo[g.in[i].text] && (g.in[i+1].text == "po" || g.in[i+1].text == "poh" || g.in[i+1].text == "pues") && !g.in[i].comma {
+			drop[i+1] = true
+		}
+	}
+	for k := g.head(a, b); k > 0; k-- {
+		drop[a] = true
+		a++
+	}
+	for {
+		k := g.tail(a, b)
+		if k == 0 {
+			break
+		}
+		for ; k > 0; k-- {
+			b--
+			drop[b] = true
 		}
 	}
 	for b > a+1 && can(b-1) && !g.object(b-2) && (calledWords[g.in[b-1].text] && g.in[b-1].text != "todos" || particleWords[g.in[b-1].text] && g.in[b-1].text != "mas") {

@@ -23,7 +23,7 @@ func (t *talk) mend(m many) error {
 	}
 	if len(fit) == 0 {
 		switch {
-		case len(lines) > 0 && (mine || m.whole.addressed):
+		case len(lines) > 0 && (mine && c.now.count == nil || m.whole.addressed):
 			t.ask("r_mend_none", "What", t.v.line(lines[0].Entry))
 		case m.whole.addressed:
 			return t.act(m.whole)
@@ -33,7 +33,7 @@ func (t *talk) mend(m many) error {
 		return nil
 	}
 	for _, l := range fit[1:] {
-		if l.Update != fit[0].Update || c.now.subject().Zero() == false || c.now.mark != "" {
+		if l.Update != fit[0].Update || c.now.subject().Zero() == false || c.now.mark != "" || c.now.count != nil {
 			if l.Update == fit[0].Update && c.was == nil {
 				t.ask("ask_which_line", "Example", t.v.say("form_"+string(l.Step)))
 				return nil
@@ -121,6 +121,8 @@ func mendFits(e rules.Entry, now *reading) bool {
 		return false
 	case now.mark != "" && e.Step != rules.Confine && e.Step != rules.Graft:
 		return false
+	case now.count != nil && (e.Count == nil || *now.count > 2**e.Count || *e.Count > 2**now.count):
+		return false // far from what it was, it counts something else
 	}
 	return true
 }
@@ -189,6 +191,9 @@ func (t *talk) mendLine(l store.Line, c mending) error {
 		}
 		if now.mark != "" {
 			x.Mark = now.mark
+		}
+		if now.count != nil {
+			x.Count = now.count
 		}
 		x.Happened = at
 	}

@@ -107,6 +107,7 @@ func (d *reader) read() *reading {
 	d.tense()
 	d.misfits()
 	d.leftovers()
+	d.eitherYard()
 	d.restrain()
 	return r
 }

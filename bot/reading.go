@@ -69,6 +69,7 @@ type reading struct {
 	batch   int
 	builder string
 	yard    string
+	either  bool // one of several yards, as a ping shows them: "Creek/North"
 	mark    string
 	count   *int
 	of      *int

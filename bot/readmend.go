@@ -17,6 +17,9 @@ var (
 	mendSure  = words(`was meant should make sorry correction oops whoops ops actually era fue perdon perdona quise queria digo dicho equivoque`)
 	mendSmall = words(`the a an in at to into from on for of comb pin mark yard builder breeder batch one el la los las en de del a al para desde`)
 	mendNot   = words(`not no`)
+	// mendWas after a "no" opens what it was not: "no era la 7, era la 12".
+	mendWas      = words(`era fue es la el eran`)
+	mendArticles = words(`la`)
 )
 
 // mend reads a correction, nil where the message is none.
@@ -28,6 +31,9 @@ func (c *cutter) mend() *mending {
 	}
 	if n < 2 || n > 14 {
 		return nil
+	}
+	if count := c.newCount(n); count != nil {
+		return &mending{now: &reading{count: count}}
 	}
 	i, sure := c.openers(0, n)
 	var m mending
@@ -41,7 +47,11 @@ func (c *cutter) mend() *mending {
 		if j == k+1 || j >= n {
 			return nil
 		}
-		if m.was, m.old, ok = c.side(k+1, j); !ok {
+		from := k + 1
+		if mendWas[d.word(from)] && !mendArticles[d.word(from)] && from < j-1 {
+			from++
+		}
+		if m.was, m.old, ok = c.side(from, j); !ok {
 			return nil
 		}
 		if d.word(j) == "but" || d.word(j) == "sino" {
@@ -76,7 +86,7 @@ func (c *cutter) openers(i, n int) (int, bool) {
 	d, sure := c.d, false
 	for i < n {
 		w := d.word(i)
-		if w == "no" && i == 0 && (d.toks[i].comma || mendOpeners[d.word(1)]) {
+		if w == "no" && i == 0 && (d.toks[i].comma || mendOpeners[d.word(1)] && !mendWas[d.word(1)]) {
 			sure, i = true, 1
 			continue
 		}
@@ -84,7 +94,7 @@ func (c *cutter) openers(i, n int) (int, bool) {
 			sure, i = true, i+2
 			continue
 		}
-		if !mendOpeners[w] {
+		if !mendOpeners[w] || mendArticles[w] && i+1 < n && d.toks[i+1].isNum {
 			break
 		}
 		sure = sure || mendSure[w]
@@ -155,4 +165,25 @@ func matched(m mending) bool {
 	return !nothing(b) && (b.batch == 0 || a.batch != 0) && (b.breeder == 0 || a.breeder != 0 || a.builder != "" || a.yard != "") &&
 		(b.builder == "" || a.builder != "" || a.breeder != 0 || a.yard != "") && (b.yard == "" || a.yard != "" || a.builder != "" || a.breeder != 0) &&
 		(b.mark == "" || a.mark != "") && (!b.when.set || a.when.set)
+}
+
+// newCounts say in Spanish, with a number behind them, what a count should have been.
+// Talk says them as well, so they hold for a line just logged only.
+var newCounts = phrasesOf("son|eran|fueron|serian|que sean|deben ser|deberian ser|debian ser|tenian que ser|tendrian que ser|mejor dicho son")
+
+// newCount is the count that "que sean 39" puts right.
+func (c *cutter) newCount(n int) *int {
+	d := c.d
+	if c.out.whole.lang != "es" || n > 5 || !d.toks[n-1].isNum {
+		return nil
+	}
+	said := ""
+	for i := 0; i < n-1; i++ {
+		said = joinWords(said, fold(d.toks[i].orig))
+	}
+	if !newCounts[said] {
+		return nil
+	}
+	count := d.toks[n-1].num
+	return &count
 }

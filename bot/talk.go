@@ -231,6 +231,10 @@ func (t *talk) doubt(r *reading) bool {
 		t.hush()
 		return true
 	}
+	if r.either {
+		t.ask("ask_yard")
+		return true
+	}
 	what := t.summary(r)
 	if len(r.rest) > 0 {
 		t.ask("ask_sure", "What", what, "Rest", strings.Join(r.rest, " "))

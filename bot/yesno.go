@@ -47,7 +47,7 @@ func thumbsUp(text string) bool {
 
 // okWords are the answers that say done of a ping whose window is open. Every other
 // yes may say that it was seen.
-var okWords = words(`ok okay okey oki listo hecho`)
+var okWords = words(`ok okay okey oki vale listo hecho`)
 
 // yesToPing takes a plain "ok" in reply to a ping for done. Before the window opens,
 // on the evening before, and once the ping said "go now", it may as well say "I take
