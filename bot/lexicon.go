@@ -194,7 +194,7 @@ var stepFillers = map[rules.Step]map[string]bool{
 	rules.Catch:   words(`nucs more another mated counted`),
 	rules.Recell:  words(`nucs nuc more another`),
 	rules.Feed:    words(`nucs finisher her with to of some both breeders builders our`),
-	rules.Drones:  words(`in put frame comb started dropped popped set stuck hung added gave got`),
+	rules.Drones:  words(`in put went frame comb started dropped popped set stuck hung added gave got`),
 	rules.Dearth:  words(`in a nectar here started we're were`),
 	rules.Flow:    words(`in a nectar here started honey`),
 }

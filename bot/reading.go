@@ -79,6 +79,7 @@ type reading struct {
 	days    int           // due: how many days, 0 for today's list
 	dueDay  when          // due: from which day
 	topic   string        // help
+	whose   string        // undo: the member whose line it is
 	typos   []string      // words that were corrected
 	rest    []string      // words nothing was made of
 

@@ -19,6 +19,7 @@ type part struct {
 	carried bool // it repeats the deed of the part before
 	heading bool // its count is what the parts after it add up to
 	comma   bool // a comma stands before it, and no "and"
+	own     bool // a full stop stands before it, and a time in it
 }
 
 // many is a message as a whole and as the events it tells of.
@@ -189,6 +190,7 @@ func (c *cutter) parts(cuts []part) (out []part, rest string) {
 			}
 			if n := len(out); n > 0 {
 				last := &out[n-1]
+				c.her(last.r, p)
 				if bareDone(p.r) && last.r.clear() {
 					continue // "moved 34, done"
 				}
@@ -202,6 +204,7 @@ func (c *cutter) parts(cuts []part) (out []part, rest string) {
 					}
 				}
 			}
+			p.own = p.r.when.set && c.stopped(p.from)
 			out = append(out, p)
 		case len(out) == 0:
 			before = append(before, p)
@@ -305,6 +308,12 @@ func (c *cutter) carry(last *part, p part) (part, bool) {
 		p.r, p.to, p.carried = r, 0, true
 		return p, r.verb == justCount && r.clear() && r.count != nil && was.count != nil && r.yard != "" && was.yard != "" && r.yard != was.yard
 	}
+	if was.verb == doDone && was.clear() && was.count != nil && was.yard != "" {
+		p.text = "done " + p.text // "done, 20 to North and 14 to Creek"
+		r := c.read(p.text)
+		p.r, p.to, p.carried = r, 0, true
+		return p, r.verb == doDone && r.clear() && r.count != nil && r.yard != "" && r.yard != was.yard
+	}
 	word := carryWords[was.step]
 	if word == "" || !was.clear() || was.verb != doStep {
 		return p, false
@@ -374,82 +383,4 @@ func (c *cutter) settleHeading(parts []part) ([]part, string) {
 		return append(parts[:i:i], parts[i+1:]...), ""
 	}
 	return parts, ""
-}
-
-// several reports whether the parts are events of their own, and gives each the
-// time and the batch that were said once for all.
-func (c *cutter) several(parts []part) bool {
-	if len(parts) < 2 {
-		return false
-	}
-	if w := c.out.whole; w.clear() {
-		// Read in full as one: it is one, unless a "done" was swallowed by the next.
-		done := parts[0].r.verb == doDone && (!parts[1].comma || w.addressed)
-		feeds := w.step == rules.Feed && parts[1].carried
-		if !done && !feeds && w.verb != doMine {
-			return false
-		}
-	}
-	shareBatch(parts)
-	return shareTime(parts)
-}
-
-// shareBatch: a batch named at the head holds for what follows, and one named at
-// the end for the parts of one deed.
-func shareBatch(parts []part) {
-	head := parts[0].r
-	if last := parts[len(parts)-1]; head.batch == 0 && last.carried && last.r.batch != 0 {
-		for i := len(parts) - 2; i >= 0 && parts[i+1].carried && parts[i].r.batch == 0; i-- {
-			parts[i].r.batch = last.r.batch // "20 to North and 14 to Creek, batch 1"
-		}
-		return
-	}
-	if head.batch == 0 {
-		return
-	}
-	for _, p := range parts[1:] {
-		r := p.r
-		if r.verb == doStep && r.batch == 0 && r.step != rules.Graft && stepTakes[r.step][rules.BatchKind] && r.step != rules.Feed {
-			r.batch = head.batch
-		} else if r.batch != 0 {
-			return
-		}
-	}
-}
-
-// shareTime: a time said once at the head or the end holds for all, and so does a
-// day beside times of their own. It reports false where it stays open which.
-func shareTime(parts []part) bool {
-	var set, days []int
-	for i, p := range parts {
-		if p.r.when.set {
-			set = append(set, i)
-		}
-		if p.r.when.hasDay || p.r.when.isAgo {
-			days = append(days, i)
-		}
-	}
-	last := len(parts) - 1
-	switch {
-	case len(set) == 0:
-	case len(set) == 1:
-		if set[0] != 0 && set[0] != last {
-			return false
-		}
-		for i := range parts {
-			parts[i].r.when = parts[set[0]].r.when
-		}
-	case len(set) < len(parts):
-		return false
-	case len(days) == 1 && (days[0] == 0 || days[0] == last) && !parts[days[0]].r.when.isAgo:
-		for i := range parts {
-			w := parts[days[0]].r.when
-			if i != days[0] {
-				own := parts[i].r.when
-				w.hasTime, w.clock, w.half = true, own.clock, own.half
-				parts[i].r.when = w
-			}
-		}
-	}
-	return true
 }
