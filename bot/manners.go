@@ -33,7 +33,7 @@ var (
 		fyi|just fyi|btw|by the way|for the record|for the log|for the logbook|just so you know|so you know|heads up|quick update|update|quick note|quick one|small update|status|report|news|good news|great news|log this|log it|log it please|please log|please log it|pls log|for your records|note to the log|note for the log|yardbell
 		hi|hey|hello|hi all|hey all|hello all|hi team|hey team|hi guys|hey guys|hi folks|hey folks|hi everyone|hey everyone|hello everyone|hi everybody|morning|morning all|morning everyone|morning team|morning guys|morning folks|morning crew|good morning|good morning all|good morning everyone|good morning team|good morning crew|evening all|evening everyone|good evening|good evening all|good afternoon|afternoon all|hiya|howdy|howdy all|howdy folks|yo|yo all|hey crew|hi crew|hey there|hi there|hey bot|hi bot|hello bot|ok team|ok all|ok guys|ok folks|alright|alright all|right|righto|okay|ok|hey y'all|g'day
 		bye|bye all|later all|later guys|later folks|cheers all|cheers guys|please and thanks|thanks in advance|that was quick|that was fast|that was easy|that was hard work|hard work|tough one|bees were calm|bees are calm|bees are happy|bees were happy|bees were grumpy|bees are grumpy|grumpy bees|bees were angry|got stung|got stung twice|got stung again|stung twice|ouch
-		took a while|took ages|took forever|took all morning|took all day|took some time|slow going|slow work|that took a while|good times|sore back|my back hurts|no rush|fun morning|one down|two down|boom
+		took a while|took ages|took forever|took all morning|took all day|took some time|slow going|slow work|that took a while|good times|sore back|my back hurts|no rush|fun morning|one down|two down|boom|wall to wall|zero losses|zero issues|total bust|what a bust|running late|stuck in traffic|oh well|sad times|gutted
 		nothing coming in|not a thing coming in|no nectar|no nectar coming in|not a drop coming in|nothing in bloom|finally done|leaving now|on my way|on our way|heading out|heading out now|heading over|heading over now|going there now|going now|driving over|driving over now|on the road|finally
 		they look good|they look great|they're good|they're great|they're beautiful|looking good|looking great|looks good|looks great|look good|look great|smells great|nice and warm|nice and early|nice and easy|nice and fat|nice and clean
 		as usual|as always|as discussed|as agreed|as you said|like you said|like we said|good work everyone|good job everyone|go team|let's go|lets go|let's gooo|not a bad start|what a relief|what a morning|what a beauty|best batch yet|best yet|best one yet|new record|record|personal best|a record|fingers crossed|knock on wood|touch wood|lucky us
@@ -81,13 +81,33 @@ func (d *reader) manners() {
 				out[n-1].comma = true
 			}
 		} else {
-			out = append(out, d.toks[i:k]...)
+			a, b := d.joinedRemark(i, k)
+			dropped = dropped || b-a < k-i
+			out = append(out, d.toks[a:b]...)
+			out[len(out)-1].comma = d.toks[k-1].comma || b < k
 		}
 		i = k
 	}
 	if dropped && len(out) > 0 {
 		d.toks, d.joined = out, ""
+		d.goodbye()
 	}
+}
+
+// joinedRemark leaves a remark out that "and" or "but" joins to the piece from token i
+// to k: "that took forever but all are moved and nothing got shaken".
+func (d *reader) joinedRemark(i, k int) (int, int) {
+	for j := k - 4; j > i; j-- {
+		if joins[d.word(j)] && d.remark(j+1, k) {
+			k = j
+		}
+	}
+	for j := i + 2; j < k-1; j++ {
+		if joins[d.word(j)] && d.remark(i, j) {
+			return j + 1, k
+		}
+	}
+	return i, k
 }
 
 // spell is the words from token i up to k.
@@ -179,8 +199,10 @@ func (d *reader) losses(i, k int) bool {
 			}
 		}
 	}
-	return !of && most > 2*d.toks[i].num && (k-i > 2 || dudWords[d.word(i+1)]) // "moved 34, 2 broken" may be of the 34
+	return !of && most > 2*d.toks[i].num && (k-i > 2 || dudWords[d.word(i+1)] && d.nextTo(hatchedWords)) // "moved 34, 2 broken" may be of the 34
 }
+
+var hatchedWords = words(`emerged hatched laying`)
 
 var dudWords = words(`dud duds missing stillborn no-shows`)
 

@@ -9,13 +9,13 @@ var openTurns = sayings(`
 	^ i'm|im|am|i sorry|glad|happy|pleased|proud|delighted|sad to say|report|tell|announce you|all|that|y'all? , =>
 	^ sorry|glad|happy|pleased|proud|sad to say|report|announce that? , =>
 	^ ok|okay|right|well? so? that|this|it|man took forever|ages|a|all|some|hours|long|the while|morning|day|time|afternoon? , but|and => =7
-	^ ok|okay|right|well so|then now|today? =>
+	^ ok|okay|right|alright so|then now|today? =>
 	^ just letting|to you|let|everyone|y'all know|you? know? that|all? , =>
 	^ just wanted to? say|report that|, =>
 	^ to let you|everyone know , =>
 	^ for the log|logbook|record|records|book , =>
 	^ so i|we => =3
-	^ um|uh|er|erm|hmm|well|hm , =>
+	^ um|uh|uhm|erm =>
 	^ reporting in|from|live => 
 	^ can|could|would you|u|someone|yardbell please|pls? log|note|put|record down|that? that? , =>
 	^ please|pls log|note|record down|that? that? , =>
@@ -27,7 +27,10 @@ var openTurns = sayings(`
 // moreTurns are tried with turns.
 const moreTurns = `
 	shut|closed|locked|put|placed|set|stuck|got|popped|penned breeder|queen|mother # up|in|away? in|on|onto|into|to? the|a|her|its|one nice|fresh|dark|empty|drawn|clean|new|brood|old|single? drawn|dark|empty|brood? comb|frame => confined breeder =3
-	shut|locked|penned breeder|queen|mother # in|up|away => confined breeder =3
+	shut|locked|penned up|in? breeder|queen|mother # in|up|away? => confined breeder =4
+	number # has|is|got => breeder =2 =3
+	shook|shaken|dumped|tipped in a|some|two? cup|cups|couple|scoop|pound|frame|load of? cups|frames|scoops? of? bees => bees in
+	the lot at|in Y => =3 =4
 	shut|locked|penned # in|up , => confined breeder =2,
 	got|have her|the? confined|shut|caged in|up? , number|no|breeder|queen # that? is|'s? => confined breeder =7
 	confined|caged|released|uncaged|confine|release number|no|nr # => =1 breeder =3
@@ -70,9 +73,11 @@ const moreTurns = `
 	checked|searched B at|@ # am|pm|o'clock? this|today? morning|afternoon|evening? , all|found|it's? clear|clean|none|nothing => =2 clear at =4 =5
 	for rogues|rogue|wild|strays cell|cells? at => at
 	# capped|sealed|accepted in|and|&? B is|was|all|looks? clear|clean => =1 =2, =4 clear
-	# capped|sealed|accepted|emerged|moved|laying fed|feed B|Y => =1 =2, =3 =4
+	# capped|sealed|accepted|emerged|moved|laying fed X => =1 =2, =3 =4
 	caught # recelled # => =1 =2, =3 =4
-	had|took|having a|another? quick|good|proper|little? look|peek|check|peep|gander at|@ # => checked at =6
+	had|took|having a|another? quick|good|proper|little? look|peek|check|peep|gander at|@ # , # accepted|capped|emerged|hatched|laying => checked at =6, =8 =9
+	had|took|having a|another? quick|good|proper|little? look|peek|check|peep|gander at # , no eggs|egg yet|there? => no eggs in breeder =6
+	had|took|having a|another? quick|good|proper|little? look|peek|check|peep|gander at|in|into|on # , eggs everywhere|seen|there? => eggs in breeder =6
 	had|took|having a|another? quick|good|proper|little? look|peek|check|peep|gander , => checked
 	, and|the|but? the? rest|others|remainder|other were|are|got|is|was|all|have|been? all|been? chewed|torn|cut|duds|empty|rejected|broken|flat|dry|down|cleaned|polished|ignored|abandoned down|out|off|up|open? $ =>
 	, and|but? the? rest|others|remainder are|were|got|is|was|all? all? chewed|torn|duds|empty|rejected|broken|flat|dry|ignored|abandoned down|out|off|up|open? , =>
@@ -101,7 +106,6 @@ const moreTurns = `
 	fed also|too X => =1 =3
 	fed her|them|it too|also => =1 =2
 	fed her|them|it as well => =1 =2
-	fed|feed X as|too|also well? $ => =1 =2
 	i|we fed|moved|grafted|caught|recelled|confined also|too|already => =2
 	i|we also fed|moved|grafted|caught|recelled|confined => =3
 	topped|filled|refilled|charged|loaded up|off|out? all|both|every|each of? the|its|my|our? syrup|sugar? feeder|feeders|jar|jars on|at|in|for|of X => fed =9

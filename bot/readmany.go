@@ -177,6 +177,7 @@ func (c *cutter) parts(cuts []part) (out []part, rest string) {
 	var before []part // pieces before the first deed
 	for _, p := range cuts {
 		p.text = c.text(p.from, p.to)
+		p.text = c.her(out, p)
 		p.r = c.read(p.text)
 		switch {
 		case deed(p.r) && (p.r.verb != justCount || len(out)+len(before) == 0):
@@ -190,7 +191,6 @@ func (c *cutter) parts(cuts []part) (out []part, rest string) {
 			}
 			if n := len(out); n > 0 {
 				last := &out[n-1]
-				c.her(last.r, p)
 				if bareDone(p.r) && last.r.clear() {
 					continue // "moved 34, done"
 				}

@@ -2,6 +2,7 @@ package bot
 
 import (
 	"regexp"
+	"strconv"
 
 	"yardbell/rules"
 )
@@ -89,15 +90,29 @@ func shareTime(parts []part) bool {
 	return true
 }
 
-// her gives a breeder to "fed her": "confined 7 and fed her" feeds breeder 7.
-func (c *cutter) her(last *reading, p part) {
-	r := p.r
-	if r.verb == doStep && r.step == rules.Feed && r.subject().Zero() && last.breeder != 0 && last.step != rules.Graft && c.says(p, herWords) {
-		r.breeder = last.breeder
+// her spells whom "fed her" means: "confined 7 and fed her" feeds breeder 7.
+func (c *cutter) her(before []part, p part) string {
+	if len(before) == 0 || before[len(before)-1].r.breeder == 0 || before[len(before)-1].r.step == rules.Graft || !c.says(p, herWords) {
+		return p.text
 	}
+	fed := false
+	for i := p.from; i < p.to; i++ {
+		w := c.d.word(i)
+		fed = fed || w == "fed"
+		if w != "fed" && !herSmall[w] {
+			return p.text
+		}
+	}
+	if !fed {
+		return p.text
+	}
+	return "fed breeder " + strconv.Itoa(before[len(before)-1].r.breeder)
 }
 
-var herWords = words(`her`)
+var (
+	herWords = words(`her`)
+	herSmall = words(`her i we too also then just well as now some syrup`)
+)
 
 // sentenceEnd is a full stop, and not that of "a.m.".
 var sentenceEnd = regexp.MustCompile(`(?:[^.mM]|[^.][mM])[.!]+["')]*\s*$`)

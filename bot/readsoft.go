@@ -3,6 +3,8 @@ package bot
 import (
 	"regexp"
 	"strings"
+
+	"yardbell/rules"
 )
 
 // Corrections and questions that are said in more words than they need: "oops, 32 not
@@ -86,6 +88,9 @@ func (d *reader) softFix() bool {
 		return false
 	}
 	i, n, found := d.aside()
+	if d.stepFix(i, n) {
+		return true
+	}
 	p := d.some(i, n)
 	if found && p.firmFix() {
 		d.looks += p.looks
@@ -109,6 +114,38 @@ func (d *reader) softFix() bool {
 		}
 	}
 	return false
+}
+
+// stepFix reads a correction that says whose count it is: "graft was 44 not 45", "batch
+// 2 was 41 grafted, not 40".
+func (d *reader) stepFix(i, n int) bool {
+	var step rules.Step
+	batch := 0
+	var left []token
+	was := false
+	for k := i; k < n; k++ {
+		w := d.word(k)
+		was = was || w == "was" || w == "should" || w == "were"
+		switch s := stepWords[w]; {
+		case s != "" && step == "" && (len(left) == 0 || left[len(left)-1].isNum):
+			step = s
+		case w == "batch" && k+1 < n && d.toks[k+1].isNum && batch == 0 && len(left) == 0:
+			batch = d.toks[k+1].num
+			k++
+		case (w == "the" || w == "count" || w == "my" || w == "that") && len(left) == 0, countedThings[w] && step == "":
+		default:
+			left = append(left, d.toks[k])
+		}
+	}
+	if step == "" || !was || !needsCount[step] {
+		return false
+	}
+	p := &reader{toks: left, text: d.text, n: d.n, r: &reading{}, verbAt: -1}
+	if len(left) < 3 || !p.firmFix() || p.r.old == nil {
+		return false
+	}
+	d.r.verb, d.r.count, d.r.old, d.r.step, d.r.batch = doFix, p.r.count, p.r.old, step, batch
+	return true
 }
 
 var corrects = words(`oops ops whoops woops oopsie typo correction sorry sry`)
@@ -140,8 +177,9 @@ func (d *reader) softUndo() bool {
 	for i := 0; i < n; i++ {
 		d.looks++
 		w := d.word(i)
-		if k := d.lineNamed(i); says && k > 0 && i+k == n {
-			return d.soft(doUndo)
+		if k := d.lineNamed(i); says && k > 0 && (i+k == n || i+k == n-1 && (d.word(n-1) == "please" || d.word(n-1) == "pls")) {
+			d.r.verb = doUndo
+			return true
 		}
 		for k := 2; k <= 4 && !says && i+k <= n; k++ {
 			if undoTurns[d.spell(i, i+k)] {

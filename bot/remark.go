@@ -32,6 +32,14 @@ var remarks = regexp.MustCompile(`^(?:` + strings.Join(splitLines(`
 	(?:the |my |our )?(?:best|nicest|fattest|prettiest|finest|biggest|smoothest|easiest|quickest|hottest|coldest|longest)(?: [\w']+){1,7}
 	(?:i'm|im|i am|we're|we are) (?:a |an |one |so |very |really |pretty |quite |well |dead |all )?(?:happy|glad|pleased|proud|tired|knackered|beat|hungry|soaked|wet|cold|hot|sweaty|sticky|relieved|exhausted|thrilled|chuffed|delighted|starving|stoked|bushed|toast|cooked|covered|grinning|impressed|lucky|off|heading|headed|going|leaving|packing)(?: [\w']+){0,6}
 	(?:couldn't|couldnt|could not|can't|cant|could hardly|could barely) (?:see|hear|feel|ask|complain|be happier|be better|be prouder)(?: [\w']+){0,6}
+	(?:hot|cold|dry|wet|calm|busy|smooth|quiet|happy|fat|black|good|sweet|easy|slow|cool|gentle|light|clean|strong|big) as [\w']+(?: [\w']+){0,4}
+	(?:she|he)(?:'s| is) (?:a|an|such an?|some|one|our) (?:[\w']+ )?(?:machine|beauty|star|champ|champion|trooper|legend|keeper|gem|monster|peach|darling|sweetheart|powerhouse)(?: [\w']+){0,3}
+	(?:are|is|was|were) (?:my|our) (?:neck|back|knees?|eyes|hands?|fingers|feet|arms?|shoulders?|legs)(?: [\w']+){1,3}
+	(?:not|hardly) (?:my|our|the) (?:best|finest|worst|prettiest|greatest)(?: [\w']+){0,3}
+	(?:a |what a |total |complete |bit of a |oh )?(?:bust|disaster|bummer|flop|shame|pity|damn shame|let down|letdown|disappointment|well)(?: [\w']+){0,2}
+	(?:running|stuck|caught) (?:a bit |a little |really )?(?:late|behind|in traffic|on the road|at the gate|in mud|in the mud)(?: [\w']+){0,4}
+	(?:tractor|traffic|gate|phone|truck|van)(?: [\w']+){1,5}
+	(?:ha|haha|lol|phew|whew|wow|woo|yay|boom)(?: [\w']+){0,3}
 	(?:god |lord |heaven )?bless (?:them|'em|em|her|him|you|the|those|these|their|my|our)(?: [\w']+){0,4}
 	(?:not one|not a|not a single|no|never a|nary a) (?:one |single )?(?:cell |queen |bee |sting |problem |hitch |hiccup |bump )?(?:dented|damaged|bruised|shaken|dropped|chilled|broken|crushed|squashed|lost|hurt|harmed|sting|stings|hitch|hitches|hiccup|hiccups|problem|bump|bumps|fuss|scratch|stung)(?: [\w']+){0,3}
 	(?:nothing|none|nobody|no one)(?: of them)? (?:got |was |were |is |are )?(?:dented|damaged|bruised|shaken|dropped|chilled|broken|crushed|squashed|hurt|harmed|stung|spilled|spilt|coming in|in bloom)(?: [\w']+){0,3}
@@ -76,7 +84,7 @@ var remarkNever = words(`wrong kidding joke joking lie lied mistake error correc
 	mine skip snooze remind due also plus first second third one's two pin marked red blue green yellow white comb eggs rogue finisher`)
 
 // remarkSure are words of remarkNever that may stand where a remark begins in one way.
-var remarkSure = regexp.MustCompile(`^(?:(?:(?:i|we) )?(?:got|was|were|been) (?:stung|soaked)|(?:not one|not a|no|nothing|none) |(?:see|catch) (?:you|ya) |(?:the |my |our )?(?:best|nicest) (?:one |graft |batch |batch of [\w']+ )|(?:i'm|im|we're|i am) (?:done in|going|off|heading|leaving))`)
+var remarkSure = regexp.MustCompile(`^(?:my [\w']+ (?:is|are) done|hardly (?:my|our)|(?:(?:i|we) )?(?:got|was|were|been) (?:stung|soaked)|(?:not one|not a|no|nothing|none) (?:[\w']+ )*lost|(?:see|catch) (?:you|ya) |(?:the |my |our )?(?:best|nicest) (?:one |graft |batch |batch of [\w']+ )|(?:i'm|im|we're|i am) (?:done in|going|off|heading|leaving))`)
 
 const longestRemark = 12
 
@@ -98,7 +106,7 @@ func (d *reader) remark(i, k int) bool {
 		switch {
 		case t.isNum, t.glossed, marks[w], builderForm.MatchString(w), d.ownAt(j, d.n.yards) > 0, d.ownAt(j, d.n.builders) > 0:
 			return false
-		case remarkNever[w] && !(sure && (w == "again" || w == "later" || w == "monday" || w == "lost" || w == "more" || w == "about" || w == "but")):
+		case remarkNever[w] && !(sure && (w == "again" || w == "later" || w == "monday" || w == "lost" || w == "more" || w == "done" || w == "hardly")):
 			return false
 		case hedges[w]:
 			return false
