@@ -60,6 +60,7 @@ const moreTurns = `
 	has|have|had|is not laid|laying yet , there|i? are|saw|see? no eggs => has no eggs yet
 	hasn't|hasnt|isn't|isnt|not laid|laying yet , no eggs => no eggs yet
 	that|as these|i|we old? eyes? can see|find|tell|spot =>
+	put|putted|placed|set|popped|dropped|hung a|the|some|our|fresh|new? drone|drones comb|combs|frame|frames in? at|in|into|to Y => drone comb in at =7
 	drone|drones comb|combs|frame|frames? went|is|are|has|have|goes|got|put been|gone|put|placed|popped|now? in now|at|on|to|for|in? Y => drone comb in at =7
 	drone|drones comb|combs|frame|frames went|is|are|has|goes gone|now|been? in|put|placed in? $ => drone comb in
 	the|our? dearth has|is|just? set|started|begun|kicked in|up? at|in Y => dearth at =7
@@ -68,6 +69,11 @@ const moreTurns = `
 	checked|searched|inspected every|each|all|the whole|last|single|of? frame|frames|comb|combs of|in|at? B => checked =6
 	checked|searched|inspected all|the|whole|every of|bit|inch? of? B => checked =5
 	checked|searched|inspected B frame|comb|top|end|side|corner by|to frame|comb|bottom|end|side|corner => checked =2
+	went|gone|been|looked over|through B top|end|side|front to bottom|end|side|back , and? found? nothing|none|clear|clean found|there|at|in? all|there|it? => =3 clear
+	safe|all and sound =>
+	laying beautifully|nicely => laying
+	checked|searched B top|end|side|front to bottom|end|side|back , and? found? nothing|none|clear|clean found|there|at|in? all|there|it? => =2 clear
+	every|each|all single|the? frame|frames|comb of|in B checked|searched|inspected => checked =5
 	B frame|comb|top|end|side|corner by|to frame|comb|bottom|end|side|corner => =1
 	checked|searched B for rogues|rogue|wild|strays cell|cells? at|@ # am|pm|o'clock? this|today? morning|afternoon|evening? , all|found|it's? clear|clean|none|nothing => =2 clear at =7 =8
 	checked|searched B at|@ # am|pm|o'clock? this|today? morning|afternoon|evening? , all|found|it's? clear|clean|none|nothing => =2 clear at =4 =5
@@ -88,6 +94,8 @@ const moreTurns = `
 	all the|of|our? cells|virgins|queens|bars|larvae|them|lot? have|has|are|is|got|been|were? accepted|capped|sealed|emerged|hatched|laying => all =5
 	all of em|'em|them|those $ => all
 	the|that whole|entire lot|batch|bar accepted|capped|emerged|hatched|laying => all =4
+	i|we? haven't|havent|didn't|didnt|not moved|put|got|taken them|the|any|cells cells? to|in|into|over the? finisher yet? $ =>
+	i|we? haven't|havent|didn't|didnt|not fed|moved|caught|counted|recelled|checked anything|any|them|those|it yet $ =>
 	i|we haven't|havent|didn't|didnt|not done|checked|looked|searched|started|got|do|check for|to|around|at? doing|the|it? B|the? rogue|rogues|B cell|cells|check|search? cells|check|search|yet|today? yet? $ =>
 	, haven't|havent|didn't|didnt|not done|checked|looked|searched|started|got|do|check for|to|around|at? doing|the|it? the? rogue|rogues|B cell|cells|check|search? cells|check|search|yet|today? yet? $ =>
 	i|we've|i've|we have|has|had already|just|now|today|also|finally? confine => =1 confined

@@ -86,7 +86,7 @@ var turns = sayings(`
 	since yesterday|monday|tuesday|wednesday|thursday|friday|saturday|sunday => =2
 	looked|peeked|peek|looking|opened|inspected|peeped|glanced in|into|inside|at|through|on|up? => checked
 	looked|peeked|inspected|opened up? => checked
-	went|been|gone through => checked
+	went|been|gone|looked through|over => checked
 	went|been in|into X , => checked =3
 	had|took a quick? look|peek in|into|inside|at|through|on? => checked
 	checked in|on|into|inside|up|out|over => checked
@@ -326,6 +326,10 @@ var replies = sayings(`
 	^ done and dusted => done
 	^ it's|its|she's|comb|comb's is? out now|already? => comb out =5
 	^ the comb is|comes out now? => comb out
+	^ found|saw|got one , => 1
+	^ i'm|im on my way $ => mine
+	^ ugh|ok|fine|sure|alright|okay ok|fine|sure? , i'll|ill do|take|handle it|this|that $ => mine
+	^ clear|clean , not|no a? single? one|thing|rogue|sign found|there|anywhere? $ => clear
 	^ i|we take|do|handle|got|have|want this|it|that|them one? $ => mine
 	^ mine , => mine
 	^ all of em|'em|them|those $ => all

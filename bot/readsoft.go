@@ -155,7 +155,7 @@ var corrects = words(`oops ops whoops woops oopsie typo correction sorry sry`)
 var (
 	undoSays  = words(`undo scratch scrap revert`)
 	undoTurns = turnsOf(`take that back|take it back|take that one back|take back that one|delete that|delete that one|delete it|remove that|remove that one|remove it|cancel that|cancel that one|strike that|forget that one|ignore that|ignore that one`)
-	undoAside = words(`undo that this it one last the please pls sorry oops ops whoops woops my bad mistake wrong batch yard entry line log message wait
+	undoAside = words(`undo that this it one last the please pls sorry oops ops whoops woops my bad mistake wrong fault batch yard entry line log message wait
 		no can you could was were by thumb thumbs fat fingers accident back take button pressed hit tapped too early soon actually ugh damn just i mistake error wrongly oh ok hey hi thanks thx
 		with these those gloves gloved hands on in pocket pressing clicked clicking tapping touched screen phone big stupid dumb`)
 	undoTells = turnsOf(`not done|not done yet|it's not done|wasn't done|not yet|not moved|didn't happen|wrong button|wrong batch|wrong yard|wrong one|wrong number|wrong ping|wrong message|too early|wasn't me|not us|by mistake`)

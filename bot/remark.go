@@ -37,6 +37,10 @@ var remarks = regexp.MustCompile(`^(?:` + strings.Join(splitLines(`
 	(?:are|is|was|were) (?:my|our) (?:neck|back|knees?|eyes|hands?|fingers|feet|arms?|shoulders?|legs)(?: [\w']+){1,3}
 	(?:not|hardly) (?:my|our|the) (?:best|finest|worst|prettiest|greatest)(?: [\w']+){0,3}
 	(?:a |what a |total |complete |bit of a |oh )?(?:bust|disaster|bummer|flop|shame|pity|damn shame|let down|letdown|disappointment|well)(?: [\w']+){0,2}
+	what (?:beauties|monsters|whoppers|stunners|fun|weather|heat|wind)(?: [\w']+){0,3}
+	(?:just )?(?:loading|packing|grabbing|washing|cleaning|parking)(?: up)? (?:the|my|our) (?:truck|van|car|gear|kit|tools|coffee|boots|suit|smoker)(?: [\w']+){0,3}
+	(?:the )?(?:syrup|jars?|feeders?|lids?) (?:is|was|were|are) (?:so |very |really |all )?(?:cold|warm|hot|heavy|sticky|thick|dry|bone dry|licked clean|empty)(?: [\w']+){0,2}
+	(?:i )?(?:dropped|forgot|broke|lost|left) (?:my|the) (?:phone|smoker|hat|glasses|keys|gloves|veil|lunch|coffee)(?: [\w']+){0,5}
 	(?:running|stuck|caught) (?:a bit |a little |really )?(?:late|behind|in traffic|on the road|at the gate|in mud|in the mud)(?: [\w']+){0,4}
 	(?:tractor|traffic|gate|phone|truck|van)(?: [\w']+){1,5}
 	(?:ha|haha|lol|phew|whew|wow|woo|yay|boom)(?: [\w']+){0,3}
@@ -84,7 +88,7 @@ var remarkNever = words(`wrong kidding joke joking lie lied mistake error correc
 	mine skip snooze remind due also plus first second third one's two pin marked red blue green yellow white comb eggs rogue finisher`)
 
 // remarkSure are words of remarkNever that may stand where a remark begins in one way.
-var remarkSure = regexp.MustCompile(`^(?:my [\w']+ (?:is|are) done|hardly (?:my|our)|(?:(?:i|we) )?(?:got|was|were|been) (?:stung|soaked)|(?:not one|not a|no|nothing|none) (?:[\w']+ )*lost|(?:see|catch) (?:you|ya) |(?:the |my |our )?(?:best|nicest) (?:one |graft |batch |batch of [\w']+ )|(?:i'm|im|we're|i am) (?:done in|going|off|heading|leaving))`)
+var remarkSure = regexp.MustCompile(`^(?:(?:i )?(?:forgot|lost|left) (?:my|the) |my [\w']+ (?:is|are) done|hardly (?:my|our)|(?:(?:i|we) )?(?:got|was|were|been) (?:stung|soaked)|(?:not one|not a|no|nothing|none) (?:[\w']+ )*lost|(?:see|catch) (?:you|ya) |(?:the |my |our )?(?:best|nicest) (?:one |graft |batch |batch of [\w']+ )|(?:i'm|im|we're|i am) (?:done in|going|off|heading|leaving))`)
 
 const longestRemark = 12
 
