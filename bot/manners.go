@@ -248,3 +248,18 @@ func (d *reader) goodbye() {
 
 var tailTurns = turnsOf(`lol|lmao|haha|hahaha|hehe|phew|whew|woohoo|yay|wow|woot|finally|thanks|thx|ty|cheers|guys|folks|everyone|everybody|team|crew|fyi|btw|yall|y'all|looking good|looking great
 		|all good|so far so good|thank you|thanks all|thank you all|as planned|right on time|on time|boss|mate|thanks guys|thanks team|thanks bot|no problem|no problems|no issues|at last|my friends|for the log|for the record|and all good|they look great|they look good|looks good|looks great|and they look great|and they look good|i'm happy to say|happy to report`)
+
+// asBot takes "bot" for the name of it where it is asked something; "the bot" and "bot
+// is down" are talk of it.
+func (d *reader) asBot() {
+	i := 0
+	if greetWords[d.word(0)] {
+		i = 1
+	}
+	if d.word(i) == "bot" && (botAsked[d.word(i+1)] || len(d.toks) == i+2 && d.word(i+1) == "help") {
+		d.toks = d.toks[i+1:]
+		d.r.addressed = true
+	}
+}
+
+var botAsked = words(`what what's whats show list due undo why week season log`)

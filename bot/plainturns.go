@@ -71,6 +71,10 @@ const moreTurns = `
 	checked|searched|inspected B frame|comb|top|end|side|corner by|to frame|comb|bottom|end|side|corner => checked =2
 	went|gone|been|looked over|through B top|end|side|front to bottom|end|side|back , and? found? nothing|none|clear|clean found|there|at|in? all|there|it? => =3 clear
 	safe|all and sound =>
+	found|saw|spotted|got rogue|wild|stray cell => found 1 rogue
+	found|saw|spotted|got rogue|wild|stray cells => found rogue cells unsure
+	found|saw|spotted|got rogues => found rogues unsure
+	done|finished , and|& # too|to $ => done, =4 unsure
 	laying beautifully|nicely => laying
 	checked|searched B top|end|side|front to bottom|end|side|back , and? found? nothing|none|clear|clean found|there|at|in? all|there|it? => =2 clear
 	every|each|all single|the? frame|frames|comb of|in B checked|searched|inspected => checked =5

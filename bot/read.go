@@ -77,17 +77,8 @@ func (d *reader) spoken() {
 		d.r.addressed = true
 		return
 	}
-	i := 0
-	if greetWords[d.word(0)] {
-		i = 1
-	}
-	if d.word(i) == "bot" && (botAsked[d.word(i+1)] || d.word(i+1) == "what" || len(d.toks) == i+2 && d.word(i+1) == "help") {
-		d.toks = d.toks[i+1:] // "bot what's due"; "the bot" and "bot is down" are talk of it
-		d.r.addressed = true
-	}
+	d.asBot()
 }
-
-var botAsked = words(`what's whats show list due undo why week season log`)
 
 func (d *reader) read() *reading {
 	r := d.r

@@ -23,6 +23,12 @@ func (c *cutter) several(parts []part) bool {
 			return false
 		}
 	}
+	for i := 1; i < len(parts); i++ {
+		a, b := parts[i-1].r, parts[i].r
+		if !b.clear() && !parts[i].carried && sameDeed(a, b) {
+			return false // "let 7 go and pulled her comb ar 4" is one, and when is open
+		}
+	}
 	shareBatch(parts)
 	return shareTime(parts)
 }
@@ -68,6 +74,9 @@ func shareTime(parts []part) bool {
 	case len(set) == 1:
 		if set[0] != 0 && set[0] != last {
 			return false
+		}
+		if !parts[set[0]].r.clear() {
+			return false // what it says of the time is in doubt as well
 		}
 		if parts[last].own && set[0] == last {
 			return true // "38 accepted. Cells to finisher at 10": a sentence of its own
