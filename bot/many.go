@@ -49,9 +49,6 @@ func (t *talk) events(m many) error {
 		}
 		return t.act(m.whole)
 	}
-	if bareDone(m.parts[0].r) && len(m.parts[0].r.typos) > 0 && m.parts[1].r.verb == justCount {
-		return t.act(m.whole) // a slip of "done", or of something else
-	}
 	if k, ok := t.contextTask(); ok && bareDone(m.parts[0].r) && k.Step == m.parts[1].r.step {
 		m.parts[0].r = nil // "done, moved 34": the same said twice
 	}
