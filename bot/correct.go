@@ -277,8 +277,11 @@ func (t *talk) fix(r *reading) error {
 	var first *store.Line
 	for i := range lines {
 		l := &lines[i]
-		if l.Action != rules.Did || l.Count == nil || l.Step == rules.Ordered || t.origin.Said.Sub(l.Said) > 48*time.Hour || r.soft != "" && !r.addressed && t.origin.Said.Sub(l.Said) > mendTimeWithin {
+		if l.Action != rules.Did || l.Count == nil || l.Step == rules.Ordered || t.origin.Said.Sub(l.Said) > fixWithin(r) || r.soft != "" && !r.addressed && t.origin.Said.Sub(l.Said) > mendTimeWithin {
 			continue
+		}
+		if r.step != "" && l.Step != r.step || r.batch != 0 && l.Subject != rules.BatchSubject(r.batch) {
+			continue // "graft was 44 not 45" is not of the count of cells
 		}
 		if first == nil {
 			first = l
@@ -306,4 +309,13 @@ func (t *talk) fix(r *reading) error {
 		t.hush()
 	}
 	return nil
+}
+
+// fixWithin is how old a line may be whose count is put right; of a step that is named
+// with the count that it was, longer.
+func fixWithin(r *reading) time.Duration {
+	if r.step != "" && r.old != nil {
+		return 14 * 24 * time.Hour
+	}
+	return 48 * time.Hour
 }

@@ -194,7 +194,7 @@ var stepFillers = map[rules.Step]map[string]bool{
 	rules.Catch:   words(`nucs more another mated counted`),
 	rules.Recell:  words(`nucs nuc more another`),
 	rules.Feed:    words(`nucs finisher her with to of some both breeders builders our`),
-	rules.Drones:  words(`in put frame comb started dropped popped set stuck hung added gave got`),
+	rules.Drones:  words(`in put went frame comb started dropped popped set stuck hung added gave got`),
 	rules.Dearth:  words(`in a nectar here started we're were`),
 	rules.Flow:    words(`in a nectar here started honey`),
 }
@@ -230,7 +230,7 @@ var comparing = words(`least than over under up below above`)
 // alone, unless the bot is spoken to.
 var notNow = words(`will i'll ill we'll well he'll she'll they'll should gonna going need needs needed want wants wanted plan plans planning planned hope
 	hoping try trying tonight next soon might could would must gotta supposed let's lets shall when while if once before after until till
-	unless because remember used usually always every instead year years season month months weeks soon wait waiting someone somebody anyone
+	unless because remember thinking considering used usually always every instead year years season month months weeks soon wait waiting someone somebody anyone
 	time ready later`)
 
 var marks = words(`red blue green yellow white orange black pink purple brown grey gray silver gold violet turquoise`)

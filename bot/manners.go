@@ -33,7 +33,8 @@ var (
 		fyi|just fyi|btw|by the way|for the record|for the log|for the logbook|just so you know|so you know|heads up|quick update|update|quick note|quick one|small update|status|report|news|good news|great news|log this|log it|log it please|please log|please log it|pls log|for your records|note to the log|note for the log|yardbell
 		hi|hey|hello|hi all|hey all|hello all|hi team|hey team|hi guys|hey guys|hi folks|hey folks|hi everyone|hey everyone|hello everyone|hi everybody|morning|morning all|morning everyone|morning team|morning guys|morning folks|morning crew|good morning|good morning all|good morning everyone|good morning team|good morning crew|evening all|evening everyone|good evening|good evening all|good afternoon|afternoon all|hiya|howdy|howdy all|howdy folks|yo|yo all|hey crew|hi crew|hey there|hi there|hey bot|hi bot|hello bot|ok team|ok all|ok guys|ok folks|alright|alright all|right|righto|okay|ok|hey y'all|g'day
 		bye|bye all|later all|later guys|later folks|cheers all|cheers guys|please and thanks|thanks in advance|that was quick|that was fast|that was easy|that was hard work|hard work|tough one|bees were calm|bees are calm|bees are happy|bees were happy|bees were grumpy|bees are grumpy|grumpy bees|bees were angry|got stung|got stung twice|got stung again|stung twice|ouch
-		took a while|took ages|took forever|took all morning|took all day|took some time|slow going|slow work|that took a while|good times|sore back|my back hurts|no rush|fun morning|one down|two down|boom
+		took a while|took ages|took forever|took all morning|took all day|took some time|slow going|slow work|that took a while|good times|sore back|my back hurts|no rush|fun morning|one down|two down|boom|note|safe and sound|no robbing|both cut out|both squished|both gone|wall to wall|zero losses|zero issues|total bust|what a bust|running late|stuck in traffic|oh well|sad times|gutted
+		nothing coming in|not a thing coming in|no nectar|no nectar coming in|not a drop coming in|nothing in bloom|finally done|leaving now|on my way|on our way|heading out|heading out now|heading over|heading over now|going there now|going now|driving over|driving over now|on the road|finally
 		they look good|they look great|they're good|they're great|they're beautiful|looking good|looking great|looks good|looks great|look good|look great|smells great|nice and warm|nice and early|nice and easy|nice and fat|nice and clean
 		as usual|as always|as discussed|as agreed|as you said|like you said|like we said|good work everyone|good job everyone|go team|let's go|lets go|let's gooo|not a bad start|what a relief|what a morning|what a beauty|best batch yet|best yet|best one yet|new record|record|personal best|a record|fingers crossed|knock on wood|touch wood|lucky us
 		period|full stop`)
@@ -80,13 +81,33 @@ func (d *reader) manners() {
 				out[n-1].comma = true
 			}
 		} else {
-			out = append(out, d.toks[i:k]...)
+			a, b := d.joinedRemark(i, k)
+			dropped = dropped || b-a < k-i
+			out = append(out, d.toks[a:b]...)
+			out[len(out)-1].comma = d.toks[k-1].comma || b < k
 		}
 		i = k
 	}
 	if dropped && len(out) > 0 {
 		d.toks, d.joined = out, ""
+		d.goodbye()
 	}
+}
+
+// joinedRemark leaves a remark out that "and" or "but" joins to the piece from token i
+// to k: "that took forever but all are moved and nothing got shaken".
+func (d *reader) joinedRemark(i, k int) (int, int) {
+	for j := k - 4; j > i; j-- {
+		if joins[d.word(j)] && d.remark(j+1, k) {
+			k = j
+		}
+	}
+	for j := i + 2; j < k-1; j++ {
+		if joins[d.word(j)] && d.remark(i, j) {
+			return j + 1, k
+		}
+	}
+	return i, k
 }
 
 // spell is the words from token i up to k.
@@ -119,7 +140,7 @@ func (d *reader) harmless(i, k int) bool {
 	if k-i <= longestComment && comments[d.spell(i, k)] {
 		return true
 	}
-	return d.courteous(i, k, praise, praiseSmall) || d.thanks(i, k) || d.greets(i, k) || d.losses(i, k)
+	return d.courteous(i, k, praise, praiseSmall) || d.thanks(i, k) || d.greets(i, k) || d.losses(i, k) || d.remark(i, k)
 }
 
 // thanks reports whether somebody is thanked for something: "thx for the help Rowan".
@@ -157,7 +178,7 @@ func (d *reader) greets(i, k int) bool {
 // losses reports whether a piece says why the count is less than what it is of:
 // "34 of 36, 2 duds".
 func (d *reader) losses(i, k int) bool {
-	if !d.toks[i].isNum || k-i < 2 || k-i > 4 {
+	if !d.toks[i].isNum || k-i < 2 || k-i > 6 {
 		return false
 	}
 	for j := i + 1; j < k; j++ {
@@ -165,15 +186,27 @@ func (d *reader) losses(i, k int) bool {
 			return false
 		}
 	}
-	for j := 0; j+2 < i; j++ {
-		if d.toks[j].isNum && d.word(j+1) == "of" && d.toks[j+2].isNum && d.toks[j+2].num-d.toks[j].num == d.toks[i].num {
-			return true
+	// Of "34 of 36" it must be the rest, and of a count alone far less than it.
+	of, most := false, 0
+	for j := 0; j < i; j++ {
+		if !d.toks[j].isNum {
+			continue
+		}
+		most = max(most, d.toks[j].num)
+		if d.word(j+1) == "of" && j+2 < i && d.toks[j+2].isNum {
+			if of = true; d.toks[j+2].num-d.toks[j].num == d.toks[i].num {
+				return true
+			}
 		}
 	}
-	return false
+	return !of && most > 2*d.toks[i].num && (k-i > 2 || dudWords[d.word(i+1)] && d.nextTo(hatchedWords)) // "moved 34, 2 broken" may be of the 34
 }
 
-var lossWords = words(`dud duds bad dead failed empty rejected culled tossed broken damaged crushed chilled binned small puny were was are is cells cell ones one queens virgins no-shows missing lost didn't make it`)
+var hatchedWords = words(`emerged hatched laying`)
+
+var dudWords = words(`dud duds missing stillborn no-shows`)
+
+var lossWords = words(`dud duds bad dead failed empty rejected culled tossed broken damaged crushed chilled binned small puny were was are is cells cell ones one queens virgins no-shows missing lost didn't make it got stillborn duds in the their squashed dented dropped`)
 
 // greeting takes a greeting that no comma parts from the rest: "morning all moved 34".
 func (d *reader) greeting() {
@@ -215,3 +248,18 @@ func (d *reader) goodbye() {
 
 var tailTurns = turnsOf(`lol|lmao|haha|hahaha|hehe|phew|whew|woohoo|yay|wow|woot|finally|thanks|thx|ty|cheers|guys|folks|everyone|everybody|team|crew|fyi|btw|yall|y'all|looking good|looking great
 		|all good|so far so good|thank you|thanks all|thank you all|as planned|right on time|on time|boss|mate|thanks guys|thanks team|thanks bot|no problem|no problems|no issues|at last|my friends|for the log|for the record|and all good|they look great|they look good|looks good|looks great|and they look great|and they look good|i'm happy to say|happy to report`)
+
+// asBot takes "bot" for the name of it where it is asked something; "the bot" and "bot
+// is down" are talk of it.
+func (d *reader) asBot() {
+	i := 0
+	if greetWords[d.word(0)] {
+		i = 1
+	}
+	if d.word(i) == "bot" && (botAsked[d.word(i+1)] || len(d.toks) == i+2 && d.word(i+1) == "help") {
+		d.toks = d.toks[i+1:]
+		d.r.addressed = true
+	}
+}
+
+var botAsked = words(`what what's whats show list due undo why week season log`)

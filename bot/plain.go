@@ -101,12 +101,14 @@ func sayings(table string) sayRules {
 
 // plain puts the message into plain words.
 func (d *reader) plain() {
-	if d.glossedAny() {
+	if d.glossedAny() && d.r.lang != "en" {
 		return
 	}
 	d.genitives()
+	d.spokenStops()
 	d.apply(spellings)
 	d.dictated()
+	d.apply(openTurns)
 	d.manners()
 	d.apply(asking)
 	if d.r.addressed {
@@ -318,6 +320,31 @@ func (d *reader) genitives() {
 var ownedThings = words(`comb frame cage larvae cells cell bar bars eggs egg brood queen feeder batch grafts`)
 
 var isThings = words(`graft grafting flow dearth comb queen bar batch builder breeder`)
+
+// spokenStops takes the "comma" and "period" of dictation for what they are.
+func (d *reader) spokenStops() {
+	var out []token
+	for i, t := range d.toks {
+		n := 1
+		switch {
+		case t.text == "comma" || t.text == "period" || t.text == "semicolon":
+		case t.text == "full" && d.word(i+1) == "stop" && !t.comma:
+		case t.text == "stop" && d.word(i-1) == "full" && !d.toks[i-1].comma:
+		case t.text == "new" && (d.word(i+1) == "line" || d.word(i+1) == "paragraph") && !t.comma:
+		case (t.text == "line" || t.text == "paragraph") && d.word(i-1) == "new" && !d.toks[i-1].comma:
+		default:
+			n = 0
+		}
+		if n == 0 || len(out) == 0 {
+			out = append(out, t)
+			continue
+		}
+		out[len(out)-1].comma = true
+	}
+	if len(out) < len(d.toks) {
+		d.toks, d.joined = out, ""
+	}
+}
 
 // dictated puts together "thirty ate", where a number in words was heard as another
 // word: beside what is counted only.

@@ -22,6 +22,24 @@ var spellings = sayings(`
 	excepted # => accepted =2
 	# of? #? cells? were? excepted => =1 =2 =3 =4 accepted
 	caped # => capped =2
+	capd|cappd|caaped|cpped|cappped => capped
+	putted => put
+	catched|cought|caugth|cauhgt => caught
+	thru|thro => through
+	rogs|rouges => rogues
+	numbr|nmbr => number
+	confind|conffined => confined
+	releasd|realeased|relased => released
+	graftd|grfated|graftted => grafted
+	movd|moevd => moved
+	layin => laying
+	in|into|on|at|fed|checked b one|won => =1 builder 1
+	b one|won is|was? clear|clean => builder 1 =4
+	batch two|too|to $ => =1 2
+	a quarter|half past|to => =2 =3
+	# emerged|hatched|laying|moved|accepted|capped # are|were|got|was? dead|duds|dud|stillborn|missing|failed|crushed|squashed => =1 =2, =3 =4 =5
+	batch # # are|were|got|was? dead|duds|dud|stillborn|missing|failed|crushed|squashed|empty => =1 =2, =3 =4 =5
+	batch one # are|were|got|was? dead|duds|dud|stillborn|missing|failed|crushed|squashed|empty => =1 1, =3 =4 =5
 	# of? #? cells? caped => =1 =2 =3 =4 capped
 	rouge|rough|roug|rogue's cell|cells => rogue =2
 	no|# rouge|rouges => =1 rogue
@@ -68,7 +86,7 @@ var turns = sayings(`
 	since yesterday|monday|tuesday|wednesday|thursday|friday|saturday|sunday => =2
 	looked|peeked|peek|looking|opened|inspected|peeped|glanced in|into|inside|at|through|on|up? => checked
 	looked|peeked|inspected|opened up? => checked
-	went|been|gone through => checked
+	went|been|gone|looked through|over => checked
 	went|been in|into X , => checked =3
 	had|took a quick? look|peek in|into|inside|at|through|on? => checked
 	checked in|on|into|inside|up|out|over => checked
@@ -224,7 +242,7 @@ var turns = sayings(`
 	flow|dearth has|have|is|'s|just? just|now|finally|already|all|well? over|ended|gone|stopped|finished|done|dried|shut up|down|off? => =1 over
 	nectar is coming in => flow on
 	nectar flow|dearth => =2
-`)
+` + moreTurns)
 
 // asking are questions to the bot in natural words.
 var asking = sayings(`
@@ -308,6 +326,19 @@ var replies = sayings(`
 	^ done and dusted => done
 	^ it's|its|she's|comb|comb's is? out now|already? => comb out =5
 	^ the comb is|comes out now? => comb out
+	^ found|saw|got one , => 1
+	^ i'm|im on my way $ => mine
+	^ ugh|ok|fine|sure|alright|okay ok|fine|sure? , i'll|ill do|take|handle it|this|that $ => mine
+	^ clear|clean , not|no a? single? one|thing|rogue|sign found|there|anywhere? $ => clear
+	^ i|we take|do|handle|got|have|want this|it|that|them one? $ => mine
+	^ mine , => mine
+	^ all of em|'em|them|those $ => all
+	^ every last|single? one $ => all
+	^ the whole lot|batch|bar $ => all
+	^ yes|yep|yup|yeah|ok|okay|done , it's|its|she's|comb's|all|came|they're? out now|already? at|@ => done at
+	^ yes|yep|yup|yeah|ok|okay|done , it's|its|she's|comb's|the|comb|is|all|came|they're? comb|is? out now|already? $ => done
+	^ done|yes|yep|yup|looked|checked|ok , and|i? found|saw|there|it|was|is? nothing|none|clean|clear|no|zero in|rogues|rogue|cells|found|at? it|there|all|cells|inside? $ => none
+	^ i|we? found|cut|squished|killed|knocked|squashed|crushed|removed|pinched # , => =4,
 	^ found nothing|none there|yet? $ => none
 	^ nothing|none|no found|rogues|there $ => none
 	^ just|already|we|i|we've|i've|yes|yep|yup|all? just|already|have|all? did|done|finished it|this|that|them one? => done

@@ -77,6 +77,7 @@ func (d *reader) spoken() {
 		d.r.addressed = true
 		return
 	}
+	d.asBot()
 }
 
 func (d *reader) read() *reading {

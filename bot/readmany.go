@@ -19,6 +19,7 @@ type part struct {
 	carried bool // it repeats the deed of the part before
 	heading bool // its count is what the parts after it add up to
 	comma   bool // a comma stands before it, and no "and"
+	own     bool // a full stop stands before it, and a time in it
 }
 
 // many is a message as a whole and as the events it tells of.
@@ -176,6 +177,7 @@ func (c *cutter) parts(cuts []part) (out []part, rest string) {
 	var before []part // pieces before the first deed
 	for _, p := range cuts {
 		p.text = c.text(p.from, p.to)
+		p.text = c.her(out, p)
 		p.r = c.read(p.text)
 		switch {
 		case deed(p.r) && (p.r.verb != justCount || len(out)+len(before) == 0):
@@ -202,6 +204,7 @@ func (c *cutter) parts(cuts []part) (out []part, rest string) {
 					}
 				}
 			}
+			p.own = p.r.when.set && c.stopped(p.from)
 			out = append(out, p)
 		case len(out) == 0:
 			if out = c.share(before, p); len(out) == 0 {
@@ -380,22 +383,4 @@ func (c *cutter) settleHeading(parts []part) ([]part, string) {
 		return append(parts[:i:i], parts[i+1:]...), ""
 	}
 	return parts, ""
-}
-
-// several reports whether the parts are events of their own, and gives each the
-// time and the batch that were said once for all.
-func (c *cutter) several(parts []part) bool {
-	if len(parts) < 2 {
-		return false
-	}
-	if w := c.out.whole; w.clear() {
-		// Read in full as one: it is one, unless a "done" was swallowed by the next.
-		done := parts[0].r.verb == doDone && (!parts[1].comma || w.addressed) && (w.addressed || !needsCount[parts[1].r.step]) // "listo, y pasé 35"
-		feeds := w.step == rules.Feed && parts[1].carried
-		if !done && !feeds && w.verb != doMine {
-			return false
-		}
-	}
-	shareBatch(parts)
-	return shareTime(parts)
 }

@@ -1,5 +1,7 @@
 package bot
 
+import "yardbell/rules"
+
 // Corrections of what a line is about: "it was batch 5", "into B1 not B2", "at 7:30
 // not 8:30". Those of its count are read in readclaim.go.
 
@@ -71,6 +73,10 @@ func (c *cutter) mend() *mending {
 			return nil
 		}
 		m.was, m.old, ok = c.side(j, n)
+		if m.old != nil && nothing(m.was) && m.now.when.hasTime && *m.old > 0 && *m.old < 24 {
+			m.was.when = when{set: true, hasTime: true, clock: rules.Clock(*m.old * 60), half: *m.old > 12} // "at 9:30 not 10"
+			m.old = nil
+		}
 		ok = ok && matched(m)
 	case sure && i < n:
 		m.now, ok = c.new(i, n)

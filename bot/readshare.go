@@ -1,10 +1,37 @@
 package bot
 
 import (
+	"regexp"
+	"strconv"
+
 	"yardbell/rules"
 )
 
-// What one part of a message says for the others: its batch, its time.
+// What is said once for several events of a message, and what for one alone.
+
+// several reports whether the parts are events of their own, and gives each the
+// time and the batch that were said once for all.
+func (c *cutter) several(parts []part) bool {
+	if len(parts) < 2 {
+		return false
+	}
+	if w := c.out.whole; w.clear() {
+		// Read in full as one: it is one, unless a "done" was swallowed by the next.
+		done := parts[0].r.verb == doDone && (!parts[1].comma || w.addressed) && (w.addressed || !needsCount[parts[1].r.step]) // "listo, y pasé 35"
+		feeds := w.step == rules.Feed && parts[1].carried
+		if !done && !feeds && w.verb != doMine {
+			return false
+		}
+	}
+	for i := 1; i < len(parts); i++ {
+		a, b := parts[i-1].r, parts[i].r
+		if !b.clear() && !parts[i].carried && sameDeed(a, b) {
+			return false // "let 7 go and pulled her comb ar 4" is one, and when is open
+		}
+	}
+	shareBatch(parts)
+	return shareTime(parts)
+}
 
 // shareBatch: a batch named at the head holds for what follows, and one named at
 // the end for the parts of one deed.
@@ -48,6 +75,12 @@ func shareTime(parts []part) bool {
 		if set[0] != 0 && set[0] != last {
 			return false
 		}
+		if !parts[set[0]].r.clear() {
+			return false // what it says of the time is in doubt as well
+		}
+		if parts[last].own && set[0] == last {
+			return true // "38 accepted. Cells to finisher at 10": a sentence of its own
+		}
 		for i := range parts {
 			parts[i].r.when = parts[set[0]].r.when
 		}
@@ -64,4 +97,36 @@ func shareTime(parts []part) bool {
 		}
 	}
 	return true
+}
+
+// her spells whom "fed her" means: "confined 7 and fed her" feeds breeder 7.
+func (c *cutter) her(before []part, p part) string {
+	if len(before) == 0 || before[len(before)-1].r.breeder == 0 || before[len(before)-1].r.step == rules.Graft || !c.says(p, herWords) {
+		return p.text
+	}
+	fed := false
+	for i := p.from; i < p.to; i++ {
+		w := c.d.word(i)
+		fed = fed || w == "fed"
+		if w != "fed" && !herSmall[w] {
+			return p.text
+		}
+	}
+	if !fed {
+		return p.text
+	}
+	return "fed breeder " + strconv.Itoa(before[len(before)-1].r.breeder)
+}
+
+var (
+	herWords = words(`her`)
+	herSmall = words(`her i we too also then just well as now some syrup`)
+)
+
+// sentenceEnd is a full stop, and not that of "a.m.".
+var sentenceEnd = regexp.MustCompile(`(?:[^.mM]|[^.][mM])[.!]+["')]*\s*$`)
+
+// stopped reports whether a full stop stands before token i.
+func (c *cutter) stopped(i int) bool {
+	return i > 0 && sentenceEnd.MatchString(c.d.text[:c.d.toks[i].at])
 }

@@ -1,5 +1,12 @@
 package bot
 
+import (
+	"regexp"
+	"strings"
+
+	"yardbell/rules"
+)
+
 // Corrections and questions that are said in more words than they need: "oops, 32 not
 // 34, fat thumbs", "wrong one, take it back", "when do the cells move".
 
@@ -62,6 +69,9 @@ func (d *reader) soft(v verb) bool {
 	return true
 }
 
+// courtesyTail ends a setting and is none of its value.
+var courtesyTail = regexp.MustCompile(`(?i)[ ,]+(?:please|pls|thanks|thx|thank you|ty)[ .!]*$`)
+
 // glossedAny reports whether a word was put in from another language.
 func (d *reader) glossedAny() bool {
 	for _, t := range d.toks {
@@ -78,6 +88,9 @@ func (d *reader) softFix() bool {
 		return false
 	}
 	i, n, found := d.aside()
+	if d.stepFix(i, n) {
+		return true
+	}
 	p := d.some(i, n)
 	if found && p.firmFix() {
 		d.looks += p.looks
@@ -103,6 +116,38 @@ func (d *reader) softFix() bool {
 	return false
 }
 
+// stepFix reads a correction that says whose count it is: "graft was 44 not 45", "batch
+// 2 was 41 grafted, not 40".
+func (d *reader) stepFix(i, n int) bool {
+	var step rules.Step
+	batch := 0
+	var left []token
+	was := false
+	for k := i; k < n; k++ {
+		w := d.word(k)
+		was = was || w == "was" || w == "should" || w == "were"
+		switch s := stepWords[w]; {
+		case s != "" && step == "" && (len(left) == 0 || left[len(left)-1].isNum):
+			step = s
+		case w == "batch" && k+1 < n && d.toks[k+1].isNum && batch == 0 && len(left) == 0:
+			batch = d.toks[k+1].num
+			k++
+		case (w == "the" || w == "count" || w == "my" || w == "that") && len(left) == 0, countedThings[w] && step == "":
+		default:
+			left = append(left, d.toks[k])
+		}
+	}
+	if step == "" || !was || !needsCount[step] {
+		return false
+	}
+	p := &reader{toks: left, text: d.text, n: d.n, r: &reading{}, verbAt: -1}
+	if len(left) < 3 || !p.firmFix() || p.r.old == nil {
+		return false
+	}
+	d.r.verb, d.r.count, d.r.old, d.r.step, d.r.batch = doFix, p.r.count, p.r.old, step, batch
+	return true
+}
+
 var corrects = words(`oops ops whoops woops oopsie typo correction sorry sry`)
 
 // The words of which a taking back is made: one that says it, and what may stand
@@ -110,9 +155,10 @@ var corrects = words(`oops ops whoops woops oopsie typo correction sorry sry`)
 var (
 	undoSays  = words(`undo scratch scrap revert`)
 	undoTurns = turnsOf(`take that back|take it back|take that one back|take back that one|delete that|delete that one|delete it|remove that|remove that one|remove it|cancel that|cancel that one|strike that|forget that one|ignore that|ignore that one`)
-	undoAside = words(`undo that this it one last the please pls sorry oops ops whoops woops my bad mistake wrong batch yard entry line log message wait
-		no can you could was were by thumb thumbs fat fingers accident back take button pressed hit tapped too early soon actually ugh damn just i mistake error wrongly oh ok hey hi thanks thx`)
-	undoTells = turnsOf(`not done|not done yet|it's not done|wasn't done|not yet|not moved|didn't happen|wrong button|wrong batch|wrong yard|wrong one|wrong number|wrong ping|wrong message|too early|wasn't me|not us`)
+	undoAside = words(`undo that this it one last the please pls sorry oops ops whoops woops my bad mistake wrong fault batch yard entry line log message wait
+		no can you could was were by thumb thumbs fat fingers accident back take button pressed hit tapped too early soon actually ugh damn just i mistake error wrongly oh ok hey hi thanks thx
+		with these those gloves gloved hands on in pocket pressing clicked clicking tapping touched screen phone big stupid dumb`)
+	undoTells = turnsOf(`not done|not done yet|it's not done|wasn't done|not yet|not moved|didn't happen|wrong button|wrong batch|wrong yard|wrong one|wrong number|wrong ping|wrong message|too early|wasn't me|not us|by mistake`)
 )
 
 // softUndo reads a taking back in more words.
@@ -131,6 +177,10 @@ func (d *reader) softUndo() bool {
 	for i := 0; i < n; i++ {
 		d.looks++
 		w := d.word(i)
+		if k := d.lineNamed(i); says && k > 0 && (i+k == n || i+k == n-1 && (d.word(n-1) == "please" || d.word(n-1) == "pls")) {
+			d.r.verb = doUndo
+			return true
+		}
 		for k := 2; k <= 4 && !says && i+k <= n; k++ {
 			if undoTurns[d.spell(i, i+k)] {
 				says = true
@@ -153,18 +203,49 @@ func (d *reader) softUndo() bool {
 	return d.soft(doUndo)
 }
 
+// lineNamed reads "my graft", "Wren's last move" from token i and says how many tokens
+// it took.
+func (d *reader) lineNamed(i int) int {
+	k, whose := i+1, ""
+	switch w := d.word(i); {
+	case w == "my" || w == "our":
+	case strings.HasSuffix(w, "'s"):
+		for _, name := range d.n.crew {
+			if first, _, _ := strings.Cut(fold(name), " "); first+"'s" == w {
+				whose = name
+			}
+		}
+		if whose == "" {
+			return 0
+		}
+	default:
+		return 0
+	}
+	if d.word(k) == "last" {
+		k++
+	}
+	step := stepWords[d.word(k)]
+	switch {
+	case d.word(k) == "one" || d.word(k) == "line" || d.word(k) == "entry" || d.word(k) == "message":
+	case step == "":
+		return 0
+	}
+	d.r.step, d.r.whose = step, whose
+	return k + 1 - i
+}
+
 // The words of a question for when something is due.
 var (
 	whenLeads = words(`when when's whens`)
 	whenSmall = words(`do does is are can should will must we i the my these those this our cells cell next have has need needs to get be due ready go goes come out in into time it
-		them of for again best happen happening window start open supposed a an scheduled planned on they they're count check`)
+		them of for from again best batch breeder queen until till before left long happen happening window start open supposed a an scheduled planned on they they're count check`)
 	whenSays = words(`emergence moved grafting graft move emerge hatch hatching capping catching laying emerging moving recell acceptance`)
 )
 
 // whenDue reads "when do the cells move", "when's the graft".
 func (d *reader) whenDue() bool {
 	r := d.r
-	if !whenLeads[d.word(0)] || len(d.toks) < 2 || len(d.toks) > 9 || d.glossedAny() {
+	if !whenLeads[d.word(0)] || len(d.toks) < 2 || len(d.toks) > 12 || d.glossedAny() {
 		return false
 	}
 	says, batch := false, 0
@@ -173,6 +254,8 @@ func (d *reader) whenDue() bool {
 		switch {
 		case w == "batch" && i+1 < len(d.toks) && d.toks[i+1].isNum:
 			batch = d.toks[i+1].num
+			i++
+		case (w == "from" || breederWords[w]) && i+1 < len(d.toks) && d.toks[i+1].isNum:
 			i++
 		case whenSays[w] || stepWords[w] != "" && stepForms[w] == bare:
 			says = true

@@ -196,6 +196,9 @@ func (d *reader) clock(i int, sure bool) (w when, n int) {
 		}
 		return at(rules.Clock(h*60+mi), false, 3)
 	}
+	if c, n := d.pastHour(i, sure); n > 0 {
+		return at(c, false, n)
+	}
 	h, ok := d.number(i)
 	switch {
 	case !ok || h < 0:
@@ -210,6 +213,27 @@ func (d *reader) clock(i int, sure bool) (w when, n int) {
 		return at(rules.Clock(h/100*60+h%100), h >= 1300 || t[0] == '0', 1) // "at 0730"
 	}
 	return w, 0
+}
+
+// pastHour reads "ten past four" and, where a time is due, "twenty to nine".
+func (d *reader) pastHour(i int, sure bool) (c rules.Clock, n int) {
+	mi, ok := d.number(i)
+	if !ok || mi < 1 || mi > 29 {
+		return 0, 0
+	}
+	k := i + 1
+	if d.word(k) == "minutes" || d.word(k) == "min" {
+		k++
+	}
+	way := d.word(k)
+	h, ok := d.number(k + 1)
+	if !ok || h < 1 || h > 12 || way != "past" && !(way == "to" && sure && mi%5 == 0) {
+		return 0, 0
+	}
+	if way == "to" {
+		h, mi = (h+11)%12, 60-mi
+	}
+	return rules.Clock(h*60 + mi), k + 2 - i
 }
 
 // day reads a day from token i: yesterday, a weekday, a date.

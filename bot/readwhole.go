@@ -327,7 +327,7 @@ func (d *reader) set() bool {
 		for settingSmall[d.word(k)] {
 			k++
 		}
-		v := d.settingValue(w.key, d.from(k))
+		v := d.settingValue(w.key, strings.TrimRight(courtesyTail.ReplaceAllString(d.from(k), ""), " .!"))
 		if w.key == "pin" && v != "on" && v != "off" {
 			continue // the pin of a comb
 		}

@@ -52,7 +52,7 @@ func cuts(w string) []string {
 
 // realWords are words of everyday talk that lie one slip from a fuzzy word: they
 // mean what they say. "Cleaned B1" is not "cleared B1".
-var realWords = words(`accent accents accepts aged alter bach bath botch bitch butch breader breeders bleeder builders cages cage cased caved caked
+var realWords = words(`yarde accent accents accepts aged alter bach bath botch bitch butch breader breeders bleeder builders cages cage cased caved caked
 	calls culls cello caped capper clapped chapped copped cupped catchy cache caching clean cleaned cleans clears cleat cleated clearer cleaved lear
 	confide confides confided confiding confines coffined death earth hearth deaths drove droves rone emerges emergent merge merged merging
 	feeling fending feuding feeing finnish finishes finishers finis freer frees fried free freud reed fred form forms forum fowl

@@ -26,7 +26,11 @@ func (t *talk) undo(r *reading) error {
 		}
 		return t.voidLines(ids, false)
 	}
-	lines, err := t.tx.LastLines(t.crew.ID, t.by.ID, 500)
+	who, err := t.undoOf(r)
+	if err != nil {
+		return err
+	}
+	lines, err := t.tx.LastLines(t.crew.ID, who, 500)
 	if err != nil {
 		return err
 	}
@@ -40,6 +44,9 @@ func (t *talk) undo(r *reading) error {
 		}
 		if gone {
 			continue
+		}
+		if r.step != "" && l.Step != r.step {
+			break // "undo my graft", where something else was logged since
 		}
 		var same []store.Line
 		for _, m := range lines[i:] {
@@ -70,6 +77,24 @@ func (t *talk) undo(r *reading) error {
 	}
 	t.ask("r_undo_none")
 	return nil
+}
+
+// undoOf is whose newest line is taken back: the sender's, unless another was named.
+func (t *talk) undoOf(r *reading) (int64, error) {
+	if r.whose == "" {
+		return t.by.ID, nil
+	}
+	members, err := t.tx.Members(t.crew.ID)
+	who, n := t.by.ID, 0
+	for _, m := range members {
+		if m.Name == r.whose {
+			who, n = m.ID, n+1
+		}
+	}
+	if n > 1 {
+		return 0, err // of two of one name nobody's
+	}
+	return who, err
 }
 
 // undoWithin is how old a line may be for a bare "undo" to take it back unasked.
