@@ -39,8 +39,8 @@ var idleClauses = []string{
 	"ni modo", "asi es la vida", "asi es", "que se le va a hacer", "les aviso", "aviso", "les cuento", "reporte", "reporto", "les reporto", "reportando", "para que sepan", "para el registro", "para registro",
 	"novedades", "va reporte", "va el reporte", "un dato", "ojo", "va mi reporte", "ahi va", "ahi les va", "les paso el dato", "mejor que nunca", "mejor de lo esperado", "esperaba mas", "esperaba menos",
 	"saludos a todos", "buenas a todos", "hola a todos", "que calor", "que frio", "buenas tardes", "buenas noches", "buenos dias", "muy buenos dias", "buen dia a todos", "buenos dias a todos", "buen provecho", "con cuidado",
-	"update", "info", "informe", "actualizacion", "noticias", "buenas noticias", "pero ya", "bueno pues", "y ya", "bendito dios", "que alivio", "buenisimo", "de maravilla", "nada mal", "quedo bonito", "quedaron bonitas", "quedaron lindas", "quedaron bien", "quedaron parejas", "salieron bonitas", "se ven bien", "se ven bonitas",
-	"vamos", "dale", "arriba", "bendiciones", "exito", "exitos", "cheque", "enterados", "enterado", "copiado", "recibido", "entendido",
+	"update", "info", "actualizacion", "noticias", "buenas noticias", "pero ya", "bueno pues", "y ya", "bendito dios", "que alivio", "buenisimo", "de maravilla", "nada mal", "quedo bonito", "quedaron bonitas", "quedaron lindas", "quedaron bien", "quedaron parejas", "salieron bonitas", "se ven bien", "se ven bonitas",
+	"vamos", "arriba", "bendiciones", "exito", "exitos", "cheque", "enterados", "enterado", "copiado", "recibido", "entendido",
 }
 
 var idleClause = func() map[string]bool {
