@@ -33,7 +33,7 @@ func (t *talk) mend(m many) error {
 		return nil
 	}
 	for _, l := range fit[1:] {
-		if l.Update != fit[0].Update || c.now.subject().Zero() == false || c.now.mark != "" || c.now.count != nil {
+		if l.Update != fit[0].Update || !c.now.subject().Zero() || c.now.mark != "" || c.now.count != nil {
 			if l.Update == fit[0].Update && c.was == nil {
 				t.ask("ask_which_line", "Example", t.v.say("form_"+string(l.Step)))
 				return nil

@@ -178,15 +178,6 @@ func openInputs(e env, files []string) ([]input, func(), error) {
 	return list, closeAll, nil
 }
 
-func contains(list []string, s string) bool {
-	for _, l := range list {
-		if l == s {
-			return true
-		}
-	}
-	return false
-}
-
 // live runs the console on the real clock: a tick beside, lines as they come.
 func (p *player) live(ctx context.Context, inputs []input) error {
 	now := p.e.clock()
