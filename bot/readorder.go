@@ -13,8 +13,9 @@ type planAsk struct {
 	day    when // by which day, or for a step on which day
 	order  int
 	shift  rules.Shift
-	shifts bool   // "a day later", and not a time of its own
-	person string // whose yields
+	shifts bool      // "a day later", and not a time of its own
+	person string    // whose yields
+	by     rules.Dim // yields side by side
 }
 
 var (
@@ -23,6 +24,8 @@ var (
 	byWords      = words(`by for until till before on`)
 	cancelLeads  = []string{"cancel order", "cancel the order", "call off order", "drop order"}
 	orderLeads   = []string{"how is", "how's", "hows", "how far is", "show me", "show", "status of", "the", "open", "our"}
+	yieldsBy     = map[string]rules.Dim{"week": rules.ByWeek, "weeks": rules.ByWeek, "breeder": rules.ByBreeder, "breeders": rules.ByBreeder, "queen": rules.ByBreeder,
+		"builder": rules.ByBuilder, "builders": rules.ByBuilder, "grafter": rules.ByGrafter, "grafters": rules.ByGrafter, "person": rules.ByGrafter}
 	yieldLeads   = []string{"show me", "show", "our", "the", "what are our", "what are the"}
 	capacityAsks = []string{"capacity", "show capacity", "the capacity", "our capacity", "show the capacity", "free nucs", "how many nucs are free", "which nucs are free"}
 	fitLeads     = []string{"when to confine", "when should i confine", "when should we confine", "when do i confine", "when do we confine", "when confine", "fit"}
@@ -175,6 +178,8 @@ func (d *reader) yields() bool {
 	}
 	switch n, isNum := d.number(i + 1); {
 	case d.end(i):
+	case yieldsBy[d.word(i)] != "" && d.word(i-1) == "by" && d.end(i+1):
+		r.plan.by = yieldsBy[d.word(i)]
 	case breederWords[d.word(i)] && isNum && d.end(i+2):
 		r.breeder = n
 	case d.word(i) == "builder" && !d.end(i+1) && d.end(i+2):

@@ -15,6 +15,10 @@ func (t *talk) yields(r *reading) error {
 	if err != nil {
 		return err
 	}
+	if r.plan.by != "" {
+		t.yieldsBy(o, r.plan.by)
+		return nil
+	}
 	y, whose := o.season, t.v.say("yield_crew")
 	dim, key := rules.Dim(""), ""
 	switch {

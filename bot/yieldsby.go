@@ -1,0 +1,66 @@
+package bot
+
+import (
+	"strconv"
+	"strings"
+
+	"yardbell/rules"
+)
+
+// mostGroups keeps a comparison on a phone's screen; of weeks the newest stay.
+const mostGroups = 12
+
+// yieldsBy sets breeders, builders, grafters or weeks side by side: what was accepted
+// of their grafts, and how many laying queens 100 of them would give.
+func (t *talk) yieldsBy(o *outlook, dim rules.Dim) {
+	y := rules.FitYields(o.trials)
+	groups := y.By[dim]
+	if len(groups) == 0 {
+		t.ask("yield_none", "Whose", t.v.say("yield_crew"))
+		return
+	}
+	t.say("yield_by_head")
+	left := len(groups) - mostGroups
+	if dim == rules.ByWeek && left > 0 {
+		groups = groups[left:]
+	}
+	for _, g := range groups[:min(len(groups), mostGroups)] {
+		st := g.Stage[rules.StageAccepted]
+		lo, hi := st.Interval(0.9)
+		one := y.For(dim, g.Key)
+		t.say("yield_by_line", "Who", t.groupName(dim, g.Key), "Percent", t.v.number(st.Mean*100, 0), "Lo", t.v.number(lo*100, 0), "Hi", t.v.number(hi*100, 0),
+			"Queens", int(100*one.Over(rules.StageAccepted, rules.StageLaying)+0.5), "Count", st.Batches)
+	}
+	if left > 0 {
+		t.say("yield_by_more", "Count", left)
+	}
+	t.say("yield_drawn_season")
+}
+
+// groupName words what a group is called: a week by the Monday it begins on.
+func (t *talk) groupName(dim rules.Dim, key string) string {
+	switch dim {
+	case rules.ByBreeder:
+		if n, err := strconv.Atoi(key); err == nil {
+			return t.v.subject(rules.BreederSubject(n))
+		}
+	case rules.ByWeek:
+		if d, ok := weekStart(key); ok {
+			return t.v.say("yield_week", "Date", t.v.date(d))
+		}
+	}
+	return key
+}
+
+// weekStart is the Monday of an ISO week named as rules.WeekOf does, "2031-W18".
+func weekStart(key string) (d rules.Date, ok bool) {
+	y, w, found := strings.Cut(key, "-W")
+	year, err1 := strconv.Atoi(y)
+	week, err2 := strconv.Atoi(w)
+	if !found || err1 != nil || err2 != nil {
+		return d, false
+	}
+	// The fourth of January lies in the first week (ISO 8601).
+	d = rules.Date{Year: year, Month: 1, Day: 4}
+	return d.Add(-(int(d.Weekday())+6)%7 + 7*(week-1)), true
+}
