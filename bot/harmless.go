@@ -51,6 +51,9 @@ var idleClause = func() map[string]bool {
 	return m
 }()
 
+// asksAlone are idle beside a report; by themselves they ask for something.
+var asksAlone = words(`informe reporte`)
+
 // keepsAll are the words that open a message of which no word may go: a value or a
 // reason stands there as typed.
 var keepsAll = words(`ajustar ajusta configurar configura poner pon ponga fijar fija cambiar cambia set change agregar agrega anadir anade nuevo nueva add new incubadora
@@ -59,6 +62,9 @@ var keepsAll = words(`ajustar ajusta configurar configura poner pon ponga fijar 
 // idle reports whether the clause from a up to b says nothing about the bees.
 func (g *glosser) idle(a, b int) bool {
 	core, said := false, make([]string, 0, b-a)
+	if a > 0 && g.lost(a, b) {
+		return true
+	}
 	for i := a; i < b; i++ {
 		w := g.in[i].text
 		g.d.looks++
@@ -67,7 +73,7 @@ func (g *glosser) idle(a, b int) bool {
 		}
 		said = append(said, w)
 	}
-	if idleClause[strings.Join(said, " ")] || g.aside(a, b) || g.admires(a, b) || b-a < len(g.in) && g.covered(a, b) {
+	if s := strings.Join(said, " "); idleClause[s] && !(b-a == len(g.in) && asksAlone[s]) || g.aside(a, b) || g.admires(a, b) || b-a < len(g.in) && g.covered(a, b) {
 		return true
 	}
 	for _, w := range said {
