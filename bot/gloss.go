@@ -281,6 +281,9 @@ func (g *glosser) longest(i int) (best *gloss, n int) {
 
 // fits reports whether a phrase of n words may be read as Spanish at i.
 func (g *glosser) fits(v *gloss, i, n int) bool {
+	if v.words[0] == "moved" && v.words[len(v.words)-1] == "in" && (!g.yardAt(i+n) || g.builderAt(i+n)) {
+		return false // cells are left at many places
+	}
 	switch v.class {
 	case "t":
 		return false

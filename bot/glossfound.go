@@ -75,7 +75,7 @@ var (
 	// lostWords are what became of the cells and queens that are not in the count.
 	lostWords = words(`seca secas mala malas muerta muertas vacia vacias rota rotas perdida perdidas danada danadas chupada chupadas aplastada aplastadas abortada abortadas fallada falladas
 		podrida podridas mordida mordidas roida roidas fallaron murieron secaron cayeron rompieron perdieron aplastaron abortaron`)
-	lostSmall  = words(`y con se estaban venian salieron nos me celda celdas`)
+	lostSmall  = words(`las los el y con se estaban venian salieron nos me celda celdas`)
 	takenCount = words(`aceptadas prendieron prendidas pegaron agarraron operculadas selladas nacieron nacidas emergieron hecho hechas listo listas done accepted capped emerged moved movi pase pasamos llevamos lleve postura laying`)
 )
 
@@ -85,7 +85,7 @@ func (g *glosser) lost(a, b int) bool {
 	number, core := false, false
 	for i := a; i < b; i++ {
 		switch w := g.in[i].text; {
-		case (g.in[i].isNum && isDigits(w) || esNumber(w) || w == "una" || w == "un") && !number:
+		case (g.in[i].isNum && isDigits(w) || esNumber(w) || w == "una" || w == "un" || w == "demas" || w == "resto" || w == "otras") && !number:
 			number = true
 		case lostWords[w] && number:
 			core = true
@@ -100,6 +100,22 @@ func (g *glosser) lost(a, b int) bool {
 		told = told || takenCount[g.in[i].text]
 	}
 	return core && counted && told
+}
+
+// partLost parts what was lost from the count before it: "38 aceptadas y 7 secas".
+func (g *glosser) partLost() {
+	for i := 1; i < len(g.in); i++ {
+		if w := g.in[i].text; w != "y" && w != "con" {
+			continue
+		}
+		b := i + 1
+		for b < len(g.in) && !g.in[b-1].comma && g.in[b].text != "y" {
+			b++
+		}
+		if g.lost(i, b) {
+			g.in[i-1].comma = true
+		}
+	}
 }
 
 // broke reports whether cells are said to be broken in reply to that ping.

@@ -40,6 +40,7 @@ var idleClauses = []string{
 	"novedades", "va reporte", "va el reporte", "un dato", "ojo", "va mi reporte", "ahi va", "ahi les va", "les paso el dato", "mejor que nunca", "mejor de lo esperado", "esperaba mas", "esperaba menos",
 	"saludos a todos", "buenas a todos", "hola a todos", "que calor", "que frio", "buenas tardes", "buenas noches", "buenos dias", "muy buenos dias", "buen dia a todos", "buenos dias a todos", "buen provecho", "con cuidado",
 	"update", "info", "informe", "actualizacion", "noticias", "buenas noticias", "pero ya", "bueno pues", "y ya", "bendito dios", "que alivio", "buenisimo", "de maravilla", "nada mal", "quedo bonito", "quedaron bonitas", "quedaron lindas", "quedaron bien", "quedaron parejas", "salieron bonitas", "se ven bien", "se ven bonitas",
+	"anota", "anoten", "anota por favor", "apunta", "apunten", "registra", "bot anota",
 	"vamos", "dale", "arriba", "bendiciones", "exito", "exitos", "cheque", "enterados", "enterado", "copiado", "recibido", "entendido",
 }
 
@@ -94,6 +95,7 @@ func (g *glosser) trim() {
 	if len(g.in) == 0 || keepsAll[g.in[0].text] && g.head(0, len(g.in)) == 0 {
 		return
 	}
+	g.partLost()
 	drop := make([]bool, len(g.in))
 	left := 0
 	for a := 0; a < len(g.in); {
