@@ -13,7 +13,7 @@ import (
 
 var (
 	// opensReport may stand before what is told, with or without a "que" at its end.
-	opensReport = phrasesOf(`les aviso que|les aviso|anota|anota por favor|por favor anota|anota que|anoten|anoten que|anota porfa|anota ahi|apunta|apunta por favor|apunta que|apunten|apunten que|registra|registra que|registra por favor|ponle|bot anota|favor anotar|favor de anotar|aviso que|les cuento que|les cuento|te cuento que|les informo que|les informo|informo que|informo|les reporto que|les reporto|reporto que|reporto
+	opensReport = phrasesOf(`les aviso que|les aviso|anota|anota por favor|anota por favor que|anoten por favor|por favor anota|anota que|anoten|anoten que|anota porfa|anota ahi|apunta|apunta por favor|apunta que|apunten|apunten que|registra|registra que|registra por favor|ponle|bot anota|favor anotar|favor de anotar|aviso que|les cuento que|les cuento|te cuento que|les informo que|les informo|informo que|informo|les reporto que|les reporto|reporto que|reporto
 		|les comento que|les comento|comento que|para avisar que|para avisarles que|solo para avisar que|solo aviso que|nomas aviso que|nada mas aviso que|quiero avisar que|les digo que|para que sepan|para que conste
 		|quiero reportar que|me toca reportar que|tengo que avisar que|por fin|al fin|gracias a dios|bendito dios|bendito sea dios|a dios gracias|la verdad
 		|buenas noticias|puchica|pucha|puchis|hijole|orale|caray|caramba|ah|oh|ey|ahora si|ya por fin|ahora si por fin|a ver|listos muchachos|va pues|fijate que|fijense que|resulta que|ya saben|con la novedad de que|con la novedad que`)

@@ -73,10 +73,10 @@ func (g *glosser) none(i int) bool {
 
 var (
 	// lostWords are what became of the cells and queens that are not in the count.
-	lostWords = words(`seca secas mala malas muerta muertas vacia vacias rota rotas perdida perdidas danada danadas chupada chupadas aplastada aplastadas abortada abortadas fallada falladas
+	lostWords = words(`huerfano huerfanos zanganero zanganeros vacios perdidos muertos seca secas mala malas muerta muertas vacia vacias rota rotas perdida perdidas danada danadas chupada chupadas aplastada aplastadas abortada abortadas fallada falladas
 		podrida podridas mordida mordidas roida roidas fallaron murieron secaron cayeron rompieron perdieron aplastaron abortaron`)
-	lostSmall  = words(`las los el y con se estaban venian salieron nos me celda celdas`)
-	takenCount = words(`aceptadas prendieron prendidas pegaron agarraron operculadas selladas nacieron nacidas emergieron hecho hechas listo listas done accepted capped emerged moved movi pase pasamos llevamos lleve postura laying`)
+	lostSmall  = words(`en la su adentro las los el y con se estaban venian salieron nos me celda celdas`)
+	takenCount = words(`tapadas cerradas taparon ponen poniendo capture capturamos capturadas enjauladas enjaule caught aceptadas prendieron prendidas pegaron agarraron operculadas selladas nacieron nacidas emergieron hecho hechas listo listas done accepted capped emerged moved movi pase pasamos llevamos lleve postura laying`)
 )
 
 // lost reports whether the clause from a up to b says how many were lost beside
@@ -93,7 +93,7 @@ func (g *glosser) lost(a, b int) bool {
 			return false
 		}
 	}
-	counted, told := false, false
+	counted, told := false, g.d.r.addressed && g.in[0].isNum
 	for i := 0; i < a; i++ {
 		g.d.looks++
 		counted = counted || g.in[i].isNum || esNumber(g.in[i].text)
