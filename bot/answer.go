@@ -12,6 +12,10 @@ func allDo(id int64) string                { return fmt.Sprintf("amend|%d|all=1"
 
 // done logs the step that the context names.
 func (t *talk) done(r *reading) error {
+	if seen, err := t.seen(r); seen || err != nil {
+		t.hush()
+		return err
+	}
 	k, ok, err := t.taskFor(r, "b_done")
 	if err != nil || !ok {
 		return err

@@ -124,6 +124,10 @@ func (t *talk) repeated(r *reading, e rules.Entry, b rules.Batch) (stop bool, er
 	}
 	same := e.Count == nil && !inParts[e.Step] || equal(e.Count, last.Count)
 	again := same && r.when.set && !e.Happened.Equal(last.Happened) // the same thing with its time put right
+	if k, ok := t.contextTask(); ok && k.Step != e.Step && again && e.Count == nil {
+		t.ask("r_no_task", "Example", t.example(r)) // "finisher at 8" under the ping to move is a slip of "finished"
+		return true, nil
+	}
 	switch {
 	case inParts[e.Step]:
 		if e.Count == nil && b.Rest(e.Step) == 0 && last.Count != nil && (e.Step == rules.Move || e.Step == rules.Catch) {

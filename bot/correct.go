@@ -94,7 +94,8 @@ func (t *talk) complete(id int64, cur rules.Entry, r *reading) error {
 		return nil
 	}
 	count := r.count
-	if r.all && cur.Subject.Kind == rules.BatchKind {
+	known := cur.Count != nil && r.yard != "" && cur.Into == "" // "todas a North" are those that were counted
+	if r.all && !known && cur.Subject.Kind == rules.BatchKind {
 		b, _, err := t.tx.Batch(t.crew.ID, cur.Subject.Number())
 		if err != nil {
 			return err

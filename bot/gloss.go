@@ -5,6 +5,8 @@ import (
 	"strconv"
 	"strings"
 	"unicode"
+
+	"yardbell/rules"
 )
 
 // Spanish is read by putting its words and phrases into the reader's own words,
@@ -48,7 +50,7 @@ type glosser struct {
 func (d *reader) gloss() {
 	g := &glosser{d: d, in: d.toks, shout: !smallLetters(d.text)}
 	g.judge()
-	if g.es > 0 || g.pattern() {
+	if g.es > 0 || g.pattern() || g.d.n.ping == rules.Rogue {
 		g.trim()
 		g.numbers()
 		if !g.turns() {
@@ -104,6 +106,9 @@ func (g *glosser) pattern() bool {
 	}
 	if g.en > 0 {
 		return false
+	}
+	if g.d.r.addressed && len(g.in) == 2 && g.at(0) == "a" && g.yardAt(1) {
+		return true // "a North", asked to which yard
 	}
 	for i := range g.in {
 		if w := g.at(i); w != "" && w != "#" && !vocabulary[w] && !otherTongues[w] && !spanish.shared[w] {
@@ -276,6 +281,9 @@ func (g *glosser) longest(i int) (best *gloss, n int) {
 
 // fits reports whether a phrase of n words may be read as Spanish at i.
 func (g *glosser) fits(v *gloss, i, n int) bool {
+	if v.words[0] == "moved" && v.words[len(v.words)-1] == "in" && (!g.yardAt(i+n) || g.builderAt(i+n)) {
+		return false // cells are left at many places
+	}
 	switch v.class {
 	case "t":
 		return false

@@ -57,7 +57,7 @@ func newGlossary() *glossary {
 		}
 	}
 	for w, v := range g.single {
-		if len(w) >= 4 && v.class != "d" && v.words[0] != "you" {
+		if len(w) >= 4 && v.class != "d" && v.words[0] != "you" && !(v.mean == "emerge" && v.rank == esPlease) { // nobody is told "nácelos"
 			for _, c := range cuts(w) {
 				g.cuts[c] = append(g.cuts[c], w)
 			}

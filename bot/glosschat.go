@@ -3,6 +3,8 @@ package bot
 import (
 	"slices"
 	"strings"
+
+	"yardbell/rules"
 )
 
 // What stands around a report in Spanish and is more than single words: what opens
@@ -11,12 +13,12 @@ import (
 
 var (
 	// opensReport may stand before what is told, with or without a "que" at its end.
-	opensReport = phrasesOf(`les aviso que|les aviso|aviso que|les cuento que|les cuento|te cuento que|les informo que|les informo|informo que|informo|les reporto que|les reporto|reporto que|reporto
+	opensReport = phrasesOf(`les aviso que|les aviso|anota|anota por favor|anota por favor que|anoten por favor|por favor anota|anota que|anoten|anoten que|anota porfa|anota ahi|apunta|apunta por favor|apunta que|apunten|apunten que|registra|registra que|registra por favor|ponle|bot anota|favor anotar|favor de anotar|aviso que|les cuento que|les cuento|te cuento que|les informo que|les informo|informo que|informo|les reporto que|les reporto|reporto que|reporto
 		|les comento que|les comento|comento que|para avisar que|para avisarles que|solo para avisar que|solo aviso que|nomas aviso que|nada mas aviso que|quiero avisar que|les digo que|para que sepan|para que conste
 		|quiero reportar que|me toca reportar que|tengo que avisar que|por fin|al fin|gracias a dios|bendito dios|bendito sea dios|a dios gracias|la verdad
 		|buenas noticias|puchica|pucha|puchis|hijole|orale|caray|caramba|ah|oh|ey|ahora si|ya por fin|ahora si por fin|a ver|listos muchachos|va pues|fijate que|fijense que|resulta que|ya saben|con la novedad de que|con la novedad que`)
 	// closesReport may stand after it.
-	closesReport = phrasesOf(`gracias a dios|bendito dios|bendito sea dios|a dios gracias|por suerte|por fin|al fin|que bueno|que bien|nada mal|todo bien|sin problema|sin problemas|sin contratiempos|sin golpear ninguna|sin golpes|sin perder ninguna|sin perder ni una|sin romper ninguna
+	closesReport = phrasesOf(`gracias a dios|bendito dios|bendito sea dios|a dios gracias|por suerte|por fin|al fin|que bueno|que bien|nada mal|todo bien|sin problema|sin problemas|voy de regreso|ya voy de regreso|vamos de regreso|ya vamos de regreso|voy de vuelta|ya voy de vuelta|vengo de regreso|ya vengo de regreso|ando de regreso|voy para la casa|voy para alla|me voy a descansar|me voy a almorzar|me voy a comer|sin contratiempos|sin golpear ninguna|sin golpes|sin perder ninguna|sin perder ni una|sin romper ninguna
 		|sin bajas|sin accidentes|la verdad|ojo|eh ojo|vos|para que sepan|para que conste|para el registro|para la bitacora|aviso|aviso nomas|por las dudas|por si acaso|nada mas|en total|de una|al toque|como un reloj|la neta`)
 	// lateReport says that something was not written down in time.
 	lateReport = phrasesOf(`se me paso avisar|se me paso anotar|se me paso anotarlo|se me paso anotarla|se me paso reportar|se me paso reportarlo|se me paso decirles|se me paso|se me olvido avisar|se me olvido anotar|se me olvido anotarlo|se me olvido anotarla|se me olvido reportar|se me olvido reportarlo
@@ -292,7 +294,7 @@ func (g *glosser) tookOver() bool {
 	for n > i+2 && (g.in[n-1].text == "ya" || g.in[n-1].text == "yo") {
 		n--
 	}
-	if n-i != 2 || !claimWhat[g.in[i].text] && g.in[i].text != "se" || g.in[i].comma || !tookVerbs[g.in[i+1].text] {
+	if n-i != 2 || !claimWhat[g.in[i].text] && g.in[i].text != "se" || g.in[i].comma || !tookVerbs[g.in[i+1].text] && !(g.d.n.ping == rules.CombOut && tookComb[g.in[i+1].text]) {
 		return false
 	}
 	g.put(0, len(g.in), "done")
@@ -301,6 +303,7 @@ func (g *glosser) tookOver() bool {
 
 var (
 	tookSmall = words(`ya si listo ok ahi`)
+	tookComb  = words(`saque sacamos solte soltamos libere liberamos`)
 	tookVerbs = words(`pase pasamos pasaron lleve llevamos llevaron movi movimos movieron`)
 )
 

@@ -119,6 +119,7 @@ var esColours = splitSpace(`rojo roja azul verde amarillo amarilla blanco blanca
 
 // mark notes what is named anywhere in the message.
 func (g *glosser) mark() {
+	g.rogue = g.broke()
 	for i, k := range g.key {
 		if v := spanish.single[k]; v != nil {
 			for _, w := range v.words {
@@ -206,6 +207,9 @@ func (g *glosser) rejoin() {
 	own := g.d.ownWords()
 	for i, t := range g.in {
 		g.d.looks++
+		if t.text == "q" && i+1 < len(g.in) && !t.comma {
+			t.text = "que"
+		}
 		if i+1 < len(g.in) && !t.comma && t.text == "d" && (g.in[i+1].isNum || g.in[i+1].text == "la" || esNumber(g.in[i+1].text)) {
 			t.text = "de"
 		}

@@ -18,12 +18,15 @@ func (g *glosser) turns() bool {
 	if g.d.r.addressed && len(g.in) > 3 && fixBe[g.in[0].text] && g.at(1) == "#" && (g.at(2) == "a" || g.at(2) == "en") && g.yardAt(3) {
 		g.in, g.key, g.own = g.in[1:], g.key[1:], g.own[1:] // "fueron 34 a North"
 	}
+	if g.d.r.addressed && len(g.in) == 3 && fixBe[g.in[0].text] && (g.at(1) == "a" || g.at(1) == "en") && g.yardAt(2) {
+		g.in, g.key, g.own = g.in[1:], g.key[1:], g.own[1:] // "fueron a North"
+	}
 	g.snoozes()
 	if len(g.in) == 3 && g.at(2) == "#" && g.lead(0, "deberian ser", "deberia ser", "deben ser", "debe ser") > 0 {
 		g.put(0, 3, "make", "it", "#") // a "should" at the head opens a question
 		return true
 	}
-	return g.claims() || g.nods() || g.gives() || g.tookOver() || g.asksWhen() || g.takesBack() || g.saysDone() || g.asksWhy() || g.mendsCount()
+	return g.finds() || g.claims() || g.nods() || g.gives() || g.tookOver() || g.asksWhen() || g.takesBack() || g.saysDone() || g.asksWhy() || g.mendsCount()
 }
 
 // only counts the words of the message that are in a set; ok says that all others

@@ -53,7 +53,7 @@ var esVerbs = []esVerb{
 	{stems: "prepar", ending: "ar", bare: "make", past: "made", going: "making"},
 	{ending: "er", bare: "make", past: "made", going: "making", takes: "hice hicimos hicieron hizo", takesNow: "hacer"},
 	{ending: "er", bare: "place", past: "placed", going: "placing", class: "c", takes: "meti metimos metieron metio puse pusimos pusieron coloque colocamos colocaron", takesNow: "poner colocar meter"},
-	{stems: "revis", ending: "ar", bare: "check", past: "checked", going: "checking"},
+	{stems: "revis", ending: "ar", bare: "check", past: "checked", going: "checking", takes: "recorri recorrimos recorrieron"},
 	{stems: "busc", ending: "ar", bare: "search", past: "searched", going: "searching", takes: "busque"},
 	{stems: "encontr encuentr", ending: "ar", bare: "find", past: "found", going: "finding"},
 	{stems: "cont cuent", ending: "ar", bare: "count", past: "counted", going: "counting"},

@@ -39,7 +39,8 @@ var idleClauses = []string{
 	"ni modo", "asi es la vida", "asi es", "que se le va a hacer", "les aviso", "aviso", "les cuento", "reporte", "reporto", "les reporto", "reportando", "para que sepan", "para el registro", "para registro",
 	"novedades", "va reporte", "va el reporte", "un dato", "ojo", "va mi reporte", "ahi va", "ahi les va", "les paso el dato", "mejor que nunca", "mejor de lo esperado", "esperaba mas", "esperaba menos",
 	"saludos a todos", "buenas a todos", "hola a todos", "que calor", "que frio", "buenas tardes", "buenas noches", "buenos dias", "muy buenos dias", "buen dia a todos", "buenos dias a todos", "buen provecho", "con cuidado",
-	"update", "info", "actualizacion", "noticias", "buenas noticias", "pero ya", "bueno pues", "y ya", "bendito dios", "que alivio", "buenisimo", "de maravilla", "nada mal", "quedo bonito", "quedaron bonitas", "quedaron lindas", "quedaron bien", "quedaron parejas", "salieron bonitas", "se ven bien", "se ven bonitas",
+	"update", "info", "informe", "actualizacion", "noticias", "buenas noticias", "pero ya", "bueno pues", "y ya", "bendito dios", "que alivio", "buenisimo", "de maravilla", "nada mal", "quedo bonito", "quedaron bonitas", "quedaron lindas", "quedaron bien", "quedaron parejas", "salieron bonitas", "se ven bien", "se ven bonitas",
+	"anota", "anoten", "anota por favor", "apunta", "apunten", "registra", "bot anota",
 	"vamos", "arriba", "bendiciones", "exito", "exitos", "cheque", "enterados", "enterado", "copiado", "recibido", "entendido",
 }
 
@@ -51,6 +52,9 @@ var idleClause = func() map[string]bool {
 	return m
 }()
 
+// asksAlone are idle beside a report; by themselves they ask for something.
+var asksAlone = words(`informe reporte`)
+
 // keepsAll are the words that open a message of which no word may go: a value or a
 // reason stands there as typed.
 var keepsAll = words(`ajustar ajusta configurar configura poner pon ponga fijar fija cambiar cambia set change agregar agrega anadir anade nuevo nueva add new incubadora
@@ -59,6 +63,9 @@ var keepsAll = words(`ajustar ajusta configurar configura poner pon ponga fijar 
 // idle reports whether the clause from a up to b says nothing about the bees.
 func (g *glosser) idle(a, b int) bool {
 	core, said := false, make([]string, 0, b-a)
+	if a > 0 && g.lost(a, b) {
+		return true
+	}
 	for i := a; i < b; i++ {
 		w := g.in[i].text
 		g.d.looks++
@@ -67,7 +74,7 @@ func (g *glosser) idle(a, b int) bool {
 		}
 		said = append(said, w)
 	}
-	if idleClause[strings.Join(said, " ")] || g.aside(a, b) || g.admires(a, b) || b-a < len(g.in) && g.covered(a, b) {
+	if s := strings.Join(said, " "); idleClause[s] && !(b-a == len(g.in) && asksAlone[s]) || g.aside(a, b) || g.admires(a, b) || b-a < len(g.in) && g.covered(a, b) {
 		return true
 	}
 	for _, w := range said {
@@ -88,6 +95,7 @@ func (g *glosser) trim() {
 	if len(g.in) == 0 || keepsAll[g.in[0].text] && g.head(0, len(g.in)) == 0 {
 		return
 	}
+	g.partLost()
 	drop := make([]bool, len(g.in))
 	left := 0
 	for a := 0; a < len(g.in); {

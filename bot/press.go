@@ -19,8 +19,9 @@ type options struct {
 	subject rules.Subject
 	task    string
 	verb    verb
-	part    int // which event of the message it is about, from 1; 0 for all of it
-	parts   int // of how many
+	yard    string // the one of several that were named
+	part    int    // which event of the message it is about, from 1; 0 for all of it
+	parts   int    // of how many
 }
 
 // rerun spells a button that reads the origin's message again with more said
@@ -49,6 +50,9 @@ func (t *talk) rerun(more string) string {
 	if o.verb != "" {
 		parts = append(parts, "verb="+string(o.verb))
 	}
+	if o.yard != "" {
+		parts = append(parts, "yard="+o.yard)
+	}
 	if o.part != 0 {
 		parts = append(parts, partDo(o))
 	}
@@ -74,6 +78,8 @@ func parseOptions(s string) options {
 			o.task = v
 		case "verb":
 			o.verb = verb(v)
+		case "yard":
+			o.yard = v
 		case "part":
 			_, _ = fmt.Sscanf(v, "%d/%d", &o.part, &o.parts)
 		}

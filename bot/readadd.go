@@ -167,3 +167,29 @@ func (d *reader) eitherYard() {
 		d.r.either = d.r.either || len(yards) > 1 && known == len(yards)
 	}
 }
+
+// settleYard takes one of the yards that were named for the one that was meant.
+func (r *reading) settleYard(yard string) {
+	var rest []string
+	for _, w := range r.rest {
+		if !has(strings.Split(fold(w), "/"), fold(yard)) {
+			rest = append(rest, w)
+		}
+	}
+	r.rest, r.yard, r.either = rest, yard, false
+}
+
+// yardsNamed offers each of the yards that were named: "done 36 to Creek/North".
+func (t *talk) yardsNamed(r *reading) {
+	n, err := t.names()
+	if err != nil {
+		return
+	}
+	for _, y := range n.yards {
+		for _, w := range r.rest {
+			if has(strings.Split(fold(w), "/"), fold(y)) && len(t.buttons) < mostButtons {
+				t.buttons = append(t.buttons, button(y, t.rerun("yard="+y)))
+			}
+		}
+	}
+}

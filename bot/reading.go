@@ -130,6 +130,7 @@ func (r *reading) subject() rules.Subject {
 type names struct {
 	builders []string
 	yards    []string
-	crew     []string // the members
-	spoken   bool     // the message replies to the bot, so that a bare word is meant for it
+	crew     []string   // the members
+	spoken   bool       // the message replies to the bot, so that a bare word is meant for it
+	ping     rules.Step // of the ping it replies to
 }

@@ -105,6 +105,9 @@ func (t *talk) message() error {
 	if t.opt.verb != "" {
 		m.whole.verb = t.opt.verb
 	}
+	if t.opt.yard != "" && m.whole.either {
+		m.whole.settleYard(t.opt.yard)
+	}
 	if t.chat != 0 {
 		return t.inPrivate(m.whole)
 	}
@@ -233,6 +236,7 @@ func (t *talk) doubt(r *reading) bool {
 	}
 	if r.either {
 		t.ask("ask_yard")
+		t.yardsNamed(r)
 		return true
 	}
 	what := t.summary(r)

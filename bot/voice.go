@@ -147,6 +147,9 @@ func (t *talk) read(text string) (many, error) {
 		n.crew = append(n.crew, m.Name)
 	}
 	n.spoken = t.replied != nil || t.addressed
+	if k, ok := t.contextTask(); ok {
+		n.ping = k.Step
+	}
 	m := readMany(text, n)
 	t.speak(m.whole.lang)
 	return m, nil

@@ -70,3 +70,16 @@ func (t *talk) yesToPing(r *reading, k rules.Task) error {
 	t.offer("b_mine", "task|"+string(doMine)+"|"+k.Key)
 	return nil
 }
+
+// seen reports whether a bare "listo" only says that the echo of a logged line was
+// seen.
+func (t *talk) seen(r *reading) (bool, error) {
+	if t.replied == nil || t.replied.Kind != "reply" || t.replied.Update == 0 || t.replied.TaskKey != "" || t.opt.rerun || t.opt.task != "" {
+		return false, nil
+	}
+	if r.verb != doDone || r.count != nil || r.all || r.step != "" || r.mark != "" || r.yard != "" || r.when.set || !r.subject().Zero() || !r.clear() {
+		return false, nil
+	}
+	lines, err := t.tx.UpdateLines(t.replied.Update)
+	return len(lines) > 0, err
+}
