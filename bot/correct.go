@@ -291,6 +291,15 @@ func (t *talk) fix(r *reading) error {
 			return t.amendLine(l.ID, func(e *rules.Entry) { e.Count = r.count })
 		}
 	}
+	if first == nil && r.old == nil && t.replied == nil && !r.addressed {
+		// Just after the bot has asked how many.
+		if l, ok, err := t.awaiting(r); err != nil || ok && t.origin.Said.Sub(l.Said) <= mendTimeWithin {
+			if err != nil {
+				return err
+			}
+			return t.complete(l.ID, l.Entry, r)
+		}
+	}
 	if first == nil && r.old == nil && r.addressed {
 		if l, ok, err := t.awaiting(r); err != nil || ok {
 			return t.complete(l.ID, l.Entry, r) // "fueron 33" in answer to "how many?"

@@ -76,6 +76,7 @@ var (
 	lostWords = words(`huerfano huerfanos zanganero zanganeros vacios perdidos muertos seca secas mala malas muerta muertas vacia vacias rota rotas perdida perdidas danada danadas chupada chupadas aplastada aplastadas abortada abortadas fallada falladas
 		podrida podridas mordida mordidas roida roidas fallaron murieron secaron cayeron rompieron perdieron aplastaron abortaron`)
 	lostSmall  = words(`en la su adentro las los el y con se estaban venian salieron nos me celda celdas`)
+	bornWords  = words(`nacieron nacio nace nacen salieron salio emergieron emergio`)
 	takenCount = words(`tapadas cerradas taparon ponen poniendo capture capturamos capturadas enjauladas enjaule caught aceptadas prendieron prendidas pegaron agarraron operculadas selladas nacieron nacidas emergieron hecho hechas listo listas done accepted capped emerged moved movi pase pasamos llevamos lleve postura laying`)
 )
 
@@ -89,6 +90,9 @@ func (g *glosser) lost(a, b int) bool {
 			number = true
 		case lostWords[w] && number:
 			core = true
+		case w == "no" && number && i+1 < b && bornWords[g.in[i+1].text]:
+			core = true // "3 no nacieron"
+			i++
 		case !lostSmall[w] || g.in[i].isNum || g.own[i] > 0:
 			return false
 		}

@@ -121,7 +121,8 @@ func mendFits(e rules.Entry, now *reading) bool {
 		return false
 	case now.mark != "" && e.Step != rules.Confine && e.Step != rules.Graft:
 		return false
-	case now.count != nil && (e.Count == nil || *now.count > 2**e.Count || *e.Count > 2**now.count):
+	case now.count != nil && e.Count == nil && !needsCount[e.Step],
+		now.count != nil && e.Count != nil && (*now.count > 2**e.Count || *e.Count > 2**now.count):
 		return false // far from what it was, it counts something else
 	}
 	return true

@@ -177,6 +177,8 @@ func (d *reader) later() bool {
 	part := reader{toks: rest, text: d.text, n: d.n, r: r, verbAt: -1}
 	left := part.partRest(0, len(rest))
 	switch {
+	case !r.addressed && !found && r.step != "" && d.toks[0].glossed:
+		// "Al rato saco el panal": said among people, it is a plan.
 	case len(left) == 0 && (found || !r.subject().Zero() || r.step != "" || len(rest) == 0):
 		r.verb = doLater
 		return true

@@ -379,12 +379,12 @@ func (d *reader) add() bool {
 	name := d.toks[i]
 	i++
 	switch kind {
-	case "breeder", "queen":
+	case "breeder", "queen", "madre":
 		if !name.isNum {
 			return false
 		}
 		r.breeder = name.num
-	case "builder":
+	case "builder", "criadora":
 		if m := builderForm.FindStringSubmatch(name.text); m != nil {
 			r.builder = "B" + m[1]
 		} else if name.isNum {
