@@ -140,6 +140,9 @@ func (d *reader) harmless(i, k int) bool {
 	if k-i <= longestComment && comments[d.spell(i, k)] {
 		return true
 	}
+	if d.phrase(i, "as good as") || d.phrase(i, "good as") {
+		return false // it was almost so
+	}
 	return d.courteous(i, k, praise, praiseSmall) || d.thanks(i, k) || d.greets(i, k) || d.losses(i, k) || d.remark(i, k)
 }
 

@@ -121,8 +121,8 @@ func (d *reader) remark(i, k int) bool {
 		return false
 	}
 	s := d.spell(i, k)
-	if strings.HasPrefix(s, "as good as") || remarkOpen[d.word(k-1)] {
-		return false // it may have been almost so, or have more to come
+	if remarkOpen[d.word(k-1)] {
+		return false // there is more to come
 	}
 	if comments[s] && k-i <= longestComment {
 		return true
