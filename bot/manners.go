@@ -68,6 +68,7 @@ func (d *reader) manners() {
 	}
 	d.greeting()
 	d.goodbye()
+	d.lossTail()
 	var out []token
 	dropped := false
 	for i := 0; i < len(d.toks); {
@@ -181,6 +182,9 @@ func (d *reader) greets(i, k int) bool {
 // losses reports whether a piece says why the count is less than what it is of:
 // "34 of 36, 2 duds".
 func (d *reader) losses(i, k int) bool {
+	if d.accounts(i, k) {
+		return true
+	}
 	if !d.toks[i].isNum || k-i < 2 || k-i > 6 {
 		return false
 	}

@@ -131,5 +131,6 @@ type names struct {
 	builders []string
 	yards    []string
 	crew     []string // the members
+	stand    []int    // what the open batches stand at, their newest count and the one before
 	spoken   bool     // the message replies to the bot, so that a bare word is meant for it
 }

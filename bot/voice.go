@@ -146,10 +146,30 @@ func (t *talk) read(text string) (many, error) {
 	for _, m := range list {
 		n.crew = append(n.crew, m.Name)
 	}
+	if n.stand, err = t.stand(); err != nil {
+		return many{}, err
+	}
 	n.spoken = t.replied != nil || t.addressed
 	m := readMany(text, n)
 	t.speak(m.whole.lang)
 	return m, nil
+}
+
+// stand is what the open batches stand at: the newest count of each, and the one before.
+func (t *talk) stand() (out []int, err error) {
+	list, err := t.tx.Batches(t.crew.ID)
+	for _, b := range list {
+		if b.Ended {
+			continue
+		}
+		if n, at := b.Counts.Stage(""); n != nil {
+			out = append(out, *n)
+			if n, _ = b.Counts.Stage(at); n != nil {
+				out = append(out, *n)
+			}
+		}
+	}
+	return out, err
 }
 
 // mostPresses is how far back a press of a press is followed.

@@ -1,0 +1,87 @@
+package bot
+
+// What was lost on the way is not logged. It is passed over where it accounts for the
+// difference between the count and what the batch stood at: "34, two duds", of 36. Where
+// it does not, "34, two duds" may as well be 32.
+
+// accountWords may stand beside the number of what was lost. lossVerbs may stand before
+// it as well.
+var (
+	accountWords = words(`dud duds bad dead failed empty empties rejected culled tossed broken damaged crushed chilled binned small puny missing lost gone flew fell escaped off away dry flat nothing
+		stillborn no-shows squashed dented dropped broke torn down chewed out unhatched drone queenless blanks blank rejects shy short misses were was are is have has been went got
+		a an the in on of them cells cell one ones queens virgins nucs nuc only still didn't make it take hatch emerge their with no eggs to drive way ride road at`)
+	lossVerbs = words(`dropped lost broke squashed crushed damaged tossed binned chucked killed smashed missing only binning`)
+)
+
+// lost is the number that the piece from token i to k says was lost.
+func (d *reader) lost(i, k int) (n int, ok bool) {
+	if k-i > 1 && lossVerbs[d.word(i)] || d.word(i) == "and" || d.word(i) == "but" {
+		i++
+	}
+	if lossVerbs[d.word(i)] {
+		i++
+	}
+	switch {
+	case i >= k:
+		return 0, false
+	case d.toks[i].isNum:
+		n = d.toks[i].num
+	case d.word(i) == "one":
+		n = 1
+	default:
+		return 0, false
+	}
+	for j := i + 1; j < k; j++ {
+		if w := d.word(j); !accountWords[w] || d.toks[j].isNum {
+			return 0, false
+		}
+	}
+	return n, n > 0 && (k > i+1 || i > 0 && lossVerbs[d.word(i-1)])
+}
+
+// accounts reports whether the piece from token i to k says what was lost, and that
+// and the counts beside it are what a batch stood at.
+func (d *reader) accounts(i, k int) bool {
+	if k-i < 2 || k-i > 8 {
+		return false
+	}
+	n, ok := d.lost(i, k)
+	if !ok {
+		return false
+	}
+	sum, counts := 0, 0
+	for j, t := range d.toks {
+		if !t.isNum || j >= i && j < k || thingWords[d.word(j-1)] || breederWords[d.word(j-1)] || d.word(j-1) == "at" {
+			continue
+		}
+		if d.word(j-1) == "of" && j > 1 && d.toks[j-2].isNum {
+			return d.toks[j-2].num+n == t.num // what it is of is said
+		}
+		if sum, counts = sum+t.num, counts+1; t.num+n > 0 && d.stood(t.num+n) {
+			return true
+		}
+	}
+	return counts > 1 && d.stood(sum+n)
+}
+
+// stood reports whether a batch of the crew's stands at a count.
+func (d *reader) stood(n int) bool {
+	for _, s := range d.n.stand {
+		if s == n {
+			return true
+		}
+	}
+	return false
+}
+
+// lossTail parts what was lost from the end of a message without a comma: "20 North 15
+// Creek one dud".
+func (d *reader) lossTail() {
+	n := len(d.toks)
+	for i := n - 2; i > 0 && i >= n-6; i-- {
+		if !d.toks[i-1].comma && d.accounts(i, n) && !(d.word(i-1) == "of" || d.word(i-1) == "at") {
+			d.toks[i-1].comma = true
+			return
+		}
+	}
+}
