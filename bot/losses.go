@@ -15,10 +15,11 @@ var (
 
 // lost is the number that the piece from token i to k says was lost.
 func (d *reader) lost(i, k int) (n int, ok bool) {
+	from := i
 	if k-i > 1 && lossVerbs[d.word(i)] || d.word(i) == "and" || d.word(i) == "but" {
 		i++
 	}
-	if lossVerbs[d.word(i)] {
+	for lossVerbs[d.word(i)] || d.word(i) == "the" || d.word(i) == "other" {
 		i++
 	}
 	switch {
@@ -36,7 +37,7 @@ func (d *reader) lost(i, k int) (n int, ok bool) {
 			return 0, false
 		}
 	}
-	return n, n > 0 && (k > i+1 || i > 0 && lossVerbs[d.word(i-1)])
+	return n, n > 0 && (k > i+1 || i > from && lossVerbs[d.word(i-1)])
 }
 
 // accounts reports whether the piece from token i to k says what was lost, and that

@@ -12,7 +12,7 @@ import (
 
 // slipWords may stand around a correction; they say that something was wrong and not
 // what.
-var slipWords = turnsOf(`oops|ops|whoops|woops|oopsie|oops sorry|sorry|sry|wait|no wait|ah|ugh|argh|damn|dang|shoot|darn|my bad|my mistake|my fault|typo|autocorrect|auto correct
+var slipWords = turnsOf(`oh dear|dear me|sorry folks|sorry all|sorry guys|sorry everyone|sorry team|i counted again|counted again|i checked again|checked again|recount|oops|ops|whoops|woops|oopsie|oops sorry|sorry|sry|wait|no wait|ah|ugh|argh|damn|dang|shoot|darn|my bad|my mistake|my fault|typo|autocorrect|auto correct
 	|fat thumbs|fat fingers|fat finger|brain fart|mistake|wrong number|wrong count|miscounted|i miscounted|miscount|recounted|i recounted|hang on|hold on|correction|actually|i mean|meant|i meant|gloves|damn autocorrect|stupid autocorrect|sorry about that|please|pls|typo sorry|sorry typo|oh|oh no|eek|hmm|scrap that|wrong|that was wrong|that's wrong`)
 
 // aside takes slipWords from both ends of the message and says where what is left
@@ -137,7 +137,7 @@ func (d *reader) stepFix(i, n int) bool {
 			left = append(left, d.toks[k])
 		}
 	}
-	if step == "" || !was || !needsCount[step] {
+	if step == "" || !was && len(left) != 3 || !needsCount[step] {
 		return false
 	}
 	p := &reader{toks: left, text: d.text, n: d.n, r: &reading{}, verbAt: -1}

@@ -20,11 +20,11 @@ var (
 		traffic road radio song singing bushed pooped wiped wrecked shattered starving famished hangry delighted chuffed thrilled excited grinning smiling mud mosquitoes ticks wasps flies
 		light lighter sticky messy slow slowly tricky fiddly pain sweat tears crazy mad nuts hectic chaos everywhere monsters whoppers stunners gorgeous chunky huge massive drumsticks sausages`)
 	remarkSmall = words(`i i'm im i've he she his my me in on at by with for from of off like just am have has had been can than even though tho though already now more until-now
-		getting gets got feeling today's these our not-bad whole entire little bit few-clouds am him us we we're were too both them their its god's oh boy half-asleep well know knows day days week month year`)
+		getting gets got feeling today's these our not-bad whole entire little bit few-clouds am him us we we're were long big girl lady mama old too both them their its god's oh boy half-asleep well know knows day days week month year`)
 )
 
 // remarkMore are words that say nothing by themselves, in the free places of a remark.
-var remarkMore = words(`to and or a an the i you we us it he she they you'd i'd want seen had ever asked wanted life season career years year long
+var remarkMore = words(`night man's man woman to and or a an the i you we us it he she they you'd i'd want seen had ever asked wanted life season career years year long
 	behind tractor truck cow cows sheep gate bridge town road works school bus home house way drive driving walk walking work working works smiling killing hurting burning itching hurt itch`)
 
 // openings are the ways that a remark begins and what may follow: a word in its free
@@ -55,6 +55,8 @@ var (
 		(?:thank|praise) (?:god|goodness|heavens|heaven|the lord|you|y'all)(?: [\w']+){0,4}
 	`)
 	openingsStrict = remarkForms(`
+		(?:not|not half) bad for (?:a|an|the|this|one|my)(?: [\w']+){1,4}
+		(?:the )?(?:roads?|tracks?|lane|mud) (?:is|are|was|were) (?:so |very |really |pretty |all )?(?:awful|bad|terrible|muddy|wet|icy|dry|fine|good|rough|closed|flooded|a mess)
 		(?:that's|thats|that is) (?:me|us|it|all|my|our)(?: [\w']+){1,6}
 		(?:the |my |our )?(?:best|nicest|fattest|prettiest|finest|biggest|smoothest|easiest|quickest|hottest|coldest|longest)(?: [\w']+){1,7}
 		(?:i'm|im|i am|we're|we are) (?:a |an |one |so |very |really |pretty |quite |well |dead |all )?(?:happy|glad|pleased|proud|tired|knackered|beat|hungry|soaked|wet|cold|hot|sweaty|sticky|relieved|exhausted|thrilled|chuffed|delighted|starving|stoked|bushed|toast|cooked|covered|grinning|impressed|lucky|off|heading|headed|going|leaving|packing)(?: [\w']+){0,6}
