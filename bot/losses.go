@@ -42,12 +42,13 @@ func (d *reader) lost(i, k int) (n int, ok bool) {
 
 // accounts reports whether the piece from token i to k says what was lost, and that
 // and the counts beside it are what a batch stood at.
-func (d *reader) accounts(i, k int) bool {
+func (d *reader) accounts(i, k int) (ok bool) {
+	defer func() { d.accounted = d.accounted || ok }()
 	if k-i < 2 || k-i > 8 {
 		return false
 	}
-	n, ok := d.lost(i, k)
-	if !ok {
+	n, says := d.lost(i, k)
+	if !says {
 		return false
 	}
 	sum, counts := 0, 0
@@ -75,12 +76,19 @@ func (d *reader) stood(n int) bool {
 	return false
 }
 
+// lossLeads before a number make it another, or are a part of what was lost.
+var lossLeads = words(`of at other the and but only batch breeder builder`)
+
+// shortMoves are moves without a word for it, which what was lost beside them makes
+// plain: "35 to North, dropped one".
+var shortMoves = sayings("^ # cells? to|into|in|at Y $ => moved =2 =3 =4 =5")
+
 // lossTail parts what was lost from the end of a message without a comma: "20 North 15
 // Creek one dud".
 func (d *reader) lossTail() {
 	n := len(d.toks)
 	for i := n - 2; i > 0 && i >= n-6; i-- {
-		if !d.toks[i-1].comma && d.accounts(i, n) && !(d.word(i-1) == "of" || d.word(i-1) == "at") {
+		if !d.toks[i-1].comma && d.accounts(i, n) && !lossLeads[d.word(i-1)] && !lossVerbs[d.word(i-1)] {
 			d.toks[i-1].comma = true
 			return
 		}

@@ -49,8 +49,14 @@ func (t *talk) events(m many) error {
 		}
 		return t.act(m.whole)
 	}
-	if k, ok := t.contextTask(); ok && bareDone(m.parts[0].r) && k.Step == m.parts[1].r.step {
-		m.parts[0].r = nil // "done, moved 34": the same said twice
+	if bareDone(m.parts[0].r) {
+		k, ok, err := t.taskFor(m.parts[0].r, "b_done")
+		if err != nil {
+			return err
+		}
+		if ok && k.Step == m.parts[1].r.step {
+			m.parts[0].r = nil // "done, moved 34": the same said twice
+		}
 	}
 	var list []happening
 	for i, p := range m.parts {

@@ -115,6 +115,9 @@ func (d *reader) plain() {
 		d.apply(replies)
 	}
 	d.apply(turns)
+	if d.accounted {
+		d.apply(shortMoves)
+	}
 }
 
 // apply goes over the message once; what a rule has made is not looked at again.

@@ -287,7 +287,7 @@ var asking = sayings(`
 	^ show|give|tell me info|details? on|about? batch|breeder|builder # $ => =6 =7
 	^ what's|whats next|due|on|up for|with batch|breeder|builder # $ => =4 =5
 	^ can|could|may i|we see|have the? log|logbook $ => log
-	^ anything on|due|up? today|tomorrow for|on|with batch # $ => due =4
+	^ anything on|due|up? today|tomorrow for|on|with batch # $ => =6 =7
 	^ how late|early|soon can|may|could i|we => when can =4
 	^ show|see me? the? last|recent|latest entries|lines|logs|log $ => log
 	^ last|recent|latest entries|lines|logs $ => log
@@ -350,12 +350,12 @@ var replies = sayings(`
 	^ nothing|none in there|it|here|them $ => none
 	^ # found $ => =2
 	^ # in $ => =2
+	^ # to|at|in? Y # to|at|in? Y $ => =2 to =4, =5 to =7
 	^ # in at => =2 at
 	^ did # $ => =3
 	^ did # at => =3 at
 	^ i'll|ill|we'll check|count|search|do that|this one $ => mine
 	^ how long have|do i|we got|have left? $ => why
-	^ why before|after|by|at # $ => why
 	^ just|already|we|i|we've|i've|yes|yep|yup|all? just|already|have|all? did|done|finished it|this|that|them one? => done
 	^ that's|it's|its|thats|they're|they are? all|already|both? done|finished => done
 	^ yes|yep|yup|yeah|ok , did|done|finished it|that|them? => done

@@ -147,7 +147,11 @@ func (c *cutter) text(a, b int) string {
 	if b < len(c.d.toks) {
 		end = c.d.toks[b].at
 	}
-	return strings.Trim(c.d.text[c.d.toks[a].at:end], " ,;:.&+-")
+	text := strings.Trim(c.d.text[c.d.toks[a].at:end], " ,;:.&+-")
+	if rest, ok := strings.CutPrefix(fold(text), "took "); ok && c.d.word(a) == "accepted" {
+		return "accepted " + rest // "took 43, fed B2" says so as a whole only
+	}
+	return text
 }
 
 func (c *cutter) read(text string) *reading {

@@ -122,13 +122,13 @@ func (d *reader) stepFix(i, n int) bool {
 	var step rules.Step
 	batch := 0
 	var left []token
-	was := false
+	was, first := false, false // first: the number stands before the step, "44 grafted, not 45"
 	for k := i; k < n; k++ {
 		w := d.word(k)
 		was = was || w == "was" || w == "should" || w == "were"
 		switch s := stepWords[w]; {
 		case s != "" && step == "" && (len(left) == 0 || left[len(left)-1].isNum):
-			step = s
+			step, first = s, len(left) == 1
 		case w == "batch" && k+1 < n && d.toks[k+1].isNum && batch == 0 && len(left) == 0:
 			batch = d.toks[k+1].num
 			k++
@@ -137,7 +137,7 @@ func (d *reader) stepFix(i, n int) bool {
 			left = append(left, d.toks[k])
 		}
 	}
-	if step == "" || !was && len(left) != 3 || !needsCount[step] {
+	if step == "" || !was && !(first && len(left) == 3) || !needsCount[step] {
 		return false
 	}
 	p := &reader{toks: left, text: d.text, n: d.n, r: &reading{}, verbAt: -1}
