@@ -59,7 +59,10 @@ func (d *reader) accounts(i, k int) (ok bool) {
 		if d.word(j-1) == "of" && j > 1 && d.toks[j-2].isNum {
 			return d.toks[j-2].num+n == t.num // what it is of is said
 		}
-		if sum, counts = sum+t.num, counts+1; t.num+n > 0 && d.stood(t.num+n) {
+		if t.num <= n {
+			return false // most of it is no loss that is told in passing
+		}
+		if sum, counts = sum+t.num, counts+1; d.stood(t.num + n) {
 			return true
 		}
 	}
@@ -90,6 +93,46 @@ func (d *reader) lossTail() {
 	for i := n - 2; i > 0 && i >= n-6; i-- {
 		if !d.toks[i-1].comma && d.accounts(i, n) && !lossLeads[d.word(i-1)] && !lossVerbs[d.word(i-1)] {
 			d.toks[i-1].comma = true
+			return
+		}
+	}
+}
+
+// yardPairs parts "20 North 15 Creek" in an answer to the bot.
+func (d *reader) yardPairs() {
+	var ends []int
+	for i := 0; i < len(d.toks); {
+		k := i + 1
+		if d.word(k) == "to" || d.word(k) == "at" || d.word(k) == "in" {
+			k++
+		}
+		n := 0
+		if k < len(d.toks) {
+			n = d.ownAt(k, d.n.yards)
+		}
+		if !d.toks[i].isNum || n == 0 {
+			return
+		}
+		i = k + n
+		ends = append(ends, i-1)
+	}
+	for _, e := range ends[:max(len(ends)-1, 0)] {
+		d.toks[e].comma = true
+	}
+}
+
+// hatched reads "31 out" where the virgins of a batch are due.
+func (d *reader) hatched() {
+	n := len(d.toks)
+	for n > 2 && (d.word(n-1) == "now" || d.word(n-1) == "already" || d.word(n-1) == "today") {
+		n--
+	}
+	if n != 2 || !d.toks[0].isNum || d.word(1) != "out" {
+		return
+	}
+	for _, most := range d.n.hatching {
+		if d.toks[0].num > 0 && d.toks[0].num <= most {
+			d.toks[1].text, d.joined = "emerged", ""
 			return
 		}
 	}

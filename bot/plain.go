@@ -113,7 +113,9 @@ func (d *reader) plain() {
 	d.apply(asking)
 	if d.r.addressed {
 		d.apply(replies)
+		d.yardPairs()
 	}
+	d.hatched()
 	d.apply(turns)
 	if d.accounted {
 		d.apply(shortMoves)

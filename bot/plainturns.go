@@ -148,7 +148,7 @@ const moreTurns = `
 	eggs in # nucs => =3 laying
 	# of # caught|laying|emerged|capped|accepted , couldn't|couldnt|didn't|didnt|can't|cant find|see|catch|get|spot the rest|others|other $ => =1 =2 =3 =4
 	grated|crafted # from => grafted =2 from
-	# and # are|were|have|got both|now? been? confined|caged|released now|already? $ => =8 =1 and =3
+	# and # are|were|have|got both|now? been? confined|caged|released now|already? $ => =7 =1 and =3
 	# are|were|have|got both now? been? confined|caged|released now|already? $ => =6 breeder =1
 	^ nothing|none coming in at Y , dearth => dearth at =6
 	have|has? given the|a|some|more? sugar? syrup|fondant|candy|feed|sugar water? to|on|in X => fed =8

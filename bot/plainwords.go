@@ -285,7 +285,7 @@ var asking = sayings(`
 	^ how's|hows|how is|are|does|did? things|it|we|everything? doing|going|looking? with|on|in? batch|breeder|builder # look|doing|going|looking|coming? along? $ => =7 =8
 	^ what about batch|breeder # $ => =4 =5
 	^ show|give|tell me info|details? on|about? batch|breeder|builder # $ => =6 =7
-	^ what's|whats next|due|on|up for|with batch|breeder|builder # $ => =4 =5
+	^ what's|whats next|due|on|up for|with batch|breeder|builder # $ => =5 =6
 	^ can|could|may i|we see|have the? log|logbook $ => log
 	^ anything on|due|up? today|tomorrow for|on|with batch # $ => =6 =7
 	^ how late|early|soon can|may|could i|we => when can =4
@@ -350,7 +350,6 @@ var replies = sayings(`
 	^ nothing|none in there|it|here|them $ => none
 	^ # found $ => =2
 	^ # in $ => =2
-	^ # to|at|in? Y # to|at|in? Y $ => =2 to =4, =5 to =7
 	^ # in at => =2 at
 	^ did # $ => =3
 	^ did # at => =3 at

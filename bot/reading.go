@@ -132,5 +132,6 @@ type names struct {
 	yards    []string
 	crew     []string // the members
 	stand    []int    // what the open batches stand at, their newest count and the one before
+	hatching []int    // how many cells were moved of the batches whose virgins are due and not counted
 	spoken   bool     // the message replies to the bot, so that a bare word is meant for it
 }

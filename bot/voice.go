@@ -146,7 +146,7 @@ func (t *talk) read(text string) (many, error) {
 	for _, m := range list {
 		n.crew = append(n.crew, m.Name)
 	}
-	if n.stand, err = t.stand(); err != nil {
+	if err := t.stand(&n); err != nil {
 		return many{}, err
 	}
 	n.spoken = t.replied != nil || t.addressed
@@ -155,21 +155,29 @@ func (t *talk) read(text string) (many, error) {
 	return m, nil
 }
 
-// stand is what the open batches stand at: the newest count of each, and the one before.
-func (t *talk) stand() (out []int, err error) {
+// stand puts in what the open batches stand at: the newest count of each, and the one
+// before; and of those whose virgins are due how many cells were moved.
+func (t *talk) stand(n *names) error {
 	list, err := t.tx.Batches(t.crew.ID)
 	for _, b := range list {
 		if b.Ended {
 			continue
 		}
-		if n, at := b.Counts.Stage(""); n != nil {
-			out = append(out, *n)
-			if n, _ = b.Counts.Stage(at); n != nil {
-				out = append(out, *n)
+		if c, at := b.Counts.Stage(""); c != nil {
+			n.stand = append(n.stand, *c)
+			if c, _ = b.Counts.Stage(at); c != nil {
+				n.stand = append(n.stand, *c)
 			}
 		}
+		k, found, err := t.tx.Task(t.crew.ID, rules.TaskKey(rules.BatchSubject(b.Number), rules.Emerge, ""))
+		if err != nil {
+			return err
+		}
+		if found && k.State == rules.Open && !t.tx.Now.Before(k.Earliest) && b.Counts.Moved != nil {
+			n.hatching = append(n.hatching, *b.Counts.Moved)
+		}
 	}
-	return out, err
+	return err
 }
 
 // mostPresses is how far back a press of a press is followed.
