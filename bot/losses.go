@@ -9,7 +9,7 @@ package bot
 var (
 	accountWords = words(`dud duds bad dead failed empty empties rejected culled tossed broken damaged crushed chilled binned small puny missing lost gone flew fell escaped off away dry flat nothing
 		stillborn no-shows squashed dented dropped broke torn down chewed out unhatched drone queenless blanks blank rejects shy short misses were was are is have has been went got
-		a an the in on of them cells cell one ones queens virgins nucs nuc only still didn't make it take hatch emerge their with no eggs to drive way ride road at`)
+		a an the in on cells cell one ones queens virgins nucs nuc only still didn't make it take hatch emerge their with no eggs to drive way ride road at`)
 	lossVerbs = words(`dropped lost broke squashed crushed damaged tossed binned chucked killed smashed missing only binning`)
 )
 
@@ -62,7 +62,7 @@ func (d *reader) accounts(i, k int) (ok bool) {
 		if t.num <= n {
 			return false // most of it is no loss that is told in passing
 		}
-		if sum, counts = sum+t.num, counts+1; d.stood(t.num + n) {
+		if sum, counts = sum+t.num, counts+1; d.stood(t.num+n) || d.n.accounted {
 			return true
 		}
 	}
@@ -121,9 +121,13 @@ func (d *reader) yardPairs() {
 	}
 }
 
-// hatched reads "31 out" where the virgins of a batch are due.
+// hatched reads "31 out" where the virgins of a batch are due, and "took 43" before
+// what was fed.
 func (d *reader) hatched() {
 	n := len(d.toks)
+	if n > 3 && d.word(0) == "took" && d.toks[1].isNum && d.toks[1].comma && d.word(2) == "fed" {
+		d.toks[0].text, d.joined = "accepted", ""
+	}
 	for n > 2 && (d.word(n-1) == "now" || d.word(n-1) == "already" || d.word(n-1) == "today") {
 		n--
 	}

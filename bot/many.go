@@ -127,6 +127,9 @@ func (t *talk) event(p part, before []happening, i, of int) (h happening, err er
 				return false, err
 			}
 			h.logged = len(t.logged) > n || t.kind == "reply" && !t.silent
+			if t.amendsOwn(n) {
+				h.logged, t.lines, t.buttons, t.kind = false, nil, nil, "ask"
+			}
 			return h.logged, nil
 		})
 		h.lines, h.buttons, h.kind, h.step, h.subject = t.lines, t.buttons, t.kind, t.step, t.subject
@@ -136,6 +139,19 @@ func (t *talk) event(p part, before []happening, i, of int) (h happening, err er
 	}
 	t.opt = opt
 	return h, err
+}
+
+// amendsOwn reports whether what was logged from the n-th entry on corrects a line of
+// the same message: one of the two was read amiss.
+func (t *talk) amendsOwn(n int) bool {
+	for _, e := range t.logged[n:] {
+		for _, was := range t.logged[:n] {
+			if e.Action == rules.Amend && e.Ref == was.ID {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // leansOn reports whether an event takes its subject from what was logged before.

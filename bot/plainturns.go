@@ -24,7 +24,7 @@ var openTurns = sayings(`
 	^ good|great news everybody|everyone|all|guys|folks|team , =>
 	^ ok|okay|alright? i|we|i'm|we're are|am? finished|done here , =>
 	^ i|we|i've|we've? just? finished|done|did the|my|our round|rounds , =>
-	^ can|could|would you|u please? tell|show me what|when|why => =6
+	^ can|could|would you|u please? tell|show me what|when|why => =7
 	and but =>
 	but and => and
 `)
@@ -137,7 +137,6 @@ const moreTurns = `
 	moved|placed|put all|the # cells to|in|into|at Y => moved =3 to =6
 	# good|nice|strong|solid? starts on|in? the? bars|bar|frame? $ => =1 accepted
 	^ none|zero of? them? took $ => none accepted
-	^ took # , fed X => accepted =3, fed =6
 	put|moved|set|hung the? bars|bar|cells in|into|to B to finish => to finisher =5
 	# of? #? cells? are|went|is|all? in at Y => moved =1 =2 =3 =4 to =8
 	all the|our? cells|them are|went|is|all? in at Y => moved all cells to =7
@@ -148,7 +147,6 @@ const moreTurns = `
 	eggs in # nucs => =3 laying
 	# of # caught|laying|emerged|capped|accepted , couldn't|couldnt|didn't|didnt|can't|cant find|see|catch|get|spot the rest|others|other $ => =1 =2 =3 =4
 	grated|crafted # from => grafted =2 from
-	# and # are|were|have|got both|now? been? confined|caged|released now|already? $ => =7 =1 and =3
 	# are|were|have|got both now? been? confined|caged|released now|already? $ => =6 breeder =1
 	^ nothing|none coming in at Y , dearth => dearth at =6
 	have|has? given the|a|some|more? sugar? syrup|fondant|candy|feed|sugar water? to|on|in X => fed =8

@@ -288,7 +288,7 @@ var asking = sayings(`
 	^ what's|whats next|due|on|up for|with batch|breeder|builder # $ => =5 =6
 	^ can|could|may i|we see|have the? log|logbook $ => log
 	^ anything on|due|up? today|tomorrow for|on|with batch # $ => =6 =7
-	^ how late|early|soon can|may|could i|we => when can =4
+	^ how late|early|soon can|may|could i|we => when can =5
 	^ show|see me? the? last|recent|latest entries|lines|logs|log $ => log
 	^ last|recent|latest entries|lines|logs $ => log
 	^ what's|whats in the log|logbook $ => log

@@ -82,6 +82,7 @@ func readMany(text string, n names) many {
 	if w.lang != "es" {
 		c.d.plain()
 	}
+	c.n.accounted = c.d.accounted
 	c.out.looks += c.d.looks
 	if w.verb == noVerb || w.verb == justCount {
 		if m.mend = c.mend(); m.mend != nil {

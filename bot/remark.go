@@ -56,7 +56,7 @@ var (
 	`)
 	openingsStrict = remarkForms(`
 		(?:not|not half) bad for (?:a|an|the|this|one|my)(?: [\w']+){1,4}
-		(?:the )?(?:roads?|tracks?|lane|mud) (?:is|are|was|were) (?:so |very |really |pretty |all )?(?:awful|bad|terrible|muddy|wet|icy|dry|fine|good|rough|closed|flooded|a mess)
+		(?:the )?(?:roads?|tracks?|lane|mud) (?:is|are|was|were) (?:so |very |really |pretty |all )?(?:awful|bad|terrible|muddy|wet|icy|dry|fine|good|rough|a mess)
 		(?:that's|thats|that is) (?:me|us|it|all|my|our)(?: [\w']+){1,6}
 		(?:the |my |our )?(?:best|nicest|fattest|prettiest|finest|biggest|smoothest|easiest|quickest|hottest|coldest|longest)(?: [\w']+){1,7}
 		(?:i'm|im|i am|we're|we are) (?:a |an |one |so |very |really |pretty |quite |well |dead |all )?(?:happy|glad|pleased|proud|tired|knackered|beat|hungry|soaked|wet|cold|hot|sweaty|sticky|relieved|exhausted|thrilled|chuffed|delighted|starving|stoked|bushed|toast|cooked|covered|grinning|impressed|lucky|off|heading|headed|going|leaving|packing)(?: [\w']+){0,6}
