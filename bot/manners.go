@@ -142,7 +142,7 @@ func (d *reader) harmless(i, k int) bool {
 	if k-i <= longestComment && comments[d.spell(i, k)] {
 		return true
 	}
-	if d.phrase(i, "as good as") || d.phrase(i, "good as") {
+	if w := d.word(i + 1); w == "good" && (d.word(i) == "as" || d.word(i) == "ad") || d.phrase(i, "good as") {
 		return false // it was almost so
 	}
 	return d.courteous(i, k, praise, praiseSmall) || d.thanks(i, k) || d.greets(i, k) || d.losses(i, k) || d.remark(i, k)

@@ -169,13 +169,23 @@ func (d *reader) opens(forms *regexp.Regexp, s string, unknown int) bool {
 	for _, w := range splitSpace(strings.Join(m[1:], " ")) {
 		switch {
 		case remarkWords[w] || remarkSmall[w] || praise[w] || praiseSmall[w] || remarkMore[w]:
-		case d.known(w) || negations[w] || takesBack[w] || unknown == 0:
+		case d.known(w) || negations[w] || unknown == 0 || nearAny(w, takesBack) || nearAny(w, remarkNever):
 			return false
 		default:
 			unknown--
 		}
 	}
 	return true
+}
+
+// nearAny reports whether a word is one of some words, or a slip of one.
+func nearAny(w string, some map[string]bool) bool {
+	for p := range some {
+		if w == p || len(p) > 2 && oneSlip(w, p) {
+			return true
+		}
+	}
+	return false
 }
 
 // takesBack are words that may say that nothing of it is so.

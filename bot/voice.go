@@ -146,7 +146,7 @@ func (t *talk) read(text string) (many, error) {
 	for _, m := range list {
 		n.crew = append(n.crew, m.Name)
 	}
-	if err := t.stand(&n); err != nil {
+	if err := stand(t.tx, t.crew.ID, &n); err != nil {
 		return many{}, err
 	}
 	n.spoken = t.replied != nil || t.addressed
@@ -157,8 +157,8 @@ func (t *talk) read(text string) (many, error) {
 
 // stand puts in what the open batches stand at: the newest count of each, and the one
 // before; and of those whose virgins are due how many cells were moved.
-func (t *talk) stand(n *names) error {
-	list, err := t.tx.Batches(t.crew.ID)
+func stand(tx *store.Tx, crew int64, n *names) error {
+	list, err := tx.Batches(crew)
 	for _, b := range list {
 		if b.Ended {
 			continue
@@ -169,11 +169,11 @@ func (t *talk) stand(n *names) error {
 				n.stand = append(n.stand, *c)
 			}
 		}
-		k, found, err := t.tx.Task(t.crew.ID, rules.TaskKey(rules.BatchSubject(b.Number), rules.Emerge, ""))
+		k, found, err := tx.Task(crew, rules.TaskKey(rules.BatchSubject(b.Number), rules.Emerge, ""))
 		if err != nil {
 			return err
 		}
-		if found && k.State == rules.Open && !t.tx.Now.Before(k.Earliest) && b.Counts.Moved != nil {
+		if found && k.State == rules.Open && !tx.Now.Before(k.Earliest) && b.Counts.Moved != nil {
 			n.hatching = append(n.hatching, *b.Counts.Moved)
 		}
 	}
