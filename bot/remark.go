@@ -24,7 +24,7 @@ var (
 )
 
 // remarkMore are words that say nothing by themselves, in the free places of a remark.
-var remarkMore = words(`night man's man woman to and or a an the i you we us it he she they you'd i'd want seen had ever asked wanted life season career years year long
+var remarkMore = words(`bone bones nose ear lip face chin cheek knuckle toe foot night man's man woman to and or a an the i you we us it he she they you'd i'd want seen had ever asked wanted life season career years year long
 	behind tractor truck cow cows sheep gate bridge town road works school bus home house way drive driving walk walking work working works smiling killing hurting burning itching hurt itch`)
 
 // openings are the ways that a remark begins and what may follow: a word in its free
