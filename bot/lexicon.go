@@ -152,7 +152,7 @@ var countedThings = words(`cells cell larvae larva cups grafts queens queen virg
 
 // hiveThings are counted too, but in work that is none of the bot's.
 var hiveThings = words(`boxes box hives hive colonies colony supers super swarms swarm pallets pallet trailers trailer trucks truck crates crate buckets bucket
-	pails chairs tables lids posts bricks stands stand ladders tarps tools bales stones`)
+	pails chairs tables lids posts bricks stands stand ladders tarps tools bales stones fish trout bass salmon crabs`)
 
 // plainKinds may stand between a number and what it counts.
 var plainKinds = words(`good nice ripe mated new young more mating capped of the them`)

@@ -37,7 +37,8 @@ var (
 		nothing coming in|not a thing coming in|no nectar|no nectar coming in|not a drop coming in|nothing in bloom|finally done|leaving now|on my way|on our way|heading out|heading out now|heading over|heading over now|going there now|going now|driving over|driving over now|on the road|finally
 		they look good|they look great|they're good|they're great|they're beautiful|looking good|looking great|looks good|looks great|look good|look great|smells great|nice and warm|nice and early|nice and easy|nice and fat|nice and clean
 		as usual|as always|as discussed|as agreed|as you said|like you said|like we said|good work everyone|good job everyone|go team|let's go|lets go|let's gooo|not a bad start|what a relief|what a morning|what a beauty|best batch yet|best yet|best one yet|new record|record|personal best|a record|fingers crossed|knock on wood|touch wood|lucky us
-		period|full stop`)
+		period|full stop|total loss|a total loss|total wipeout|all nice and fat
+		black locust|locust|clover|white clover|linden|basswood|acacia|goldenrod|sumac|tulip poplar|blackberry|fireweed|sourwood|buckwheat|dandelion|willow|maple|canola|orange blossom`)
 	thanksLeads = words(`thanks thx thank ty cheers tysm`)
 	greetWords  = words(`hi hey hello morning evening afternoon howdy hiya yo`)
 	addressees  = words(`all everyone everybody team crew guys folks y'all yall gang people bot there friends boss both`)
@@ -68,6 +69,7 @@ func (d *reader) manners() {
 	}
 	d.greeting()
 	d.goodbye()
+	d.lossTail()
 	var out []token
 	dropped := false
 	for i := 0; i < len(d.toks); {
@@ -140,6 +142,9 @@ func (d *reader) harmless(i, k int) bool {
 	if k-i <= longestComment && comments[d.spell(i, k)] {
 		return true
 	}
+	if w := d.word(i + 1); w == "good" && (d.word(i) == "as" || d.word(i) == "ad") || d.phrase(i, "good as") {
+		return false // it was almost so
+	}
 	return d.courteous(i, k, praise, praiseSmall) || d.thanks(i, k) || d.greets(i, k) || d.losses(i, k) || d.remark(i, k)
 }
 
@@ -178,6 +183,9 @@ func (d *reader) greets(i, k int) bool {
 // losses reports whether a piece says why the count is less than what it is of:
 // "34 of 36, 2 duds".
 func (d *reader) losses(i, k int) bool {
+	if d.accounts(i, k) {
+		return true
+	}
 	if !d.toks[i].isNum || k-i < 2 || k-i > 6 {
 		return false
 	}
@@ -247,7 +255,7 @@ func (d *reader) goodbye() {
 }
 
 var tailTurns = turnsOf(`lol|lmao|haha|hahaha|hehe|phew|whew|woohoo|yay|wow|woot|finally|thanks|thx|ty|cheers|guys|folks|everyone|everybody|team|crew|fyi|btw|yall|y'all|looking good|looking great
-		|all good|so far so good|thank you|thanks all|thank you all|as planned|right on time|on time|boss|mate|thanks guys|thanks team|thanks bot|no problem|no problems|no issues|at last|my friends|for the log|for the record|and all good|they look great|they look good|looks good|looks great|and they look great|and they look good|i'm happy to say|happy to report`)
+		|all good|so far so good|thank you|thanks all|thank you all|as planned|right on time|on time|boss|mate|thanks guys|thanks team|thanks bot|no problem|no problems|no issues|at last|my friends|my friend|for the log|for the record|and all good|they look great|they look good|looks good|looks great|and they look great|and they look good|i'm happy to say|happy to report`)
 
 // asBot takes "bot" for the name of it where it is asked something; "the bot" and "bot
 // is down" are talk of it.

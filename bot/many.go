@@ -49,8 +49,14 @@ func (t *talk) events(m many) error {
 		}
 		return t.act(m.whole)
 	}
-	if k, ok := t.contextTask(); ok && bareDone(m.parts[0].r) && k.Step == m.parts[1].r.step {
-		m.parts[0].r = nil // "done, moved 34": the same said twice
+	if bareDone(m.parts[0].r) {
+		k, ok, err := t.taskFor(m.parts[0].r, "b_done")
+		if err != nil {
+			return err
+		}
+		if ok && k.Step == m.parts[1].r.step {
+			m.parts[0].r = nil // "done, moved 34": the same said twice
+		}
 	}
 	var list []happening
 	for i, p := range m.parts {
@@ -121,6 +127,9 @@ func (t *talk) event(p part, before []happening, i, of int) (h happening, err er
 				return false, err
 			}
 			h.logged = len(t.logged) > n || t.kind == "reply" && !t.silent
+			if t.amendsOwn(n) {
+				h.logged, t.lines, t.buttons, t.kind = false, nil, nil, "ask"
+			}
 			return h.logged, nil
 		})
 		h.lines, h.buttons, h.kind, h.step, h.subject = t.lines, t.buttons, t.kind, t.step, t.subject
@@ -130,6 +139,19 @@ func (t *talk) event(p part, before []happening, i, of int) (h happening, err er
 	}
 	t.opt = opt
 	return h, err
+}
+
+// amendsOwn reports whether what was logged from the n-th entry on corrects a line of
+// the same message: one of the two was read amiss.
+func (t *talk) amendsOwn(n int) bool {
+	for _, e := range t.logged[n:] {
+		for _, was := range t.logged[:n] {
+			if e.Action == rules.Amend && e.Ref == was.ID {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // leansOn reports whether an event takes its subject from what was logged before.

@@ -113,8 +113,13 @@ func (d *reader) plain() {
 	d.apply(asking)
 	if d.r.addressed {
 		d.apply(replies)
+		d.yardPairs()
 	}
+	d.hatched()
 	d.apply(turns)
+	if d.accounted {
+		d.apply(shortMoves)
+	}
 }
 
 // apply goes over the message once; what a rule has made is not looked at again.

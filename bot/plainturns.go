@@ -20,6 +20,11 @@ var openTurns = sayings(`
 	^ can|could|would you|u|someone|yardbell please|pls? log|note|put|record down|that? that? , =>
 	^ please|pls log|note|record down|that? that? , =>
 	^ log|note|record that|this|: , =>
+	^ ok|okay|hey phone , please|pls? log|note|record|write? , =>
+	^ good|great news everybody|everyone|all|guys|folks|team , =>
+	^ ok|okay|alright? i|we|i'm|we're are|am? finished|done here , =>
+	^ i|we|i've|we've? just? finished|done|did the|my|our round|rounds , =>
+	^ can|could|would you|u please? tell|show me what|when|why => =7
 	and but =>
 	but and => and
 `)
@@ -130,5 +135,28 @@ const moreTurns = `
 	made|built|got|stocked|set up|out|together? all? # of? the|our|my? mating? nucs|nuc ready|up? => made =4 nucs
 	moved|carried|took|drove|hauled all|the # cells|of? them? to|over|out to? Y => moved =3 to =8
 	moved|placed|put all|the # cells to|in|into|at Y => moved =3 to =6
+	# good|nice|strong|solid? starts on|in? the? bars|bar|frame? $ => =1 accepted
+	^ none|zero of? them? took $ => none accepted
+	put|moved|set|hung the? bars|bar|cells in|into|to B to finish => to finisher =5
+	# of? #? cells? are|went|is|all? in at Y => moved =1 =2 =3 =4 to =8
+	all the|our? cells|them are|went|is|all? in at Y => moved all cells to =7
+	cells are|went? in , # at|in|to Y => moved =5 to =7
+	# cells? too Y => =1 =2 to =4
+	eggs in|from # of # nucs|nuc => =3 =4 =5 laying
+	# are|is|were? with eggs => =1 laying
+	eggs in # nucs => =3 laying
+	# of # caught|laying|emerged|capped|accepted , couldn't|couldnt|didn't|didnt|can't|cant find|see|catch|get|spot the rest|others|other $ => =1 =2 =3 =4
+	grated|crafted # from => grafted =2 from
+	# are|were|have|got both now? been? confined|caged|released now|already? $ => =6 breeder =1
+	^ nothing|none coming in at Y , dearth => dearth at =6
+	have|has? given the|a|some|more? sugar? syrup|fondant|candy|feed|sugar water? to|on|in X => fed =8
+	i|we count|find # => =3
+	the bees|girls|ladies they accepted|took => accepted
+	no|zero rogues|rogue|wild cells? anywhere|whatsoever $ => no rogues
+	B is? clear|clean , no|zero rogues|rogue cells? anywhere|whatsoever|at? all? => =1 clear
+	went|been all|right|carefully through|over B => checked =4
+	accepted|capped|emerged|laying , looked|checked at # $ => =1 at =5
+	^ i|we? was|were at Y yesterday|today? , => at =5 =6
+	i|we fed also|too X => fed =4
 	picked|plucked|gathered|netted|grabbed # queens|mated|laying queens? => caught =2
 `

@@ -18,12 +18,13 @@ var spellings = sayings(`
 	egs|eegs|eggz => eggs
 	nukes|nuke|nuks => nucs
 	emregd|emegred|emrgd|emergd => emerged
-	accptd|acptd|acceptd|excpted => accepted
+	exepted|exsepted|axepted|accepetd|tooken|accptd|acptd|acceptd|excpted => accepted
 	excepted # => accepted =2
 	# of? #? cells? were? excepted => =1 =2 =3 =4 accepted
 	caped # => capped =2
 	capd|cappd|caaped|cpped|cappped => capped
 	putted => put
+	tkaen|takne|taekn => taken
 	catched|cought|caugth|cauhgt => caught
 	thru|thro => through
 	rogs|rouges => rogues
@@ -284,6 +285,10 @@ var asking = sayings(`
 	^ how's|hows|how is|are|does|did? things|it|we|everything? doing|going|looking? with|on|in? batch|breeder|builder # look|doing|going|looking|coming? along? $ => =7 =8
 	^ what about batch|breeder # $ => =4 =5
 	^ show|give|tell me info|details? on|about? batch|breeder|builder # $ => =6 =7
+	^ what's|whats next|due|on|up for|with batch|breeder|builder # $ => =5 =6
+	^ can|could|may i|we see|have the? log|logbook $ => log
+	^ anything on|due|up? today|tomorrow for|on|with batch # $ => =6 =7
+	^ how late|early|soon can|may|could i|we => when can =5
 	^ show|see me? the? last|recent|latest entries|lines|logs|log $ => log
 	^ last|recent|latest entries|lines|logs $ => log
 	^ what's|whats in the log|logbook $ => log
@@ -341,6 +346,15 @@ var replies = sayings(`
 	^ i|we? found|cut|squished|killed|knocked|squashed|crushed|removed|pinched # , => =4,
 	^ found nothing|none there|yet? $ => none
 	^ nothing|none|no found|rogues|there $ => none
+	^ nothing|none|no one in there|it|here|them $ => none
+	^ nothing|none in there|it|here|them $ => none
+	^ # found $ => =2
+	^ # in $ => =2
+	^ # in at => =2 at
+	^ did # $ => =3
+	^ did # at => =3 at
+	^ i'll|ill|we'll check|count|search|do that|this one $ => mine
+	^ how long have|do i|we got|have left? $ => why
 	^ just|already|we|i|we've|i've|yes|yep|yup|all? just|already|have|all? did|done|finished it|this|that|them one? => done
 	^ that's|it's|its|thats|they're|they are? all|already|both? done|finished => done
 	^ yes|yep|yup|yeah|ok , did|done|finished it|that|them? => done

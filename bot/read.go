@@ -31,6 +31,7 @@ type reader struct {
 	planned      bool                   // it is said to lie ahead, or in a story
 	ahead        bool                   // the day named lies ahead
 	midnight     bool                   // the time named is midnight
+	accounted    bool                   // what was lost is said, and adds up
 }
 
 // botName is how the bot is spoken to by name.

@@ -15,7 +15,8 @@ var fixForms = [2][]string{
 	{"not OLD NEW", "no OLD NEW", "not OLD but NEW", "not OLD it's NEW", "not OLD its NEW", "not OLD it is NEW", "not OLD it was NEW", "NEW not OLD", "NEW no OLD", "it's NEW not OLD",
 		"its NEW not OLD", "it is NEW not OLD", "it was NEW not OLD", "was NEW not OLD", "should be NEW not OLD", "i meant NEW not OLD", "NEW instead of OLD",
 		"make that NEW not OLD", "make that NEW", "i meant NEW", "meant NEW", "sorry NEW not OLD", "sorry i meant NEW", "sorry it was NEW", "sorry it's NEW", "correction NEW", "correct to NEW", "change OLD to NEW",
-		"OLD should be NEW", "OLD should have been NEW", "that should be NEW", "it was not OLD but NEW", "*NEW", "no NEW not OLD"},
+		"OLD should be NEW", "OLD should have been NEW", "that should be NEW", "it was not OLD but NEW", "*NEW", "no NEW not OLD",
+		"wasn't OLD was NEW", "it wasn't OLD it was NEW", "it wasn't OLD but NEW", "not OLD was NEW"},
 	{"make it NEW", "should be NEW", "should have been NEW", "it was NEW", "fix NEW", "sorry NEW", "no NEW", "it's NEW", "it should be NEW"},
 }
 

@@ -128,9 +128,12 @@ func (r *reading) subject() rules.Subject {
 // names is what the reader is told beside the text: the crew's own names, which a
 // message may use without saying what they are, and whether the bot is spoken to.
 type names struct {
-	builders []string
-	yards    []string
-	crew     []string   // the members
-	spoken   bool       // the message replies to the bot, so that a bare word is meant for it
-	ping     rules.Step // of the ping it replies to
+	builders  []string
+	yards     []string
+	crew      []string   // the members
+	stand     []int      // what the open batches stand at, their newest count and the one before
+	hatching  []int      // how many cells were moved of the batches whose virgins are due and not counted
+	spoken    bool       // the message replies to the bot, so that a bare word is meant for it
+	accounted bool       // a piece of a message in which what was lost adds up
+	ping      rules.Step // of the ping it replies to
 }

@@ -82,6 +82,7 @@ func readMany(text string, n names) many {
 	if w.lang != "es" {
 		c.d.plain()
 	}
+	c.n.accounted = c.d.accounted
 	c.out.looks += c.d.looks
 	if w.verb == noVerb || w.verb == justCount {
 		if m.mend = c.mend(); m.mend != nil {
@@ -147,7 +148,11 @@ func (c *cutter) text(a, b int) string {
 	if b < len(c.d.toks) {
 		end = c.d.toks[b].at
 	}
-	return strings.Trim(c.d.text[c.d.toks[a].at:end], " ,;:.&+-")
+	text := strings.Trim(c.d.text[c.d.toks[a].at:end], " ,;:.&+-")
+	if rest, ok := strings.CutPrefix(fold(text), "took "); ok && c.d.word(a) == "accepted" {
+		return "accepted " + rest // "took 43, fed B2" says so as a whole only
+	}
+	return text
 }
 
 func (c *cutter) read(text string) *reading {

@@ -100,6 +100,10 @@ func (c *cutter) openers(i, n int) (int, bool) {
 			sure, i = true, i+2
 			continue
 		}
+		if next := d.word(i + 1); i == 0 && (w == "pin" || w == "mark") && next == "was" {
+			sure, i = true, 2
+			continue
+		}
 		if !mendOpeners[w] || mendArticles[w] && i+1 < n && d.toks[i+1].isNum {
 			break
 		}

@@ -364,13 +364,13 @@ func (d *reader) places() {
 			if t.used || t.isNum || d.known(t.text) || !isName(t.orig) || len(name) > 0 && d.toks[k-1].comma {
 				break
 			}
-			if len(name) > 0 && lower(t.orig) != lower(name[0]) {
+			if len(name) > 0 && d.lower(t.orig) != d.lower(name[0]) {
 				break // "North with" is not a name of two words
 			}
 			name = append(name, t.orig)
 		}
 		// "Caught 24 in total" names no place; "in Texas" does.
-		if len(name) == 0 || lower(name[0]) && (len(name) > 1 || w == "in") {
+		if len(name) == 0 || d.lower(name[0]) && (len(name) > 1 || w == "in") {
 			continue
 		}
 		if d.word(k) == "yard" {
@@ -390,6 +390,10 @@ func (d *reader) places() {
 		return
 	}
 }
+
+// lower reports whether a name was typed without a capital, or in a message of nothing
+// but capitals, where they mark no name: "CAUGHT IN TRAFFIC".
+func (d *reader) lower(s string) bool { return lower(s) || !smallLetters(d.text) }
 
 // lower reports whether a name was typed without a capital, in a script that has
 // capitals.

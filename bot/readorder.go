@@ -186,7 +186,7 @@ func (d *reader) yields() bool {
 		r.builder = d.builderNamed(i + 1)
 	case d.end(i+1) && d.builderNamed(i) != "":
 		r.builder = d.builderNamed(i)
-	case d.end(i+1) && isName(d.toks[i].orig) && (r.addressed || !lower(d.toks[i].orig)):
+	case d.end(i+1) && isName(d.toks[i].orig) && (r.addressed || !d.lower(d.toks[i].orig)):
 		r.plan.person = d.toks[i].orig
 	default:
 		return false

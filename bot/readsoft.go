@@ -12,7 +12,7 @@ import (
 
 // slipWords may stand around a correction; they say that something was wrong and not
 // what.
-var slipWords = turnsOf(`oops|ops|whoops|woops|oopsie|oops sorry|sorry|sry|wait|no wait|ah|ugh|argh|damn|dang|shoot|darn|my bad|my mistake|my fault|typo|autocorrect|auto correct
+var slipWords = turnsOf(`oh dear|dear me|sorry folks|sorry all|sorry guys|sorry everyone|sorry team|i counted again|counted again|i checked again|checked again|recount|oops|ops|whoops|woops|oopsie|oops sorry|sorry|sry|wait|no wait|ah|ugh|argh|damn|dang|shoot|darn|my bad|my mistake|my fault|typo|autocorrect|auto correct
 	|fat thumbs|fat fingers|fat finger|brain fart|mistake|wrong number|wrong count|miscounted|i miscounted|miscount|recounted|i recounted|hang on|hold on|correction|actually|i mean|meant|i meant|gloves|damn autocorrect|stupid autocorrect|sorry about that|please|pls|typo sorry|sorry typo|oh|oh no|eek|hmm|scrap that|wrong|that was wrong|that's wrong`)
 
 // aside takes slipWords from both ends of the message and says where what is left
@@ -122,13 +122,13 @@ func (d *reader) stepFix(i, n int) bool {
 	var step rules.Step
 	batch := 0
 	var left []token
-	was := false
+	was, first := false, false // first: the number stands before the step, "44 grafted, not 45"
 	for k := i; k < n; k++ {
 		w := d.word(k)
 		was = was || w == "was" || w == "should" || w == "were"
 		switch s := stepWords[w]; {
 		case s != "" && step == "" && (len(left) == 0 || left[len(left)-1].isNum):
-			step = s
+			step, first = s, len(left) == 1
 		case w == "batch" && k+1 < n && d.toks[k+1].isNum && batch == 0 && len(left) == 0:
 			batch = d.toks[k+1].num
 			k++
@@ -137,7 +137,7 @@ func (d *reader) stepFix(i, n int) bool {
 			left = append(left, d.toks[k])
 		}
 	}
-	if step == "" || !was || !needsCount[step] {
+	if step == "" || !was && !(first && len(left) == 3) || !needsCount[step] {
 		return false
 	}
 	p := &reader{toks: left, text: d.text, n: d.n, r: &reading{}, verbAt: -1}

@@ -196,6 +196,9 @@ func (d *reader) clock(i int, sure bool) (w when, n int) {
 		}
 		return at(rules.Clock(h*60+mi), false, 3)
 	}
+	if h, ok := d.number(i + 1); t == "half" && ok && h > 0 && h <= 12 && !d.toks[i].comma && d.r.lang != "es" && (d.word(i-1) == "at" || d.word(i-1) == "@") {
+		return at(rules.Clock(h*60+30), false, 2) // "at half nine", as in Britain and Ireland
+	}
 	if c, n := d.pastHour(i, sure); n > 0 {
 		return at(c, false, n)
 	}

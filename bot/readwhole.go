@@ -192,7 +192,7 @@ func (d *reader) show() bool {
 			r.builder = "B" + m[1]
 		} else if ok {
 			r.builder = "B" + d.word(i+1)
-		} else if name := d.toks[i+1].orig; isName(name) && (r.addressed || !lower(name)) {
+		} else if name := d.toks[i+1].orig; isName(name) && (r.addressed || !d.lower(name)) {
 			r.builder = name
 		}
 	case kind == "builder" && n > i+2:
@@ -200,7 +200,7 @@ func (d *reader) show() bool {
 	case kind == "yard" && n > i+1:
 		if name, found := d.ownName(i+1, n, d.n.yards); found {
 			r.yard = name
-		} else if name := d.toks[i+1].orig; n == i+2 && isName(name) && (r.addressed || !lower(name)) {
+		} else if name := d.toks[i+1].orig; n == i+2 && isName(name) && (r.addressed || !d.lower(name)) {
 			r.yard = name // unknown, so it is asked back; "yard work" is not
 		}
 	case i > 0 && n == i+1:

@@ -96,6 +96,9 @@ func playScene(t testing.TB, path string) *scene {
 		if s.n.builders, s.n.yards, err = tx.Names(s.crew.ID); err != nil {
 			return err
 		}
+		if err := stand(tx, s.crew.ID, &s.n); err != nil {
+			return err
+		}
 		all, err := tx.Outbox(s.crew.ID)
 		for _, m := range all {
 			if m.Message != 0 && m.Edits == 0 {

@@ -146,6 +146,9 @@ func (t *talk) read(text string) (many, error) {
 	for _, m := range list {
 		n.crew = append(n.crew, m.Name)
 	}
+	if err := stand(t.tx, t.crew.ID, &n); err != nil {
+		return many{}, err
+	}
 	n.spoken = t.replied != nil || t.addressed
 	if k, ok := t.contextTask(); ok {
 		n.ping = k.Step
@@ -153,6 +156,31 @@ func (t *talk) read(text string) (many, error) {
 	m := readMany(text, n)
 	t.speak(m.whole.lang)
 	return m, nil
+}
+
+// stand puts in what the open batches stand at: the newest count of each, and the one
+// before; and of those whose virgins are due how many cells were moved.
+func stand(tx *store.Tx, crew int64, n *names) error {
+	list, err := tx.Batches(crew)
+	for _, b := range list {
+		if b.Ended {
+			continue
+		}
+		if c, at := b.Counts.Stage(""); c != nil {
+			n.stand = append(n.stand, *c)
+			if c, _ = b.Counts.Stage(at); c != nil {
+				n.stand = append(n.stand, *c)
+			}
+		}
+		k, found, err := tx.Task(crew, rules.TaskKey(rules.BatchSubject(b.Number), rules.Emerge, ""))
+		if err != nil {
+			return err
+		}
+		if found && k.State == rules.Open && !tx.Now.Before(k.Earliest) && b.Counts.Moved != nil {
+			n.hatching = append(n.hatching, *b.Counts.Moved)
+		}
+	}
+	return err
 }
 
 // mostPresses is how far back a press of a press is followed.
