@@ -33,7 +33,8 @@ say "the image, by the Dockerfile"
 buildah build -q --format docker --build-arg BASE="$base" -t localhost/yardbell . >/dev/null
 c=$(buildah from localhost/yardbell)
 root=$(buildah mount "$c")
-trap 'buildah umount "$c" >/dev/null; buildah rm "$c" >/dev/null; rm -rf "$work"' EXIT
+pid=
+trap '[ -z "$pid" ] || kill "$pid" 2>/dev/null; buildah umount "$c" >/dev/null; buildah rm "$c" >/dev/null; rm -rf "$work"' EXIT
 
 say "what is inside"
 (cd "$root" && find . -mindepth 1 -not -path './proc*' -not -path './sys*' -not -path './dev*' | sort)
@@ -77,5 +78,6 @@ if grep -q "$(cut -d: -f2 "$work/data/token")" "$work/serve.out" "$work/serve.er
 fi
 kill -TERM "$pid"
 wait "$pid"
+pid=
 run /yardbell check --db /data/crew.db
 say "good: it serves, answers its health check, and stops when told to"
