@@ -48,7 +48,7 @@ mkdir -p "$work/data"
 chown 65532:65532 "$work/data"
 chmod 700 "$work/data"
 run() {
-  unshare --mount -- bash -ec '
+  ${as:-} unshare --mount -- bash -ec '
     mount --bind "$1" "$1"
     mount --bind "$2" "$1/data"
     mount -o remount,bind,ro "$1"
@@ -62,7 +62,8 @@ printf '700100:%s\n' "$(head -c 24 /dev/urandom | base64 | tr -d '+/=')" >"$work
 chown 65532:65532 "$work/data/token"
 chmod 600 "$work/data/token"
 # Nobody answers at this address: the service has to stay up and try again.
-YARDBELL_TOKEN_FILE=/data/token run /yardbell serve --db /data/crew.db --listen 127.0.0.1:18088 --api http://127.0.0.1:9 \
+# exec, so that the number is the service's own and a signal reaches it.
+as=exec YARDBELL_TOKEN_FILE=/data/token run /yardbell serve --db /data/crew.db --listen 127.0.0.1:18088 --api http://127.0.0.1:9 \
   >"$work/serve.out" 2>"$work/serve.err" &
 pid=$!
 for _ in $(seq 50); do
