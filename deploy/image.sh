@@ -33,7 +33,8 @@ say "the image, by the Dockerfile"
 buildah build -q --format docker --build-arg BASE="$base" -t localhost/yardbell . >/dev/null
 c=$(buildah from localhost/yardbell)
 root=$(buildah mount "$c")
-trap 'buildah umount "$c" >/dev/null; buildah rm "$c" >/dev/null; rm -rf "$work"' EXIT
+pid=
+trap '[ -z "$pid" ] || kill "$pid" 2>/dev/null; buildah umount "$c" >/dev/null; buildah rm "$c" >/dev/null; rm -rf "$work"' EXIT
 
 say "what is inside"
 (cd "$root" && find . -mindepth 1 -not -path './proc*' -not -path './sys*' -not -path './dev*' | sort)
@@ -47,7 +48,7 @@ mkdir -p "$work/data"
 chown 65532:65532 "$work/data"
 chmod 700 "$work/data"
 run() {
-  unshare --mount -- bash -ec '
+  ${as:-} unshare --mount -- bash -ec '
     mount --bind "$1" "$1"
     mount --bind "$2" "$1/data"
     mount -o remount,bind,ro "$1"
@@ -61,7 +62,8 @@ printf '700100:%s\n' "$(head -c 24 /dev/urandom | base64 | tr -d '+/=')" >"$work
 chown 65532:65532 "$work/data/token"
 chmod 600 "$work/data/token"
 # Nobody answers at this address: the service has to stay up and try again.
-YARDBELL_TOKEN_FILE=/data/token run /yardbell serve --db /data/crew.db --listen 127.0.0.1:18088 --api http://127.0.0.1:9 \
+# exec, so that the number is the service's own and a signal reaches it.
+as=exec YARDBELL_TOKEN_FILE=/data/token run /yardbell serve --db /data/crew.db --listen 127.0.0.1:18088 --api http://127.0.0.1:9 \
   >"$work/serve.out" 2>"$work/serve.err" &
 pid=$!
 for _ in $(seq 50); do
@@ -77,5 +79,6 @@ if grep -q "$(cut -d: -f2 "$work/data/token")" "$work/serve.out" "$work/serve.er
 fi
 kill -TERM "$pid"
 wait "$pid"
+pid=
 run /yardbell check --db /data/crew.db
 say "good: it serves, answers its health check, and stops when told to"
