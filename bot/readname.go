@@ -157,8 +157,8 @@ var stepTakes = func() map[rules.Step]map[rules.Kind]bool {
 }()
 
 func (d *reader) mark(name string, i, n int) {
-	if d.r.mark != "" {
-		return
+	if d.r.mark != "" || i > 0 && d.toks[i-1].comma && n == 1 && d.builderNamed(i+1) != "" {
+		return // ", red B1" may be a slip of ", fed B1"
 	}
 	d.r.mark, d.markAt = name, i
 	d.use(i, n)

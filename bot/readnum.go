@@ -142,7 +142,7 @@ func (d *reader) numbers() {
 			continue // nor is "done, missing 4"
 		case beforeOther[d.word(i-1)] && !d.toks[i-1].used && !countedThings[d.word(i+1)] && !(r.verb == doStep && subjectFirst[r.step]):
 			continue // "in 2019", "to 12"
-		case r.step == rules.Feed && measureWords[d.word(i+1)]:
+		case r.step == rules.Feed && measureWords[d.word(i+1)] && (i == 0 || fold(d.toks[i-1].orig) != "la"): // "a la 7 g a B1" is breeder 7 with a slip
 			d.use(i+1, 1) // by weight, or in jars: not turned into litres
 		case d.wantsBreeder(i):
 			r.breeder = n
@@ -213,6 +213,9 @@ func (d *reader) counted(i int, judge bool) bool {
 		return true
 	}
 	switch {
+	case judge && (w == "batch" || w == "batches") && (k+1 >= len(d.toks) || !d.toks[k+1].isNum && !numberSigns[d.word(k+1)]):
+		d.oddThing = true // "moved two batches" counts no cells
+		return false
 	case d.fitsCount(w):
 		d.use(i+1, k-i)
 		if k != d.verbAt {

@@ -76,7 +76,6 @@ var (
 		(?:the )?(?:bees|girls|ladies|colony|hive|builder|smoker|weather|sun|wind|rain|road|gate|dog|truck|radio|mud|heat)(?: [\w']+)?(?: is| are| was| were|'s)? (?:so |very |really |pretty |a bit |in a |all |well |nice and |super )?(?:calm|gentle|grumpy|angry|hot|cross|feisty|happy|quiet|busy|loud|nasty|mean|sweet|cranky|mood|foul mood|bad mood|good mood|awful|perfect|lovely|terrible|humming|roaring|purring|defensive|testy|ornery|stuck|locked|muddy|wet|out|playing up|acting up|in my eyes|brutal)(?: [\w']+){0,3}
 		(?:they|they're|they are|they were|she|she's|she is|she was|these|those|it)(?: all)?(?: is| are| was| were| look| looked| looks)?(?: all)? (?:so |very |really |pretty |a bit |a little |getting |real |quite |nice and |super )?(?:light|hungry|starving|fat|happy|calm|grumpy|feisty|beautiful|gorgeous|lovely|plump|perfect|pretty|great|good|nice|strong|healthy|fine|quiet|sweet|busy|cranky|thirsty|dry|fuming|thriving|magnificent|stunning|huge|big|monsters|whoppers|beauties)(?: [\w']+){0,4}
 		(?:hope|hoping|fingers|knock|touch)(?: [\w']+){0,4} (?:well|crossed|wood)
-		no (?:need|time) to(?: [\w']+){1,4}
 		(?:all|everything|everyone|everybody)(?: is|'s| went| looks| looked| was)? (?:fine|good|well|great|smooth|smoothly|calm|happy|quiet|lovely|as planned|dandy|peachy)(?: [\w']+){0,3}
 		(?:looks?|looking|looked|feels?|feeling|smells?) (?:like )?(?:a |really |very |so |pretty |real )?(?:good|great|nice|fine|strong|lovely|healthy|happy|fat|fantastic|promising|solid|winner|beautiful|perfect|gorgeous)(?: [\w']+){0,4}
 	`)
@@ -191,7 +190,7 @@ func nearAny(w string, some map[string]bool) bool {
 // takesBack are words that may say that nothing of it is so.
 var takesBack = words(`log logged logging record recorded write wrote written note noted enter entered entry bot message text texted typed typing send sent post posted list
 	trap prank pranked pranking fool fooled fooling psych gotcha bluff bluffing bluffed pulling pull leg jest jk lying liar untrue false fake faked fiction imagine imagined imaginary scratch scrap void
-	ignore disregard strike nevermind nvm nope nah negative retract retracted unsay reverse revert rewind premature invented invention story stories bogus bull bullshit rubbish nonsense hypothetical
+	need needed unneeded ignore disregard strike nevermind nvm nope nah negative retract retracted unsay reverse revert rewind premature invented invention story stories bogus bull bullshit rubbish nonsense hypothetical
 	theory hoax sarcasm sarcastic troll trolling teasing tease wind winding mixing mixed confused muddled botched screwed messed talking speaking daydreaming dreaming sleeptyping autocorrect keyboard
 	thumbs pocket screen copied pasted copypaste paste old stale news history memory duplicate repeat repeated twice double`)
 
