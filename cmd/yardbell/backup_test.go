@@ -157,7 +157,8 @@ func TestServeMakesBackups(t *testing.T) {
 		require.NoError(t, err)
 		return len(list)
 	}
-	w.await("the first backup", func() bool { return made() == 1 })
+	// Nothing happens in the chat when a backup is made, so that it has to be looked for.
+	require.Eventually(t, func() bool { return made() == 1 }, bound, 20*time.Millisecond, "the first backup")
 	w.inPrivate(w.wren)
 	w.quit()
 	w.clock.Advance(24 * time.Hour)
@@ -170,7 +171,7 @@ func TestServeMakesBackups(t *testing.T) {
 	w.serve("--backup", dir, "--backup-at", "03:15")
 	w.await("the note", func() bool { return len(w.Sent(w.wren)) > n })
 	assert.Contains(t, w.Sent(w.wren)[n].Text, "the backup of the log failed")
-	w.await("the log", func() bool { return strings.Contains(w.err.String(), "no backup") })
+	require.Eventually(t, func() bool { return strings.Contains(w.err.String(), "no backup") }, bound, 20*time.Millisecond, "the log")
 	assert.Empty(t, w.Violations())
 }
 
