@@ -144,8 +144,8 @@ func pieces(word, before string) (out []piece, closed bool) {
 			out = append(out, inner...)
 		}
 	}
-	if tail != "" {
-		out = append(out, piece{text: tail})
+	for _, r := range tail { // each picture by itself: a cross beside a thumb is a cross
+		out = append(out, piece{text: string(r)})
 	}
 	return out, closed
 }
