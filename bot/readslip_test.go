@@ -169,7 +169,7 @@ func TestDress(t *testing.T) {
 			return
 		}
 		plain := text
-		if r := read(plain, crewNames); r.yard != "" && !has(crewNames.yards, r.yard) || r.builder != "" && !has(crewNames.builders, r.builder) {
+		if r := read(plain, crewNames); r.plan.person != "" || r.yard != "" && !has(crewNames.yards, r.yard) || r.builder != "" && !has(crewNames.builders, r.builder) {
 			return // what is shouted shows no name that nobody knows
 		}
 		if rapid.Bool().Draw(t, "shout") {
