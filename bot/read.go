@@ -257,6 +257,8 @@ func (d *reader) negation() {
 		}
 		w, next := d.word(i), d.word(i+1)
 		switch {
+		case w == "on" && (next == "eggs" || next == "egg"):
+			r.hedged = true // one slip from "no eggs"
 		case w == "no" && (next == "eggs" || next == "egg"):
 			r.noEggs = true
 			d.use(i, 1)

@@ -1,7 +1,6 @@
 package bot
 
 import (
-	"flag"
 	"fmt"
 	"strings"
 	"testing"
@@ -111,6 +110,9 @@ var meant = map[string]bool{
 	"pues 34 celdas en North": true, "so 34": true, "y": true, "si": true,
 	"injertado 45 de la 7 en B2": true, "alimentado B2": true, "alimenté 7 g B2": true,
 	"moved 34 to Creek Side": true, "later in tue afternoon": true,
+	// A bare number, or "all", counts nothing unless it was asked for.
+	"38 too": true, "38 of 45 too": true, "it 7": true, "nucs mad: 40": true, "hola  todos": true,
+	"moved 34 to North, hot": true, "ingecté 45 de la 7": true, "Ah injertó 45 de la 7": true,
 }
 
 // strange reports whether a line is there for a word that only looks like one the
@@ -124,10 +126,10 @@ func strange(l line) bool {
 	return false
 }
 
-var everySlip = flag.Bool("slips", false, "try every slip of the corpus, not every third")
+// slipStride is the stride through the slips: all of them, but under the race detector.
+var slipStride = 1
 
-// TestSlips tries the slips of every line of the corpus: every third, or with
-// -slips all of them.
+// TestSlips tries the slips of every line of the corpus.
 func TestSlips(t *testing.T) {
 	n, same := 0, 0
 	for _, l := range append(corpus(t, enCorpus), corpus(t, esCorpus)...) {
@@ -136,7 +138,7 @@ func TestSlips(t *testing.T) {
 			continue
 		}
 		for i, s := range slipsOf(l.text) {
-			if !*everySlip && (i+l.at)%3 != 0 {
+			if (i+l.at)%slipStride != 0 {
 				continue
 			}
 			n++
@@ -155,33 +157,62 @@ func TestSlips(t *testing.T) {
 	t.Logf("%d slips tried, %d read as what was meant, the others not acted on", n, same)
 }
 
-// TestDress draws lines with a slip in other clothes: shouted, with more spaces,
-// with something trailing. None of it changes what they tell.
+// dresses are what a line may end in, and change nothing.
+var dresses = []string{"", " ", "!", " 🐝", "👍", " 🐝👍🏽", " …", "\n"}
+
+// dressFault says what is wrong with how a line reads in other clothes: it must tell
+// the same. Only a name that nobody knows may be lost in shouting, where nothing shows
+// that it is one; the line is then not acted on.
+func dressFault(plain, dressed string, shouted bool) string {
+	r, d := read(plain, crewNames), read(dressed, crewNames)
+	if told(r) == told(d) {
+		return ""
+	}
+	unknown := r.plan.person != "" || r.yard != "" && !has(crewNames.yards, r.yard) || r.builder != "" && !has(crewNames.builders, r.builder)
+	if shouted && unknown && !acted(d) {
+		return ""
+	}
+	return fmt.Sprintf("%q tells %s, dressed as %q it tells %s", plain, told(r), dressed, told(d))
+}
+
+// TestDress puts every line into other clothes: shouted, with something trailing.
 func TestDress(t *testing.T) {
+	for _, l := range append(corpus(t, enCorpus), corpus(t, esCorpus)...) {
+		for _, tail := range dresses {
+			for _, text := range []string{l.text, strings.ToUpper(l.text)} {
+				if fault := dressFault(l.text, text+tail, text != l.text); fault != "" {
+					t.Error(fault)
+				}
+			}
+		}
+	}
+}
+
+// TestDressedSlips draws lines with a slip in other clothes. None of it changes what
+// they tell.
+func TestDressedSlips(t *testing.T) {
 	lines := append(corpus(t, enCorpus), corpus(t, esCorpus)...)
 	rapid.Check(t, func(t *rapid.T) {
 		l := rapid.SampledFrom(lines).Draw(t, "line")
 		text := l.text
-		if all := slipsOf(text); len(all) > 0 && !strange(l) && rapid.Bool().Draw(t, "slip") {
+		if all := slipsOf(text); len(all) > 0 && !strange(l) {
 			text = rapid.SampledFrom(all).Draw(t, "slipped")
 		}
 		if meant[text] {
 			return
 		}
 		plain := text
-		if r := read(plain, crewNames); r.plan.person != "" || r.yard != "" && !has(crewNames.yards, r.yard) || r.builder != "" && !has(crewNames.builders, r.builder) {
-			return // what is shouted shows no name that nobody knows
-		}
-		if rapid.Bool().Draw(t, "shout") {
+		shout := rapid.Bool().Draw(t, "shout")
+		if shout {
 			text = strings.ToUpper(text)
 		}
 		text = strings.ReplaceAll(text, " ", rapid.SampledFrom([]string{" ", "  ", "\t", "\u00a0"}).Draw(t, "space"))
-		text += rapid.SampledFrom([]string{"", " ", "!", " 🐝", "👍", " 🐝👍🏽", " …", "\n"}).Draw(t, "tail")
+		text += rapid.SampledFrom(dresses).Draw(t, "tail")
 		if fault, _ := slipFault(l, read(l.text, crewNames), text); fault != "" {
 			t.Fatal(fault)
 		}
-		if was, is := told(read(plain, crewNames)), told(read(text, crewNames)); was != is {
-			t.Fatalf("%q tells %s, dressed as %q it tells %s", plain, was, text, is)
+		if fault := dressFault(plain, text, shout); fault != "" {
+			t.Fatal(fault)
 		}
 	})
 }

@@ -352,7 +352,11 @@ func (d *reader) stepHours(i int) bool {
 	if !slices.Contains(rules.Steps, step) || len(d.toks) < i+2 {
 		return false
 	}
-	v := d.settingValue(rules.StepSetting, d.from(i+1))
+	typed := d.from(i + 1)
+	if len(d.toks) == i+2 {
+		typed = d.toks[i+1].orig // without what trails it: "default!"
+	}
+	v := d.settingValue(rules.StepSetting, typed)
 	if strings.Count(v, "/") != 2 && (v != "default" || step == rules.Move) {
 		return false
 	}

@@ -127,13 +127,22 @@ type piece struct {
 	comma bool
 }
 
+// trailing is punctuation that stands behind a word.
+const trailing = ",;:.!?)]}\"'…"
+
 // pieces takes a word between spaces apart. closed says that punctuation ended it.
 // before is the token that stands before it.
 func pieces(word, before string) (out []piece, closed bool) {
 	word = strings.TrimLeft(word, "([{\"'¿¡")
-	body := strings.TrimRightFunc(word, pictured)
+	// Pictures end a word, with punctuation before or after them: "38👍!".
+	body := strings.TrimRightFunc(word, func(r rune) bool { return pictured(r) || strings.ContainsRune(trailing, r) })
+	if first := strings.IndexFunc(word[len(body):], pictured); first >= 0 {
+		body = word[:len(body)+first]
+	} else {
+		body = word
+	}
 	tail := word[len(body):]
-	trimmed := strings.TrimRight(body, ",;:.!?)]}\"'…")
+	trimmed := strings.TrimRight(body, trailing)
 	closed = strings.ContainsAny(body[len(trimmed):], ",;:.!")
 	body = trimmed
 	if strings.Trim(body, "-") != "" {
@@ -145,7 +154,9 @@ func pieces(word, before string) (out []piece, closed bool) {
 		}
 	}
 	for _, r := range tail { // each picture by itself: a cross beside a thumb is a cross
-		out = append(out, piece{text: string(r)})
+		if pictured(r) {
+			out = append(out, piece{text: string(r)})
+		}
 	}
 	return out, closed
 }
