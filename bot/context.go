@@ -105,6 +105,30 @@ func (t *talk) effectiveOwn(limit int) ([]store.Line, error) {
 	return out, nil
 }
 
+// repliedLines are the lines that the message replied to logged, as they count now:
+// those taken back are gone, of one put right the line itself.
+func (t *talk) repliedLines() (lines []store.Line, err error) {
+	list, err := t.tx.UpdateLines(t.replied.Update)
+	if err != nil {
+		return nil, err
+	}
+	for _, l := range list {
+		if l.Action == rules.Amend {
+			if l, _, err = t.tx.LineByID(t.crew.ID, l.Ref); err != nil {
+				return nil, err
+			}
+		}
+		cur, ok, err := t.current(l)
+		if err != nil {
+			return nil, err
+		}
+		if ok {
+			lines = append(lines, cur)
+		}
+	}
+	return lines, nil
+}
+
 // current is a line with the values it has now; ok is false where it was voided.
 func (t *talk) current(l store.Line) (store.Line, bool, error) {
 	refs, err := t.tx.RefLines(t.crew.ID, l.ID)

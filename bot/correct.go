@@ -24,24 +24,14 @@ func (t *talk) awaiting(r *reading) (store.Line, bool, error) {
 		if t.replied.Update == 0 {
 			return store.Line{}, false, nil
 		}
-		lines, err := t.tx.UpdateLines(t.replied.Update)
+		lines, err := t.repliedLines()
 		if err != nil {
 			return store.Line{}, false, err
 		}
 		var open []store.Line
 		for i := len(lines) - 1; i >= 0; i-- {
-			l := lines[i]
-			if l.Action == rules.Amend {
-				if l, _, err = t.tx.LineByID(t.crew.ID, l.Ref); err != nil {
-					return l, false, err
-				}
-			}
-			cur, ok, err := t.current(l)
-			if err != nil {
-				return cur, false, err
-			}
-			if ok && cur.Action == rules.Did && (lacks(cur) || needsCount[cur.Step]) {
-				open = append(open, cur)
+			if l := lines[i]; l.Action == rules.Did && (lacks(l) || needsCount[l.Step]) {
+				open = append(open, l)
 			}
 		}
 		return t.openLine(open, lacks)
@@ -157,6 +147,16 @@ func (t *talk) amendLine(id int64, change func(*rules.Entry)) error {
 			return nil
 		}
 	}
+	if e.Step == rules.Graft && (e.From != old.From || e.Mark != old.Mark || !e.Happened.Equal(old.Happened) || e.Detail.AgeHi != old.Detail.AgeHi) {
+		combs, err := t.tx.Combs(t.crew.ID, e.From)
+		if err != nil {
+			return err
+		}
+		if bad := t.allowed(rules.CheckGraft(e, combs)); bad != nil {
+			t.refuse(bad)
+			return nil
+		}
+	}
 	if bad, err := t.checkTime(l, old, e); err != nil {
 		return err
 	} else if bad != nil {
@@ -252,22 +252,11 @@ func (t *talk) fix(r *reading) error {
 	}
 	var lines []store.Line
 	if t.replied != nil && t.replied.Update != 0 {
-		list, err := t.tx.UpdateLines(t.replied.Update)
+		list, err := t.repliedLines()
 		if err != nil {
 			return err
 		}
-		for _, l := range list {
-			if l.Action == rules.Amend {
-				if l, _, err = t.tx.LineByID(t.crew.ID, l.Ref); err != nil {
-					return err
-				}
-			}
-			if cur, ok, err := t.current(l); err != nil {
-				return err
-			} else if ok {
-				lines = append(lines, cur)
-			}
-		}
+		lines = list
 	} else {
 		own, err := t.effectiveOwn(10)
 		if err != nil {
@@ -289,15 +278,6 @@ func (t *talk) fix(r *reading) error {
 		}
 		if r.old == nil || *l.Count == *r.old {
 			return t.amendLine(l.ID, func(e *rules.Entry) { e.Count = r.count })
-		}
-	}
-	if first == nil && r.old == nil && t.replied == nil && !r.addressed {
-		// Just after the bot has asked how many.
-		if l, ok, err := t.awaiting(r); err != nil || ok && t.origin.Said.Sub(l.Said) <= mendTimeWithin {
-			if err != nil {
-				return err
-			}
-			return t.complete(l.ID, l.Entry, r)
 		}
 	}
 	if first == nil && r.old == nil && r.addressed {

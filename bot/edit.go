@@ -101,21 +101,6 @@ func (t *talk) rewrite(old store.Line, r *reading) error {
 	if !ok {
 		return nil
 	}
-	if old.Step == rules.Graft {
-		e := old.Entry
-		e.Happened, e.From, e.Mark, e.Detail.AgeLo, e.Detail.AgeHi = at, r.breeder, r.mark, r.ageLo, r.ageHi
-		if r.breeder == 0 {
-			e.From = old.From
-		}
-		combs, err := t.tx.Combs(t.crew.ID, e.From)
-		if err != nil {
-			return err
-		}
-		if bad := t.allowed(rules.CheckGraft(e, combs)); bad != nil {
-			t.refuse(bad)
-			return nil
-		}
-	}
 	return t.amendLine(old.ID, func(e *rules.Entry) {
 		overwrite(e, r)
 		e.Happened = at

@@ -64,25 +64,8 @@ func (t *talk) mendable(c mending) (lines []store.Line, mine bool, err error) {
 		if t.replied.Update == 0 {
 			return nil, false, nil
 		}
-		list, err := t.tx.UpdateLines(t.replied.Update)
-		if err != nil {
-			return nil, false, err
-		}
-		for _, l := range list {
-			if l.Action == rules.Amend {
-				if l, _, err = t.tx.LineByID(t.crew.ID, l.Ref); err != nil {
-					return nil, false, err
-				}
-			}
-			cur, ok, err := t.current(l)
-			if err != nil {
-				return nil, false, err
-			}
-			if ok {
-				lines = append(lines, cur)
-			}
-		}
-		return lines, true, nil
+		lines, err := t.repliedLines()
+		return lines, err == nil, err
 	}
 	own, err := t.effectiveOwn(10)
 	if err != nil || len(own) == 0 {
@@ -178,7 +161,6 @@ func (t *talk) mendLine(l store.Line, c mending) error {
 	if s := mendSubject(l.Entry, now); s != l.Subject {
 		return t.relog(l, s, at, now)
 	}
-	e := l.Entry
 	change := func(x *rules.Entry) {
 		switch {
 		case now.breeder != 0 && x.Step == rules.Graft:
@@ -197,17 +179,6 @@ func (t *talk) mendLine(l store.Line, c mending) error {
 			x.Count = now.count
 		}
 		x.Happened = at
-	}
-	change(&e)
-	if e.Step == rules.Graft && (e.From != l.From || e.Mark != l.Mark || !e.Happened.Equal(l.Happened)) {
-		combs, err := t.tx.Combs(t.crew.ID, e.From)
-		if err != nil {
-			return err
-		}
-		if bad := t.allowed(rules.CheckGraft(e, combs)); bad != nil {
-			t.refuse(bad)
-			return nil
-		}
 	}
 	return t.amendLine(l.ID, change)
 }
