@@ -231,8 +231,11 @@ func (g *glosser) two(now, old int) {
 var (
 	fedVerbs = words(`di dimos dio dieron puse pusimos puso pusieron eche echamos echo echaron`)
 	fedFood  = words(`jarabe jarabito aguita alimento alimentito torta tortas tortita candi comida fondant azucar pasta comer`)
-	fedSmall = words(`un una mas poco poquito de del # litro litros l su el la con azucar agua otro otra vez media medio bastante`)
+	fedSmall = words(`un una mas poco poquito de del # litro litros l lt lts su el la con azucar agua otro otra vez media medio bastante`)
 )
+
+// litreWords measure what was fed.
+var litreWords = words(`l lt lts litro litros`)
 
 // fed reads "le eché un poco de jarabe a", and "jarabe a" at the head of a clause.
 func (g *glosser) fed(i int) int {
@@ -249,12 +252,23 @@ func (g *glosser) fed(i int) int {
 	default:
 		return 0
 	}
-	food := false
+	food, words := false, []string{"fed"}
 	for ; k < len(g.in) && k < i+9; k++ {
 		w := g.in[k].text
-		if fedFood[w] {
+		next := ""
+		if k+1 < len(g.in) {
+			next = g.in[k+1].text
+		}
+		switch {
+		case g.key[k] == "#" && litreWords[next]:
+			food, words = true, []string{"fed", "#", "l"} // how much is kept
+		case fedFood[w]:
 			food = true
-		} else if !fedSmall[w] && !(g.key[k] == "#" && (g.at(k+1) == "litros" || g.at(k+1) == "litro" || g.at(k+1) == "kilos")) || w == "la" {
+		case fedSmall[w] && w != "la", g.key[k] == "#" && next == "kilos":
+		default:
+			w = ""
+		}
+		if w == "" {
 			break
 		}
 		if g.in[k].comma {
@@ -273,7 +287,7 @@ func (g *glosser) fed(i int) int {
 		}
 	}
 	g.told = true
-	return g.put(i, k-i, "fed")
+	return g.put(i, k-i, words...)
 }
 
 // doer passes over who was along: "con el Beto", "Beto y yo". A name is what is

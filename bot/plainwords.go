@@ -227,10 +227,15 @@ var turns = sayings(`
 	gave # nucs a|new|replacement new|replacement? cells|cell => recelled =2
 	re celled|cell # => recelled =3
 	# re celled => =1 recelled
-	gave|given|offered|handed X a|an|the|some|its|their|#|more|another? #|big|full|fresh|large|small|whole|half? l|liter|liters|litre|litres|lb|kg|gal|gallon|gallons|quart|quarts|pint|pints|jar|jars|bag|bags|bottle|cup|patty|dose|shot|block|bucket of? sugar|thin|thick|warm? syrup|sugar|fondant|candy|pollen|feed|water|food? water|sub|patty? => fed =2
+	gave|given|handed X # l|ml|liter|liters|litre|litres|gal|gallon|gallons|quart|quarts|pint|pints of? sugar|thin|thick|warm? syrup|feed|water? => fed =2 =3 =4
+	gave|given|handed X a|an|another|one l|ml|liter|liters|litre|litres|gal|gallon|gallons|quart|quarts|pint|pints of? sugar|thin|thick|warm? syrup|feed|water? => fed =2 1 =4
+	put|poured|gave|added|dropped # l|ml|liter|liters|litre|litres|gal|gallon|gallons|quart|quarts|pint|pints of? sugar|thin|thick|warm? syrup|feed|water? on|to|for|in|into X => fed =8 =2 =3
+	put|poured|gave|added|dropped a|an|another|one l|ml|liter|liters|litre|litres|gal|gallon|gallons|quart|quarts|pint|pints of? sugar|thin|thick|warm? syrup|feed|water? on|to|for|in|into X => fed =8 1 =3
+	gave|given|offered|handed X a|an|the|some|its|their|#|more|another? #|big|full|fresh|large|small|whole|half? lb|kg|jar|jars|bag|bags|bottle|cup|patty|dose|shot|block|bucket of? sugar|thin|thick|warm? syrup|sugar|fondant|candy|pollen|feed|water|food? water|sub|patty? => fed =2
 	gave|given|offered X a|an|some|its|more|the? more|sugar|thin|thick|warm|fresh? syrup|sugar|fondant|candy|pollen|feed|food water|sub|patty? => fed =2
-	X got|gets|has|had|received|was|is a|an|some|its|#|more|another|given|fresh? #|big|full|fresh? l|liter|liters|lb|kg|gallon|quart|pint|jar|bag|patty|bottle? of? sugar? syrup|fondant|candy|feed water? => fed =1
-	put|poured|dropped|set|left|gave|added|got|placed a|an|the|some|#|more|fresh|another? #|big|full|fresh|new|more? l|liter|liters|litre|lb|kg|gal|gallon|quart|pint|jar|jars|bag|bags|bottle|patty|bucket of? sugar|thin|thick|fresh? syrup|sugar|fondant|candy|pollen|feed|food? water|patty? on|to|for|in|into|at|over X => fed =10
+	X got|gets|had|received # l|ml|liter|liters|litre|litres|gal|gallon|gallons|quart|quarts|pint|pints of? sugar|thin|thick|warm? syrup|feed|water? => fed =1 =3 =4
+	X got|gets|has|had|received|was|is a|an|some|its|#|more|another|given|fresh? #|big|full|fresh? lb|kg|jar|bag|patty|bottle? of? sugar? syrup|fondant|candy|feed water? => fed =1
+	put|poured|dropped|set|left|gave|added|got|placed a|an|the|some|#|more|fresh|another? #|big|full|fresh|new|more? lb|kg|jar|jars|bag|bags|bottle|patty|bucket of? sugar|thin|thick|fresh? syrup|sugar|fondant|candy|pollen|feed|food? water|patty? on|to|for|in|into|at|over X => fed =10
 	put|poured|dropped|set|left|gave|added|got|placed some|more|fresh|the|a? sugar|thin|thick? syrup|fondant|candy|feed|food water? on|to|for|in|into|at|over X => fed =7
 	a|some|fresh|more|sugar? jar|quart|liter|gallon|bag|bottle|pint of syrup|fondant|candy|feed on|to|for|in|into|at X => fed =6
 	some|fresh|more|sugar|new? syrup|fondant|candy is|went|now? on|to|for|in|into X => fed =5
