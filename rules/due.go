@@ -12,8 +12,12 @@ const StaleAfter = 7 * 24 * time.Hour
 
 // DueOn picks the tasks that concern a local day: their window touches it, or
 // closed before without an answer. Those past their close come first, then by
-// best time; days to leave things alone come last.
+// best time; days to leave things alone come last. A planned step that needs its
+// comb first is no work for the day that it is.
 func DueOn(tasks []Task, day Date, s *Settings, now time.Time) []Task {
+	if day == DateOf(now, s.Zone) {
+		tasks = slices.DeleteFunc(slices.Clone(tasks), Task.NeedsComb)
+	}
 	return dueBetween(tasks, DayStart(day, s.Zone), DayStart(day.Add(1), s.Zone), now)
 }
 

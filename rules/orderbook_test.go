@@ -90,6 +90,27 @@ func TestPlannedTasksGiveWay(t *testing.T) {
 }
 
 // An order that was called off plans nothing; taking that back brings it again.
+// A planned step that needs its comb stands in the list of a day to come, pings nobody,
+// and is no work for its own day.
+func TestPlannedStepsNeedTheirComb(t *testing.T) {
+	s := crew()
+	book, _ := twoRounds(t, s)
+	tasks := PlannedTasks(PlannedOf(book, 7), nil, nil, nil, s)
+	day := Date{2031, time.May, 6}
+	steps := func(now time.Time) (out []Step) {
+		for _, k := range DueOn(tasks, day, s, now) {
+			out = append(out, k.Step)
+		}
+		return out
+	}
+	assert.Contains(t, steps(At(day.Add(-2), 9*60, s.Zone)), CombOut)
+	assert.Equal(t, []Step{Confine}, steps(At(day, 6*60+30, s.Zone)), "it is late, and the comb has to be in first")
+	for _, k := range tasks {
+		assert.Equal(t, k.Step == Confine, len(Pings(k, s)) > 0, "%s", k.Key)
+		assert.Equal(t, k.Step != Confine, k.NeedsComb(), "%s", k.Key)
+	}
+}
+
 func TestOrderCalledOff(t *testing.T) {
 	s := crew()
 	_, entries := twoRounds(t, s)

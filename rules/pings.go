@@ -42,7 +42,7 @@ type Ping struct {
 
 // Pings are all pings a task deserves, whether or not their time has passed.
 func Pings(t Task, s *Settings) []Ping {
-	if t.State != Open || t.Guard {
+	if t.State != Open || t.Guard || t.NeedsComb() {
 		return nil
 	}
 	var out []Ping

@@ -226,6 +226,14 @@ type Task struct {
 	Source    string
 }
 
+// NeedsComb reports whether it is a step of an order's planned round that has no
+// comb yet. It stands in the lists of days to come and nowhere else: without a comb
+// there is nothing to take out and no larva to graft, and once one is in, its own
+// steps take the place of the planned ones.
+func (t Task) NeedsComb() bool {
+	return t.Reason == "planned" && (t.Step == CombOut || t.Step == Graft)
+}
+
 // TaskKey spells the key of a task.
 func TaskKey(s Subject, step Step, occ string) string {
 	k := s.String() + "/" + string(step)

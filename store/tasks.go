@@ -1,6 +1,10 @@
 package store
 
-import "yardbell/rules"
+import (
+	"slices"
+
+	"yardbell/rules"
+)
 
 const taskColumns = `key, subject_kind, subject_key, step, occ, earliest, best, latest, ideal, weight, guard, state, claimed_by,
 	snoozed, reason, anchor, batch, breeder, count, from_place, into_place, mark, unfit, stake, source`
@@ -16,9 +20,11 @@ func (t *Tx) tasks(where string, args ...any) ([]rules.Task, error) {
 	return all(t, scanTask, `SELECT `+taskColumns+` FROM tasks WHERE `+where+` ORDER BY best, key`, args...)
 }
 
-// OpenTasks of a crew, by their best time.
+// OpenTasks of a crew, by their best time. A planned step whose turn has come while
+// no comb is in for it is not among them.
 func (t *Tx) OpenTasks(crew int64) ([]rules.Task, error) {
-	return t.tasks(`crew_id = ? AND state = 'open'`, crew)
+	list, err := t.tasks(`crew_id = ? AND state = 'open'`, crew)
+	return slices.DeleteFunc(list, func(k rules.Task) bool { return k.NeedsComb() && !t.Now.Before(k.Earliest) }), err
 }
 
 // Tasks of a crew, those already answered among them.
