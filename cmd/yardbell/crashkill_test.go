@@ -330,7 +330,8 @@ func (k *killed) rest() {
 		if calm++; !k.quiet() {
 			calm = 0
 		}
-		if tries%60 == 0 && calm == 0 {
+		// A remark more while others wait would only keep a slow machine from resting.
+		if tries%60 == 0 && calm == 0 && k.Pending() == 0 {
 			k.clock.Advance(2 * time.Second)
 			k.Say(k.group, k.ash, "what a day")
 		}

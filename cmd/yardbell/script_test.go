@@ -79,6 +79,9 @@ func scriptsIn(t testing.TB, lang string) (list []conversation) {
 // detector, which is after races and makes the database some ten times slower.
 var everyScript = 1
 
+// underRace is set where the race detector watches.
+var underRace bool
+
 var headForm = regexp.MustCompile(`(?m)^# (zone|now): (.*)$`)
 
 func head(t testing.TB, script string) (zone, now string) {
