@@ -21,9 +21,11 @@ var (
 		what such my our your super well went going always to see still nicest best with for both ever yet-another`)
 	// comments are turns that are passed over as they stand, whatever their words.
 	comments = turnsOf(`
+		never seen that|never seen that before|never seen this before|never seen anything like it|never had that before|not one dropped|not one lost|not one dented|not a one dropped|not a single one lost|not a single one dropped|none dropped|none dented
+		forgot to write|forgot to say|forgot to log|forgot to log it|forgot to tell|forgot to write it|forgot to write it down|forgot to type|i forgot to write|i forgot to say|i forgot to log it
 		all good|so far so good|all is well|all's well|all well|going well|went well|no problem|no problems|no issues|no worries|no trouble|no drama|no losses|no casualties
 		not bad|not bad at all|not too bad|not too shabby|not shabby|no complaints|no stings|can't complain|cant complain|couldn't be better
-		hot day|cold day|long day|hot one|hot out|hot out here|hot today|hot out there|what a day|cold out|cold out here|cold today|wet out here|hot as hell|it's hot|hot and sticky|so hot
+		hot day|cold day|sun's out|the sun's out|sun is out|long day|hot one|hot out|hot out here|hot today|hot out there|what a day|cold out|cold out here|cold today|wet out here|hot as hell|it's hot|hot and sticky|so hot
 		about time|at last|finally|as planned|right on time|on time|on schedule|right on schedule|like clockwork|easy peasy|job done|good to go|happy days|well done|well done all
 		cut em out|cut them out|cut 'em out|cut it out|all cut out|cut out|cut both out|cut both|knocked it down|knocked them down|knocked em down|knocked down|squished it|squished them|squished em|squished
 		squashed it|squashed them|crushed it|crushed them|removed|removed it|removed them|all removed|destroyed|destroyed it|destroyed them|killed it|killed them|pinched it|pinched them|took it out|took them out|took em out
@@ -142,7 +144,7 @@ func (d *reader) harmless(i, k int) bool {
 	if k-i <= longestComment && comments[d.spell(i, k)] {
 		return true
 	}
-	if w := d.word(i + 1); w == "good" && (d.word(i) == "as" || d.word(i) == "ad") || d.phrase(i, "good as") {
+	if w := d.word(i + 1); w == "good" && (d.word(i) == "as" || d.word(i) == "ad") || d.phrase(i, "good as") || d.phrase(i, "as good") {
 		return false // it was almost so
 	}
 	return d.courteous(i, k, praise, praiseSmall) || d.thanks(i, k) || d.greets(i, k) || d.losses(i, k) || d.remark(i, k)
@@ -254,7 +256,7 @@ func (d *reader) goodbye() {
 	}
 }
 
-var tailTurns = turnsOf(`lol|lmao|haha|hahaha|hehe|phew|whew|woohoo|yay|wow|woot|finally|thanks|thx|ty|cheers|guys|folks|everyone|everybody|team|crew|fyi|btw|yall|y'all|looking good|looking great
+var tailTurns = turnsOf(`dammit|damnit|damn it|damn|dang|dang it|darn|darn it|ugh|argh|grr|sheesh|sigh|lol|lmao|haha|hahaha|hehe|phew|whew|woohoo|yay|wow|woot|finally|thanks|thx|ty|cheers|guys|folks|everyone|everybody|team|crew|fyi|btw|yall|y'all|looking good|looking great
 		|all good|so far so good|thank you|thanks all|thank you all|as planned|right on time|on time|boss|mate|thanks guys|thanks team|thanks bot|no problem|no problems|no issues|at last|my friends|my friend|for the log|for the record|and all good|they look great|they look good|looks good|looks great|and they look great|and they look good|i'm happy to say|happy to report`)
 
 // asBot takes "bot" for the name of it where it is asked something; "the bot" and "bot

@@ -116,7 +116,9 @@ func (d *reader) plain() {
 		d.yardPairs()
 	}
 	d.hatched()
+	d.apply(takenBack)
 	d.apply(turns)
+	d.asides()
 	if d.accounted {
 		d.apply(shortMoves)
 	}

@@ -9,9 +9,10 @@ var spellings = sayings(`
 	frm|fron|fro => from
 	tue nucs|nuc|cells|comb|bar|bars|builder|breeder|finisher|queens => the =2
 	ito|inot|int|itno => into
+	# n fed|moved|caught|recelled|confined|grafted|capped|accepted|released => =1 and =3
 	tmrw|tmr|tmw|tomo|2moro|2mrw|tommorow|tommorrow|tomorow|tomorro => tomorrow
 	yday|ystrdy|yesterdy|yest|yestrday|yesterady => yesterday
-	2day|tdy|tday => today
+	2day|tday => today
 	due this|next wek|weke|wk => =1 =2 week
 	morn|mornin => morning
 	arvo|aft => afternoon
@@ -117,6 +118,10 @@ var turns = sayings(`
 	she|queen has? laid|laying $ => eggs
 	breeder|queen # has? started|is? laying|laid|lays => eggs breeder =2
 	# has started laying => eggs breeder =1
+	still no|not any? eggs|egg in? => no eggs
+	i|we saw|see|found|spotted eggs in => eggs in
+	i|we saw|see|found|spotted eggs => eggs
+	and? another|also one? graft , # => grafted =6
 	no sign of eggs => no eggs
 	nothing|none in|inside breeder|queen? # yet? , no eggs|egg yet|there? => no eggs in breeder =4
 	nothing|none laid yet in|from? breeder|queen? #? => no eggs =5 =6
@@ -162,6 +167,7 @@ var turns = sayings(`
 	knocked|cut|pulled|took|tore|ripped|scraped|pinched|squished|squashed|crushed|destroyed|killed|removed|culled|binned|broke|smashed|dug down|out|off|away|up? a|the? # rogue|rogues|wild|stray|extra cell|cells? => found =4 rogue
 	knocked|cut|pulled|took|tore|ripped|scraped|pinched|squished|squashed|crushed|destroyed|killed|removed|culled|binned|broke|smashed|dug down|out|off|away|up? a|one single? rogue|wild|stray cell => found 1 rogue
 	found|saw|spotted|got|had a|one|1 single|lone? rogue|wild|stray cell => found 1 rogue
+	found|saw|spotted|got|had a|one|1 single|lone? rogue|stray => found 1 rogue
 	one rogue|wild|stray cell? => 1 rogue
 	# stray cell|cells in B => =1 rogue =4 =5
 	rogue|rogues|wild cell? check|search|inspection on|of|in|for B => checked rogue =5
@@ -249,6 +255,14 @@ var turns = sayings(`
 	nectar is coming in => flow on
 	nectar flow|dearth => =2
 ` + moreTurns)
+
+// takenBack are numbers that a better one follows at once: "36, no wait, 37".
+var takenBack = sayings(`
+	# no|oh|oops|sorry|ah|nope wait|sorry|actually , # => =5
+	# sorry|oops|wait|correction|actually|whoops|rather , # => =4
+	# i|i'm mean|meant , # => =5
+	# make it|that , # => =5
+`)
 
 // asking are questions to the bot in natural words.
 var asking = sayings(`

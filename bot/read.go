@@ -91,6 +91,7 @@ func (d *reader) read() *reading {
 	}
 	d.gloss()
 	d.slips()
+	found := d.findsSome()
 	d.plain()
 	if r.courtesy || d.whole() {
 		return r
@@ -110,7 +111,11 @@ func (d *reader) read() *reading {
 	d.misfits()
 	d.leftovers()
 	d.eitherYard()
+	if found && r.verb == doStep && r.step == rules.Rogue && r.count == nil {
+		r.hedged = true
+	}
 	d.restrain()
+	d.headAlone()
 	return r
 }
 

@@ -96,11 +96,30 @@ func (d *reader) mine() bool {
 	}
 	if !d.named(i, n) {
 		d.reset()
+		if i == 1 && n == len(d.toks) && d.r.addressed && d.toks[0].comma && d.assures(1) {
+			d.r.verb = doMine // "mine, I'm 5 min away"
+			return true
+		}
 		return false
 	}
 	d.r.verb = doMine
 	return true
 }
+
+// assures reports whether the words from token i on only say how somebody goes about
+// what he has taken on: that he is near, or on his way.
+func (d *reader) assures(i int) bool {
+	for ; i < len(d.toks); i++ {
+		w := d.word(i)
+		if !d.toks[i].isNum && !assuring[w] {
+			return false
+		}
+	}
+	return true
+}
+
+var assuring = words(`i i'm im am i'll ill be there in on my way now away out from off min mins minute minutes m h hr hour hours near nearby close by here at the yard truck almost nearly already driving heading
+	going over just leaving home soon right coming back have got it this no worries problem guys folks all everyone`)
 
 // named reads a step or a subject, and nothing else, from token i up to n.
 func (d *reader) named(i, n int) bool {
@@ -183,6 +202,9 @@ func (d *reader) later() bool {
 	case len(left) == 0 && (found || !r.subject().Zero() || r.step != "" || len(rest) == 0):
 		r.verb = doLater
 		return true
+	case r.addressed && !found && i == 1 && d.toks[0].comma && !d.toks[0].glossed && excuse(rest):
+		r.verb = doLater // "later, truck won't start"
+		return true
 	case found && len(left) < 3 || r.addressed:
 		r.verb = doLater
 		r.rest = append(r.rest, strings.Join(left, " "))
@@ -191,6 +213,21 @@ func (d *reader) later() bool {
 	d.reset()
 	return false // "later we should …" is talk
 }
+
+// excuse reports whether words say why and not until when: there are several of them,
+// and none has to do with time.
+func excuse(rest []token) bool {
+	for _, t := range rest {
+		_, weekday := weekdays[t.text]
+		_, month := months[t.text]
+		if t.isNum || letterOrDigit(t.orig) && !letters(strings.ReplaceAll(t.text, "'", "")) || weekday || month || dayParts[t.text] || hourWords[t.text] || untilWords[t.text] || notNow[t.text] {
+			return false
+		}
+	}
+	return len(rest) > 2
+}
+
+var untilWords = words(`today tomorrow tonight noon midday midnight minute minutes min mins day days week weeks half quarter past o'clock am pm a.m p.m next coming sunset dark dusk dawn sunrise lunch dinner breakfast`)
 
 // laterTime reads until when, from token k, and says how many tokens it took.
 func (d *reader) laterTime(k int) int {

@@ -102,6 +102,7 @@ type reading struct {
 	negated   bool
 	hedged    bool
 	digits    bool   // some number was typed
+	headed    bool   // only the first piece was read: a whole report, with talk behind it
 	lang      string // "en" or "es" where the words say so, else empty
 	text      string
 }
@@ -109,6 +110,12 @@ type reading struct {
 // clear reports whether every word was understood and nothing casts doubt.
 func (r *reading) clear() bool {
 	return len(r.rest) == 0 && !r.question && !r.negated && !r.hedged
+}
+
+// firm reports whether so much of a report was read that words nothing was made of are
+// worth a question.
+func (r *reading) firm() bool {
+	return r.digits || r.headed || !r.subject().Zero() && r.yard == "" && len(r.rest) < 3
 }
 
 func (r *reading) subject() rules.Subject {

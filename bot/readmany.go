@@ -107,6 +107,9 @@ func readMany(text string, n names) many {
 	if rest != "" && (len(parts) != 1 || !parts[0].r.clear() || parts[0].r.verb != doStep || w.verb != noVerb) {
 		return m
 	}
+	if n := len(c.d.toks); c.d.toks[n-1].isNum && (rest != "" || has(parts[len(parts)-1].r.rest, c.d.toks[n-2].orig)) {
+		return m // what was not read may be the hour of all of it: "… ag 9"
+	}
 	m.parts, m.rest = parts, rest
 	return m
 }

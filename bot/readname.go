@@ -201,6 +201,9 @@ func (d *reader) settleMark() {
 	if d.r.mark != "" && !marked[d.r.step] {
 		d.r.mark, d.toks[d.markAt].used = "", false
 	}
+	if d.r.mark != "" && d.markAt == 0 && d.ownAt(1, d.n.builders) > 0 {
+		d.r.mark, d.toks[0].used = "", false // "red B2" is no pin, it may be a slip of "fed B2"
+	}
 }
 
 // bees reads whether bees were shaken in with her.

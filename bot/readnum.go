@@ -205,6 +205,9 @@ func (d *reader) counted(i int, judge bool) bool {
 	if judge && d.r.verb == doStep && !d.toks[i].comma && !d.toks[min(k, len(d.toks)-1)].glossed && (hiveThings[d.word(k)] || hiveThings[d.word(k+1)] && stuffWords[d.word(k)]) {
 		d.foreign = true
 	}
+	if judge && measureWords[d.word(k)] && d.word(k+1) == "of" && d.word(k+2) == "honey" {
+		d.foreign = true // jars are capped too
+	}
 	for (plainKinds[d.word(k)] || praised[d.word(k)]) && !d.toks[k-1].comma {
 		k++
 	}

@@ -237,7 +237,7 @@ func (d *reader) lineNamed(i int) int {
 // The words of a question for when something is due.
 var (
 	whenLeads = words(`when when's whens`)
-	whenSmall = words(`do does is are can should will must we i the my these those this our cells cell next have has need needs to get be due ready go goes come out in into time it
+	whenSmall = words(`do does close closes end ends for is are can should will must we i the my these those this our cells cell next have has need needs to get be due ready go goes come out in into time it
 		them of for from again best batch breeder queen until till before left long happen happening window start open supposed a an scheduled planned on they they're count check`)
 	whenSays = words(`emergence moved grafting graft move emerge hatch hatching capping catching laying emerging moving recell acceptance`)
 )
@@ -259,6 +259,9 @@ func (d *reader) whenDue() bool {
 			i++
 		case whenSays[w] || stepWords[w] != "" && stepForms[w] == bare:
 			says = true
+			if i+2 == len(d.toks) && d.toks[i+1].isNum && subjectWords[d.word(i-1)] {
+				i++ // "when do we graft 7"
+			}
 		case !whenSmall[w]:
 			return false
 		}
@@ -274,19 +277,3 @@ func (d *reader) whenDue() bool {
 	r.question = false
 	return true
 }
-
-// softWhy reads a "why" with words that add nothing, said to the bot.
-func (d *reader) softWhy() bool {
-	if !d.r.addressed || d.word(0) != "why" || len(d.toks) > 6 {
-		return false
-	}
-	for i := 1; i < len(d.toks); i++ {
-		if !whySmall[d.word(i)] {
-			return false
-		}
-	}
-	d.r.verb, d.r.question = askWhy, false
-	return true
-}
-
-var whySmall = words(`tho though now then so early late soon today that this the rush hurry exactly again is it are they there much long time hour`)

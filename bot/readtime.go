@@ -210,6 +210,8 @@ func (d *reader) clock(i int, sure bool) (w when, n int) {
 	case next == "o'clock" && h < 24:
 		return at(rules.Clock(h*60), h > 12 || h == 0, 2)
 	case !sure || d.word(i-1) != "at" && d.word(i-1) != "@":
+	case h > 0 && h <= 12 && letters(d.toks[i].orig) && !d.toks[i].comma && i+1 < len(d.toks) && letters(d.toks[i+1].orig) && d.toks[i+1].num >= 10 && d.toks[i+1].num < 60:
+		return at(rules.Clock(h*60+d.toks[i+1].num), false, 2) // "at eight fifteen"
 	case h < 24:
 		return at(rules.Clock(h*60), h > 12 || h == 0, 1)
 	case len(t) >= 3 && len(t) <= 4 && h/100 < 24 && h%100 < 60:

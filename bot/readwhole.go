@@ -232,33 +232,6 @@ func (d *reader) ownName(i, n int, list []string) (string, bool) {
 	return "", false
 }
 
-func (d *reader) why() bool {
-	if d.is(askWhy) {
-		return true
-	}
-	if d.word(0) != "why" || len(d.toks) > 7 || len(d.toks) < 2 {
-		return false
-	}
-	for _, t := range d.toks {
-		if negations[t.text] {
-			return false // "why not"
-		}
-	}
-	try := &reader{toks: append([]token(nil), d.toks[1:]...), text: d.text, n: d.n, r: &reading{}, verbAt: -1, where: map[rules.Kind][]token{}}
-	try.things()
-	try.verb()
-	try.settleLeads()
-	try.leftovers()
-	if len(try.r.rest) > 0 || try.r.step == "" && try.r.subject().Zero() {
-		return false
-	}
-	r := d.r
-	d.looks += try.looks
-	r.batch, r.breeder, r.builder, r.yard, r.step = try.r.batch, try.r.breeder, try.r.builder, try.r.yard, try.r.step
-	r.verb, r.question = askWhy, false
-	return true
-}
-
 // helpTopics are asked for by name beside the steps.
 var helpTopics = words(`me please due undo set setting settings plan add done skip later mine why week batch breeder builder yard fix not comb log flights order orders yields capacity`)
 

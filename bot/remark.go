@@ -9,13 +9,13 @@ package bot
 var (
 	remarkWords = words(`neck back knees knee eyes hands fingers feet arms shoulders legs wrists elbow hurt hurts aching aches ache sore stiff glad relieved hungry thirsty exhausted
 		beat knackered sleepy soaked drenched sweating sunburnt sunburned freezing melting boiling roasting baking dusty dirty filthy feisty cranky grumpy angry cross ornery hot cold
-		smoker veil suit gloves sting stings stung stinging coffee tea lunch breakfast dinner beer beers pizza sandwich donuts doughnuts cake mum mom dad wife husband kids dog cat grandma neighbour
+		smoker veil suit gloves sting stings stung stinging coffee tea lunch breakfast dinner beer beers pizza bbq barbecue tacos burgers ribs steak whiskey sandwich donuts doughnuts cake mum mom dad wife husband kids dog cat grandma neighbour
 		rain raining rained rainy storm stormy thunder lightning clouds cloudy sun shining heat frost drizzle drizzling life luck lucky bless blessed lord hallelujah amen god
 		beauties beauty peach peaches pearls jewels gems peanuts love loved loving enjoyed busy humming roaring purring buzzing bloom blooming blossom clover linden dandelions flowers
 		traffic road radio song singing bushed pooped wiped wrecked shattered starving famished hangry delighted chuffed thrilled excited grinning smiling mud mosquitoes ticks wasps flies
 		light lighter sticky messy slow slowly tricky fiddly pain sweat tears crazy mad nuts hectic chaos everywhere monsters whoppers stunners gorgeous chunky huge massive drumsticks sausages`)
 	remarkSmall = words(`i i'm im i've he she his my me in on at by with for from of off like just am have has had been can than even though tho though already now
-		getting gets got feeling today's these our whole entire little bit am him us we we're were long big girl lady mama old too both them their its god's oh boy half-asleep well know knows day days week month year`)
+		getting gets got feeling today's these our whole entire little bit am him us we we're were long big girl lady mama old too both them their its god's oh boy half-asleep tonight well know knows day days week month year`)
 )
 
 const longestRemark = 12

@@ -229,8 +229,7 @@ func (t *talk) doubt(r *reading) bool {
 	case len(r.rest) == 0 && !r.hedged:
 		return false
 	}
-	firm := r.digits || !r.subject().Zero() && r.yard == "" && len(r.rest) < 3
-	if !r.addressed && (!firm || len(r.rest) > 8 || r.verb == doDone) {
+	if !r.addressed && (!r.firm() || len(r.rest) > 8 || r.verb == doDone) {
 		t.hush()
 		return true
 	}
