@@ -168,7 +168,7 @@ func (d *reader) headAlone() {
 	for k < len(d.toks) && !d.toks[k-1].comma {
 		k++
 	}
-	if k >= len(d.toks) || !d.reported(k) {
+	if k >= len(d.toks) {
 		return
 	}
 	head := d.some(0, k)
@@ -179,7 +179,7 @@ func (d *reader) headAlone() {
 	}
 	head.read()
 	d.looks += head.looks
-	if h := head.r; h.verb != doStep || len(h.rest) > 0 && !head.strong || h.negated || h.question || h.count == nil && !h.all && h.subject().Zero() {
+	if h := head.r; h.verb != doStep || !d.reported(k) && h.step != rules.CombOut || len(h.rest) > 0 && !head.strong || h.negated || h.question || h.count == nil && !h.all && h.subject().Zero() {
 		return
 	}
 	*r = *head.r

@@ -262,6 +262,8 @@ func (g *glosser) fed(i int) int {
 		switch {
 		case g.key[k] == "#" && litreWords[next]:
 			food, words = true, []string{"fed", "#", "l"} // how much is kept
+		case w == "medio" && litreWords[next]:
+			food, words = true, []string{"fed", "half", "a", "l"}
 		case fedFood[w]:
 			food = true
 		case fedSmall[w] && w != "la", g.key[k] == "#" && next == "kilos":

@@ -234,6 +234,8 @@ var turns = sayings(`
 	re celled|cell # => recelled =3
 	# re celled => =1 recelled
 	gave|given|handed X # l|ml|liter|liters|litre|litres|gal|gallon|gallons|quart|quarts|pint|pints of? sugar|thin|thick|warm? syrup|feed|water? => fed =2 =3 =4
+	gave|given|handed X half a|an? l|liter|liters|litre|gal|gallon|quart|pint of? sugar|thin|thick|warm? syrup|feed|water? => fed =2 half a =5
+	put|poured|gave|added|dropped half a|an? l|liter|litre|gal|gallon|quart|pint of? sugar|thin|thick|warm? syrup|feed|water? on|to|for|in|into X => fed =9 half a =4
 	gave|given|handed X a|an|another|one l|ml|liter|liters|litre|litres|gal|gallon|gallons|quart|quarts|pint|pints of? sugar|thin|thick|warm? syrup|feed|water? => fed =2 1 =4
 	put|poured|gave|added|dropped # l|ml|liter|liters|litre|litres|gal|gallon|gallons|quart|quarts|pint|pints of? sugar|thin|thick|warm? syrup|feed|water? on|to|for|in|into X => fed =8 =2 =3
 	put|poured|gave|added|dropped a|an|another|one l|ml|liter|liters|litre|litres|gal|gallon|gallons|quart|quarts|pint|pints of? sugar|thin|thick|warm? syrup|feed|water? on|to|for|in|into X => fed =8 1 =3
