@@ -69,6 +69,7 @@ var bilingual = map[string]bool{"languages": true}
 // the words and the buttons' labels differ. The conversations are compared as they
 // are written in testdata, which TestConversations holds to what is played.
 func TestBothLanguagesLogTheSame(t *testing.T) {
+	inSequence(t)
 	foreign := onlyEnglish(t)
 	for name, p := range pairs(t) {
 		t.Run(name, func(t *testing.T) {

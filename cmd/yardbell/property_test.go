@@ -150,6 +150,7 @@ func (g *gossip) line() string {
 // acknowledged, every task has its reason and its window in order, nobody is told
 // the same thing twice on one day, and the logbook leads to the same state again.
 func TestRandomConversations(t *testing.T) {
+	inSequence(t)
 	for n := range uint64(*sequences) {
 		n += *seed
 		t.Run(fmt.Sprint(n), func(t *testing.T) {
