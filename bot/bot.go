@@ -2,7 +2,6 @@ package bot
 
 import (
 	"context"
-	"fmt"
 	"log/slog"
 	"time"
 
@@ -70,7 +69,7 @@ func (b *Bot) handle(ctx context.Context, now time.Time, in Incoming) (err error
 	defer func() {
 		// One message that trips a fault must not stop the ones behind it.
 		if p := recover(); p != nil {
-			b.log.Error("a message could not be handled", "panic", fmt.Sprint(p))
+			b.log.Error("a message could not be handled", "panic", p)
 			err = b.apologise(ctx, now, in)
 		}
 	}()

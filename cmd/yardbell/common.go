@@ -24,7 +24,7 @@ func isTerminal(w io.Writer) bool {
 func oneLine(s string) string { return strings.Join(strings.Fields(s), " ") }
 
 func logger(e env) *slog.Logger {
-	return slog.New(slog.NewTextHandler(e.errOut, &slog.HandlerOptions{Level: slog.LevelError}))
+	return slog.New(located{slog.NewTextHandler(e.errOut, &slog.HandlerOptions{Level: slog.LevelError, ReplaceAttr: discreet}), nil})
 }
 
 // loadRules reads a crew's own rules file; "" gives the default table.
