@@ -52,7 +52,7 @@ func (b *Bot) Came(ctx context.Context, now time.Time, source string, chat int64
 		if err != nil || !found {
 			return err
 		}
-		m, err := tx.Member(c, userKey, userName)
+		m, err := tx.Member(c, userKey, person(userName, userKey))
 		if err != nil || !m.Gone {
 			return err
 		}

@@ -161,6 +161,11 @@ func (t *talk) add(r *reading) error {
 		t.say("e_noted", "What", t.v.line(e))
 		return nil
 	}
+	if !known {
+		if full, err := t.full(e.Subject); full || err != nil {
+			return err
+		}
+	}
 	if _, err := t.append(e); err != nil {
 		return err
 	}
