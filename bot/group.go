@@ -157,8 +157,8 @@ func (b *Bot) OpenJoin(ctx context.Context, now time.Time) (string, error) {
 	})
 }
 
-// codeHash is what is stored of a join code. The look-up goes by the hash, so that
-// its time says nothing about the code.
+// codeHash is what is stored of a join code, and what codes are compared by: see
+// store.UseJoinCode.
 func codeHash(code string) string {
 	s := strings.ToUpper(strings.NewReplacer("-", "", " ", "").Replace(code))
 	sum := sha256.Sum256([]byte("yardbell join " + s))

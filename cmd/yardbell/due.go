@@ -102,10 +102,10 @@ func dueCommand(e env) *cobra.Command {
 						}
 						claim := ""
 						if t.ClaimedBy != "" {
-							claim = "  " + t.ClaimedBy
+							claim = "  " + printable(t.ClaimedBy)
 						}
 						l := func(t time.Time) string { return t.In(s.Zone).Format("Mon 2 Jan 15:04") }
-						if _, err := fmt.Fprintf(e.out, "%-9s %-12s best %s  before %s  %s, %s%s\n", d.Step, d.Subject, l(t.Best), l(t.Latest), d.Weight, d.State, claim); err != nil {
+						if _, err := fmt.Fprintf(e.out, "%-9s %-12s best %s  before %s  %s, %s%s\n", d.Step, printable(d.Subject), l(t.Best), l(t.Latest), d.Weight, d.State, claim); err != nil {
 							return err
 						}
 					}
