@@ -398,7 +398,7 @@ func (t *talk) inPrivate(r *reading) error {
 	case askDue, askShow, askWhy, askHelp, askLog, askPicture, askReport, askCal, askOrders, askYields, askCapacity, askWhatIf, askFit, askPlan, askPhotos:
 		return t.act(r)
 	case doSet:
-		if r.key == ownKey {
+		if r.key == ownKey || r.key == checkKey {
 			return t.set(r)
 		}
 	case doMine:

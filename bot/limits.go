@@ -43,7 +43,7 @@ func (t *talk) full(adds ...rules.Subject) (bool, error) {
 			continue
 		}
 		if have+n > most {
-			t.fail("r_full", "Count", have, "Most", most)
+			t.fail("list_full", "Count", have, "Most", most)
 			return true, nil
 		}
 	}

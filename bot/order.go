@@ -137,7 +137,7 @@ func (t *talk) accept(do string) error {
 		return t.propose(o, order, true)
 	}
 	if a.Order == 0 && o.openOrders() >= mostOpenOrders {
-		t.fail("r_full", "Count", o.openOrders(), "Most", mostOpenOrders)
+		t.fail("list_full", "Count", o.openOrders(), "Most", mostOpenOrders)
 		return nil
 	}
 	e := rules.Entry{Action: rules.Did, Step: rules.Ordered, Subject: rules.OrderSubject(n), Count: &a.Want, Detail: rules.Detail{Plan: &a.Plan}}

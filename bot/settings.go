@@ -74,6 +74,9 @@ func (t *talk) set(r *reading) error {
 		t.speak("") // the new one shows that it works
 	}
 	t.say("e_set", "Key", t.v.key(r.key), "Value", t.v.setting(r.key, value), "Old", t.v.setting(r.key, old))
+	if r.key == checkKey && try.Checks {
+		t.say("s_check_private")
+	}
 	if r.key == "move" && try.MoveAt > 0 {
 		if err := t.warnMoveSetting(try.MoveAt); err != nil {
 			return err

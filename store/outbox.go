@@ -333,6 +333,12 @@ func (t *Tx) Outbox(crew int64) ([]Message, error) {
 	return all(t, scanMessage, `SELECT `+messageColumns+` FROM outbox WHERE crew_id = ? ORDER BY id`, crew)
 }
 
+// HasMessage reports whether a key of a crew's was used.
+func (t *Tx) HasMessage(crew int64, key string) (bool, error) {
+	var n int
+	return t.one(`SELECT 1 FROM outbox WHERE crew_id = ? AND key = ?`, []any{crew, key}, &n)
+}
+
 // Traffic is how the outbox stands.
 type Traffic struct {
 	Waiting int       // due and not sent yet

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"encoding/json"
 	"fmt"
 	"time"
 
@@ -95,7 +94,7 @@ func dueCommand(e env) *cobra.Command {
 					for _, t := range open {
 						d := asDue(t, s.Zone, now)
 						if asJSON {
-							if err := json.NewEncoder(e.out).Encode(d); err != nil {
+							if err := bot.WriteJSON(e.out, d); err != nil {
 								return err
 							}
 							continue

@@ -202,9 +202,11 @@ func serve(ctx context.Context, e env, f serveFlags) (err error) {
 	}
 	poller := telegram.NewPoller(client, parts.in, log, e.clock, wait)
 	poller.Seen = func(t time.Time) { beats.beat(reached, t) }
+	checks := newChecker(db, b, log, f.backup.dir)
 	sched.Ticked = func() {
 		beats.beat(ticked, e.clock())
 		meter.ticks.Inc()
+		checks.nudge()
 	}
 	tell := supervisor(e)
 	h := &heart{pulse: beats, limit: f.watch.heartbeat, stay: !f.watch.asked && e.tty(e.errOut), log: log, alive: func() { tell("WATCHDOG=1") }, stopped: make(chan error, 1)}
@@ -215,6 +217,7 @@ func serve(ctx context.Context, e env, f serveFlags) (err error) {
 	if save != nil {
 		g.Go(func() error { return stopped(ctx, save.run(ctx, e.clock)) })
 	}
+	g.Go(func() error { return checks.run(ctx, e.clock) })
 	g.Go(func() error { return h.run(ctx, e.clock, e.beats) })
 	if feed != nil {
 		serveHTTP(ctx, g, feed, public(beats, e.clock, b))

@@ -32,6 +32,7 @@ func (w *world) flooded(write func()) (said []string) {
 // drained lets the clock run until the chat has taken all answers.
 func (w *world) drained() {
 	w.t.Helper()
+	w.settled()
 	late, again := time.After(bound), time.NewTicker(5*time.Millisecond)
 	defer again.Stop()
 	for w.unsent() > 0 {
@@ -39,6 +40,11 @@ func (w *world) drained() {
 		select {
 		case <-again.C:
 		case <-late:
+			for _, m := range w.outbox() {
+				if m.State == "queued" && m.Update != 0 {
+					w.t.Log(m.ID, m.Kind, m.Due, w.clock.Now(), m.Attempt, m.Reason)
+				}
+			}
 			require.FailNow(w.t, "answers stay", "%d of them", w.unsent())
 		}
 	}
@@ -47,7 +53,7 @@ func (w *world) drained() {
 // unsent counts answers that wait.
 func (w *world) unsent() (n int) {
 	for _, m := range w.outbox() {
-		if m.Kind != "ping" && m.Kind != "digest" && (m.State == "queued" || m.State == "claimed") {
+		if m.Update != 0 && (m.State == "queued" || m.State == "claimed") {
 			n++
 		}
 	}
