@@ -297,7 +297,7 @@ var settingWords = []struct{ typed, key string }{
 	{"days off", "days off"}, {"day off", "days off"}, {"daysoff", "days off"}, {"zone", "zone"}, {"timezone", "zone"}, {"time zone", "zone"},
 	{"language", "language"}, {"lang", "language"}, {"evening", "evening"}, {"eve", "evening"}, {"morning", "morning"},
 	{"quiet hours", "quiet"}, {"quiet", "quiet"}, {"working hours", "work"}, {"work hours", "work"}, {"work", "work"},
-	{"wake", "wake"}, {"pin", "pin"}, {"daily check", "check"}, {"self check", "check"}, {"self-check", "check"}, {"selfcheck", "check"}, {"move", "move"}, {"incubator", "incubator"}, {"spread", "spread"},
+	{"wake", "wake"}, {"pin", "pin"}, {"daily check", "check"}, {"self check", "check"}, {"self-check", "check"}, {"selfcheck", "check"}, {"check", "check"}, {"move", "move"}, {"incubator", "incubator"}, {"spread", "spread"},
 }
 
 var settingSmall = words(`to at is ping pings reminder hour :`)
@@ -331,8 +331,8 @@ func (d *reader) set() bool {
 		if w.key == "pin" && v != "on" && v != "off" {
 			continue // the pin of a comb
 		}
-		if _, err := rules.ParseClock(v); w.key == "check" && err != nil && v != "off" && !r.addressed {
-			continue // somebody's daily check of something
+		if w.key == checkKey && v != "off" && (v == "" || v[0] < '0' || v[0] > '9') {
+			return false // somebody's daily check of something
 		}
 		r.verb, r.key, r.value = doSet, w.key, v
 		return true
