@@ -52,7 +52,8 @@ func TestHeartLooks(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			var said bytes.Buffer
 			looked := 0
-			p := newPulse(start)
+			p := &pulse{}
+			p.begin(start)
 			h := &heart{pulse: p, limit: c.limit, stay: c.stay, log: slog.New(slog.NewTextHandler(&said, nil)), alive: func() { looked++ }}
 			now := start
 			for i, s := range c.steps {

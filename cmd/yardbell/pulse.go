@@ -25,13 +25,13 @@ type pulse struct {
 	count [signs]int64
 }
 
-// newPulse takes the start for the first sign of each.
-func newPulse(now time.Time) *pulse {
-	p := &pulse{}
+// begin takes the start for the first sign of each.
+func (p *pulse) begin(now time.Time) {
+	p.mu.Lock()
+	defer p.mu.Unlock()
 	for s := range p.last {
 		p.last[s] = now
 	}
-	return p
 }
 
 func (p *pulse) beat(s sign, now time.Time) {

@@ -106,7 +106,7 @@ func serve(ctx context.Context, e env, f serveFlags) (err error) {
 	if err := f.watch.fault(); err != nil {
 		return err
 	}
-	beats := newPulse(e.clock())
+	beats := &pulse{}
 	meter := newMeter(beats)
 	log, err := f.log.logger(e.errOut, meter.logged)
 	if err != nil {
@@ -184,6 +184,7 @@ func serve(ctx context.Context, e env, f serveFlags) (err error) {
 		meter.reg.MustRegister(newStock(db, e.clock, f.backup.dir, log))
 	}
 	now := e.clock()
+	beats.begin(now)
 	if err := sched.Recover(ctx, now); err != nil {
 		return err
 	}

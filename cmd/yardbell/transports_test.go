@@ -78,7 +78,7 @@ func (g *groupPlayer) assertDiscreet(script string, said []spokenLine) {
 		assert.NotRegexp(g.t, `\b`+regexp.QuoteMeta(name)+`\b`, log)
 	}
 	for _, s := range strings.Split(script, "\n") {
-		if l, err := parseLine(trimEOL(s)); err == nil && strings.Contains(l.text, " ") {
+		if l, err := parseLine(trimEOL(s)); err == nil && strings.Contains(strings.TrimSpace(l.text), " ") {
 			assert.NotContains(g.t, log, strings.TrimSpace(l.text))
 		}
 	}
