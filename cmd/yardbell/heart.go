@@ -74,8 +74,10 @@ func (h *heart) run(ctx context.Context, clock func() time.Time, every time.Dura
 	}
 }
 
-// look gives an error where the service has stood still for too long.
+// look gives an error where the service has stood still for too long: of the part that
+// has for longest, since it may hold up the other.
 func (h *heart) look(now time.Time) error {
+	var worst *stoppedError
 	for s := range signs {
 		last, n := h.pulse.of(s)
 		h.looks[s]++
@@ -86,13 +88,18 @@ func (h *heart) look(now time.Time) error {
 		if h.limit == 0 || silent < h.limit || h.looks[s] < fewestLooks || h.said[s] {
 			continue
 		}
-		err := &stoppedError{s, silent}
 		if !h.stay {
-			h.log.Error("standing still, ending for the supervisor to start it again", "part", s.String(), "silent", silent.Round(time.Second))
-			return err
+			if worst == nil || silent > worst.silent {
+				worst = &stoppedError{s, silent}
+			}
+			continue
 		}
 		h.said[s] = true
 		h.log.Error("standing still; nobody would start it again, so it goes on", "part", s.String(), "silent", silent.Round(time.Second))
+	}
+	if worst != nil {
+		h.log.Error("standing still, ending for the supervisor to start it again", "part", worst.of.String(), "silent", worst.silent.Round(time.Second))
+		return worst
 	}
 	if h.alive != nil {
 		h.alive()
