@@ -24,6 +24,6 @@ VOLUME /data
 WORKDIR /data
 # The root may be read-only, so that /data is where temporary files go as well.
 ENV YARDBELL_TOKEN_FILE=/run/secrets/token TMPDIR=/data
-HEALTHCHECK --interval=60s --timeout=5s --start-period=20s CMD ["/yardbell", "health", "--at", "127.0.0.1:8088"]
+HEALTHCHECK --interval=60s --timeout=5s --start-period=20s CMD ["/yardbell", "health", "--at", "127.0.0.1:8089", "--ready"]
 ENTRYPOINT ["/yardbell"]
-CMD ["serve", "--db", "/data/crew.db", "--listen", "127.0.0.1:8088"]
+CMD ["serve", "--db", "/data/crew.db", "--watch", "127.0.0.1:8089", "--log-level", "info"]

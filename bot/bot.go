@@ -2,7 +2,7 @@ package bot
 
 import (
 	"context"
-	"fmt"
+	"errors"
 	"log/slog"
 	"time"
 
@@ -47,6 +47,11 @@ type Bot struct {
 	Hears func() bool
 	// Feed is the public address under which calendars are served, empty for none.
 	Feed string
+	// Withheld is told of every answer that a member who wrote too much did not get;
+	// may be nil.
+	Withheld func()
+
+	flood *flood // nil: everything is answered
 }
 
 // New makes a bot on a database. wake is called when an answer is queued. first
@@ -54,6 +59,9 @@ type Bot struct {
 func New(db *store.DB, wake func(), log *slog.Logger, first map[string]string) *Bot {
 	return &Bot{db: db, wake: wake, log: log, first: first}
 }
+
+// Limit keeps a single member from filling the chat with answers: see flood.go.
+func (b *Bot) Limit() { b.flood = newFlood() }
 
 // Handle takes in one update in one transaction: what it logs, what follows from
 // it and the answer are saved together or not at all. An update seen before
@@ -70,30 +78,56 @@ func (b *Bot) handle(ctx context.Context, now time.Time, in Incoming) (err error
 	defer func() {
 		// One message that trips a fault must not stop the ones behind it.
 		if p := recover(); p != nil {
-			b.log.Error("a message could not be handled", "panic", fmt.Sprint(p))
+			b.log.Error("a message could not be handled", "panic", p)
 			err = b.apologise(ctx, now, in)
 		}
 	}()
-	return b.db.Update(ctx, now, func(tx *store.Tx) error {
+	var did *talk
+	tell, at := false, written(in, now)
+	err = b.db.Update(ctx, now, func(tx *store.Tx) error {
 		t, fresh, err := b.begin(tx, in)
 		if err != nil || !fresh {
 			return err
 		}
-		if err := t.run(); err != nil {
+		did = t
+		t.spent = b.flood != nil && b.flood.spent(t.member.ID, at)
+		if err := t.run(); err != nil && !errors.Is(err, errFlood) {
+			return err
+		} else if err != nil {
+			_, tell = b.flood.take(t.member.ID, at, false)
+			return err
+		}
+		if tell, err = b.measure(t, at); err != nil {
 			return err
 		}
 		return t.finish()
 	})
+	over := errors.Is(err, errFlood)
+	if over {
+		err = b.instead(ctx, now, in, func(t *talk) { t.overflow(tell) })
+	}
+	if did != nil && err == nil {
+		if b.Withheld != nil && (did.withheld || over) {
+			b.Withheld()
+		}
+		b.log.Debug("update handled", "update", in.UpdateID, "kind", in.Kind, "crew", did.crew.ID, "answer", did.kind, "silent", did.silent, "lines", len(did.logged))
+	}
+	return err
 }
 
 // apologise marks an update as seen and says that nothing was logged.
 func (b *Bot) apologise(ctx context.Context, now time.Time, in Incoming) error {
+	return b.instead(ctx, now, in, func(t *talk) { t.fail("r_internal") })
+}
+
+// instead marks an update as seen and says something else than it would get.
+func (b *Bot) instead(ctx context.Context, now time.Time, in Incoming, say func(*talk)) error {
 	return b.db.Update(ctx, now, func(tx *store.Tx) error {
 		t, fresh, err := b.begin(tx, in)
 		if err != nil || !fresh {
 			return err
 		}
-		t.fail("r_internal")
+		say(t)
 		return t.finish()
 	})
 }
@@ -114,6 +148,7 @@ func (b *Bot) begin(tx *store.Tx, in Incoming) (t *talk, fresh bool, err error) 
 	if err := tx.SetOffset(in.Source, in.UpdateID+1); err != nil {
 		return nil, false, err
 	}
+	in.UserName = person(in.UserName, in.UserKey)
 	t = &talk{tx: tx, kind: "reply", addressed: in.Addressed, calendarAt: b.Feed, private: b.ByCode, photo: in.Photo, album: in.Album}
 	if found, err := b.whose(t, in); err != nil || !found {
 		return nil, false, err

@@ -81,8 +81,8 @@ func (t *talk) calendarLink() error {
 	return nil
 }
 
-// linkHash is what is stored of a link. The look-up goes by the hash, so that its
-// time says nothing about the link.
+// linkHash is what is stored of a link, and what links are compared by: see
+// store.CalendarOf.
 func linkHash(secret string) string {
 	sum := sha256.Sum256([]byte("yardbell calendar " + secret))
 	return hex.EncodeToString(sum[:])
@@ -91,12 +91,20 @@ func linkHash(secret string) string {
 // CalendarFeed is the calendar that a link opens, without its address; found is false
 // where the link opens none.
 func (b *Bot) CalendarFeed(ctx context.Context, now time.Time, secret string) (file []byte, found bool, err error) {
+	// Looked up by reading alone: whoever tries links must not keep the crews waiting for
+	// their turn to write.
+	err = b.db.View(ctx, now, func(tx *store.Tx) (err error) {
+		_, found, err = tx.CalendarOf(linkHash(secret))
+		return err
+	})
+	if err != nil || !found {
+		return nil, false, err
+	}
 	err = b.db.Update(ctx, now, func(tx *store.Tx) error {
 		crew, ok, err := tx.CalendarOf(linkHash(secret))
-		if err != nil || !ok {
+		if found = ok; err != nil || !ok {
 			return err
 		}
-		found = true
 		file, err = Calendar(tx, crew)
 		return err
 	})

@@ -2,7 +2,6 @@ package bot
 
 import (
 	"context"
-	"encoding/json"
 	"errors"
 	"fmt"
 	"io"
@@ -82,7 +81,7 @@ func (c *Console) Deliver(ctx context.Context, d Delivery) (int64, error) {
 		}
 	}
 	if c.json {
-		err = json.NewEncoder(c.w).Encode(c.object(n, d, logged))
+		err = WriteJSON(c.w, c.object(n, d, logged))
 	} else {
 		err = c.block(n, d)
 	}
@@ -99,7 +98,7 @@ func (c *Console) Echo(at time.Time, s *rules.Settings, who, text string) {
 	l := at.In(s.Zone)
 	head := fmt.Sprintf("%s  %s:", l.Format("Mon 2 Jan 15:04"), who)
 	// Direction marks and control characters would mix up what stands around them.
-	text = clean(text)
+	text = Visible(clean(text))
 	if r := []rune(text); len(r) > mostEcho {
 		text = string(r[:mostEcho]) + "…"
 	}

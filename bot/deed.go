@@ -70,7 +70,7 @@ func (t *talk) when(r *reading) (time.Time, bool) {
 	at, exact := r.when.settle(t.origin.Said, t.s)
 	if !exact && hourCritical[r.step] {
 		day := t.v.date(rules.DateOf(at, t.s.Zone))
-		t.ask("ask_time", "Day", day, "Example", strings.TrimSpace(t.origin.Text)+" 16:00")
+		t.ask("ask_time", "Day", day, "Example", clean(t.origin.Text)+" 16:00")
 		return at, false
 	}
 	return at.UTC().Truncate(time.Second), true
@@ -112,6 +112,9 @@ func (t *talk) unknown(r *reading) (stop bool, err error) {
 	}
 	if len(missing) == 0 {
 		return false, nil
+	}
+	if full, err := t.full(missing...); full || err != nil {
+		return true, err
 	}
 	if t.opt.add {
 		var entries []rules.Entry

@@ -19,7 +19,7 @@ var (
 var settingSpanish = []struct{ typed, key string }{
 	{"dias libres", "days off"}, {"dia libre", "days off"}, {"zona horaria", "zone"}, {"zona", "zone"}, {"huso", "zone"}, {"idioma", "language"},
 	{"lengua", "language"}, {"tarde", "evening"}, {"noche", "evening"}, {"manana", "morning"}, {"horas de silencio", "quiet"}, {"silencio", "quiet"},
-	{"horario de trabajo", "work"}, {"horas de trabajo", "work"}, {"horario", "work"}, {"trabajo", "work"}, {"despertar", "wake"}, {"fijar", "pin"}, {"traslado", "move"}, {"mover", "move"},
+	{"horario de trabajo", "work"}, {"horas de trabajo", "work"}, {"horario", "work"}, {"trabajo", "work"}, {"despertar", "wake"}, {"fijar", "pin"}, {"revision diaria", "check"}, {"revision", "check"}, {"traslado", "move"}, {"mover", "move"},
 	{"pasar", "move"}, {"incubadora", "incubator"}, {"dispersion", "spread"},
 }
 

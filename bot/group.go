@@ -52,7 +52,7 @@ func (b *Bot) Came(ctx context.Context, now time.Time, source string, chat int64
 		if err != nil || !found {
 			return err
 		}
-		m, err := tx.Member(c, userKey, userName)
+		m, err := tx.Member(c, userKey, person(userName, userKey))
 		if err != nil || !m.Gone {
 			return err
 		}
@@ -157,8 +157,8 @@ func (b *Bot) OpenJoin(ctx context.Context, now time.Time) (string, error) {
 	})
 }
 
-// codeHash is what is stored of a join code. The look-up goes by the hash, so that
-// its time says nothing about the code.
+// codeHash is what is stored of a join code, and what codes are compared by: see
+// store.UseJoinCode.
 func codeHash(code string) string {
 	s := strings.ToUpper(strings.NewReplacer("-", "", " ", "").Replace(code))
 	sum := sha256.Sum256([]byte("yardbell join " + s))
@@ -398,7 +398,7 @@ func (t *talk) inPrivate(r *reading) error {
 	case askDue, askShow, askWhy, askHelp, askLog, askPicture, askReport, askCal, askOrders, askYields, askCapacity, askWhatIf, askFit, askPlan, askPhotos:
 		return t.act(r)
 	case doSet:
-		if r.key == ownKey {
+		if r.key == ownKey || r.key == checkKey {
 			return t.set(r)
 		}
 	case doMine:

@@ -3,7 +3,6 @@ package bot
 import (
 	"encoding/json"
 	"strconv"
-	"strings"
 	"time"
 
 	"yardbell/rules"
@@ -37,7 +36,7 @@ func (t *talk) order(r *reading) error {
 	t.step = rules.Ordered
 	today := rules.DateOf(t.origin.Said, t.s.Zone)
 	if !r.plan.day.set {
-		t.ask("ask_order_day", "Example", strings.TrimSpace(t.origin.Text)+" "+t.v.say("form_order_day"))
+		t.ask("ask_order_day", "Example", clean(t.origin.Text)+" "+t.v.say("form_order_day"))
 		return nil
 	}
 	day, ok := r.plan.day.dayAfter(today)
@@ -136,6 +135,10 @@ func (t *talk) accept(do string) error {
 		}
 		t.say("o_stale")
 		return t.propose(o, order, true)
+	}
+	if a.Order == 0 && o.openOrders() >= mostOpenOrders {
+		t.fail("list_full", "Count", o.openOrders(), "Most", mostOpenOrders)
+		return nil
 	}
 	e := rules.Entry{Action: rules.Did, Step: rules.Ordered, Subject: rules.OrderSubject(n), Count: &a.Want, Detail: rules.Detail{Plan: &a.Plan}}
 	if _, err := t.append(e); err != nil {

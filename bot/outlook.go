@@ -162,3 +162,13 @@ func (o *outlook) has(b rules.Booked, batch int) bool {
 	}
 	return false
 }
+
+// openOrders is how many orders are still to be filled.
+func (o *outlook) openOrders() (n int) {
+	for _, b := range o.book {
+		if !b.Cancelled && b.By.After(o.tx.Now) {
+			n++
+		}
+	}
+	return n
+}

@@ -16,6 +16,7 @@ const mostPhotos = 6
 // photoAlone takes in a photo without words: one in reply to an answer goes with what
 // that answer logged, one of an album with the photo that had the caption.
 func (t *talk) photoAlone() error {
+	t.reported = true
 	if t.replied == nil && !t.addressed {
 		first, found, err := t.tx.Album(t.crew.ID, t.album)
 		t.hush()
@@ -61,7 +62,14 @@ func (t *talk) photoAlone() error {
 	return t.keepPhoto(0, lines...)
 }
 
+// keepPhoto keeps a photo, as far as its lines have not enough of them.
 func (t *talk) keepPhoto(about int64, lines ...int64) error {
+	for _, l := range lines {
+		n, err := t.tx.CountPhotos(l)
+		if err != nil || n >= mostLinePhotos {
+			return err
+		}
+	}
 	return t.tx.KeepPhoto(store.Photo{Crew: t.crew.ID, Update: t.update.ID, About: about, Album: t.album, File: t.photo}, lines...)
 }
 

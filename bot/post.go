@@ -3,6 +3,7 @@ package bot
 import (
 	"context"
 	"log/slog"
+	"slices"
 
 	"yardbell/store"
 )
@@ -24,6 +25,11 @@ type Post struct {
 // Send words and delivers one message.
 func (p Post) Send(ctx context.Context, out store.Outgoing) (store.Receipt, error) {
 	d := render(out)
+	d.Text = Visible(d.Text)
+	d.Buttons = slices.Clone(d.Buttons)
+	for i := range d.Buttons {
+		d.Buttons[i].Label = Visible(d.Buttons[i].Label)
+	}
 	files, err := p.files(ctx, out)
 	if err != nil && ctx.Err() != nil {
 		return store.Receipt{}, err

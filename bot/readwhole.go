@@ -270,7 +270,7 @@ var settingWords = []struct{ typed, key string }{
 	{"days off", "days off"}, {"day off", "days off"}, {"daysoff", "days off"}, {"zone", "zone"}, {"timezone", "zone"}, {"time zone", "zone"},
 	{"language", "language"}, {"lang", "language"}, {"evening", "evening"}, {"eve", "evening"}, {"morning", "morning"},
 	{"quiet hours", "quiet"}, {"quiet", "quiet"}, {"working hours", "work"}, {"work hours", "work"}, {"work", "work"},
-	{"wake", "wake"}, {"pin", "pin"}, {"move", "move"}, {"incubator", "incubator"}, {"spread", "spread"},
+	{"wake", "wake"}, {"pin", "pin"}, {"daily check", "check"}, {"self check", "check"}, {"self-check", "check"}, {"selfcheck", "check"}, {"check", "check"}, {"move", "move"}, {"incubator", "incubator"}, {"spread", "spread"},
 }
 
 var settingSmall = words(`to at is ping pings reminder hour :`)
@@ -303,6 +303,9 @@ func (d *reader) set() bool {
 		v := d.settingValue(w.key, strings.TrimRight(courtesyTail.ReplaceAllString(d.from(k), ""), " .!"))
 		if w.key == "pin" && v != "on" && v != "off" {
 			continue // the pin of a comb
+		}
+		if w.key == checkKey && v != "off" && (v == "" || v[0] < '0' || v[0] > '9') {
+			return false // somebody's daily check of something
 		}
 		r.verb, r.key, r.value = doSet, w.key, v
 		return true

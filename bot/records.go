@@ -10,7 +10,6 @@ import (
 	"strings"
 	"sync"
 	"time"
-	"unicode/utf8"
 
 	"yardbell/rules"
 	"yardbell/store"
@@ -193,14 +192,4 @@ func sheetOf(rows [][]string) ([]byte, error) {
 	}
 	w.Flush()
 	return b.Bytes(), w.Error()
-}
-
-// Inert keeps a spreadsheet from running a cell as a formula: names are the crew's
-// own, and anybody may choose one.
-func Inert(s string) string {
-	first, _ := utf8.DecodeRuneInString(s)
-	if s != "" && strings.ContainsRune("=+-@\t\r\n＝＋－＠", first) {
-		return "'" + s
-	}
-	return s
 }

@@ -74,6 +74,9 @@ func (t *talk) set(r *reading) error {
 		t.speak("") // the new one shows that it works
 	}
 	t.say("e_set", "Key", t.v.key(r.key), "Value", t.v.setting(r.key, value), "Old", t.v.setting(r.key, old))
+	if r.key == checkKey && try.Checks {
+		t.say("s_check_private")
+	}
 	if r.key == "move" && try.MoveAt > 0 {
 		if err := t.warnMoveSetting(try.MoveAt); err != nil {
 			return err
@@ -160,6 +163,11 @@ func (t *talk) add(r *reading) error {
 	if known && same {
 		t.say("e_noted", "What", t.v.line(e))
 		return nil
+	}
+	if !known {
+		if full, err := t.full(e.Subject); full || err != nil {
+			return err
+		}
 	}
 	if _, err := t.append(e); err != nil {
 		return err

@@ -48,6 +48,9 @@ type talk struct {
 	photo      string     // came with the message: the transport's name for it
 	album      string     // of photos that came together
 	private    bool       // members have private chats with the bot
+	spent      bool       // the member gets no answer to a question now
+	reported   bool       // the message tells of work, logged or not
+	withheld   bool       // what it logged is not answered
 }
 
 // run handles the update.
@@ -104,6 +107,10 @@ func (t *talk) message() error {
 	}
 	if t.opt.verb != "" {
 		m.whole.verb = t.opt.verb
+	}
+	t.reported = reports[m.whole.verb] || len(m.parts) > 0 || m.mend != nil
+	if t.spent && !t.reported && asks[m.whole.verb] {
+		return errFlood // before it is worked out
 	}
 	if t.opt.yard != "" && m.whole.either {
 		m.whole.settleYard(t.opt.yard)
@@ -355,7 +362,11 @@ func (t *talk) finish() error {
 	case t.replied != nil:
 		m.ReplyTo = t.replied.Message
 	}
-	for _, k := range append([]store.Message{m}, t.later...) {
+	queue := append([]store.Message{m}, t.later...)
+	if t.withheld {
+		queue = t.later
+	}
+	for _, k := range queue {
 		if err := t.tx.Queue(k); err != nil {
 			return err
 		}

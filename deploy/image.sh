@@ -63,7 +63,7 @@ chown 65532:65532 "$work/data/token"
 chmod 600 "$work/data/token"
 # Nobody answers at this address: the service has to stay up and try again.
 # exec, so that the number is the service's own and a signal reaches it.
-as=exec YARDBELL_TOKEN_FILE=/data/token run /yardbell serve --db /data/crew.db --listen 127.0.0.1:18088 --api http://127.0.0.1:9 \
+as=exec YARDBELL_TOKEN_FILE=/data/token run /yardbell serve --db /data/crew.db --watch 127.0.0.1:18088 --api http://127.0.0.1:9 \
   >"$work/serve.out" 2>"$work/serve.err" &
 pid=$!
 for _ in $(seq 50); do
@@ -71,6 +71,11 @@ for _ in $(seq 50); do
   sleep 0.2
 done
 run /yardbell health --at 127.0.0.1:18088
+for _ in $(seq 50); do
+  run /yardbell health --at 127.0.0.1:18088 --ready >/dev/null 2>&1 && break
+  sleep 0.2
+done
+run /yardbell health --at 127.0.0.1:18088 --ready
 grep -q '^join code: ' "$work/serve.out"
 [ "$(stat -c %a "$work/data/crew.db")" = 600 ]
 if grep -q "$(cut -d: -f2 "$work/data/token")" "$work/serve.out" "$work/serve.err"; then

@@ -20,6 +20,8 @@ type Settings struct {
 	QuietTo    Clock // … to here
 	Wake       bool  // critical pings may break quiet hours
 	Pin        bool  // the day's digest is pinned where the bot may
+	Checks     bool  // the leads are told every day how the log stands …
+	CheckAt    Clock // … at this hour
 	WorkFrom   Clock
 	WorkTo     Clock
 	DaysOff    [7]bool       // by time.Weekday
@@ -54,7 +56,7 @@ func DefaultSettings() *Settings {
 }
 
 // SettingNames lists what can be set, in the order `set` alone shows them.
-var SettingNames = []string{"zone", "language", "evening", "morning", "quiet", "wake", "pin", "work", "days off", "move", "incubator", "spread"}
+var SettingNames = []string{"zone", "language", "evening", "morning", "quiet", "wake", "pin", "check", "work", "days off", "move", "incubator", "spread"}
 
 // Apply sets one setting from its text. at is when it was said: an incubator
 // temperature holds from then on. The error of a value that cannot be read is a
@@ -110,6 +112,16 @@ func (s *Settings) Apply(key, value string, at time.Time) error {
 		} else {
 			s.Pin = value == "on"
 		}
+	case "check":
+		if value == "off" {
+			s.Checks = false
+			return nil
+		}
+		c, err := ParseClock(value)
+		if err != nil {
+			return bad()
+		}
+		s.Checks, s.CheckAt = true, c
 	case "days off":
 		days, err := parseDays(value)
 		if err != nil {
@@ -227,6 +239,11 @@ func (s *Settings) Value(key string) string {
 		return onOff(s.Wake)
 	case "pin":
 		return onOff(s.Pin)
+	case "check":
+		if !s.Checks {
+			return onOff(false)
+		}
+		return s.CheckAt.String()
 	case "work":
 		return s.WorkFrom.String() + "-" + s.WorkTo.String()
 	case "days off":
@@ -275,7 +292,7 @@ func Example(key string) string {
 	}
 	return map[string]string{
 		"zone": "America/Chicago", "language": "en", "evening": "19:00", "morning": "06:30",
-		"quiet": "21:00-05:30", "wake": "on", "pin": "off", "work": "07:00-18:00", "days off": "Sunday",
+		"quiet": "21:00-05:30", "wake": "on", "pin": "off", "check": "06:00", "work": "07:00-18:00", "days off": "Sunday",
 		"move": "9d20h", "incubator": "34.5", "spread": "8/7.5",
 	}[key]
 }

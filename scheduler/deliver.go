@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"log/slog"
 	"time"
 
 	"yardbell/rules"
@@ -25,6 +26,9 @@ type panicked struct{ value any }
 
 func (p *panicked) Error() string { return fmt.Sprint("panic: ", p.value) }
 
+// LogValue leaves the value out: it may hold somebody's words.
+func (p *panicked) LogValue() slog.Value { return slog.StringValue(fmt.Sprintf("panic: %T", p.value)) }
+
 // deliver sends one message and records what came of it. The send happens
 // between two transactions, never inside one. holdOff is not zero where the chat
 // wants nothing more before then.
@@ -41,6 +45,7 @@ func (s *Scheduler) send(ctx context.Context, out store.Outgoing) (r store.Recei
 	defer cancel()
 	defer func() {
 		if p := recover(); p != nil {
+			s.log.Error("a send panicked", "row", out.Messages[0].ID, "panic", p)
 			err = &panicked{p}
 		}
 	}()
@@ -97,7 +102,7 @@ func (s *Scheduler) failed(tx *store.Tx, now time.Time, m store.Message, err err
 		s.log.Error("message given up", "row", m.ID, "attempt", m.Attempt, "err", err)
 		return holdOff, tx.Finish(m, "failed", "given up: "+err.Error())
 	case p != nil:
-		s.log.Error("a send panicked, trying again", "row", m.ID, "attempt", m.Attempt, "err", err)
+		s.log.Warn("a send panicked, trying again", "row", m.ID, "attempt", m.Attempt, "err", err)
 	default:
 		s.log.Warn("message not sent, trying again", "row", m.ID, "attempt", m.Attempt, "err", err)
 	}

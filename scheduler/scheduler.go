@@ -3,6 +3,7 @@ package scheduler
 import (
 	"cmp"
 	"context"
+	"errors"
 	"fmt"
 	"log/slog"
 	"sync"
@@ -40,6 +41,9 @@ type Scheduler struct {
 	to   Sender
 	log  *slog.Logger
 	wake chan struct{}
+
+	// Ticked is told of every part of a tick that ended well, under Run; may be nil.
+	Ticked func()
 }
 
 // New makes a scheduler that sends through to.
@@ -94,11 +98,14 @@ func (s *Scheduler) Run(ctx context.Context, clock func() time.Time) error {
 func (s *Scheduler) oneTick(ctx context.Context, clock func() time.Time) (err error) {
 	defer func() {
 		if p := recover(); p != nil {
-			err = fmt.Errorf("panic: %v", p)
+			s.log.Error("a tick panicked", "panic", p) // its value is for the log to show or not
+			err = errors.New("it panicked")
 		}
 	}()
 	for more := true; more && err == nil; {
-		more, err = s.onePart(ctx, clock())
+		if more, err = s.onePart(ctx, clock()); err == nil && s.Ticked != nil {
+			s.Ticked()
+		}
 	}
 	return err
 }

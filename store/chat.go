@@ -94,8 +94,25 @@ func (t *Tx) NewJoinCode(hash string) error {
 	return err
 }
 
-// UseJoinCode closes an open code; false where there is no such code.
+// UseJoinCode closes an open code; false where there is no such code. Codes are compared
+// as links of calendars are.
 func (t *Tx) UseJoinCode(hash string) (bool, error) {
+	open, err := all(t, func(s scanner) (h string, err error) {
+		err = s.Scan(&h)
+		return h, err
+	}, `SELECT code_hash FROM join_codes WHERE used_at = 0`)
+	if err != nil {
+		return false, err
+	}
+	found := false
+	for _, h := range open {
+		if sameSecret(h, hash) {
+			found = true
+		}
+	}
+	if !found {
+		return false, nil
+	}
 	n, err := t.exec(`UPDATE join_codes SET used_at = ? WHERE code_hash = ? AND used_at = 0`, toMS(t.Now), hash)
 	return n > 0, err
 }

@@ -148,6 +148,12 @@ func (t *Tx) Settings(crew int64) (*rules.Settings, error) {
 	return s, nil
 }
 
+// CrewsThatSet are the crews that ever set something, whatever it is now.
+func (t *Tx) CrewsThatSet(key string) ([]Crew, error) {
+	return all(t, scanCrew, `SELECT `+crewColumns+` FROM crews WHERE id IN (
+		SELECT crew_id FROM entries WHERE subject_kind = '' AND action = 'set' AND json_extract(detail, '$.key') = ?) ORDER BY id`, key)
+}
+
 // MemberByID reads one member.
 func (t *Tx) MemberByID(id int64) (m Member, err error) {
 	list, err := all(t, scanMember, `SELECT `+memberColumns+` FROM members WHERE id = ?`, id)

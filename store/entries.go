@@ -126,3 +126,13 @@ func (t *Tx) subjects(crew int64, kind rules.Kind) ([]rules.Subject, error) {
 		return sub, err
 	}, `SELECT DISTINCT subject_key FROM entries WHERE crew_id = ? AND subject_kind = ? ORDER BY subject_key`, crew, kind)
 }
+
+// CountLines is how many lines the logbook of a crew has, of all crews for 0.
+func (t *Tx) CountLines(crew int64) (n int, err error) {
+	if crew == 0 { // lines are numbered without a gap and never go
+		_, err = t.one(`SELECT coalesce(max(id), 0) FROM entries`, nil, &n)
+		return n, err
+	}
+	_, err = t.one(`SELECT count(*) FROM entries WHERE crew_id = ?`, []any{crew}, &n)
+	return n, err
+}

@@ -332,3 +332,30 @@ func (t *Tx) DigestSent(crew int64, day rules.Date, zone *time.Location) (bool, 
 func (t *Tx) Outbox(crew int64) ([]Message, error) {
 	return all(t, scanMessage, `SELECT `+messageColumns+` FROM outbox WHERE crew_id = ? ORDER BY id`, crew)
 }
+
+// HasMessage reports whether a key of a crew's was used.
+func (t *Tx) HasMessage(crew int64, key string) (bool, error) {
+	var n int
+	return t.one(`SELECT 1 FROM outbox WHERE crew_id = ? AND key = ?`, []any{crew, key}, &n)
+}
+
+// Traffic is how the outbox stands.
+type Traffic struct {
+	Waiting int       // due and not sent yet
+	Oldest  time.Time // since when the oldest of them is due, zero for none
+	Parked  int       // refused by the chat for good, or given up
+	Late    int       // sent late since the time asked for
+}
+
+// Traffic counts the messages of a crew, of all crews for 0; those sent late only since
+// a time.
+func (t *Tx) Traffic(crew int64, since time.Time) (s Traffic, err error) {
+	_, err = t.one(`SELECT count(*), coalesce(min(due_at), 0) FROM outbox WHERE state IN ('queued', 'claimed') AND due_at <= ? AND ? IN (0, crew_id)`,
+		[]any{toMS(t.Now), crew}, &s.Waiting, instant{&s.Oldest})
+	if err != nil {
+		return s, err
+	}
+	_, err = t.one(`SELECT coalesce(sum(state = 'failed'), 0), coalesce(sum(state = 'sent' AND reason = 'late' AND sent_at > ?), 0) FROM outbox WHERE ? IN (0, crew_id)`,
+		[]any{toMS(since), crew}, &s.Parked, &s.Late)
+	return s, err
+}

@@ -80,3 +80,9 @@ func (t *Tx) Photos(crew int64) ([]Photo, error) {
 
 // forgetAbout is for a chat whose messages got other numbers.
 const forgetAbout = `UPDATE photos SET about_id = 0 WHERE crew_id = ?`
+
+// CountPhotos is how many photos are kept with a line of the logbook.
+func (t *Tx) CountPhotos(line int64) (n int, err error) {
+	_, err = t.one(`SELECT count(*) FROM photo_lines WHERE entry_id = ?`, []any{line}, &n)
+	return n, err
+}

@@ -92,3 +92,9 @@ func (t *Tx) putTasks(crew int64, s *rules.Settings, subject rules.Subject, task
 	}
 	return nil
 }
+
+// CountOpen is how many tasks of all crews are open.
+func (t *Tx) CountOpen() (n int, err error) {
+	_, err = t.one(`SELECT count(*) FROM tasks WHERE state = 'open'`, nil, &n)
+	return n, err
+}

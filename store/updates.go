@@ -1,6 +1,10 @@
 package store
 
-import "time"
+import (
+	"context"
+	"os"
+	"time"
+)
 
 // Update is one thing that came in: a message, an edit of one, a button press.
 type Update struct {
@@ -107,4 +111,27 @@ func (t *Tx) Offset(source string) (next int64, err error) {
 func (t *Tx) Newest() (at time.Time, err error) {
 	_, err = t.one(`SELECT max((SELECT coalesce(max(read_at), 0) FROM updates), (SELECT coalesce(max(sent_at), 0) FROM outbox))`, nil, instant{&at})
 	return at, err
+}
+
+// watchSource is the row of offsets that Probe writes; no transport has that name.
+const watchSource = "watch"
+
+// Probe writes to the file as far as the disk, and so finds one that is full, read-only
+// or locked.
+func (d *DB) Probe(ctx context.Context, now time.Time) error {
+	return d.Update(ctx, now, func(tx *Tx) error { return tx.SetOffset(watchSource, toMS(now)) })
+}
+
+// Size is how many bytes the file takes on the disk, with what SQLite keeps beside it.
+func (d *DB) Size() (n int64, err error) {
+	for _, path := range []string{d.path, d.path + "-wal"} {
+		st, err := os.Stat(path)
+		switch {
+		case err == nil:
+			n += st.Size()
+		case path == d.path:
+			return 0, &FileError{d.path, "cannot be read: " + reason(err)}
+		}
+	}
+	return n, nil
 }

@@ -140,6 +140,9 @@ func plain(s string) string {
 		if unicode.IsControl(r) || r == '\u2028' || r == '\u2029' {
 			return ' '
 		}
+		if unicode.Is(unicode.C, r) {
+			return -1 // what turns the direction of writing
+		}
 		return r
 	}, strings.ToValidUTF8(strings.ReplaceAll(s, "\r\n", "\n"), "\uFFFD"))
 }

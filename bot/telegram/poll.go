@@ -4,7 +4,6 @@ import (
 	"context"
 	"encoding/json"
 	"errors"
-	"fmt"
 	"log/slog"
 	"math/rand/v2"
 	"strconv"
@@ -208,7 +207,7 @@ func (p *Poller) one(ctx context.Context, raw json.RawMessage) (err error) {
 	id := int64(0)
 	defer func() {
 		if trip := recover(); trip != nil {
-			p.log.Error("an update could not be handled and was set aside", "update", id, "panic", fmt.Sprint(trip))
+			p.log.Error("an update could not be handled and was set aside", "update", id, "panic", trip)
 			err = p.h.Pass(ctx, now, Source, id, string(raw))
 		}
 	}()

@@ -21,10 +21,11 @@ func isTerminal(w io.Writer) bool {
 	return ok && isatty.IsTerminal(f.Fd())
 }
 
-func oneLine(s string) string { return strings.Join(strings.Fields(s), " ") }
+// oneLine makes a text one line that does nothing to a terminal.
+func oneLine(s string) string { return strings.Join(strings.Fields(printable(s)), " ") }
 
 func logger(e env) *slog.Logger {
-	return slog.New(slog.NewTextHandler(e.errOut, &slog.HandlerOptions{Level: slog.LevelError}))
+	return slog.New(located{slog.NewTextHandler(e.errOut, &slog.HandlerOptions{Level: slog.LevelError, ReplaceAttr: discreet}), nil})
 }
 
 // loadRules reads a crew's own rules file; "" gives the default table.

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"encoding/json"
 	"fmt"
 	"time"
 
@@ -95,17 +94,17 @@ func dueCommand(e env) *cobra.Command {
 					for _, t := range open {
 						d := asDue(t, s.Zone, now)
 						if asJSON {
-							if err := json.NewEncoder(e.out).Encode(d); err != nil {
+							if err := bot.WriteJSON(e.out, d); err != nil {
 								return err
 							}
 							continue
 						}
 						claim := ""
 						if t.ClaimedBy != "" {
-							claim = "  " + t.ClaimedBy
+							claim = "  " + printable(t.ClaimedBy)
 						}
 						l := func(t time.Time) string { return t.In(s.Zone).Format("Mon 2 Jan 15:04") }
-						if _, err := fmt.Fprintf(e.out, "%-9s %-12s best %s  before %s  %s, %s%s\n", d.Step, d.Subject, l(t.Best), l(t.Latest), d.Weight, d.State, claim); err != nil {
+						if _, err := fmt.Fprintf(e.out, "%-9s %-12s best %s  before %s  %s, %s%s\n", d.Step, printable(d.Subject), l(t.Best), l(t.Latest), d.Weight, d.State, claim); err != nil {
 							return err
 						}
 					}

@@ -2,7 +2,6 @@ package main
 
 import (
 	"encoding/csv"
-	"encoding/json"
 	"errors"
 	"io"
 	"strconv"
@@ -119,9 +118,8 @@ func export(tx *store.Tx, w io.Writer, what, format string, now time.Time) error
 		}
 		return cw.WriteAll(cells)
 	}
-	enc := json.NewEncoder(w)
 	for _, r := range rows {
-		if err := enc.Encode(r); err != nil {
+		if err := bot.WriteJSON(w, r); err != nil {
 			return err
 		}
 	}

@@ -8,6 +8,8 @@ import (
 	"strings"
 	"time"
 
+	"golang.org/x/time/rate"
+
 	"yardbell/bot"
 )
 
@@ -26,10 +28,23 @@ func feedAddress(public, listen string) (string, error) {
 	return public, nil
 }
 
+// A phone asks once an hour. Whoever asks without end must not take the time of the
+// chat: so many requests a second are answered, after so many at once.
+const (
+	feedRate  = 5
+	feedBurst = 100
+)
+
 // calendarFeed serves calendars by their secret links. Whoever has no link learns
 // nothing, not even that there is a crew; a link that was closed reads the same.
 func calendarFeed(b *bot.Bot, clock func() time.Time) http.HandlerFunc {
+	most := rate.NewLimiter(feedRate, feedBurst)
 	return func(w http.ResponseWriter, r *http.Request) {
+		if !most.AllowN(clock(), 1) {
+			w.Header().Set("Retry-After", "60")
+			http.Error(w, "too many requests", http.StatusTooManyRequests)
+			return
+		}
 		secret, ok := strings.CutSuffix(r.PathValue("link"), ".ics")
 		if !ok || len(secret) != 32 {
 			http.NotFound(w, r)

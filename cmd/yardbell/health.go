@@ -17,17 +17,22 @@ import (
 // containers that have no other program inside.
 func healthCommand(e env) *cobra.Command {
 	var at string
+	var ready bool
 	c := &cobra.Command{
 		Use:     "health",
 		Short:   "Ask a running service whether it is well",
-		Long:    "Asks /healthz of a service that was started with --listen. The exit status is 0 where it is well, 1 where it is not or does not answer.",
-		Example: "  yardbell health --at 127.0.0.1:8088",
+		Long:    "Asks /healthz of a service that was started with --watch or --listen, or /readyz of one started with --watch. The exit status is 0 where it is well, 1 where it is not or does not answer.",
+		Example: "  yardbell health --at 127.0.0.1:8089 --ready",
 		Args:    noArgs,
 		RunE: func(c *cobra.Command, _ []string) error {
 			if _, _, err := net.SplitHostPort(at); err != nil {
 				return usage("--at takes an address, e.g. 127.0.0.1:8088, not %q", at)
 			}
-			said, err := askHealth(c.Context(), at)
+			path := "/healthz"
+			if ready {
+				path = "/readyz"
+			}
+			said, err := askHealth(c.Context(), at+path)
 			if err == nil {
 				_, err = fmt.Fprintln(e.out, said)
 			}
@@ -35,16 +40,18 @@ func healthCommand(e env) *cobra.Command {
 		},
 	}
 	c.Flags().StringVar(&at, "at", "127.0.0.1:8088", "address that serve listens on")
+	c.Flags().BoolVar(&ready, "ready", false, "ask whether it does its work, not only whether it is there: --at is then the address of --watch")
 	return c
 }
 
 // healthTimeout is less than supervisors wait.
 const healthTimeout = 4 * time.Second
 
-func askHealth(ctx context.Context, at string) (string, error) {
+func askHealth(ctx context.Context, what string) (string, error) {
+	at, _, _ := strings.Cut(what, "/")
 	ctx, cancel := context.WithTimeout(ctx, healthTimeout)
 	defer cancel()
-	req, err := http.NewRequestWithContext(ctx, http.MethodGet, "http://"+at+"/healthz", nil)
+	req, err := http.NewRequestWithContext(ctx, http.MethodGet, "http://"+what, nil)
 	if err != nil {
 		return "", err
 	}

@@ -4,12 +4,10 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"log/slog"
 	"net"
 	"net/http"
 	"os"
 	"strings"
-	"sync/atomic"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -29,6 +27,8 @@ type serveFlags struct {
 	join   bool
 	feed   string
 	backup backupFlags
+	watch  watchFlags
+	log    logFlags
 }
 
 func serveCommand(e env) *cobra.Command {
@@ -42,16 +42,21 @@ YARDBELL_TOKEN, and serves until it is stopped. While no group is claimed, or wi
 		Example: `  YARDBELL_TOKEN_FILE=token yardbell serve --db crew.db
   yardbell serve --db crew.db --api http://127.0.0.1:8081   # a Bot API server of your own`,
 		Args: noArgs,
-		RunE: func(c *cobra.Command, _ []string) error { return serve(c.Context(), e, f) },
+		RunE: func(c *cobra.Command, _ []string) error {
+			f.watch.asked = c.Flags().Changed("heartbeat")
+			return serve(c.Context(), e, f)
+		},
 	}
 	f.register(c)
 	_ = c.Flags().MarkHidden("now")
 	c.Flags().StringVar(&f.api, "api", "", "address of a Bot API server of your own")
-	c.Flags().StringVar(&f.listen, "listen", "", "answer /healthz on this loopback address, e.g. 127.0.0.1:8088")
+	c.Flags().StringVar(&f.listen, "listen", "", "answer /healthz on this loopback address, e.g. 127.0.0.1:8088, and calendars with --calendar")
 	c.Flags().StringVar(&f.feed, "calendar", "", "public address of --listen, e.g. https://bees.example; lets phones subscribe to calendars")
 	c.Flags().StringVar(&f.config, "config", "", "configuration file (TOML)")
 	c.Flags().BoolVar(&f.join, "join", false, "open a join code for one more group")
 	f.backup.register(c)
+	f.watch.register(c)
+	f.log.register(c)
 	return c
 }
 
@@ -98,6 +103,15 @@ func serve(ctx context.Context, e env, f serveFlags) (err error) {
 	if err != nil {
 		return err
 	}
+	if err := f.watch.fault(); err != nil {
+		return err
+	}
+	beats := &pulse{}
+	meter := newMeter(beats)
+	log, err := f.log.logger(e.errOut, meter.logged)
+	if err != nil {
+		return err
+	}
 	secret, err := token(e)
 	if err != nil {
 		return err
@@ -115,13 +129,16 @@ func serve(ctx context.Context, e env, f serveFlags) (err error) {
 	if err != nil {
 		return err
 	}
-	defer func() { err = errors.Join(err, db.Close()) }()
+	defer func() {
+		if !errors.Is(err, errHangs) { // what hangs may hold the file, and closing would wait for it
+			err = errors.Join(err, db.Close())
+		}
+	}()
 
 	wait := e.wait
 	if wait == nil {
 		wait = pause
 	}
-	log := serveLogger(e)
 	for _, path := range store.Exposed(f.db) {
 		log.Warn("everybody on this machine can read the database; chmod 600 it", "file", path)
 	}
@@ -137,6 +154,8 @@ func serve(ctx context.Context, e env, f serveFlags) (err error) {
 	b = bot.New(db, func() { sched.Wake() }, log, first)
 	b.Hears = client.HearsAll
 	b.ByCode = true
+	b.Limit()
+	b.Withheld = meter.withheld.Inc
 	if b.Feed, err = feedAddress(f.feed, f.listen); err != nil {
 		return err
 	}
@@ -144,20 +163,28 @@ func serve(ctx context.Context, e env, f serveFlags) (err error) {
 	if err != nil {
 		return err
 	}
-	parts := seams{b, courier{bot.Post{To: out, DB: db, Log: log}, b, e.clock}}
+	parts := meter.around(seams{b, courier{bot.Post{To: out, DB: db, Log: log}, b, e.clock}}, e.clock)
 	if e.around != nil {
 		parts = e.around(parts)
 	}
 	sched = scheduler.New(db, parts.to, log)
 
-	var l net.Listener
+	var feed, watch net.Listener
 	if f.listen != "" {
-		if l, err = net.Listen("tcp", f.listen); err != nil {
-			return usage("cannot listen on %s", f.listen)
+		if feed, err = listen(f.listen); err != nil {
+			return err
 		}
-		defer func() { _ = l.Close() }()
+		defer func() { _ = feed.Close() }()
+	}
+	if f.watch.at != "" {
+		if watch, err = listen(f.watch.at); err != nil {
+			return err
+		}
+		defer func() { _ = watch.Close() }()
+		meter.reg.MustRegister(newStock(db, e.clock, f.backup.dir, log))
 	}
 	now := e.clock()
+	beats.begin(now)
 	if err := sched.Recover(ctx, now); err != nil {
 		return err
 	}
@@ -174,10 +201,16 @@ func serve(ctx context.Context, e env, f serveFlags) (err error) {
 			return err
 		}
 	}
-	var seen atomic.Int64
-	seen.Store(now.Unix())
 	poller := telegram.NewPoller(client, parts.in, log, e.clock, wait)
-	poller.Seen = func(t time.Time) { seen.Store(t.Unix()) }
+	poller.Seen = func(t time.Time) { beats.beat(reached, t) }
+	checks := newChecker(db, b, log, f.backup.dir)
+	sched.Ticked = func() {
+		beats.beat(ticked, e.clock())
+		meter.ticks.Inc()
+		checks.nudge()
+	}
+	tell := supervisor(e)
+	h := &heart{pulse: beats, limit: f.watch.heartbeat, stay: !f.watch.asked && e.tty(e.errOut), log: log, alive: func() { tell("WATCHDOG=1") }, stopped: make(chan error, 1)}
 
 	g, ctx := errgroup.WithContext(ctx)
 	g.Go(func() error { return stopped(ctx, poller.Run(ctx)) })
@@ -185,22 +218,26 @@ func serve(ctx context.Context, e env, f serveFlags) (err error) {
 	if save != nil {
 		g.Go(func() error { return stopped(ctx, save.run(ctx, e.clock)) })
 	}
-	if l != nil {
-		health(ctx, g, l, &seen, e.clock, b)
+	g.Go(func() error { return checks.run(ctx, e.clock) })
+	g.Go(func() error { return h.run(ctx, e.clock, e.beats) })
+	if feed != nil {
+		serveHTTP(ctx, g, feed, public(beats, e.clock, b))
 	}
-	return g.Wait()
+	if watch != nil {
+		serveHTTP(ctx, g, watch, watched(&readiness{pulse: beats, db: db, clock: e.clock}, meter))
+	}
+	tell("READY=1")
+	log.Info("serving")
+	err = h.await(g)
+	tell("STOPPING=1")
+	log.Info("stopped")
+	return err
 }
 
 // seams are where what comes in and what goes out pass from one part to the next.
 type seams struct {
 	in telegram.Handler
 	to scheduler.Sender
-}
-
-// serveLogger tells the operator of what is out of order, also where it will be
-// tried again: nobody sits before a service.
-func serveLogger(e env) *slog.Logger {
-	return slog.New(slog.NewTextHandler(e.errOut, &slog.HandlerOptions{Level: slog.LevelWarn}))
 }
 
 // stopped takes the end of the context for a good end.
@@ -267,11 +304,13 @@ func (c courier) Send(ctx context.Context, out store.Outgoing) (store.Receipt, e
 	return r, &scheduler.SendError{Final: not.Final, After: after, Held: not.Held, Spare: out.Messages[0].Aside(), Err: not.Err}
 }
 
-// health answers /healthz: 200 while the chat's server was heard of lately.
-func health(ctx context.Context, g *errgroup.Group, l net.Listener, seen *atomic.Int64, clock func() time.Time, b *bot.Bot) {
+// public answers what may be let out to the world: /healthz, 200 while the chat's server
+// was heard of lately, and calendars by their links.
+func public(beats *pulse, clock func() time.Time, b *bot.Bot) http.Handler {
 	mux := http.NewServeMux()
 	mux.HandleFunc("GET /healthz", func(w http.ResponseWriter, _ *http.Request) {
-		if silent := clock().Sub(time.Unix(seen.Load(), 0)); silent > 5*time.Minute {
+		last, _ := beats.of(reached)
+		if silent := clock().Sub(last); silent > freshFor[reached] {
 			http.Error(w, "the chat's server has not answered for "+silent.Round(time.Second).String(), http.StatusServiceUnavailable)
 			return
 		}
@@ -280,15 +319,5 @@ func health(ctx context.Context, g *errgroup.Group, l net.Listener, seen *atomic
 	if b.Feed != "" {
 		mux.HandleFunc("GET /calendar/{link}", calendarFeed(b, clock))
 	}
-	srv := &http.Server{Handler: mux, ReadHeaderTimeout: 5 * time.Second}
-	g.Go(func() error {
-		if err := srv.Serve(l); !errors.Is(err, http.ErrServerClosed) {
-			return err
-		}
-		return nil
-	})
-	g.Go(func() error {
-		<-ctx.Done()
-		return srv.Close()
-	})
+	return mux
 }

@@ -9,6 +9,7 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -156,4 +157,27 @@ func TestServeNoFeed(t *testing.T) {
 		assert.Equal(t, 2, code, fmt.Sprint(args))
 		assert.Contains(t, errOut.String(), "--calendar")
 	}
+}
+
+// Whoever asks without end is refused, and takes no time of the chat's; after a pause
+// the calendar is there again.
+func TestServeFeedFlood(t *testing.T) {
+	w, listen := feeding(t)
+	given := w.answer(w.wren, func() { w.Say(w.wren, w.wren, "calendar link") }).Text
+	link := linkForm.FindStringSubmatch(given)
+	require.NotNil(t, link, given)
+	w.clock.Advance(time.Minute)
+	counts := map[int]int{}
+	for range feedBurst + 50 {
+		status, _, _ := fetch(t, "http://"+listen+"/calendar/"+strings.Repeat("A", 32)+".ics", "")
+		counts[status]++
+	}
+	assert.Equal(t, map[int]int{http.StatusNotFound: feedBurst, http.StatusTooManyRequests: 50}, counts)
+	status, head, _ := fetch(t, "http://"+listen+link[1], "")
+	assert.Equal(t, http.StatusTooManyRequests, status)
+	assert.NotEmpty(t, head.Get("Retry-After"))
+	w.says(w.wren, "due")
+	w.clock.Advance(time.Minute)
+	status, _, _ = fetch(t, "http://"+listen+link[1], "")
+	assert.Equal(t, http.StatusOK, status)
 }

@@ -4,8 +4,8 @@ import (
 	"context"
 	"encoding/json"
 	"fmt"
-	"log/slog"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 	"time"
@@ -59,11 +59,32 @@ func TestTransportsAgree(t *testing.T) {
 			}
 			require.Len(t, got, len(want))
 			assert.Empty(t, g.Violations())
+			g.assertDiscreet(c.text, got)
 			g.assertPinned(!strings.Contains(c.text, "set pin off") && !strings.Contains(c.text, "ajustar fijar no"))
 			for n, why := range g.skipped {
 				t.Logf("line %d is left out: %s", n, why)
 			}
 		})
+	}
+}
+
+// assertDiscreet finds nothing that was said, and nobody's name, in the log of the
+// service, which tells of every update all the same.
+func (g *groupPlayer) assertDiscreet(script string, said []spokenLine) {
+	g.t.Helper()
+	log := g.logged.String()
+	require.Contains(g.t, log, "update handled")
+	for name := range g.users {
+		assert.NotRegexp(g.t, `\b`+regexp.QuoteMeta(name)+`\b`, log)
+	}
+	for _, s := range strings.Split(script, "\n") {
+		if l, err := parseLine(trimEOL(s)); err == nil && strings.Contains(strings.TrimSpace(l.text), " ") {
+			assert.NotContains(g.t, log, strings.TrimSpace(l.text))
+		}
+	}
+	for _, m := range said {
+		first, _, _ := strings.Cut(m.Text, "\n")
+		assert.NotContains(g.t, log, first)
 	}
 }
 
@@ -81,6 +102,8 @@ type groupPlayer struct {
 	console []map[string]any
 	skipped map[int]string // lines that cannot be in a chat, and why
 
+	logged screen // the service's own log
+
 	db    *store.DB
 	poll  *telegram.Poller
 	sched *scheduler.Scheduler
@@ -90,7 +113,7 @@ func newGroupPlayer(t *testing.T, conv conversation, console []map[string]any) *
 	zoneName, start := head(t, conv.text)
 	zone, err := loadZone(zoneName)
 	require.NoError(t, err)
-	g := &groupPlayer{t: t, zone: zone, path: filepath.Join(t.TempDir(), "group.db"), users: map[string]int64{}, last: map[string]int{},
+	g := &groupPlayer{logged: screen{changed: make(chan struct{})}, t: t, zone: zone, path: filepath.Join(t.TempDir(), "group.db"), users: map[string]int64{}, last: map[string]int{},
 		console: console, skipped: map[int]string{}}
 	g.now, err = parseNow(start, zone)
 	require.NoError(t, err)
@@ -152,7 +175,8 @@ func (g *groupPlayer) open() {
 	out := telegram.NewSender(client, func() time.Time { return g.now.Add(g.lag) }, wait, func(ctx context.Context, from, to int64) error {
 		return b.Moved(ctx, g.now, telegram.Source, from, to)
 	})
-	quiet := slog.New(slog.DiscardHandler)
+	quiet, err := logFlags{format: "text", level: "debug"}.logger(&g.logged, nil)
+	require.NoError(g.t, err)
 	b = bot.New(db, func() {}, quiet, nil)
 	b.ByCode = true
 	g.sched = scheduler.New(db, courier{bot.Post{To: out, DB: db}, b, clock}, quiet)

@@ -1,0 +1,140 @@
+package bot
+
+import (
+	"errors"
+	"sync"
+	"time"
+
+	"golang.org/x/time/rate"
+)
+
+// This file keeps one member from filling the group's chat. A group takes some twenty
+// messages a minute (Bot API FAQ), pings among them, and every answer to one member makes
+// the others wait.
+//
+// What is limited is answers. A report that is understood is logged however fast it
+// comes: a line lost is worse than a chat that is full. Its echo is left out only far
+// above what anybody reports by hand, and the member is told that it is.
+//
+// Time is when a message was written, as the chat says, so that what was written through
+// a day while the service was away is no flood. It is all in memory: a restart begins
+// anew.
+const (
+	askBurst  = 30 // questions, pictures, what is not understood: answered at once
+	askEvery  = 6 * time.Second
+	lineBurst = 90 // reports that are answered at once
+	lineEvery = 2 * time.Second
+
+	warnEvery  = 10 * time.Minute // for how long being told of it once is enough
+	mostKnown  = 1000             // members remembered before idle ones are forgotten
+	idleForget = 30 * time.Minute
+)
+
+// flood knows how much each member may still be answered. It is safe for concurrent use.
+type flood struct {
+	mu sync.Mutex
+	by map[int64]*allowance // by the member's row
+}
+
+type allowance struct {
+	asks, lines *rate.Limiter
+	told        [2]time.Time // of too many asks, of too many lines
+	seen        time.Time
+}
+
+func newFlood() *flood { return &flood{by: map[int64]*allowance{}} }
+
+func (f *flood) of(member int64, at time.Time) *allowance {
+	a := f.by[member]
+	if a == nil {
+		if len(f.by) >= mostKnown {
+			for k, old := range f.by {
+				if at.Sub(old.seen) > idleForget {
+					delete(f.by, k)
+				}
+			}
+		}
+		a = &allowance{asks: rate.NewLimiter(rate.Every(askEvery), askBurst), lines: rate.NewLimiter(rate.Every(lineEvery), lineBurst)}
+		f.by[member] = a
+	}
+	if at.After(a.seen) {
+		a.seen = at
+	}
+	return a
+}
+
+// take asks for one answer at a time. Where there is none, tell says whether the member
+// is to be told so.
+func (f *flood) take(member int64, at time.Time, report bool) (ok, tell bool) {
+	f.mu.Lock()
+	defer f.mu.Unlock()
+	a, l, k := f.of(member, at), (*rate.Limiter)(nil), 0
+	if l = a.asks; report {
+		l, k = a.lines, 1
+	}
+	if l.AllowN(at, 1) {
+		return true, false
+	}
+	if tell = a.told[k].IsZero() || at.Sub(a.told[k]) >= warnEvery; tell {
+		a.told[k] = at
+	}
+	return false, tell
+}
+
+// spent reports whether no question of a member is answered at a time.
+func (f *flood) spent(member int64, at time.Time) bool {
+	f.mu.Lock()
+	defer f.mu.Unlock()
+	return f.of(member, at).asks.TokensAt(at) < 1
+}
+
+// errFlood takes back all that a message did which is not answered: what nobody is told
+// of must not have happened.
+var errFlood = errors.New("too much at once")
+
+// reports are what tells of work; all else asks for something.
+var reports = map[verb]bool{doStep: true, doDone: true, doMine: true, doLater: true, doSkip: true, doUndo: true, doFix: true, doAdd: true, justCount: true}
+
+// asks are worked out before it is known whether they are answered, some at length.
+var asks = map[verb]bool{askDue: true, askShow: true, askWhy: true, askHelp: true, askLog: true, askPicture: true, askReport: true, askCal: true,
+	askPhotos: true, askOrders: true, askYields: true, askCapacity: true, askWhatIf: true, askFit: true, askPlan: true, doOrder: true}
+
+// written is when an update counts as written: an edit and a press carry the time of the
+// message they are about.
+func written(in Incoming, now time.Time) time.Time {
+	if in.Kind == "message" && in.Said.Before(now) {
+		return in.Said
+	}
+	return now
+}
+
+// measure settles whether a message is answered, once it is known what it did. The error
+// is errFlood where it is to be taken back; tell says whether that is said.
+func (b *Bot) measure(t *talk, at time.Time) (tell bool, err error) {
+	if b.flood == nil || t.silent || t.joined {
+		return false, nil
+	}
+	logged := len(t.logged) > 0
+	ok, tell := b.flood.take(t.member.ID, at, logged || t.reported)
+	switch {
+	case ok:
+		return false, nil
+	case !logged:
+		return tell, errFlood
+	case tell:
+		t.lines, t.buttons, t.attach = nil, nil, attachment{}
+		t.say("flood_lines", "Name", t.member.Name)
+	default:
+		t.withheld = true
+	}
+	return false, nil
+}
+
+// overflow is said, or nothing is, of a message that did nothing.
+func (t *talk) overflow(tell bool) {
+	if !tell {
+		t.hush()
+		return
+	}
+	t.fail("flood_asks", "Name", t.member.Name)
+}
