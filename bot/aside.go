@@ -33,7 +33,7 @@ var asideLeads = words(`out in on at from into to off through behind by for arou
 
 const longestAside = 12
 
-// asides takes what is said behind a report, and is none, out of the message.
+// asides takes out of the message what is said behind a report and is no report.
 func (d *reader) asides() {
 	if d.r.question || len(d.toks) < 4 {
 		return
@@ -161,30 +161,38 @@ var takesOn = turnsOf(`i'll do it|i will do it|i got it|i've got it|got it|on it
 // nothing open, that piece is read and the rest asked about.
 func (d *reader) headAlone() {
 	r := d.r
-	if r.addressed || r.question || d.glossedAny() || !r.negated && (len(r.rest) == 0 || r.verb != noVerb && r.firm()) {
+	if r.addressed || r.question || !r.negated && (len(r.rest) == 0 || r.verb != noVerb && r.firm()) {
 		return
 	}
+	toks := tokenize(d.text)
 	k := 1
-	for k < len(d.toks) && !d.toks[k-1].comma {
+	for k < len(toks) && !toks[k-1].comma {
 		k++
 	}
-	if k >= len(d.toks) {
+	if k >= len(toks) {
 		return
 	}
-	head := d.some(0, k)
-	head.r = &reading{text: r.text, digits: r.digits, typos: r.typos, lang: r.lang}
-	head.where = map[rules.Kind][]token{}
-	for i := range head.toks {
-		head.toks[i].used = false
-	}
-	head.read()
+	head := newReader(d.text[:toks[k].at], d.n)
+	h := head.read()
 	d.looks += head.looks
-	if h := head.r; h.verb != doStep || !d.reported(k) && h.step != rules.CombOut || len(h.rest) > 0 && !head.strong || h.negated || h.question || h.count == nil && !h.all && h.subject().Zero() {
+	told := head.reported(len(head.toks)) || h.step == rules.CombOut
+	if !told || h.verb != doStep || !head.namesOnly(h.rest) || h.negated || h.question || h.count == nil && !h.all && h.subject().Zero() {
 		return
 	}
-	*r = *head.r
+	h.text, h.typos = r.text, r.typos
+	*r = *h
 	r.headed = true
-	for _, t := range d.toks[k:] {
+	for _, t := range toks[k:] {
 		r.rest = append(r.rest, t.orig)
 	}
+}
+
+// namesOnly reports whether the words are builders and yards: "fed B1 and B2".
+func (d *reader) namesOnly(list []string) bool {
+	for _, w := range list {
+		if !d.ownWords()[fold(w)] {
+			return false
+		}
+	}
+	return true
 }
