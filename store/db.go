@@ -29,6 +29,7 @@ const applicationID = 0x59426c6c
 type DB struct {
 	w, r             *sql.DB
 	writing, reading *prepared // the queries of each, compiled
+	shelf            *shelf    // of the writing one
 	path             string
 	table            *rules.Table
 }
@@ -118,7 +119,7 @@ func (d *DB) open(ctx context.Context, migrate bool) (err error) {
 		return err
 	}
 	d.r.SetMaxOpenConns(4)
-	d.writing, d.reading = newPrepared(d.w), newPrepared(d.r)
+	d.writing, d.reading, d.shelf = newPrepared(d.w), newPrepared(d.r), newShelf()
 	if migrate {
 		if err := d.migrate(ctx); err != nil {
 			return fmt.Errorf("migrate: %w", err)

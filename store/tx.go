@@ -5,6 +5,7 @@ import (
 	"database/sql"
 	"encoding/json"
 	"fmt"
+	"strings"
 	"time"
 
 	"yardbell/rules"
@@ -27,20 +28,23 @@ type Tx struct {
 	Closed []rules.Task
 
 	scrub bool // what was overwritten is not to stay beside the file either
+
+	shelf *shelf         // nil in a reading transaction
+	used  map[int64]bool // crews of whose rows some were looked at on it
 }
 
 // Update runs fn in one immediate transaction at now and commits it, or rolls
 // all of it back where fn returns an error.
 func (d *DB) Update(ctx context.Context, now time.Time, fn func(*Tx) error) error {
-	return d.run(ctx, d.writing, nil, now, fn)
+	return d.run(ctx, d.writing, nil, d.shelf, now, fn)
 }
 
 // View runs fn in one read transaction at now.
 func (d *DB) View(ctx context.Context, now time.Time, fn func(*Tx) error) error {
-	return d.run(ctx, d.reading, &sql.TxOptions{ReadOnly: true}, now, fn)
+	return d.run(ctx, d.reading, &sql.TxOptions{ReadOnly: true}, nil, now, fn)
 }
 
-func (d *DB) run(ctx context.Context, p *prepared, o *sql.TxOptions, now time.Time, fn func(*Tx) error) (err error) {
+func (d *DB) run(ctx context.Context, p *prepared, o *sql.TxOptions, s *shelf, now time.Time, fn func(*Tx) error) (err error) {
 	if err := p.compile(ctx); err != nil {
 		return fileError(d.path, err)
 	}
@@ -48,14 +52,26 @@ func (d *DB) run(ctx context.Context, p *prepared, o *sql.TxOptions, now time.Ti
 	if err != nil {
 		return fileError(d.path, err)
 	}
-	defer func() { _ = tx.Rollback() }() // after a commit this does nothing
-	unit := &Tx{ctx: ctx, tx: tx, p: p, db: d, Now: now.UTC(), Since: now.UTC()}
+	unit := &Tx{ctx: ctx, tx: tx, p: p, db: d, shelf: s, Now: now.UTC(), Since: now.UTC()}
+	done := false
+	defer func() {
+		if s != nil && !done {
+			s.abandon(unit.used)
+		}
+		_ = tx.Rollback() // after a commit this does nothing
+	}()
+	if s != nil {
+		if err := unit.sameFile(); err != nil {
+			return err
+		}
+	}
 	if err := fn(unit); err != nil {
 		return err
 	}
 	if err := tx.Commit(); err != nil {
 		return fileError(d.path, err)
 	}
+	done = true
 	if unit.scrub {
 		// Old versions of rows stand in the gaps of pages and in the file beside. Writing
 		// the whole file anew leaves none; who reads just now keeps the file beside a
@@ -74,6 +90,9 @@ func (t *Tx) execute(query string, args []any) (sql.Result, error) {
 }
 
 func (t *Tx) query(query string, args []any) (*sql.Rows, error) {
+	if t.shelf != nil && !strings.HasPrefix(query, "SELECT") {
+		t.shelf.wrote(query) // it may write and tell what
+	}
 	if stmt := t.p.get(query); stmt != nil {
 		return t.tx.StmtContext(t.ctx, stmt).QueryContext(t.ctx, args...)
 	}
@@ -81,6 +100,15 @@ func (t *Tx) query(query string, args []any) (*sql.Rows, error) {
 }
 
 func (t *Tx) exec(query string, args ...any) (int64, error) {
+	n, err := t.shelvedExec(query, args...)
+	if n > 0 && t.shelf != nil {
+		t.shelf.wrote(query)
+	}
+	return n, err
+}
+
+// shelvedExec is for writes that put the shelf right themselves.
+func (t *Tx) shelvedExec(query string, args ...any) (int64, error) {
 	res, err := t.execute(query, args)
 	if err != nil {
 		return 0, t.wrap(err)
@@ -92,6 +120,9 @@ func (t *Tx) insert(query string, args ...any) (int64, error) {
 	res, err := t.execute(query, args)
 	if err != nil {
 		return 0, t.wrap(err)
+	}
+	if t.shelf != nil {
+		t.shelf.wrote(query)
 	}
 	return res.LastInsertId()
 }
@@ -199,6 +230,9 @@ func (t *Tx) Nested(fn func() (keep bool, err error)) error {
 	if err == nil && keep {
 		_, err = t.exec(`RELEASE nested`)
 		return err
+	}
+	if t.shelf != nil {
+		t.shelf.abandon(t.used)
 	}
 	if _, e := t.exec(`ROLLBACK TO nested`); e != nil {
 		return e
