@@ -186,6 +186,9 @@ func reshelve[T any](t *Tx, crew int64, at slot, change func([]T) []T) {
 	if rows, ok := c.at[at]; ok {
 		had := rows.([]T)
 		now := change(had)
+		if len(now) == 0 {
+			now = nil // as it would be read
+		}
 		c.at[at] = now
 		t.shelf.grow(c, len(now)-len(had))
 	}
