@@ -40,6 +40,8 @@ type Scheduler struct {
 	to   Sender
 	log  *slog.Logger
 	wake chan struct{}
+
+	records records
 }
 
 // New makes a scheduler that sends through to.

@@ -124,15 +124,15 @@ func (t *Tx) Batches(crew int64) ([]rules.Batch, error) {
 
 // Batch reads one batch; found is false where it never was or was taken back.
 func (t *Tx) Batch(crew int64, number int) (b rules.Batch, found bool, err error) {
-	list, err := t.Batches(crew)
-	if err != nil {
-		return b, false, err
+	list, atHand := onShelf[rules.Batch](t, crew, batchesSlot)
+	if !atHand {
+		list, err = all(t, scanBatch, `SELECT `+batchColumns+` FROM batches WHERE crew_id = ? AND number = ?`, crew, number)
 	}
 	i, found := findBatch(list, number)
 	if found {
 		b = list[i]
 	}
-	return b, found, nil
+	return b, found, err
 }
 
 func findBatch(list []rules.Batch, number int) (int, bool) {

@@ -177,6 +177,18 @@ func shelved[T any](t *Tx, crew int64, at slot, read func() ([]T, error)) ([]T, 
 	return slices.Clone(rows), nil
 }
 
+// onShelf gives a list where it is at hand, to be looked at only.
+func onShelf[T any](t *Tx, crew int64, at slot) (list []T, atHand bool) {
+	if t.shelf == nil || t.shelf.crews[crew] == nil {
+		return nil, false
+	}
+	rows, atHand := t.shelf.crews[crew].at[at]
+	if atHand {
+		list = rows.([]T)
+	}
+	return list, atHand
+}
+
 // reshelve puts a list right that is at hand; one that is not stays in the file.
 func reshelve[T any](t *Tx, crew int64, at slot, change func([]T) []T) {
 	if t.shelf == nil || t.shelf.crews[crew] == nil {

@@ -40,6 +40,12 @@ func (t *Tx) SubjectTasks(crew int64, s rules.Subject) ([]rules.Task, error) {
 
 // Task reads one task by its key.
 func (t *Tx) Task(crew int64, key string) (k rules.Task, found bool, err error) {
+	open, _ := onShelf[rules.Task](t, crew, openSlot)
+	for _, k := range open {
+		if k.Key == key {
+			return k, true, nil
+		}
+	}
 	list, err := t.tasks(`crew_id = ? AND key = ?`, crew, key)
 	if err != nil || len(list) == 0 {
 		return k, false, err
