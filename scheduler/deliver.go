@@ -37,6 +37,8 @@ func (s *Scheduler) deliver(ctx context.Context, now time.Time, out store.Outgoi
 }
 
 func (s *Scheduler) send(ctx context.Context, out store.Outgoing) (r store.Receipt, err error) {
+	s.sending <- struct{}{}
+	defer func() { <-s.sending }()
 	ctx, cancel := context.WithTimeout(ctx, sendTimeout)
 	defer cancel()
 	defer func() {

@@ -3,6 +3,7 @@ package scheduler
 import (
 	"context"
 	"fmt"
+	"runtime"
 	"sync"
 	"time"
 
@@ -52,6 +53,7 @@ func (s *Scheduler) record(ctx context.Context, o *outcome) (holdOff time.Time, 
 func (s *Scheduler) writeWaiting(ctx context.Context) {
 	r := &s.records
 	for {
+		runtime.Gosched() // whoever is about to have something to write is let before
 		r.mu.Lock()
 		n := 0
 		for n < len(r.waiting) && r.waiting[n].now.Equal(r.waiting[0].now) {

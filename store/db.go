@@ -30,6 +30,7 @@ type DB struct {
 	w, r             *sql.DB
 	writing, reading *prepared // the queries of each, compiled
 	shelf            *shelf    // of the writing one
+	work             work
 	path             string
 	table            *rules.Table
 }
@@ -111,7 +112,7 @@ func dsn(path, extra string) string {
 }
 
 func (d *DB) open(ctx context.Context, migrate bool) (err error) {
-	if d.w, err = sql.Open("sqlite", dsn(d.path, "&_pragma=journal_mode(WAL)&_txlock=immediate")); err != nil {
+	if d.w, err = sql.Open("sqlite", dsn(d.path, "&_pragma=journal_mode(WAL)&_pragma=cache_size(-16000)&_txlock=immediate")); err != nil {
 		return err
 	}
 	d.w.SetMaxOpenConns(1)

@@ -17,6 +17,9 @@ type Tx struct {
 	tx  *sql.Tx
 	p   *prepared
 	db  *DB
+
+	stmts map[string]*sql.Stmt // those used in it
+
 	Now time.Time // read once by the caller
 
 	// Since is the time from which pings are worth beginning: that of the message
@@ -72,6 +75,9 @@ func (d *DB) run(ctx context.Context, p *prepared, o *sql.TxOptions, s *shelf, n
 		return fileError(d.path, err)
 	}
 	done = true
+	if s != nil {
+		d.work.commits.Add(1)
+	}
 	if unit.scrub {
 		// Old versions of rows stand in the gaps of pages and in the file beside. Writing
 		// the whole file anew leaves none; who reads just now keeps the file beside a
@@ -83,20 +89,46 @@ func (d *DB) run(ctx context.Context, p *prepared, o *sql.TxOptions, s *shelf, n
 }
 
 func (t *Tx) execute(query string, args []any) (sql.Result, error) {
-	if stmt := t.p.get(query); stmt != nil {
-		return t.tx.StmtContext(t.ctx, stmt).ExecContext(t.ctx, args...)
+	t.db.work.statements.Add(1)
+	stmt, err := t.statement(query)
+	if err != nil {
+		return nil, err
 	}
-	return t.tx.ExecContext(t.ctx, query, args...)
+	return stmt.ExecContext(t.ctx, args...)
+}
+
+// statement is a query, compiled: before this transaction, or else in it and for it
+// alone.
+func (t *Tx) statement(query string) (*sql.Stmt, error) {
+	if stmt := t.stmts[query]; stmt != nil {
+		return stmt, nil
+	}
+	var stmt *sql.Stmt
+	if done := t.p.get(query); done != nil {
+		stmt = t.tx.StmtContext(t.ctx, done)
+	} else {
+		var err error
+		if stmt, err = t.tx.PrepareContext(t.ctx, query); err != nil {
+			return nil, err
+		}
+	}
+	if t.stmts == nil {
+		t.stmts = map[string]*sql.Stmt{}
+	}
+	t.stmts[query] = stmt
+	return stmt, nil
 }
 
 func (t *Tx) query(query string, args []any) (*sql.Rows, error) {
+	t.db.work.statements.Add(1)
 	if t.shelf != nil && !strings.HasPrefix(query, "SELECT") {
 		t.shelf.wrote(query) // it may write and tell what
 	}
-	if stmt := t.p.get(query); stmt != nil {
-		return t.tx.StmtContext(t.ctx, stmt).QueryContext(t.ctx, args...)
+	stmt, err := t.statement(query)
+	if err != nil {
+		return nil, err
 	}
-	return t.tx.QueryContext(t.ctx, query, args...)
+	return stmt.QueryContext(t.ctx, args...)
 }
 
 func (t *Tx) exec(query string, args ...any) (int64, error) {
@@ -142,6 +174,7 @@ func (t *Tx) one(query string, args []any, dest ...any) (found bool, err error) 
 		}
 		return false, nil
 	}
+	t.db.work.rows.Add(1)
 	if err := rows.Scan(dest...); err != nil {
 		return false, fmt.Errorf("scan: %w", err)
 	}
@@ -166,6 +199,7 @@ func all[T any](t *Tx, scan func(scanner) (T, error), query string, args ...any)
 		}
 		out = append(out, v)
 	}
+	t.db.work.rows.Add(int64(len(out)))
 	if err := rows.Err(); err != nil {
 		return nil, t.wrap(err)
 	}
