@@ -59,7 +59,7 @@ func (t *Tx) Combs(crew int64, breeder int) ([]rules.Comb, error) {
 	})
 }
 
-// putCombs replaces a breeder's combs. changed says whether any differs from
+// putCombs writes those of a breeder's combs that differ from their rows. changed says whether any differs from
 // before, and from is the earliest confinement of those that do: no graft before
 // it can come from another comb than it did.
 func (t *Tx) putCombs(crew int64, breeder int, combs []rules.Comb) (from time.Time, changed bool, err error) {
@@ -67,42 +67,47 @@ func (t *Tx) putCombs(crew int64, breeder int, combs []rules.Comb) (from time.Ti
 	if err != nil {
 		return from, false, err
 	}
-	was := map[string]bool{}
-	for _, c := range old {
-		was[toJSON(c)] = true
-	}
 	differs := func(c rules.Comb) {
 		if !changed || c.Confined.Before(from) {
 			from, changed = c.Confined, true
 		}
 	}
-	for _, c := range combs {
-		if key := toJSON(c); was[key] {
-			delete(was, key)
-		} else {
-			differs(c)
-		}
-	}
+	was := map[int64]rules.Comb{}
 	for _, c := range old {
-		if was[toJSON(c)] {
-			differs(c)
+		was[c.ID] = c
+	}
+	combs = slices.Clone(combs)
+	for i := range combs {
+		c := &combs[i]
+		for _, at := range []*time.Time{&c.Confined, &c.EggsSeen, &c.NoEggs, &c.Out} {
+			*at = fromMS(toMS(*at)) // as it will be read
 		}
-	}
-	if !changed {
-		return from, false, nil
-	}
-	t.unshelve(crew, combsSlot(breeder))
-	if _, err := t.shelvedExec(`DELETE FROM combs WHERE crew_id = ? AND breeder = ?`, crew, breeder); err != nil {
-		return from, true, err
-	}
-	for _, c := range combs {
-		if _, err := t.shelvedExec(`INSERT INTO combs (crew_id, id, breeder, mark, confined_at, bees_in, eggs_at, no_eggs_at, out_at, released, failed)
+		before, had := was[c.ID]
+		delete(was, c.ID)
+		if had && reflect.DeepEqual(before, *c) {
+			continue
+		}
+		if had {
+			differs(before)
+		}
+		differs(*c)
+		if _, err := t.shelvedExec(`INSERT OR REPLACE INTO combs (crew_id, id, breeder, mark, confined_at, bees_in, eggs_at, no_eggs_at, out_at, released, failed)
 			VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
 			crew, c.ID, c.Breeder, c.Mark, toMS(c.Confined), c.BeesIn, toMS(c.EggsSeen), toMS(c.NoEggs), toMS(c.Out), c.Released, c.Failed); err != nil {
 			return from, true, err
 		}
 	}
-	return from, true, nil
+	for id, c := range was {
+		differs(c)
+		if _, err := t.shelvedExec(`DELETE FROM combs WHERE crew_id = ? AND breeder = ? AND id = ?`, crew, breeder, id); err != nil {
+			return from, true, err
+		}
+	}
+	if changed {
+		slices.SortFunc(combs, func(a, b rules.Comb) int { return cmp.Or(a.Confined.Compare(b.Confined), cmp.Compare(a.ID, b.ID)) })
+		reshelve(t, crew, combsSlot(breeder), func([]rules.Comb) []rules.Comb { return combs })
+	}
+	return from, changed, nil
 }
 
 const batchColumns = `number, graft_entry, breeder, comb_id, mark, builder, grafted_at, age_lo, age_hi, age_basis, shift,

@@ -77,19 +77,26 @@ func service(tb testing.TB, source string) *player {
 	return p
 }
 
-// nextRound is what a crew writes in a week of the season in which it stands: what was
-// done, with talk and a question in between.
-func nextRound(n int) (list []string) {
+// remark is what somebody writes, and how long after what was written before.
+type remark struct {
+	after time.Duration
+	text  string
+}
+
+// nextRound is the week that follows on so many rounds of a busy season: what was done,
+// with talk and questions in between.
+func nextRound(n int) []remark {
 	breeder, builder := 7+2*(n%2), fmt.Sprintf("B%d", 1+n%2)
-	for _, l := range []string{
-		fmt.Sprintf("confine %d bees in", breeder), fmt.Sprintf("eggs %d", breeder), "good morning all", fmt.Sprintf("comb out %d", breeder), "fed 7",
-		fmt.Sprintf("graft 45 from %d into %s", breeder, builder), "who has the van today?", fmt.Sprintf("batch %d accepted 38", n), "due tomorrow",
-		fmt.Sprintf("batch %d finisher", n), "fed B1", fmt.Sprintf("batch %d capped 36", n), fmt.Sprintf("batch %d nucs 36 ready at North", n), "see you at the yard",
-		fmt.Sprintf("batch %d moved 34 to North", n-1), fmt.Sprintf("batch %d emerged 31", n-4), fmt.Sprintf("batch %d laying 27", n-4), fmt.Sprintf("batch %d caught 24", n-4),
-	} {
-		list = append(list, l)
+	const day = 24 * time.Hour
+	return []remark{
+		{day, fmt.Sprintf("confine %d bees in", breeder)}, {time.Hour, "good morning all"},
+		{23 * time.Hour, fmt.Sprintf("eggs %d", breeder)}, {time.Minute, fmt.Sprintf("comb out %d", breeder)}, {time.Minute, "who has the van today?"},
+		{time.Hour, fmt.Sprintf("fed %d", breeder)}, {71 * time.Hour, fmt.Sprintf("graft 45 from %d into %s", breeder, builder)},
+		{time.Minute, fmt.Sprintf("batch %d accepted 38", n-1)}, {time.Minute, fmt.Sprintf("batch %d finisher", n-1)}, {time.Minute, fmt.Sprintf("batch %d capped 36", n-1)},
+		{time.Minute, "due tomorrow"}, {time.Minute, fmt.Sprintf("batch %d nucs 36 ready at North", n-2)}, {time.Minute, fmt.Sprintf("batch %d moved 34 to North", n-2)},
+		{time.Minute, "see you at the yard"}, {time.Minute, fmt.Sprintf("batch %d emerged 31", n-5)}, {time.Minute, fmt.Sprintf("batch %d laying 27", n-5)},
+		{time.Minute, fmt.Sprintf("batch %d caught 24", n-5)}, {time.Hour, "fed B1"}, {day, "see you on Monday"},
 	}
-	return list
 }
 
 // baseline inserts one row and waits for the disk, by the same driver with the same
@@ -131,7 +138,7 @@ func (b *baseline) insert(tb testing.TB, text string) {
 // rounds and not counted; delivery is what BenchmarkReminders measures.
 func BenchmarkMessage(b *testing.B) {
 	ctx := b.Context()
-	for _, rounds := range []int{2, 25, 100} {
+	for _, rounds := range []int{6, 25, 100} {
 		source := seasonFile(b, rounds)
 		b.Run(fmt.Sprintf("rounds=%d", rounds), func(b *testing.B) {
 			p, bare := service(b, source), newBaseline(b)
@@ -139,9 +146,9 @@ func BenchmarkMessage(b *testing.B) {
 			n := rounds
 			for len(ours) < b.N {
 				n++
-				for _, text := range nextRound(n) {
-					p.now = p.now.Add(7 * time.Hour)
-					in, err := p.incoming(ctx, scriptLine{kind: sayLine, who: "Wren", text: text})
+				for _, r := range nextRound(n) {
+					p.now = p.now.Add(r.after)
+					in, err := p.incoming(ctx, scriptLine{kind: sayLine, who: "Wren", text: r.text})
 					require.NoError(b, err)
 					began := time.Now()
 					if err := p.bot.Handle(ctx, p.now, in); err != nil {
@@ -149,7 +156,7 @@ func BenchmarkMessage(b *testing.B) {
 					}
 					ours = append(ours, time.Since(began))
 					began = time.Now()
-					bare.insert(b, text)
+					bare.insert(b, r.text)
 					theirs = append(theirs, time.Since(began))
 				}
 				require.NoError(b, p.tick(ctx))
