@@ -7,8 +7,8 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
-	"slices"
 	"strings"
+	"sync"
 	"testing"
 	"time"
 
@@ -134,40 +134,57 @@ func (b *baseline) insert(tb testing.TB, text string) {
 
 // BenchmarkMessage is a message of a crew with a season in the file, taken in, planned
 // and saved with its answer, beside a bare insert of a row for each message. The two
-// take turns, so that both meet the same noise. What goes out is sent between the
-// rounds and not counted; delivery is what BenchmarkReminders measures.
+// take turns, so that both meet the same noise; the same weeks are played several
+// times (-benchtime 5x), and of each message and each insert the best counts. What goes
+// out is sent between the rounds and not counted: testdata/bench measures that.
 func BenchmarkMessage(b *testing.B) {
-	ctx := b.Context()
 	for _, rounds := range []int{6, 25, 100} {
-		source := seasonFile(b, rounds)
+		source := sync.OnceValue(func() string { return seasonFile(b, rounds) }) // only for what is asked for
 		b.Run(fmt.Sprintf("rounds=%d", rounds), func(b *testing.B) {
-			p, bare := service(b, source), newBaseline(b)
 			var ours, theirs []time.Duration
-			n := rounds
-			for len(ours) < b.N {
-				n++
-				for _, r := range nextRound(n) {
-					p.now = p.now.Add(r.after)
-					in, err := p.incoming(ctx, scriptLine{kind: sayLine, who: "Wren", text: r.text})
-					require.NoError(b, err)
-					began := time.Now()
-					if err := p.bot.Handle(ctx, p.now, in); err != nil {
-						b.Fatal(err)
-					}
-					ours = append(ours, time.Since(began))
-					began = time.Now()
-					bare.insert(b, r.text)
-					theirs = append(theirs, time.Since(began))
-				}
-				require.NoError(b, p.tick(ctx))
+			for range b.N {
+				m, i := playWeeks(b, source(), rounds)
+				ours, theirs = best(ours, m), best(theirs, i)
 			}
 			b.ReportMetric(1/mean(ours).Seconds(), "messages/s")
 			b.ReportMetric(1/mean(theirs).Seconds(), "inserts/s")
 			b.ReportMetric(mean(theirs).Seconds()/mean(ours).Seconds(), "of-insert")
-			b.ReportMetric(median(theirs).Seconds()/median(ours).Seconds(), "of-insert-median")
 			b.ReportMetric(0, "ns/op")
 		})
 	}
+}
+
+// playWeeks goes on for a few weeks where a file ends and takes the time of every
+// message and of every insert. The first week warms both up and does not count.
+func playWeeks(b *testing.B, source string, rounds int) (ours, theirs []time.Duration) {
+	ctx := b.Context()
+	p, bare := service(b, source), newBaseline(b)
+	for n := rounds + 1; n <= rounds+5; n++ {
+		for _, r := range nextRound(n) {
+			p.now = p.now.Add(r.after)
+			in, err := p.incoming(ctx, scriptLine{kind: sayLine, who: "Wren", text: r.text})
+			require.NoError(b, err)
+			began := time.Now()
+			require.NoError(b, p.bot.Handle(ctx, p.now, in))
+			ours = append(ours, time.Since(began))
+			began = time.Now()
+			bare.insert(b, r.text)
+			theirs = append(theirs, time.Since(began))
+		}
+		require.NoError(b, p.tick(ctx))
+		if n == rounds+1 {
+			ours, theirs = nil, nil
+		}
+	}
+	return ours, theirs
+}
+
+// best is the shorter of two times for each message.
+func best(before, now []time.Duration) []time.Duration {
+	for i := range before {
+		now[i] = min(now[i], before[i])
+	}
+	return now
 }
 
 func mean(list []time.Duration) time.Duration {
@@ -176,10 +193,4 @@ func mean(list []time.Duration) time.Duration {
 		sum += d
 	}
 	return sum / time.Duration(len(list))
-}
-
-func median(list []time.Duration) time.Duration {
-	list = slices.Clone(list)
-	slices.Sort(list)
-	return list[len(list)/2]
 }
