@@ -91,7 +91,8 @@ func TestTickCostsWhatIsDue(t *testing.T) {
 }
 
 // fill puts so many open tasks with a queued ping each into the file past the planner,
-// so many of them due at now.
+// so many of them due at now. Those were planned at about the same time, as what is due
+// in one evening is, so that their rows lie as far apart in a large file as in a small.
 func fill(tb testing.TB, db *DB, crew int64, open, due int, now time.Time) {
 	tb.Helper()
 	tx, err := db.w.Begin()
@@ -104,8 +105,8 @@ func fill(tb testing.TB, db *DB, crew int64, open, due int, now time.Time) {
 		`WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < ?1)
 		INSERT INTO outbox (crew_id, key, kind, ping, task_key, step, subject, day, fire_at, due_at, priority, state)
 		SELECT ?2, 'batch ' || i || '/move/eve', 'ping', 'eve', 'batch ' || i || '/move', 'move', 'batch ' || i, '2031-04-24',
-			CASE WHEN i % (?1 / ?4) = 0 THEN ?3 ELSE ?3 + 60000 * (1 + i % 10000) END,
-			CASE WHEN i % (?1 / ?4) = 0 THEN ?3 ELSE ?3 + 60000 * (1 + i % 10000) END, 1, 'queued' FROM n`,
+			CASE WHEN i <= 10 * ?4 AND i % 10 = 0 THEN ?3 ELSE ?3 + 60000 * (1 + i % 10000) END,
+			CASE WHEN i <= 10 * ?4 AND i % 10 = 0 THEN ?3 ELSE ?3 + 60000 * (1 + i % 10000) END, 1, 'queued' FROM n`,
 	} {
 		_, err := tx.Exec(q, open, crew, toMS(now), due)
 		require.NoError(tb, err)
