@@ -162,6 +162,16 @@ func (t *talk) read(text string) (many, error) {
 // before; and of those whose virgins are due how many cells were moved.
 func stand(tx *store.Tx, crew int64, n *names) error {
 	list, err := tx.Batches(crew)
+	if err != nil {
+		return err
+	}
+	open, err := tx.OpenTasks(crew)
+	hatching := map[string]bool{}
+	for _, k := range open {
+		if k.Step == rules.Emerge && !tx.Now.Before(k.Earliest) {
+			hatching[k.Key] = true
+		}
+	}
 	for _, b := range list {
 		if b.Ended {
 			continue
@@ -172,11 +182,7 @@ func stand(tx *store.Tx, crew int64, n *names) error {
 				n.stand = append(n.stand, *c)
 			}
 		}
-		k, found, err := tx.Task(crew, rules.TaskKey(rules.BatchSubject(b.Number), rules.Emerge, ""))
-		if err != nil {
-			return err
-		}
-		if found && k.State == rules.Open && !tx.Now.Before(k.Earliest) && b.Counts.Moved != nil {
+		if b.Counts.Moved != nil && hatching[rules.TaskKey(rules.BatchSubject(b.Number), rules.Emerge, "")] {
 			n.hatching = append(n.hatching, *b.Counts.Moved)
 		}
 	}

@@ -6,6 +6,9 @@ import "sort"
 // ones carry their newest values under their own ID. The order is by when the
 // work happened, then by when it was logged.
 func Effective(entries []Entry) []Entry {
+	if len(entries) == 0 {
+		return nil
+	}
 	voided := map[int64]bool{}
 	// Newest first, so that a void that was itself taken back does not count.
 	for i := len(entries) - 1; i >= 0; i-- {
@@ -19,7 +22,7 @@ func Effective(entries []Entry) []Entry {
 			amends[e.Ref] = e
 		}
 	}
-	var out []Entry
+	out := make([]Entry, 0, len(entries))
 	for _, e := range entries {
 		if e.Action == Void || e.Action == Amend || voided[e.ID] {
 			continue
@@ -30,12 +33,18 @@ func Effective(entries []Entry) []Entry {
 		}
 		out = append(out, e)
 	}
-	sort.SliceStable(out, func(i, j int) bool {
+	if len(out) == 0 {
+		return nil
+	}
+	byTime := func(i, j int) bool {
 		if !out[i].Happened.Equal(out[j].Happened) {
 			return out[i].Happened.Before(out[j].Happened)
 		}
 		return out[i].ID < out[j].ID
-	})
+	}
+	if !sort.SliceIsSorted(out, byTime) { // it nearly always is
+		sort.SliceStable(out, byTime)
+	}
 	return out
 }
 
@@ -51,12 +60,25 @@ func did(entries []Entry, step Step) (out []Entry) {
 // answers settles claims, snoozes and skips on a list of tasks. Entries about a
 // task name its step and occurrence.
 func answers(tasks []Task, entries []Entry) {
+	type about struct {
+		subject Subject
+		step    Step
+		occ     string
+	}
+	given := map[about][]Entry{} // each line is looked at once, however many tasks there are
+	for _, e := range entries {
+		switch e.Action {
+		case Mine, Later, Skip:
+			k := about{e.Subject, e.Step, e.Detail.Occ}
+			given[k] = append(given[k], e)
+		}
+	}
+	if len(given) == 0 {
+		return
+	}
 	for i := range tasks {
 		t := &tasks[i]
-		for _, e := range entries {
-			if e.Step != t.Step || e.Subject != t.Subject || e.Detail.Occ != t.Occ {
-				continue
-			}
+		for _, e := range given[about{t.Subject, t.Step, t.Occ}] {
 			switch e.Action {
 			case Mine:
 				t.ClaimedBy = e.By

@@ -37,10 +37,12 @@ func (s *Scheduler) deliver(ctx context.Context, now time.Time, out store.Outgoi
 	if err != nil && ctx.Err() != nil {
 		return holdOff, ctx.Err() // the lease will run out and the message go again
 	}
-	return s.record(ctx, now, out, receipt, err)
+	return s.record(ctx, &outcome{now: now, out: out, receipt: receipt, err: err})
 }
 
 func (s *Scheduler) send(ctx context.Context, out store.Outgoing) (r store.Receipt, err error) {
+	s.sending <- struct{}{}
+	defer func() { <-s.sending }()
 	ctx, cancel := context.WithTimeout(ctx, sendTimeout)
 	defer cancel()
 	defer func() {
@@ -52,38 +54,36 @@ func (s *Scheduler) send(ctx context.Context, out store.Outgoing) (r store.Recei
 	return s.to.Send(ctx, out)
 }
 
-func (s *Scheduler) record(ctx context.Context, now time.Time, out store.Outgoing, receipt store.Receipt, sent error) (holdOff time.Time, err error) {
-	// What the chat took is recorded even where the service is told to stop.
-	err = s.db.Update(context.WithoutCancel(ctx), now, func(tx *store.Tx) error {
-		for i, m := range out.Messages {
-			if sent != nil {
-				until, err := s.failed(tx, now, m, sent)
-				if err != nil {
-					return err
-				}
-				holdOff = until
-				continue
+// write records what came of one message.
+func (s *Scheduler) write(tx *store.Tx, o *outcome) error {
+	o.holdOff = time.Time{}
+	for i, m := range o.out.Messages {
+		if o.err != nil {
+			until, err := s.failed(tx, o.now, m, o.err)
+			if err != nil {
+				return err
 			}
-			if err := tx.QueuePin(m, receipt.Number, out.Settings); err != nil {
-				return fmt.Errorf("queue a pin: %w", err)
-			}
-			text, buttons := receipt.Text, receipt.Buttons
-			if i > 0 {
-				text, buttons = "", nil // shown with the first of the list
-			}
-			reason := "due"
-			if !out.Late.IsZero() {
-				reason = "late"
-			}
-			if ok, err := tx.MarkSent(m, receipt.Number, text, buttons, reason); err != nil {
-				return fmt.Errorf("record a sent message: %w", err)
-			} else if !ok {
-				s.log.Warn("another claim took over a message", "row", m.ID)
-			}
+			o.holdOff = until
+			continue
 		}
-		return nil
-	})
-	return holdOff, err
+		if err := tx.QueuePin(m, o.receipt.Number, o.out.Settings); err != nil {
+			return fmt.Errorf("queue a pin: %w", err)
+		}
+		text, buttons := o.receipt.Text, o.receipt.Buttons
+		if i > 0 {
+			text, buttons = "", nil // shown with the first of the list
+		}
+		reason := "due"
+		if !o.out.Late.IsZero() {
+			reason = "late"
+		}
+		if ok, err := tx.MarkSent(m, o.receipt.Number, text, buttons, reason); err != nil {
+			return fmt.Errorf("record a sent message: %w", err)
+		} else if !ok {
+			s.log.Warn("another claim took over a message", "row", m.ID)
+		}
+	}
+	return nil
 }
 
 // failed ends or reschedules a message that was not sent. The time it gives is

@@ -44,11 +44,14 @@ type Scheduler struct {
 
 	// Ticked is told of every part of a tick that ended well, under Run; may be nil.
 	Ticked func()
+
+	sending chan struct{} // holds one for each message that is with the chat
+	records records
 }
 
 // New makes a scheduler that sends through to.
 func New(db *store.DB, to Sender, log *slog.Logger) *Scheduler {
-	return &Scheduler{db: db, to: to, log: log, wake: make(chan struct{}, 1)}
+	return &Scheduler{db: db, to: to, log: log, wake: make(chan struct{}, 1), sending: make(chan struct{}, sendersAtOnce)}
 }
 
 // Wake asks for a tick now: a new row is in the outbox.
@@ -147,9 +150,13 @@ func (s *Scheduler) part(ctx context.Context, now time.Time) (more bool, err err
 
 const claimLimit = 200
 
-// sendersAtOnce is how many crews are sent to at the same time. A chat's server
-// answers in a few tenths of a second, and allows some thirty messages a second.
+// sendersAtOnce is how many messages are with the chat at the same time. A chat's
+// server answers in a few tenths of a second, and allows some thirty messages a second.
 const sendersAtOnce = 16
+
+// crewsAtOnce is how many crews are worked on at the same time. Beside those that are
+// sent to, some wait for the disk, all for the same turn of it.
+const crewsAtOnce = 64
 
 // sendAll sends to several crews at once, but to each crew in order. What is urgent
 // for one crew does not wait for what is not for another.
@@ -217,7 +224,7 @@ func (s *Scheduler) sendWave(ctx context.Context, now time.Time, list []store.Ou
 	var left atomic.Int64
 	left.Store(int64(len(crews)))
 	var g errgroup.Group
-	for range min(sendersAtOnce, len(crews)) {
+	for range min(crewsAtOnce, len(crews)) {
 		g.Go(func() (failed error) {
 			for queue := range ready {
 				err := s.sendOne(ctx, now, queue[0], held)

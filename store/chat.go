@@ -79,7 +79,9 @@ func (t *Tx) SetGone(member int64, gone bool) error {
 
 // Members of a crew who are on it, in the order they came; the bot itself is none.
 func (t *Tx) Members(crew int64) ([]Member, error) {
-	return all(t, scanMember, `SELECT `+memberColumns+` FROM members WHERE crew_id = ? AND user_key <> '' AND gone = 0 ORDER BY id`, crew)
+	return shelved(t, crew, onCrewSlot, func() ([]Member, error) {
+		return all(t, scanMember, `SELECT `+memberColumns+` FROM members WHERE crew_id = ? AND user_key <> '' AND gone = 0 ORDER BY id`, crew)
+	})
 }
 
 // CrewsOf are the crews that a person, known by the transport's key, is on.

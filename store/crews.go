@@ -57,12 +57,29 @@ func scanCrew(s scanner) (c Crew, err error) {
 
 // Crew finds the crew of a chat.
 func (t *Tx) Crew(source string, chat int64) (Crew, bool, error) {
+	if t.shelf != nil {
+		if c, had := t.shelf.chats[source][chat]; had {
+			return c, true, nil
+		}
+	}
 	list, err := all(t, scanCrew, `SELECT `+crewColumns+` FROM crews WHERE source = ? AND chat_id = ?`, source, chat)
 	if err != nil || len(list) == 0 {
 		return Crew{}, false, err
 	}
+	if t.shelf != nil {
+		if len(t.shelf.chats[source]) >= mostChats {
+			t.shelf.chats[source] = nil
+		}
+		if t.shelf.chats[source] == nil {
+			t.shelf.chats[source] = map[int64]Crew{}
+		}
+		t.shelf.chats[source][chat] = list[0]
+	}
 	return list[0], true, nil
 }
+
+// mostChats is how many crews are known by their chat without a look into the file.
+const mostChats = 20_000
 
 // Crews lists all crews in the order they came.
 func (t *Tx) Crews() ([]Crew, error) {
@@ -114,24 +131,47 @@ func (t *Tx) NewCrew(source string, chat int64, first map[string]string) (Crew, 
 // what the transport says now.
 func (t *Tx) Member(c Crew, key, name string) (m Member, err error) {
 	name = strings.TrimSpace(name)
-	list, err := all(t, scanMember, `SELECT `+memberColumns+` FROM members WHERE crew_id = ? AND user_key = ?`, c.ID, key)
+	list, err := shelved(t, c.ID, memberSlot(key), func() ([]Member, error) {
+		return all(t, scanMember, `SELECT `+memberColumns+` FROM members WHERE crew_id = ? AND user_key = ?`, c.ID, key)
+	})
 	if err != nil {
 		return m, err
 	}
 	if len(list) == 0 {
 		m.Name = name
-		m.ID, err = t.insert(`INSERT INTO members (crew_id, user_key, name) VALUES (?, ?, ?)`, c.ID, key, name)
+		res, err := t.execute(`INSERT INTO members (crew_id, user_key, name) VALUES (?, ?, ?)`, []any{c.ID, key, name})
+		if err != nil {
+			return m, t.wrap(err)
+		}
+		t.unshelve(c.ID, memberSlot(key), onCrewSlot)
+		m.ID, err = res.LastInsertId()
 		return m, err
 	}
 	if m = list[0]; m.Name != name {
 		m.Name = name
-		_, err = t.exec(`UPDATE members SET name = ? WHERE id = ?`, name, m.ID)
+		if _, err = t.shelvedExec(`UPDATE members SET name = ? WHERE id = ?`, name, m.ID); t.shelf != nil {
+			t.shelf.drop(c.ID) // every line names who wrote it
+		}
 	}
 	return m, err
 }
 
 // Settings of a crew, read out of its logbook.
 func (t *Tx) Settings(crew int64) (*rules.Settings, error) {
+	list, err := shelved(t, crew, settingsSlot, func() ([]rules.Settings, error) {
+		s, err := t.readSettings(crew)
+		if err != nil {
+			return nil, err
+		}
+		return []rules.Settings{*s}, nil
+	})
+	if err != nil {
+		return nil, err
+	}
+	return &list[0], nil
+}
+
+func (t *Tx) readSettings(crew int64) (*rules.Settings, error) {
 	entries, err := t.entries(`e.crew_id = ? AND e.subject_kind = ''`, crew)
 	if err != nil {
 		return nil, err

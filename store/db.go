@@ -29,6 +29,8 @@ const applicationID = 0x59426c6c
 type DB struct {
 	w, r             *sql.DB
 	writing, reading *prepared // the queries of each, compiled
+	shelf            *shelf    // of the writing one
+	work             work
 	path             string
 	table            *rules.Table
 }
@@ -110,7 +112,7 @@ func dsn(path, extra string) string {
 }
 
 func (d *DB) open(ctx context.Context, migrate bool) (err error) {
-	if d.w, err = sql.Open("sqlite", dsn(d.path, "&_pragma=journal_mode(WAL)&_txlock=immediate")); err != nil {
+	if d.w, err = sql.Open("sqlite", dsn(d.path, "&_pragma=journal_mode(WAL)&_pragma=cache_size(-16000)&_txlock=immediate")); err != nil {
 		return err
 	}
 	d.w.SetMaxOpenConns(1)
@@ -118,7 +120,7 @@ func (d *DB) open(ctx context.Context, migrate bool) (err error) {
 		return err
 	}
 	d.r.SetMaxOpenConns(4)
-	d.writing, d.reading = newPrepared(d.w), newPrepared(d.r)
+	d.writing, d.reading, d.shelf = newPrepared(d.w), newPrepared(d.r), newShelf()
 	if migrate {
 		if err := d.migrate(ctx); err != nil {
 			return fmt.Errorf("migrate: %w", err)

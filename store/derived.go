@@ -1,6 +1,9 @@
 package store
 
 import (
+	"cmp"
+	"reflect"
+	"slices"
 	"strconv"
 	"time"
 
@@ -17,15 +20,27 @@ func scanBreeder(s scanner) (b rules.Breeder, err error) {
 
 // Breeders of a crew by number.
 func (t *Tx) Breeders(crew int64) ([]rules.Breeder, error) {
-	return all(t, scanBreeder, `SELECT number, yard, added_at, comb_id FROM breeders WHERE crew_id = ? ORDER BY number`, crew)
+	return shelved(t, crew, breedersSlot, func() ([]rules.Breeder, error) {
+		return all(t, scanBreeder, `SELECT number, yard, added_at, comb_id FROM breeders WHERE crew_id = ? ORDER BY number`, crew)
+	})
 }
 
 func (t *Tx) putBreeder(crew int64, b rules.Breeder, exists bool) error {
-	if !exists {
-		_, err := t.exec(`DELETE FROM breeders WHERE crew_id = ? AND number = ?`, crew, b.Number)
+	list, err := t.Breeders(crew)
+	if err != nil {
 		return err
 	}
-	_, err := t.exec(`INSERT INTO breeders (crew_id, number, yard, added_at, comb_id) VALUES (?, ?, ?, ?, ?)
+	b.Added = fromMS(toMS(b.Added))
+	i := slices.IndexFunc(list, func(had rules.Breeder) bool { return had.Number == b.Number })
+	if !exists && i < 0 || exists && i >= 0 && list[i] == b {
+		return nil
+	}
+	t.unshelve(crew, breedersSlot)
+	if !exists {
+		_, err := t.shelvedExec(`DELETE FROM breeders WHERE crew_id = ? AND number = ?`, crew, b.Number)
+		return err
+	}
+	_, err = t.shelvedExec(`INSERT INTO breeders (crew_id, number, yard, added_at, comb_id) VALUES (?, ?, ?, ?, ?)
 		ON CONFLICT DO UPDATE SET yard = excluded.yard, added_at = excluded.added_at, comb_id = excluded.comb_id`,
 		crew, b.Number, b.Yard, toMS(b.Added), b.Comb)
 	return err
@@ -38,11 +53,13 @@ func scanComb(s scanner) (c rules.Comb, err error) {
 
 // Combs of a breeder, oldest confinement first.
 func (t *Tx) Combs(crew int64, breeder int) ([]rules.Comb, error) {
-	return all(t, scanComb, `SELECT id, breeder, mark, confined_at, bees_in, eggs_at, no_eggs_at, out_at, released, failed
-		FROM combs WHERE crew_id = ? AND breeder = ? ORDER BY confined_at, id`, crew, breeder)
+	return shelved(t, crew, combsSlot(breeder), func() ([]rules.Comb, error) {
+		return all(t, scanComb, `SELECT id, breeder, mark, confined_at, bees_in, eggs_at, no_eggs_at, out_at, released, failed
+			FROM combs WHERE crew_id = ? AND breeder = ? ORDER BY confined_at, id`, crew, breeder)
+	})
 }
 
-// putCombs replaces a breeder's combs. changed says whether any differs from
+// putCombs writes those of a breeder's combs that differ from their rows. changed says whether any differs from
 // before, and from is the earliest confinement of those that do: no graft before
 // it can come from another comb than it did.
 func (t *Tx) putCombs(crew int64, breeder int, combs []rules.Comb) (from time.Time, changed bool, err error) {
@@ -50,41 +67,47 @@ func (t *Tx) putCombs(crew int64, breeder int, combs []rules.Comb) (from time.Ti
 	if err != nil {
 		return from, false, err
 	}
-	was := map[string]bool{}
-	for _, c := range old {
-		was[toJSON(c)] = true
-	}
 	differs := func(c rules.Comb) {
 		if !changed || c.Confined.Before(from) {
 			from, changed = c.Confined, true
 		}
 	}
-	for _, c := range combs {
-		if key := toJSON(c); was[key] {
-			delete(was, key)
-		} else {
-			differs(c)
-		}
-	}
+	was := map[int64]rules.Comb{}
 	for _, c := range old {
-		if was[toJSON(c)] {
-			differs(c)
+		was[c.ID] = c
+	}
+	combs = slices.Clone(combs)
+	for i := range combs {
+		c := &combs[i]
+		for _, at := range []*time.Time{&c.Confined, &c.EggsSeen, &c.NoEggs, &c.Out} {
+			*at = fromMS(toMS(*at)) // as it will be read
 		}
-	}
-	if !changed {
-		return from, false, nil
-	}
-	if _, err := t.exec(`DELETE FROM combs WHERE crew_id = ? AND breeder = ?`, crew, breeder); err != nil {
-		return from, true, err
-	}
-	for _, c := range combs {
-		if _, err := t.exec(`INSERT INTO combs (crew_id, id, breeder, mark, confined_at, bees_in, eggs_at, no_eggs_at, out_at, released, failed)
+		before, had := was[c.ID]
+		delete(was, c.ID)
+		if had && reflect.DeepEqual(before, *c) {
+			continue
+		}
+		if had {
+			differs(before)
+		}
+		differs(*c)
+		if _, err := t.shelvedExec(`INSERT OR REPLACE INTO combs (crew_id, id, breeder, mark, confined_at, bees_in, eggs_at, no_eggs_at, out_at, released, failed)
 			VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
 			crew, c.ID, c.Breeder, c.Mark, toMS(c.Confined), c.BeesIn, toMS(c.EggsSeen), toMS(c.NoEggs), toMS(c.Out), c.Released, c.Failed); err != nil {
 			return from, true, err
 		}
 	}
-	return from, true, nil
+	for id, c := range was {
+		differs(c)
+		if _, err := t.shelvedExec(`DELETE FROM combs WHERE crew_id = ? AND breeder = ? AND id = ?`, crew, breeder, id); err != nil {
+			return from, true, err
+		}
+	}
+	if changed {
+		slices.SortFunc(combs, func(a, b rules.Comb) int { return cmp.Or(a.Confined.Compare(b.Confined), cmp.Compare(a.ID, b.ID)) })
+		reshelve(t, crew, combsSlot(breeder), func([]rules.Comb) []rules.Comb { return combs })
+	}
+	return from, changed, nil
 }
 
 const batchColumns = `number, graft_entry, breeder, comb_id, mark, builder, grafted_at, age_lo, age_hi, age_basis, shift,
@@ -97,31 +120,57 @@ func scanBatch(s scanner) (b rules.Batch, err error) {
 	return b, err
 }
 
-func (t *Tx) batches(where string, args ...any) ([]rules.Batch, error) {
-	return all(t, scanBatch, `SELECT `+batchColumns+` FROM batches WHERE `+where+` ORDER BY number`, args...)
-}
-
 // Batches of a crew by number.
-func (t *Tx) Batches(crew int64) ([]rules.Batch, error) { return t.batches(`crew_id = ?`, crew) }
+func (t *Tx) Batches(crew int64) ([]rules.Batch, error) {
+	return shelved(t, crew, batchesSlot, func() ([]rules.Batch, error) {
+		return all(t, scanBatch, `SELECT `+batchColumns+` FROM batches WHERE crew_id = ? ORDER BY number`, crew)
+	})
+}
 
 // Batch reads one batch; found is false where it never was or was taken back.
 func (t *Tx) Batch(crew int64, number int) (b rules.Batch, found bool, err error) {
-	list, err := t.batches(`crew_id = ? AND number = ?`, crew, number)
-	if err != nil || len(list) == 0 {
-		return b, false, err
+	list, atHand := onShelf[rules.Batch](t, crew, batchesSlot)
+	if !atHand {
+		list, err = all(t, scanBatch, `SELECT `+batchColumns+` FROM batches WHERE crew_id = ? AND number = ?`, crew, number)
 	}
-	return list[0], true, nil
+	i, found := findBatch(list, number)
+	if found {
+		b = list[i]
+	}
+	return b, found, err
 }
 
+func findBatch(list []rules.Batch, number int) (int, bool) {
+	return slices.BinarySearchFunc(list, number, func(b rules.Batch, n int) int { return cmp.Compare(b.Number, n) })
+}
+
+// putBatch writes a batch where it differs from its row.
 func (t *Tx) putBatch(crew int64, b rules.Batch, exists bool) error {
-	if _, err := t.exec(`DELETE FROM batches WHERE crew_id = ? AND number = ?`, crew, b.Number); err != nil || !exists {
-		return err
-	}
 	if b.Yards == nil {
 		b.Yards = []string{}
 	}
+	b.Grafted, b.Safe, b.Emerges, b.Moved = fromMS(toMS(b.Grafted)), fromMS(toMS(b.Safe)), fromMS(toMS(b.Emerges)), fromMS(toMS(b.Moved))
+	had, found, err := t.Batch(crew, b.Number)
+	if err != nil || !exists && !found || exists && found && reflect.DeepEqual(had, b) {
+		return err
+	}
+	reshelve(t, crew, batchesSlot, func(list []rules.Batch) []rules.Batch {
+		i, found := findBatch(list, b.Number)
+		switch {
+		case !exists && found:
+			return slices.Delete(list, i, i+1)
+		case exists && found:
+			list[i] = b
+		case exists:
+			return slices.Insert(list, i, b)
+		}
+		return list
+	})
+	if _, err := t.shelvedExec(`DELETE FROM batches WHERE crew_id = ? AND number = ?`, crew, b.Number); err != nil || !exists {
+		return err
+	}
 	c := b.Counts
-	_, err := t.exec(`INSERT INTO batches (crew_id, `+batchColumns+`) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+	_, err = t.shelvedExec(`INSERT INTO batches (crew_id, `+batchColumns+`) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
 		crew, b.Number, b.Graft, b.Breeder, b.Comb, b.Mark, b.Builder, toMS(b.Grafted), b.Age.Lo, b.Age.Hi, b.Age.Basis, b.Shift,
 		c.Grafted, c.Accepted, c.Capped, c.Nucs, c.Moved, c.Emerged, c.Laying, c.Caught, toJSON(b.Yards), toMS(b.Safe), toMS(b.Emerges), b.Ended, toMS(b.Moved))
 	return err
@@ -129,35 +178,49 @@ func (t *Tx) putBatch(crew int64, b rules.Batch, exists bool) error {
 
 // Builders of a crew by name.
 func (t *Tx) Builders(crew int64) ([]rules.Builder, error) {
-	return all(t, func(s scanner) (b rules.Builder, err error) {
-		err = s.Scan(&b.Name, &b.Yard)
-		return b, err
-	}, `SELECT name, yard FROM builders WHERE crew_id = ? ORDER BY name`, crew)
+	return shelved(t, crew, buildersSlot, func() ([]rules.Builder, error) {
+		return all(t, func(s scanner) (b rules.Builder, err error) {
+			err = s.Scan(&b.Name, &b.Yard)
+			return b, err
+		}, `SELECT name, yard FROM builders WHERE crew_id = ? ORDER BY name`, crew)
+	})
 }
 
 func (t *Tx) putBuilder(crew int64, b rules.Builder, exists bool) error {
-	if !exists {
-		_, err := t.exec(`DELETE FROM builders WHERE crew_id = ? AND name = ?`, crew, b.Name)
+	list, err := t.Builders(crew)
+	if err != nil || slices.Contains(list, b) == exists && (exists || !slices.ContainsFunc(list, func(had rules.Builder) bool { return had.Name == b.Name })) {
 		return err
 	}
-	_, err := t.exec(`INSERT INTO builders (crew_id, name, yard) VALUES (?, ?, ?) ON CONFLICT DO UPDATE SET yard = excluded.yard`, crew, b.Name, b.Yard)
+	t.unshelve(crew, buildersSlot)
+	if !exists {
+		_, err := t.shelvedExec(`DELETE FROM builders WHERE crew_id = ? AND name = ?`, crew, b.Name)
+		return err
+	}
+	_, err = t.shelvedExec(`INSERT INTO builders (crew_id, name, yard) VALUES (?, ?, ?) ON CONFLICT DO UPDATE SET yard = excluded.yard`, crew, b.Name, b.Yard)
 	return err
 }
 
 // Yards of a crew by name.
 func (t *Tx) Yards(crew int64) ([]rules.Yard, error) {
-	return all(t, func(s scanner) (y rules.Yard, err error) {
-		err = s.Scan(&y.Name, &y.Nucs)
-		return y, err
-	}, `SELECT name, nucs FROM yards WHERE crew_id = ? ORDER BY name`, crew)
+	return shelved(t, crew, yardsSlot, func() ([]rules.Yard, error) {
+		return all(t, func(s scanner) (y rules.Yard, err error) {
+			err = s.Scan(&y.Name, &y.Nucs)
+			return y, err
+		}, `SELECT name, nucs FROM yards WHERE crew_id = ? ORDER BY name`, crew)
+	})
 }
 
 func (t *Tx) putYard(crew int64, y rules.Yard, exists bool) error {
-	if !exists {
-		_, err := t.exec(`DELETE FROM yards WHERE crew_id = ? AND name = ?`, crew, y.Name)
+	list, err := t.Yards(crew)
+	if err != nil || slices.Contains(list, y) == exists && (exists || !slices.ContainsFunc(list, func(had rules.Yard) bool { return had.Name == y.Name })) {
 		return err
 	}
-	_, err := t.exec(`INSERT INTO yards (crew_id, name, nucs) VALUES (?, ?, ?) ON CONFLICT DO UPDATE SET nucs = excluded.nucs`, crew, y.Name, y.Nucs)
+	t.unshelve(crew, yardsSlot)
+	if !exists {
+		_, err := t.shelvedExec(`DELETE FROM yards WHERE crew_id = ? AND name = ?`, crew, y.Name)
+		return err
+	}
+	_, err = t.shelvedExec(`INSERT INTO yards (crew_id, name, nucs) VALUES (?, ?, ?) ON CONFLICT DO UPDATE SET nucs = excluded.nucs`, crew, y.Name, y.Nucs)
 	return err
 }
 

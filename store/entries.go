@@ -59,8 +59,14 @@ func (t *Tx) Append(crew, update, member, message int64, raw string, e rules.Ent
 		row[16] = e.Ref
 	}
 	hash := link(before, row)
-	return t.insert(`INSERT INTO entries (`+chained+`, hash, salt, raw) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
-		append(row, hash, salt, raw)...)
+	if _, err := t.shelvedExec(`INSERT INTO entries (`+chained+`, hash, salt, raw) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+		append(row, hash, salt, raw)...); err != nil {
+		return 0, err
+	}
+	if t.shelf != nil {
+		t.shelf.head = &head{last + 1, hash}
+	}
+	return last + 1, t.shelveLine(crew, last+1)
 }
 
 // orNull is a number that may be missing, as the database keeps it.
@@ -73,7 +79,36 @@ func orNull(n *int) any {
 
 // SubjectEntries are all entries about one subject, voids and amends among them.
 func (t *Tx) SubjectEntries(crew int64, s rules.Subject) ([]rules.Entry, error) {
-	return t.entries(`e.crew_id = ? AND e.subject_kind = ? AND e.subject_key = ?`, crew, s.Kind, s.Key)
+	return shelved(t, crew, linesSlot(s), func() ([]rules.Entry, error) {
+		return t.entries(`e.crew_id = ? AND e.subject_kind = ? AND e.subject_key = ?`, crew, s.Kind, s.Key)
+	})
+}
+
+// shelveLine puts a line that was just written at the end of the lists it belongs to,
+// as the file has it.
+func (t *Tx) shelveLine(crew, id int64) error {
+	if t.shelf == nil {
+		return nil
+	}
+	l, _, err := t.LineByID(crew, id)
+	if err != nil {
+		return err
+	}
+	e := l.Entry
+	add := func(had []rules.Entry) []rules.Entry { return append(had, e) }
+	reshelve(t, crew, linesSlot(e.Subject), add)
+	switch e.Step {
+	case rules.Dearth, rules.Flow, rules.Drones:
+		reshelve(t, crew, groundSlot, add)
+	}
+	switch e.Subject.Kind {
+	case "":
+		t.unshelve(crew, settingsSlot)
+	case rules.OrderKind:
+		reshelve(t, crew, ordersSlot, add)
+	}
+	reshelve(t, crew, highestSlot(e.Subject.Kind), func(n []int) []int { return []int{max(n[0], e.Subject.Number())} })
+	return nil
 }
 
 // UpdateLines are the entries that one update logged.
@@ -112,10 +147,29 @@ func (t *Tx) Logbook(crew int64) ([]Line, error) {
 
 // LastBatchNumber is the highest batch number ever given out; numbers are not
 // used again, so that a reply to an old message never means another batch.
-func (t *Tx) LastBatchNumber(crew int64) (n int, err error) {
-	_, err = t.one(`SELECT coalesce(max(cast(subject_key AS INTEGER)), 0) FROM entries
-		WHERE crew_id = ? AND subject_kind = 'batch'`, []any{crew}, &n)
-	return n, err
+func (t *Tx) LastBatchNumber(crew int64) (n int, err error) { return t.highest(crew, rules.BatchKind) }
+
+// highest is the highest number that any line gives to a subject of a kind, 0 for none.
+func (t *Tx) highest(crew int64, kind rules.Kind) (int, error) {
+	list, err := shelved(t, crew, highestSlot(kind), func() ([]int, error) {
+		n := make([]int, 1)
+		_, err := t.one(`SELECT coalesce(max(cast(subject_key AS INTEGER)), 0) FROM entries
+			WHERE crew_id = ? AND subject_kind = ?`, []any{crew, kind}, &n[0])
+		return n, err
+	})
+	if err != nil {
+		return 0, err
+	}
+	return list[0], nil
+}
+
+// groundEntries are the lines about the honey flow and about drone comb. Each half has
+// an index of its own.
+func (t *Tx) groundEntries(crew int64) ([]rules.Entry, error) {
+	return shelved(t, crew, groundSlot, func() ([]rules.Entry, error) {
+		return t.entries(`e.id IN (SELECT id FROM entries WHERE crew_id = ? AND step IN ('dearth', 'flow')
+			UNION ALL SELECT id FROM entries WHERE crew_id = ? AND subject_kind IN ('', 'yard', 'builder') AND step = 'drones')`, crew, crew)
+	})
 }
 
 // subjects lists every subject of a kind that the logbook mentions.

@@ -21,7 +21,9 @@ func (t *Tx) Book(crew int64) ([]rules.Booked, error) {
 }
 
 func (t *Tx) orderEntries(crew int64) ([]rules.Entry, error) {
-	return t.entries(`e.crew_id = ? AND e.subject_kind = 'order'`, crew)
+	return shelved(t, crew, ordersSlot, func() ([]rules.Entry, error) {
+		return t.entries(`e.crew_id = ? AND e.subject_kind = 'order'`, crew)
+	})
 }
 
 func bookOf(entries []rules.Entry, s *rules.Settings) (book []rules.Booked) {
@@ -42,11 +44,7 @@ func bookOf(entries []rules.Entry, s *rules.Settings) (book []rules.Booked) {
 
 // LastOrderNumber is the highest order number ever given out; numbers are not used
 // again.
-func (t *Tx) LastOrderNumber(crew int64) (n int, err error) {
-	_, err = t.one(`SELECT coalesce(max(cast(subject_key AS INTEGER)), 0) FROM entries
-		WHERE crew_id = ? AND subject_kind = 'order'`, []any{crew}, &n)
-	return n, err
-}
+func (t *Tx) LastOrderNumber(crew int64) (n int, err error) { return t.highest(crew, rules.OrderKind) }
 
 // BatchEntries are the effective entries of all batches of a crew, by batch.
 func (t *Tx) BatchEntries(crew int64) (map[int][]rules.Entry, error) {

@@ -99,7 +99,10 @@ func (t *Tx) Queue(m Message) error {
 // that is queued already stays, however late, and keeps its time where a new plan
 // would move it into the past: better at the old hour than not at all.
 func (t *Tx) putPings(crew int64, k rules.Task, pings []rules.Ping) error {
-	have, err := all(t, scanMessage, `SELECT `+messageColumns+` FROM outbox WHERE crew_id = ? AND task_key = ? AND task_key <> ''`, crew, k.Key)
+	have, err := all(t, func(s scanner) (m Message, err error) {
+		err = s.Scan(&m.ID, &m.Key, &m.Ping, &m.State, instant{&m.Fire})
+		return m, err
+	}, `SELECT id, key, ping, state, fire_at FROM outbox WHERE crew_id = ? AND task_key = ? AND task_key <> ''`, crew, k.Key)
 	if err != nil {
 		return err
 	}
@@ -307,7 +310,14 @@ func (t *Tx) Shown(crew int64, taskKey string) ([]Message, error) {
 
 // ShownDigest is the newest digest of a local day that stands in the chat.
 func (t *Tx) ShownDigest(crew int64, day rules.Date, zone *time.Location) (Message, bool, error) {
-	return t.lastMessage(`crew_id = ? AND `+digestKeys+` AND state = 'sent' AND message_id <> 0 AND sent_at >= ?`, crew, toMS(rules.DayStart(day, zone)))
+	// The plus signs keep SQLite from walking back through all that the chat was told to
+	// find that there was none today.
+	list, err := all(t, scanMessage, `SELECT `+messageColumns+` FROM outbox WHERE crew_id = ? AND `+digestKeys+` AND state = 'sent' AND +message_id <> 0 AND sent_at >= ?
+		ORDER BY +message_id DESC LIMIT 1`, crew, toMS(rules.DayStart(day, zone)))
+	if err != nil || len(list) == 0 {
+		return Message{}, false, err
+	}
+	return list[0], true, nil
 }
 
 // AnswerTo marks a question as answered by an update; false where it was already.

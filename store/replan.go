@@ -64,7 +64,7 @@ func (r *replan) load() (err error) {
 	if r.s, err = r.t.Settings(r.crew); err != nil {
 		return err
 	}
-	entries, err := r.t.entries(`e.crew_id = ? AND e.step IN ('dearth', 'flow', 'drones')`, r.crew)
+	entries, err := r.t.groundEntries(r.crew)
 	if err != nil {
 		return err
 	}
@@ -151,9 +151,11 @@ func (r *replan) combs(s rules.Subject) error {
 	if err != nil || !changed {
 		return err
 	}
-	batches, err := r.t.batches(`crew_id = ? AND breeder = ? AND grafted_at >= ?`, r.crew, s.Number(), toMS(from))
+	batches, err := r.t.Batches(r.crew)
 	for _, b := range batches {
-		r.add(batchSubject(b))
+		if b.Breeder == s.Number() && !b.Grafted.Before(from) {
+			r.add(batchSubject(b))
+		}
 	}
 	return err
 }
@@ -213,12 +215,15 @@ func (r *replan) breeder(s rules.Subject) error {
 	if err != nil {
 		return err
 	}
-	batches, err := r.t.batches(`crew_id = ? AND breeder = ?`, r.crew, s.Number())
+	batches, err := r.t.Batches(r.crew)
 	if err != nil {
 		return err
 	}
 	var grafts []rules.GraftRef
 	for _, b := range batches {
+		if b.Breeder != s.Number() {
+			continue
+		}
 		grafts = append(grafts, rules.GraftRef{Batch: b.Number, Comb: b.Comb, At: b.Grafted})
 	}
 	b, exists, combs, tasks := rules.PlanBreeder(s.Number(), entries, grafts, r.flow, r.s)
@@ -234,10 +239,11 @@ func (r *replan) builder(s rules.Subject) error {
 	if err != nil {
 		return err
 	}
-	batches, err := r.t.batches(`crew_id = ? AND builder = ?`, r.crew, s.Key)
+	batches, err := r.t.Batches(r.crew)
 	if err != nil {
 		return err
 	}
+	batches = slices.DeleteFunc(batches, func(b rules.Batch) bool { return b.Builder != s.Key })
 	b, exists, tasks := rules.PlanBuilder(s.Key, entries, batches, r.flow, r.s)
 	if err := r.t.putBuilder(r.crew, b, exists); err != nil {
 		return err

@@ -5,6 +5,7 @@ import (
 	"database/sql"
 	"encoding/json"
 	"fmt"
+	"strings"
 	"time"
 
 	"yardbell/rules"
@@ -16,6 +17,9 @@ type Tx struct {
 	tx  *sql.Tx
 	p   *prepared
 	db  *DB
+
+	stmts map[string]*sql.Stmt // those used in it
+
 	Now time.Time // read once by the caller
 
 	// Since is the time from which pings are worth beginning: that of the message
@@ -27,20 +31,23 @@ type Tx struct {
 	Closed []rules.Task
 
 	scrub bool // what was overwritten is not to stay beside the file either
+
+	shelf *shelf         // nil in a reading transaction
+	used  map[int64]bool // crews of whose rows some were looked at on it
 }
 
 // Update runs fn in one immediate transaction at now and commits it, or rolls
 // all of it back where fn returns an error.
 func (d *DB) Update(ctx context.Context, now time.Time, fn func(*Tx) error) error {
-	return d.run(ctx, d.writing, nil, now, fn)
+	return d.run(ctx, d.writing, nil, d.shelf, now, fn)
 }
 
 // View runs fn in one read transaction at now.
 func (d *DB) View(ctx context.Context, now time.Time, fn func(*Tx) error) error {
-	return d.run(ctx, d.reading, &sql.TxOptions{ReadOnly: true}, now, fn)
+	return d.run(ctx, d.reading, &sql.TxOptions{ReadOnly: true}, nil, now, fn)
 }
 
-func (d *DB) run(ctx context.Context, p *prepared, o *sql.TxOptions, now time.Time, fn func(*Tx) error) (err error) {
+func (d *DB) run(ctx context.Context, p *prepared, o *sql.TxOptions, s *shelf, now time.Time, fn func(*Tx) error) (err error) {
 	if err := p.compile(ctx); err != nil {
 		return fileError(d.path, err)
 	}
@@ -48,13 +55,28 @@ func (d *DB) run(ctx context.Context, p *prepared, o *sql.TxOptions, now time.Ti
 	if err != nil {
 		return fileError(d.path, err)
 	}
-	defer func() { _ = tx.Rollback() }() // after a commit this does nothing
-	unit := &Tx{ctx: ctx, tx: tx, p: p, db: d, Now: now.UTC(), Since: now.UTC()}
+	unit := &Tx{ctx: ctx, tx: tx, p: p, db: d, shelf: s, Now: now.UTC(), Since: now.UTC()}
+	done := false
+	defer func() {
+		if s != nil && !done {
+			s.abandon(unit.used)
+		}
+		_ = tx.Rollback() // after a commit this does nothing
+	}()
+	if s != nil {
+		if err := unit.sameFile(); err != nil {
+			return err
+		}
+	}
 	if err := fn(unit); err != nil {
 		return err
 	}
 	if err := tx.Commit(); err != nil {
 		return fileError(d.path, err)
+	}
+	done = true
+	if s != nil {
+		d.work.commits.Add(1)
 	}
 	if unit.scrub {
 		// Old versions of rows stand in the gaps of pages and in the file beside. Writing
@@ -67,20 +89,58 @@ func (d *DB) run(ctx context.Context, p *prepared, o *sql.TxOptions, now time.Ti
 }
 
 func (t *Tx) execute(query string, args []any) (sql.Result, error) {
-	if stmt := t.p.get(query); stmt != nil {
-		return t.tx.StmtContext(t.ctx, stmt).ExecContext(t.ctx, args...)
+	t.db.work.statements.Add(1)
+	stmt, err := t.statement(query)
+	if err != nil {
+		return nil, err
 	}
-	return t.tx.ExecContext(t.ctx, query, args...)
+	return stmt.ExecContext(t.ctx, args...)
+}
+
+// statement is a query, compiled: before this transaction, or else in it and for it
+// alone.
+func (t *Tx) statement(query string) (*sql.Stmt, error) {
+	if stmt := t.stmts[query]; stmt != nil {
+		return stmt, nil
+	}
+	var stmt *sql.Stmt
+	if done := t.p.get(query); done != nil {
+		stmt = t.tx.StmtContext(t.ctx, done)
+	} else {
+		var err error
+		if stmt, err = t.tx.PrepareContext(t.ctx, query); err != nil {
+			return nil, err
+		}
+	}
+	if t.stmts == nil {
+		t.stmts = map[string]*sql.Stmt{}
+	}
+	t.stmts[query] = stmt
+	return stmt, nil
 }
 
 func (t *Tx) query(query string, args []any) (*sql.Rows, error) {
-	if stmt := t.p.get(query); stmt != nil {
-		return t.tx.StmtContext(t.ctx, stmt).QueryContext(t.ctx, args...)
+	t.db.work.statements.Add(1)
+	if t.shelf != nil && !strings.HasPrefix(query, "SELECT") {
+		t.shelf.wrote(query) // it may write and tell what
 	}
-	return t.tx.QueryContext(t.ctx, query, args...)
+	stmt, err := t.statement(query)
+	if err != nil {
+		return nil, err
+	}
+	return stmt.QueryContext(t.ctx, args...)
 }
 
 func (t *Tx) exec(query string, args ...any) (int64, error) {
+	n, err := t.shelvedExec(query, args...)
+	if n > 0 && t.shelf != nil {
+		t.shelf.wrote(query)
+	}
+	return n, err
+}
+
+// shelvedExec is for writes that put the shelf right themselves.
+func (t *Tx) shelvedExec(query string, args ...any) (int64, error) {
 	res, err := t.execute(query, args)
 	if err != nil {
 		return 0, t.wrap(err)
@@ -92,6 +152,9 @@ func (t *Tx) insert(query string, args ...any) (int64, error) {
 	res, err := t.execute(query, args)
 	if err != nil {
 		return 0, t.wrap(err)
+	}
+	if t.shelf != nil {
+		t.shelf.wrote(query)
 	}
 	return res.LastInsertId()
 }
@@ -111,6 +174,7 @@ func (t *Tx) one(query string, args []any, dest ...any) (found bool, err error) 
 		}
 		return false, nil
 	}
+	t.db.work.rows.Add(1)
 	if err := rows.Scan(dest...); err != nil {
 		return false, fmt.Errorf("scan: %w", err)
 	}
@@ -135,6 +199,7 @@ func all[T any](t *Tx, scan func(scanner) (T, error), query string, args ...any)
 		}
 		out = append(out, v)
 	}
+	t.db.work.rows.Add(int64(len(out)))
 	if err := rows.Err(); err != nil {
 		return nil, t.wrap(err)
 	}
@@ -199,6 +264,9 @@ func (t *Tx) Nested(fn func() (keep bool, err error)) error {
 	if err == nil && keep {
 		_, err = t.exec(`RELEASE nested`)
 		return err
+	}
+	if t.shelf != nil {
+		t.shelf.abandon(t.used)
 	}
 	if _, e := t.exec(`ROLLBACK TO nested`); e != nil {
 		return e

@@ -24,13 +24,16 @@ type Update struct {
 // MarkUpdate records an update; fresh is false where it was seen before, and
 // nothing is then to be done.
 func (t *Tx) MarkUpdate(u Update) (row int64, fresh bool, err error) {
-	n, err := t.exec(`INSERT INTO updates (source, update_id, crew_id, member_id, kind, message_id, reply_to, text, said_at, read_at)
+	res, err := t.execute(`INSERT INTO updates (source, update_id, crew_id, member_id, kind, message_id, reply_to, text, said_at, read_at)
 		VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?) ON CONFLICT (source, update_id) DO NOTHING`,
-		u.Source, u.UpdateID, u.Crew, u.Member, u.Kind, u.Message, u.ReplyTo, u.Text, toMS(u.Said), toMS(t.Now))
-	if err != nil || n == 0 {
+		[]any{u.Source, u.UpdateID, u.Crew, u.Member, u.Kind, u.Message, u.ReplyTo, u.Text, toMS(u.Said), toMS(t.Now)})
+	if err != nil {
+		return 0, false, t.wrap(err)
+	}
+	if n, err := res.RowsAffected(); err != nil || n == 0 {
 		return 0, false, err
 	}
-	_, err = t.one(`SELECT id FROM updates WHERE source = ? AND update_id = ?`, []any{u.Source, u.UpdateID}, &row)
+	row, err = res.LastInsertId()
 	return row, true, err
 }
 

@@ -1,0 +1,50 @@
+package main
+
+import (
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"yardbell/store"
+)
+
+// A message waits for the disk once, and costs no more statements and no more rows read
+// after a long season than after a short one. Counts, since times tell of the machine.
+func TestMessageCostsWhatItChanges(t *testing.T) {
+	cost := func(rounds int) (work store.Work, messages int64) {
+		ctx := t.Context()
+		p := service(t, seasonFile(t, rounds))
+		say := func(after time.Duration, text string) {
+			p.now = p.now.Add(after)
+			in, err := p.incoming(ctx, scriptLine{kind: sayLine, who: "Wren", text: text})
+			require.NoError(t, err)
+			before := p.db.Work()
+			require.NoError(t, p.bot.Handle(ctx, p.now, in))
+			w := p.db.Work().Less(before)
+			require.EqualValues(t, 1, w.Commits, "%q", text)
+			work.Statements, work.Rows = work.Statements+w.Statements, work.Rows+w.Rows
+			messages++
+		}
+		// The first rounds read what the rest finds at hand.
+		for n := rounds + 1; n <= rounds+6; n++ {
+			if n == rounds+3 {
+				work, messages = store.Work{}, 0
+			}
+			for _, r := range nextRound(n) {
+				say(r.after, r.text)
+			}
+			require.NoError(t, p.tick(ctx))
+		}
+		return work, messages
+	}
+	few, n := cost(6)
+	many, _ := cost(30)
+	t.Logf("a message takes %.1f statements and %.1f rows after 6 rounds, %.1f and %.1f after 30", per(few.Statements, n), per(few.Rows, n), per(many.Statements, n), per(many.Rows, n))
+	assert.Less(t, per(few.Statements, n), 25.0)
+	assert.Less(t, per(many.Statements, n), 1.1*per(few.Statements, n))
+	assert.Less(t, per(many.Rows, n), 1.1*per(few.Rows, n))
+}
+
+func per(sum, n int64) float64 { return float64(sum) / float64(n) }

@@ -1,0 +1,101 @@
+package main
+
+import (
+	"fmt"
+	"log/slog"
+	"os"
+	"path/filepath"
+	"runtime"
+	"runtime/debug"
+	"strconv"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/require"
+
+	"yardbell/bot"
+	"yardbell/scheduler"
+	"yardbell/store"
+)
+
+// mostMemory is what a service with 10,000 crews may take, all of the process.
+const mostMemory = 200 << 20
+
+// A service whose crews all write and are all reminded stays within its memory, however
+// many there are: what is at hand of each is bounded. The number of crews is small
+// here; YARDBELL_CREWS=10000 plays the stated one, YARDBELL_ROUNDS=1 with a week of each
+// instead of a season, since the file has 5 GB otherwise.
+func TestMemoryOfManyCrews(t *testing.T) {
+	crews := 150
+	if n, err := strconv.Atoi(os.Getenv("YARDBELL_CREWS")); err == nil {
+		crews = n
+	}
+	rounds := seasonRounds
+	if n, err := strconv.Atoi(os.Getenv("YARDBELL_ROUNDS")); err == nil {
+		rounds = n
+	}
+	ctx := t.Context()
+	path := filepath.Join(t.TempDir(), "crews.db")
+	require.NoError(t, os.WriteFile(path, []byte(read(t, seasonFile(t, rounds))), 0o600))
+	copyCrew(t, path, crews)
+	size, err := os.Stat(path)
+	require.NoError(t, err)
+	runtime.GC()
+	debug.FreeOSMemory()
+	before := resident(t)
+
+	began := time.Now()
+	db, err := store.Open(ctx, path, store.Options{})
+	require.NoError(t, err)
+	defer func() { require.NoError(t, db.Close()) }()
+	opened := time.Since(began)
+	b := bot.New(db, func() {}, slog.New(slog.DiscardHandler), map[string]string{"zone": "UTC"})
+	out := &silentChat{}
+	sched := scheduler.New(db, bot.Post{To: out}, slog.New(slog.DiscardHandler))
+	now := time.Time{}
+	require.NoError(t, db.View(ctx, time.Time{}, func(tx *store.Tx) (err error) { now, err = tx.Newest(); return err }))
+	most := int64(0)
+	for n, text := range []string{"fed 7", "due tomorrow"} {
+		for crew := range crews {
+			at := now.Add(time.Duration(n) * time.Hour)
+			require.NoError(t, b.Handle(ctx, at, bot.Incoming{Source: consoleSource, UpdateID: 1_000_000_000 + int64(n*crews+crew), Chat: int64(consoleChat + crew),
+				UserKey: "wren", UserName: "Wren", Said: at, Kind: "message", Message: 1_000_000_000 + int64(n), Text: text}))
+			if crew%100 == 0 {
+				most = max(most, resident(t))
+			}
+		}
+		require.NoError(t, sched.Tick(ctx, now.Add(time.Duration(n)*time.Hour)))
+		most = max(most, resident(t))
+	}
+	require.NoError(t, sched.Tick(ctx, now.Add(14*time.Hour)))
+	most = max(most, resident(t))
+	var m runtime.MemStats
+	runtime.ReadMemStats(&m)
+	t.Logf("%d crews: %s; file %s, opened in %s; resident %s at most (%s before), heap %s", crews, fmt.Sprint(out.n, " messages out"),
+		mega(size.Size()), opened.Round(time.Millisecond), mega(most), mega(before), mega(int64(m.HeapInuse)))
+	require.Less(t, most, int64(mostMemory))
+}
+
+// seasonRounds are those of a crew's year: twenty weeks, a round a week.
+const seasonRounds = 20
+
+func mega(n int64) string { return fmt.Sprintf("%.1f MB", float64(n)/(1<<20)) }
+
+// resident is the memory that the process takes.
+func resident(t testing.TB) int64 {
+	t.Helper()
+	b, err := os.ReadFile("/proc/self/status")
+	if err != nil {
+		t.Skip("needs /proc")
+	}
+	for _, l := range strings.Split(string(b), "\n") {
+		if rest, ok := strings.CutPrefix(l, "VmRSS:"); ok {
+			n, err := strconv.ParseInt(strings.Fields(rest)[0], 10, 64)
+			require.NoError(t, err)
+			return n << 10
+		}
+	}
+	t.Fatal("no VmRSS")
+	return 0
+}

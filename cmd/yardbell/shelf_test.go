@@ -1,0 +1,62 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"math/rand/v2"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// What the writing connection has at hand is what the file has, at every step of every
+// conversation.
+func TestConversationsAtHand(t *testing.T) {
+	for _, c := range fewerScripts(t) {
+		t.Run(c.name, func(t *testing.T) {
+			t.Parallel()
+			zone, now := head(t, c.text)
+			atHand(t, zone, now, c.lang, func(p *player, check func(line string)) {
+				for n, l := range strings.Split(c.text, "\n") {
+					parsed, err := parseLine(strings.TrimRight(l, "\r"))
+					require.NoError(t, err)
+					require.NoError(t, p.do(t.Context(), n+1, parsed))
+					check(l)
+				}
+			})
+		})
+	}
+}
+
+// The same with random talk: what is taken back, changed and refused in any order.
+func TestRandomAtHand(t *testing.T) {
+	for n := range uint64(4) {
+		atHand(t, "America/Chicago", "2031-04-24 08:00", "en", func(p *player, check func(line string)) {
+			g := &gossip{r: rand.New(rand.NewPCG(n, 77)), out: p.out.(*bytes.Buffer), left: 150}
+			for i := range 150 {
+				g.listen()
+				l := g.line()
+				if parsed, err := parseLine(l); err == nil {
+					require.NoError(t, p.do(t.Context(), i+1, parsed))
+					check(l)
+				}
+			}
+		})
+	}
+}
+
+func atHand(t *testing.T, zone, now, lang string, play func(p *player, check func(line string))) {
+	t.Helper()
+	var out, errOut bytes.Buffer
+	p := &player{e: testEnv("", &out, &errOut), path: filepath.Join(t.TempDir(), "crew.db"), first: map[string]string{"zone": zone, "language": lang}, out: &out, json: true}
+	require.NoError(t, p.open(t.Context()))
+	defer func() { require.NoError(t, p.close()) }()
+	begin, err := parseNow(now, zoneOf(t, zone))
+	require.NoError(t, err)
+	require.NoError(t, p.begin(t.Context(), begin))
+	play(p, func(line string) {
+		require.NoError(t, p.db.CheckShelf(context.Background(), p.now), "after %q", line)
+	})
+}

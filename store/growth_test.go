@@ -1,0 +1,186 @@
+package store
+
+import (
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"yardbell/rules"
+)
+
+// What each tick and each message asks of tables that only ever grow is led to its rows
+// by an index: no plan scans such a table, sorts what it found, or walks through the
+// rows of a whole crew.
+func TestPlansUseIndexes(t *testing.T) {
+	db := fresh(t)
+	d := newDiary(t, db)
+	d.do(func(tx *Tx) error {
+		_, err := tx.Claim(10)
+		require.NoError(t, err)
+		_, _, err = tx.NextDue()
+		require.NoError(t, err)
+		require.NoError(t, tx.Release())
+		_, err = tx.DigestSent(d.crew.ID, rules.DateOf(start, time.UTC), time.UTC)
+		require.NoError(t, err)
+		_, _, err = tx.SentIn(d.crew.ID, 0, 7)
+		require.NoError(t, err)
+		_, _, err = tx.Task(d.crew.ID, "batch 1/move")
+		require.NoError(t, err)
+		_, _, err = tx.Batch(d.crew.ID, 1)
+		require.NoError(t, err)
+		_, err = tx.MarkSent(Message{}, 1, "", nil, "due")
+		require.NoError(t, err)
+		_, err = tx.Offset("test")
+		require.NoError(t, err)
+		_, _, err = tx.LineByID(d.crew.ID, 1)
+		require.NoError(t, err)
+		return nil
+	})
+	seen := 0
+	db.writing.mu.Lock()
+	queries := slices.Collect(maps.Keys(db.writing.done))
+	db.writing.mu.Unlock()
+	for _, query := range queries {
+		if strings.HasPrefix(query, "PRAGMA") {
+			continue
+		}
+		rows, err := db.w.Query(`EXPLAIN QUERY PLAN `+query, make([]any, strings.Count(query, "?"))...)
+		require.NoError(t, err, query)
+		for rows.Next() {
+			var id, parent, unused int
+			var detail string
+			require.NoError(t, rows.Scan(&id, &parent, &unused, &detail))
+			for _, table := range []string{"outbox", "tasks", "entries", "updates", "batches"} {
+				// The next due message is the head of an index, which SQLite calls a scan.
+				if head := strings.Contains(detail, "USING INDEX outbox_due") || strings.Contains(detail, "USING COVERING INDEX outbox_due"); head {
+					continue
+				}
+				assert.False(t, strings.HasPrefix(detail, "SCAN "+table) && !strings.Contains(query, "ORDER BY id DESC LIMIT 1"), "%s\n%s", query, detail)
+			}
+			assert.NotContains(t, detail, "USE TEMP B-TREE", query)
+			seen++
+		}
+		require.NoError(t, rows.Close())
+	}
+	assert.Greater(t, seen, 20)
+}
+
+// A tick over many open tasks reads and writes as much as one over few: what is due.
+func TestTickCostsWhatIsDue(t *testing.T) {
+	cost := func(open int) Work {
+		db := fresh(t)
+		d := newDiary(t, db)
+		fill(t, db, d.crew.ID, open, 50, start)
+		before := db.Work()
+		var claimed []Message
+		require.NoError(t, db.Update(ctx, start, func(tx *Tx) (err error) {
+			require.NoError(t, tx.Release())
+			claimed, err = tx.Claim(200)
+			return err
+		}))
+		require.Len(t, claimed, 50)
+		return db.Work().Less(before)
+	}
+	assert.Equal(t, cost(1_000), cost(50_000))
+}
+
+// fill puts so many open tasks with a queued ping each into the file past the planner,
+// so many of them due at now. Those were planned at about the same time, as what is due
+// in one evening is, so that their rows lie as far apart in a large file as in a small.
+func fill(tb testing.TB, db *DB, crew int64, open, due int, now time.Time) {
+	tb.Helper()
+	tx, err := db.w.Begin()
+	require.NoError(tb, err)
+	for _, q := range []string{
+		`WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < ?1)
+		INSERT INTO tasks (crew_id, key, subject_kind, subject_key, step, occ, earliest, best, latest, ideal, weight, guard, state, claimed_by,
+			snoozed, reason, anchor, batch, breeder, count, from_place, into_place, mark, unfit, stake, source)
+		SELECT ?2, 'batch ' || i || '/move', 'batch', i, 'move', '', ?3, ?3, ?3 + 86400000, ?3, 3, 0, 'open', '', 0, 'grafted', ?3 - 864000000, i, 7, 34, 'B1', 'North', '', 0, 'stake', 'source' FROM n`,
+		`WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < ?1)
+		INSERT INTO outbox (crew_id, key, kind, ping, task_key, step, subject, day, fire_at, due_at, priority, state)
+		SELECT ?2, 'batch ' || i || '/move/eve', 'ping', 'eve', 'batch ' || i || '/move', 'move', 'batch ' || i, '2031-04-24',
+			CASE WHEN i <= 10 * ?4 AND i % 10 = 0 THEN ?3 ELSE ?3 + 60000 * (1 + i % 10000) END,
+			CASE WHEN i <= 10 * ?4 AND i % 10 = 0 THEN ?3 ELSE ?3 + 60000 * (1 + i % 10000) END, 1, 'queued' FROM n`,
+	} {
+		_, err := tx.Exec(q, open, crew, toMS(now), due)
+		require.NoError(tb, err)
+	}
+	_, err = tx.Exec(`UPDATE outbox SET due_at = ? WHERE kind = 'digest'`, toMS(now.Add(24*time.Hour)))
+	require.NoError(tb, err)
+	require.NoError(tb, tx.Commit())
+}
+
+// claimDue claims all that is due as a tick does and gives how many there were.
+func claimDue(tb testing.TB, db *DB, now time.Time) (n int) {
+	tb.Helper()
+	for {
+		var list []Message
+		require.NoError(tb, db.Update(ctx, now, func(tx *Tx) (err error) {
+			if err := tx.Release(); err != nil {
+				return err
+			}
+			list, err = tx.Claim(200)
+			return err
+		}))
+		n += len(list)
+		if len(list) < 200 {
+			return n
+		}
+	}
+}
+
+// BenchmarkTick claims 1,000 due pings among so many open tasks. Beside it runs the bare
+// query, on an index of the due time alone, that finds as many rows.
+func BenchmarkTick(b *testing.B) {
+	const due = 1000
+	best := map[string]time.Duration{}
+	note := func(what string, began time.Time) {
+		if d := time.Since(began); best[what] == 0 || d < best[what] {
+			best[what] = d
+		}
+	}
+	files := map[string]*DB{}
+	for _, open := range []int{10_000, 1_000_000} {
+		db := fresh(b)
+		fill(b, db, newDiary(b, db).crew.ID, open, due, start)
+		for _, q := range []string{`CREATE TABLE bare (id INTEGER PRIMARY KEY, at INTEGER NOT NULL, text TEXT NOT NULL)`,
+			`INSERT INTO bare SELECT id, due_at, key FROM outbox`, `CREATE INDEX bare_at ON bare (at)`, `PRAGMA wal_checkpoint(TRUNCATE)`} {
+			_, err := db.w.Exec(q)
+			require.NoError(b, err)
+		}
+		files[fmt.Sprint(open)] = db
+	}
+	b.ResetTimer()
+	for range b.N {
+		for open, db := range files {
+			began := time.Now()
+			require.Equal(b, due, claimDue(b, db, start))
+			note(open, began)
+			require.NoError(b, db.Update(ctx, start, func(tx *Tx) error { return tx.ReleaseAll() }))
+			began = time.Now()
+			var n int
+			rows, err := db.w.Query(`SELECT id, at, text FROM bare WHERE at <= ? ORDER BY at, id LIMIT 1000`, toMS(start))
+			require.NoError(b, err)
+			for ; rows.Next(); n++ {
+				var id, at int64
+				var text string
+				require.NoError(b, rows.Scan(&id, &at, &text))
+			}
+			require.NoError(b, rows.Close())
+			require.Equal(b, due, n)
+			note("bare "+open, began)
+		}
+	}
+	few, many := best["10000"].Seconds(), best["1000000"].Seconds()
+	b.ReportMetric(1000*few, "ms/10k-open")
+	b.ReportMetric(1000*many, "ms/1M-open")
+	b.ReportMetric(many/few, "1M/10k")
+	b.ReportMetric(many/best["bare 1000000"].Seconds(), "claim/bare-query")
+	b.ReportMetric(0, "ns/op")
+}
