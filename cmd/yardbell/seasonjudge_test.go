@@ -184,7 +184,7 @@ func (s *season) judge(calm *told) {
 		assert.Contains(t, calm.others, k, "messages of a kind that nothing called for")
 	}
 	s.judgeAnswers(calm, got, missed)
-	s.judgePings(calm, got)
+	s.judgePings(calm, got, missed)
 	s.judgeChats(got)
 	assert.Empty(t, s.Violations())
 	for _, n := range calm.lines {
@@ -232,9 +232,9 @@ func (s *season) judgeAnswers(calm, got *told, missed func(string) bool) {
 
 // judgePings: every ping of the season without faults is there, or was done without for a
 // reason that the faults give; no other is.
-func (s *season) judgePings(calm, got *told) {
+func (s *season) judgePings(calm, got *told, missed func(string) bool) {
 	for k, want := range calm.pings {
-		if want.State != "sent" {
+		if want.State != "sent" || want.Ping == rules.Again && missed(k) {
 			continue
 		}
 		s.fig["pings"]++

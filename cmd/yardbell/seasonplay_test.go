@@ -169,8 +169,13 @@ func (s *season) speak(script []deed, from, upto int) {
 func (s *season) wake() { s.Say(s.nobody, s.nobody, "hm") }
 
 // answerPing replies to the ping of a deed, or presses its button until that arrives: a
-// press lives for some minutes only.
+// press lives for some minutes only. A clock that is wrong is put right before: nobody can
+// answer what has not come yet.
 func (s *season) answerPing(d *deed) {
+	s.mu.Lock()
+	s.step(0)
+	s.mu.Unlock()
+	s.wake()
 	s.rest()
 	group, who := s.groups[d.crew], s.people[d.crew][d.who]
 	step, subject := d.about()

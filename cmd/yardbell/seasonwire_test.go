@@ -34,6 +34,10 @@ func (s *season) serveAPI(w http.ResponseWriter, r *http.Request) {
 		s.ServeHTTP(answer, again)
 		return answer
 	}
+	if method == "getUpdates" {
+		s.poll(dead, +1)
+		defer s.poll(dead, -1)
+	}
 	switch fault {
 	case "kill":
 		s.shoot(dead)
@@ -58,10 +62,6 @@ func (s *season) serveAPI(w http.ResponseWriter, r *http.Request) {
 			s.doubtful(p)
 			s.mu.Unlock()
 		}
-	}
-	if method == "getUpdates" {
-		s.poll(dead, +1)
-		defer s.poll(dead, -1)
 	}
 	answer := pass()
 	p, sent := sentPlace(method, answer)

@@ -51,9 +51,9 @@ type season struct {
 
 	uncertain map[spot]bool // what the chat took and the service may not know of
 	taken     []spot        // of late
-	shaky     []stretch      // when things were out of order
-	astray    time.Time      // since when the service's clock has been wrong
-	downUntil time.Time      // the service is off until then
+	shaky     []stretch     // when things were out of order
+	astray    time.Time     // since when the service's clock has been wrong
+	downUntil time.Time     // the service is off until then
 	missed    map[string]bool
 	watch     *sql.DB
 }
@@ -294,6 +294,17 @@ func (s *season) quiet() bool {
 	return err == nil && n == 0
 }
 
+// state is for whoever wonders why it does not come to rest.
+func (s *season) state() string {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	var owed sql.NullString
+	err := s.open().QueryRow(`SELECT group_concat(key || ' ' || state || ' ' || due_at || ' ' || reason, '; ') FROM outbox
+		WHERE state = 'claimed' OR state = 'queued' AND due_at <= ?`, s.theirs().UnixMilli()).Scan(&owed)
+	return fmt.Sprintf("true %s, off by %s, lives %t, held %t, polls %d, polling %t, unread %d, ill %+v, to come %v, owed %s (%v)", s.clock.Now(), s.offset,
+		s.cmd != nil, s.held, s.polls, s.Polling(), s.Pending(), s.ill, s.queue, owed.String, err)
+}
+
 // due is when the next message falls due, by the true clock.
 func (s *season) due() (at time.Time, found bool) {
 	s.mu.Lock()
@@ -321,7 +332,7 @@ func (s *season) rest() {
 		s.mu.Unlock()
 		require.Empty(s.t, broken)
 		if time.Since(began) > bound {
-			require.FailNow(s.t, "it never comes to rest", s.err.String())
+			require.FailNow(s.t, "it never comes to rest", s.state()+"\n"+s.err.String())
 		}
 		if calm++; !s.quiet() {
 			calm = 0
