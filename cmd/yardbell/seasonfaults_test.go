@@ -18,23 +18,29 @@ import (
 // boundary between two steps of the service's work, or of a request on the wire.
 type strike struct {
 	kind string
+	at   string // the only point at which it strikes, "" for any
 	nth  int
+	wait int           // steps for which it has waited for its point
 	last time.Duration // of what lasts
 }
 
-// At a request, before the chat's server has it, and at its answer.
+// At a request, before the chat's server has it, and at its answer; the others anywhere.
 var (
 	onRequest = []string{"cut before", "error page before", "delay", "too many", "server error", "broken answer", "twice"}
 	onAnswer  = []string{"cut after", "cut inside", "error page after"}
-	anywhere  = []string{"kill", "disk full", "writes refused", "clock step"}
 	between   = []string{"disk full, then a line", "read-only file", "away for hours", "redelivery"} // between two steps
 )
+
+// mortalPoints share out the kills: each step of the way of a line and of a message, and
+// as many anywhere.
+var mortalPoints = []string{"", "update read", "", "inside the transaction", "", "update saved", "", "message claimed", "", "message sent, not recorded", "",
+	"request getUpdates", "", "answer getUpdates", "", "request sendMessage", "", "answer sendMessage", "", "answer editMessageText"}
 
 // faultCounts is how often each of them strikes.
 type faultCounts map[string]int
 
 func countsOf(kills, wire, ails, steps int) faultCounts {
-	n := faultCounts{"kill": kills, "clock step": 2 * steps, "redelivery": wire, "disk full": ails, "writes refused": ails,
+	n := faultCounts{"kill": kills, "clock step": steps, "redelivery": wire, "disk full": ails, "writes refused": ails,
 		"disk full, then a line": ails, "read-only file": ails, "away for hours": ails}
 	for _, k := range slices.Concat(onRequest, onAnswer) {
 		n[k] = wire
@@ -54,18 +60,17 @@ func newPlan(seed uint64, counts faultCounts, steps int) map[int][]strike {
 			k := strike{kind: kind, nth: 1 + r.IntN(8)}
 			switch kind {
 			case "kill":
-				k.nth = 1 + r.IntN(40)
+				if k.at = mortalPoints[i%len(mortalPoints)]; k.at == "" {
+					k.nth = 1 + r.IntN(20)
+				}
 			case "away for hours":
 				k.last = time.Hour + time.Duration(r.Int64N(int64(8*time.Hour)))
 			case "clock step":
-				if i%2 == 1 {
-					continue // each is a pair
-				}
 				k.last = time.Minute + time.Duration(r.Int64N(int64(3*time.Hour)))
 				if r.IntN(2) == 0 {
 					k.last = -k.last
 				}
-				put(min(step+1+r.IntN(15), last), strike{kind: kind, nth: 1 + r.IntN(8)})
+				put(min(step+1+r.IntN(15), last), strike{kind: kind, nth: 1 + r.IntN(8)}) // and right again
 			default:
 				k.last = 30*time.Second + time.Duration(r.Int64N(int64(20*time.Minute)))
 			}
@@ -97,6 +102,9 @@ func (s *season) strikes(point string) string {
 	if slices.Contains(onRequest, k.kind) && !request || slices.Contains(onAnswer, k.kind) && !answer || s.ill != nil && k.last > 0 {
 		return ""
 	}
+	if k.at != "" && k.at != point {
+		return ""
+	}
 	if k.nth--; k.nth > 0 {
 		return ""
 	}
@@ -125,8 +133,6 @@ func (s *season) step(by time.Duration) {
 	now := s.clock.Now()
 	if s.offset != 0 {
 		s.shaky = append(s.shaky, stretch{s.astray, now.Add(max(0, s.offset))})
-		s.offset = 0
-		return
 	}
 	s.offset, s.astray = by, now
 }

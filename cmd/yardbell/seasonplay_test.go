@@ -15,6 +15,9 @@ import (
 // together is how much time one step of the season takes in at most.
 const together = 15 * time.Minute
 
+// patience is for how many steps a kill waits for its point to be passed.
+const patience = 10
+
 // steady is how long a step lasts in which nothing was out of order.
 const steady = 3 * time.Minute
 
@@ -148,17 +151,21 @@ func (s *season) speak(script []deed, from, upto int) {
 		s.wake()
 	}
 	s.rest()
-	// A kill for which there was not enough to do strikes at rest.
+	// A kill for which there was not enough to do strikes at rest, in the end.
 	for {
 		s.mu.Lock()
 		idle := len(s.queue) > 0 && s.queue[0].kind == "kill"
-		if idle {
+		if idle && s.queue[0].at != "" && s.queue[0].wait < patience {
+			s.queue[0].wait++
+			idle = false
+		} else if idle {
 			s.queue = s.queue[1:]
 		}
 		s.mu.Unlock()
 		if !idle {
 			return
 		}
+		s.fig["kills at rest"]++
 		s.kill(false)
 		s.wake()
 		s.rest()
