@@ -23,7 +23,7 @@ type seasonSize struct {
 }
 
 var (
-	shortSeason = seasonSize{crews: 3, batches: 2, days: 60, counts: countsOf(20, 1, 1, 2)}
+	shortSeason = seasonSize{crews: 3, batches: 2, days: 60, counts: countsOf(24, 1, 1, 2)}
 	longSeason  = seasonSize{crews: 50, batches: 9, days: 116, counts: countsOf(500, 30, 15, 30)}
 )
 

@@ -7,6 +7,7 @@ import (
 	"maps"
 	"math/rand/v2"
 	"os"
+	"os/exec"
 	"slices"
 	"strings"
 	"time"
@@ -17,11 +18,12 @@ import (
 // strike is one thing that goes wrong: at the nth passing, from when it is its turn, of a
 // boundary between two steps of the service's work, or of a request on the wire.
 type strike struct {
-	kind string
-	at   string // the only point at which it strikes, "" for any
-	nth  int
-	wait int           // steps for which it has waited for its point
-	last time.Duration // of what lasts
+	kind  string
+	at    string // the only point at which it strikes, "" for any
+	nth   int
+	after time.Duration // for a kill so long behind the point, wherever it is by then
+	wait  int           // steps for which it has waited for its point
+	last  time.Duration // of what lasts
 }
 
 // At a request, before the chat's server has it, and at its answer; the others anywhere.
@@ -31,16 +33,30 @@ var (
 	between   = []string{"disk full, then a line", "read-only file", "away for hours", "redelivery"} // between two steps
 )
 
-// mortalPoints share out the kills: each step of the way of a line and of a message, and
-// as many anywhere.
-var mortalPoints = []string{"", "update read", "", "inside the transaction", "", "update saved", "", "message claimed", "", "message sent, not recorded", "",
-	"request getUpdates", "", "answer getUpdates", "", "request sendMessage", "", "answer sendMessage", "", "answer editMessageText"}
+// mortalPoints are the steps of the way of a line and of a message. A third of the kills
+// strikes at them, a third anywhere, a third at no step at all but some time behind one.
+var mortalPoints = []string{"update read", "inside the transaction", "update saved", "message claimed", "message sent, not recorded",
+	"request getUpdates", "answer getUpdates", "request sendMessage", "answer sendMessage", "answer editMessageText"}
+
+func newKill(r *rand.Rand, i int) strike {
+	k := strike{kind: "kill", nth: 1 + r.IntN(20)}
+	if i%3 == 0 {
+		return k
+	}
+	k.nth = 1 + r.IntN(2)
+	k.at = mortalPoints[i/3%len(mortalPoints)]
+	if i%3 == 2 {
+		k.at = one(r, "update read", "message claimed")
+		k.after = time.Duration(1 + r.Int64N(int64(6*time.Millisecond)))
+	}
+	return k
+}
 
 // faultCounts is how often each of them strikes.
 type faultCounts map[string]int
 
 func countsOf(kills, wire, ails, steps int) faultCounts {
-	n := faultCounts{"kill": kills, "clock step": steps, "redelivery": wire, "disk full": ails, "writes refused": ails,
+	n := faultCounts{"kill": kills, "clock step": steps, "redelivery": 3 * wire, "disk full": ails, "writes refused": ails,
 		"disk full, then a line": ails, "read-only file": ails, "away for hours": ails}
 	for _, k := range slices.Concat(onRequest, onAnswer) {
 		n[k] = wire
@@ -60,9 +76,7 @@ func newPlan(seed uint64, counts faultCounts, steps int) map[int][]strike {
 			k := strike{kind: kind, nth: 1 + r.IntN(8)}
 			switch kind {
 			case "kill":
-				if k.at = mortalPoints[i%len(mortalPoints)]; k.at == "" {
-					k.nth = 1 + r.IntN(20)
-				}
+				k = newKill(r, i)
 			case "away for hours":
 				k.last = time.Hour + time.Duration(r.Int64N(int64(8*time.Hour)))
 			case "clock step":
@@ -112,6 +126,10 @@ func (s *season) strikes(point string) string {
 	s.queue = s.queue[1:]
 	switch now.kind {
 	case "kill":
+		if now.after > 0 {
+			go s.killSoon(s.cmd, now.after)
+			return ""
+		}
 		return now.kind
 	case "clock step":
 		s.step(now.last)
@@ -122,6 +140,12 @@ func (s *season) strikes(point string) string {
 	}
 	s.fig[now.kind]++
 	return now.kind
+}
+
+// killSoon kills a process from outside, in the midst of whatever it does then.
+func (s *season) killSoon(c *exec.Cmd, after time.Duration) {
+	time.Sleep(after)
+	_ = c.Process.Kill()
 }
 
 // step puts the service's clock wrong, or right again. The lock is held.
@@ -144,6 +168,7 @@ func (s *season) fall(kind string, last time.Duration) {
 	}
 	s.doubt()
 	now := s.clock.Now()
+	s.ailed = true
 	s.ill = &illness{kind: kind, from: now, until: now.Add(last), before: s.complaints()}
 	s.fig[kind]++
 	if kind == "disk full" {

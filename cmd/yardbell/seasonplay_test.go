@@ -5,6 +5,7 @@ package main
 import (
 	"database/sql"
 	"slices"
+	"strings"
 	"time"
 
 	"github.com/stretchr/testify/require"
@@ -41,11 +42,11 @@ func (s *season) play(script []deed, plan map[int][]strike, end time.Time) (step
 		s.mu.Lock()
 		s.setTo(at)
 		s.mu.Unlock()
-		s.begin(plan, steps, script[next:])
 		upto := next
 		for upto < len(script) && !script[upto].at.After(at) {
 			upto++
 		}
+		s.begin(plan, steps, script[next:], upto > next)
 		s.speak(script, next, upto)
 		next = upto
 		s.steady(at)
@@ -82,11 +83,15 @@ func (s *season) nextStep(script []deed, next int, end time.Time) (at time.Time,
 }
 
 // begin has the faults of a step ready, and does those that strike between two steps.
-func (s *season) begin(plan map[int][]strike, step int, ahead []deed) {
+func (s *season) begin(plan map[int][]strike, step int, ahead []deed, spoken bool) {
 	s.mu.Lock()
 	well := s.ill == nil && s.downUntil.IsZero()
 	s.mu.Unlock()
 	for _, k := range plan[step] {
+		if (strings.HasPrefix(k.at, "update ") || k.at == "inside the transaction") && !spoken {
+			plan[step+1] = append(plan[step+1], k) // it is about a line
+			continue
+		}
 		if !slices.Contains(between, k.kind) {
 			s.mu.Lock()
 			s.queue = append(s.queue, k)
@@ -103,7 +108,7 @@ func (s *season) begin(plan map[int][]strike, step int, ahead []deed) {
 		switch k.kind {
 		case "redelivery":
 			s.fig[k.kind]++
-			s.Redeliver(k.nth)
+			s.Redeliver(5 * k.nth) // most of them remarks that are not for the bot
 		case "disk full, then a line":
 			s.fullAtRest(k.last)
 			well = false

@@ -46,6 +46,7 @@ type season struct {
 	polls  int      // of the process that lives
 	offset time.Duration
 	ill    *illness
+	ailed  bool     // something ailed the process that lives, or it was born into that
 	queue  []strike // what is to happen, one after the other
 	fig    figures
 
@@ -147,7 +148,7 @@ func (s *season) start() {
 		return
 	}
 	dead := make(chan struct{})
-	s.cmd, s.dead, s.polls = c, dead, 0
+	s.cmd, s.dead, s.polls, s.ailed = c, dead, 0, s.ill != nil
 	s.fig["starts"]++
 	go func() {
 		_ = c.Wait()
@@ -160,7 +161,7 @@ func (s *season) start() {
 			s.fig["kills"]++
 		} else if !s.over {
 			// It ended by itself: that is for a file that it cannot use, and only then.
-			if s.fig["ends by itself"]++; s.ill == nil {
+			if s.fig["ends by itself"]++; !s.ailed {
 				s.broken = append(s.broken, fmt.Sprint("exit status ", code, ": ", s.err))
 				s.over = true
 			}
