@@ -35,6 +35,9 @@ var seasonStart = time.Date(2031, time.March, 3, 0, 0, 0, 0, time.UTC)
 // that: every line once, every ping, nothing else, and no message twice but where the
 // service could not know that the chat had taken it.
 func TestFaultSeason(t *testing.T) {
+	if testing.Short() {
+		t.Skip("takes half a minute")
+	}
 	size := shortSeason
 	if os.Getenv("YARDBELL_SEASON") == "long" {
 		size = longSeason
@@ -64,6 +67,8 @@ func TestFaultSeason(t *testing.T) {
 			assert.GreaterOrEqual(t, s.fig[figureOf(kind)], n, kind)
 		}
 	}
+	assert.Positive(t, s.fig["disk full, felt"]+s.fig["writes refused, felt"], "no write met a full disk")
+	assert.Positive(t, s.fig["read-only file, felt"])
 	t.Logf("seed %d; with faults: %d said, %s, %s", seed, len(script), s.fig, time.Since(began).Round(time.Second))
 }
 
