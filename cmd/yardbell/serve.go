@@ -178,10 +178,21 @@ func serve(ctx context.Context, e env, f serveFlags) (err error) {
 	seen.Store(now.Unix())
 	poller := telegram.NewPoller(client, parts.in, log, e.clock, wait)
 	poller.Seen = func(t time.Time) { seen.Store(t.Unix()) }
+	// What people wrote while the service was away is read before anything goes out: no
+	// ping is for what they said is done.
+	read := make(chan struct{})
+	poller.CaughtUp = func() { close(read) }
 
 	g, ctx := errgroup.WithContext(ctx)
 	g.Go(func() error { return stopped(ctx, poller.Run(ctx)) })
-	g.Go(func() error { return stopped(ctx, sched.Run(ctx, e.clock)) })
+	g.Go(func() error {
+		select {
+		case <-read:
+			return stopped(ctx, sched.Run(ctx, e.clock))
+		case <-ctx.Done():
+			return nil
+		}
+	})
 	if save != nil {
 		g.Go(func() error { return stopped(ctx, save.run(ctx, e.clock)) })
 	}
