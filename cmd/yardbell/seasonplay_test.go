@@ -204,6 +204,7 @@ func (s *season) answerPing(d *deed) {
 		if number == 0 || d.press && !slices.Contains(m.Labels(), d.text) {
 			s.missed[d.under+" "+s.crewName(d.crew)] = true
 			s.fig["pings that had no button"]++
+			s.t.Logf("%s, crew %d: message %d, %q", d.under, d.crew+1, number, m.Text)
 			return
 		}
 		if !d.press {
