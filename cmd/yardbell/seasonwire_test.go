@@ -73,6 +73,10 @@ func (s *season) serveAPI(w http.ResponseWriter, r *http.Request) {
 	if sent {
 		s.fig["messages sent"]++
 		s.taken = append(s.taken, p)
+		if s.dead != dead || s.cmd == nil {
+			s.fig["sent as it died"]++ // it was accounted for before the chat had this one
+			s.doubtful(p)
+		}
 		if s.ill != nil || fault != "" && fault != "kill" {
 			s.doubtful(p)
 		}
