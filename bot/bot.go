@@ -154,8 +154,8 @@ func (b *Bot) begin(tx *store.Tx, in Incoming) (t *talk, fresh bool, err error) 
 		return nil, false, err
 	}
 	t.hearsAll = b.hearsAll(t.crew)
-	if in.Said.Before(tx.Since) {
-		tx.Since = in.Said.UTC()
+	if !in.Said.IsZero() {
+		tx.Since = in.Said.UTC() // the chat dates it, also where this machine's clock is behind
 	}
 	var pressed *store.Button
 	if in.Kind == "press" && in.Data != "" {

@@ -204,9 +204,12 @@ func (t *Tx) EnsureDigest(crew int64) error {
 	}
 }
 
-// Release makes claims whose lease has run out due again.
+// Release makes claims whose lease has run out due again. A lease that ends later than
+// one begun now was begun on a clock that has been put back since; it would hold as long
+// as the clock was ahead.
 func (t *Tx) Release() error {
-	_, err := t.exec(`UPDATE outbox SET state = 'queued', reason = 'lease expired' WHERE state = 'claimed' AND lease_until < ?`, toMS(t.Now))
+	_, err := t.exec(`UPDATE outbox SET state = 'queued', reason = 'lease expired' WHERE state = 'claimed' AND (lease_until < ? OR lease_until > ?)`,
+		toMS(t.Now), toMS(t.Now.Add(Lease)))
 	return err
 }
 

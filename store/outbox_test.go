@@ -81,6 +81,17 @@ func TestHoldGivesTheAttemptBack(t *testing.T) {
 	}
 }
 
+// A claim of a clock that was ahead does not hold until that hour comes again.
+func TestLeaseOfAClockPutBack(t *testing.T) {
+	d := newDiary(t, fresh(t))
+	d.queue("answer/1")
+	d.now = d.now.Add(3 * time.Hour)
+	require.Len(t, d.claim(), 1)
+	assert.Empty(t, d.claim(), "claimed already")
+	d.now = d.now.Add(-2 * time.Hour)
+	assert.Len(t, d.claim(), 1)
+}
+
 // A crash leaves claims; at the start, when nobody else can hold one, they are
 // due at once.
 func TestReleaseAll(t *testing.T) {

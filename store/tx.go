@@ -23,7 +23,8 @@ type Tx struct {
 	Now time.Time // read once by the caller
 
 	// Since is the time from which pings are worth beginning: that of the message
-	// at work, which may have waited in the chat while the service was away.
+	// at work, which may have waited in the chat while the service was away, or be ahead
+	// of a clock that is behind.
 	Since time.Time
 
 	// Closed are the tasks that stopped being open in this transaction, so that what

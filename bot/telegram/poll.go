@@ -53,6 +53,26 @@ type Poller struct {
 	wait  func(context.Context, time.Duration) error
 	fails int
 	Seen  func(time.Time) // told after every answer of the server, may be nil
+
+	// CaughtUp is told, once, when what waited in the chat at the start was read, or
+	// could not be after some tries; may be nil.
+	CaughtUp func()
+	caught   bool
+}
+
+// fewTries is after how many failures the rest of the service goes on without what
+// waits in the chat.
+const fewTries = 3
+
+// mostUpdates is how many updates the server gives at a time at most.
+const mostUpdates = 100
+
+// catch tells that what waited was read, or cannot be.
+func (p *Poller) catch() {
+	if !p.caught && p.CaughtUp != nil {
+		p.CaughtUp()
+	}
+	p.caught = true
 }
 
 // NewPoller makes a poller for a connected client.
@@ -87,7 +107,7 @@ func (p *Poller) Run(ctx context.Context) error {
 	}
 	for {
 		hold := longPoll
-		if unasked = p.survey(ctx, unasked); len(unasked) > 0 {
+		if unasked = p.survey(ctx, unasked); len(unasked) > 0 || !p.caught {
 			hold = 0
 		}
 		asked := p.clock()
@@ -99,6 +119,10 @@ func (p *Poller) Run(ctx context.Context) error {
 			continue
 		}
 		p.fails = 0
+		if n < mostUpdates && !p.caught {
+			p.catch()
+			continue
+		}
 		if n == 0 && p.clock().Sub(asked) < mostEager {
 			// A server that does not hold polls would be asked without end.
 			if err := p.wait(ctx, mostEager); err != nil {
@@ -120,7 +144,9 @@ func (p *Poller) trouble(ctx context.Context, err error) error {
 	if code(err) == 401 || code(err) == 404 { // 404: nothing that could be a token
 		return ErrToken
 	}
-	p.fails++
+	if p.fails++; p.fails >= fewTries {
+		p.catch()
+	}
 	wait := min(time.Second<<min(p.fails, 6), time.Minute)
 	wait = wait/2 + rand.N(wait/2+1)
 	if after := retryAfter(err); after > wait {

@@ -211,10 +211,21 @@ func serve(ctx context.Context, e env, f serveFlags) (err error) {
 	}
 	tell := supervisor(e)
 	h := &heart{pulse: beats, limit: f.watch.heartbeat, stay: !f.watch.asked && e.tty(e.errOut), log: log, alive: func() { tell("WATCHDOG=1") }, stopped: make(chan error, 1)}
+	// What people wrote while the service was away is read before anything goes out: no
+	// ping is for what they said is done.
+	read := make(chan struct{})
+	poller.CaughtUp = func() { close(read) }
 
 	g, ctx := errgroup.WithContext(ctx)
 	g.Go(func() error { return stopped(ctx, poller.Run(ctx)) })
-	g.Go(func() error { return stopped(ctx, sched.Run(ctx, e.clock)) })
+	g.Go(func() error {
+		select {
+		case <-read:
+			return stopped(ctx, sched.Run(ctx, e.clock))
+		case <-ctx.Done():
+			return nil
+		}
+	})
 	if save != nil {
 		g.Go(func() error { return stopped(ctx, save.run(ctx, e.clock)) })
 	}
