@@ -208,8 +208,11 @@ func (t *Tx) EnsureDigest(crew int64) error {
 // one begun now was begun on a clock that has been put back since; it would hold as long
 // as the clock was ahead.
 func (t *Tx) Release() error {
-	_, err := t.exec(`UPDATE outbox SET state = 'queued', reason = 'lease expired' WHERE state = 'claimed' AND (lease_until < ? OR lease_until > ?)`,
-		toMS(t.Now), toMS(t.Now.Add(Lease)))
+	const again = `UPDATE outbox SET state = 'queued', reason = 'lease expired' WHERE state = 'claimed' AND lease_until `
+	if _, err := t.exec(again+`< ?`, toMS(t.Now)); err != nil {
+		return err
+	}
+	_, err := t.exec(again+`> ?`, toMS(t.Now.Add(Lease))) // apart: an index serves one bound
 	return err
 }
 

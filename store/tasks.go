@@ -27,11 +27,7 @@ func (t *Tx) tasks(where string, args ...any) ([]rules.Task, error) {
 // no comb is in for it is not among them.
 func (t *Tx) OpenTasks(crew int64) ([]rules.Task, error) {
 	list, err := shelved(t, crew, openSlot, func() ([]rules.Task, error) { return t.tasks(`crew_id = ? AND state = 'open'`, crew) })
-	waits := func(k rules.Task) bool { return k.NeedsComb() && !t.Now.Before(k.Earliest) }
-	if slices.ContainsFunc(list, waits) {
-		list = slices.DeleteFunc(slices.Clone(list), waits) // what is at hand stays whole
-	}
-	return list, err
+	return slices.DeleteFunc(list, func(k rules.Task) bool { return k.NeedsComb() && !t.Now.Before(k.Earliest) }), err
 }
 
 // Tasks of a crew, those already answered among them.
