@@ -228,7 +228,18 @@ func (s *season) judge(calm *told) {
 	s.fig["answers"] = len(calm.answers)
 }
 
-func keysOf(m map[string]bool) (out []string) {
+// unanswered reports whether a ping of that crew could not be answered not long before:
+// what is said about that work then does not name who is on it.
+func (s *season) unanswered(key string, at time.Time) bool {
+	for k, wanted := range s.missed {
+		if _, who, _ := strings.Cut(k, " crew "); strings.HasPrefix(key, "crew "+who+" ") && at.Sub(wanted) < 36*time.Hour && wanted.Before(at) {
+			return true
+		}
+	}
+	return false
+}
+
+func keysOf(m map[string]time.Time) (out []string) {
 	for k := range m {
 		out = append(out, k)
 	}
@@ -259,7 +270,7 @@ func (s *season) judgeAnswers(calm, got *told, missed func(string) bool) {
 			assert.Fail(s.t, "an answer is lost", "%s: %s", k, want.Text)
 			continue
 		}
-		if at, dated := calm.edges[k]; dated && !s.shakyAt(at) && have.Text != want.Text {
+		if at, dated := calm.edges[k]; dated && !s.shakyAt(at) && have.Text != want.Text && !s.unanswered(k, at) {
 			assert.Fail(s.t, "an answer says something else", "%s: %s\nnot: %s", k, have.Text, want.Text)
 		}
 	}
@@ -277,7 +288,7 @@ func (s *season) judgePings(calm, got *told, missed func(string) bool) {
 		shaky := s.shakyAt(want.Fire)
 		switch {
 		case got.shows(s.groupOf(k), have):
-			if want.Text != have.Text && !shaky && !s.shakyAt(have.Sent) {
+			if want.Text != have.Text && !shaky && !s.shakyAt(have.Sent) && !s.unanswered(k, want.Fire) {
 				assert.Fail(s.t, "a ping says something else", "%s: %s\nnot: %s", k, have.Text, want.Text)
 			}
 		case shaky && (have.State == "dropped" || have.State == "cancelled"):

@@ -202,9 +202,9 @@ func (s *season) answerPing(d *deed) {
 		}
 		m, _ := s.Message(group, number)
 		if number == 0 || d.press && !slices.Contains(m.Labels(), d.text) {
-			s.missed[d.under+" "+s.crewName(d.crew)] = true
+			s.missed[d.under+" "+s.crewName(d.crew)] = d.at
 			s.fig["pings that had no button"]++
-			s.t.Logf("%s, crew %d: message %d, %q", d.under, d.crew+1, number, m.Text)
+			s.t.Logf("not answered, since it had not come: %s, crew %d, at %s: %s", d.under, d.crew+1, s.clock.Now(), s.rowsAbout(group, subject, step))
 			return
 		}
 		if !d.press {
@@ -223,6 +223,19 @@ func (s *season) answerPing(d *deed) {
 		s.fig["presses again"]++
 	}
 	require.FailNow(s.t, "a button does nothing", "%v", d)
+}
+
+// rowsAbout tells what became of the evening pings about a step.
+func (s *season) rowsAbout(group int64, subject, step string) (out string) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	var list sql.NullString
+	err := s.open().QueryRow(`SELECT group_concat(o.key || ' ' || o.state || ' due ' || datetime(o.due_at / 1000, 'unixepoch') || ' ' || o.reason, '; ') FROM outbox o
+		JOIN crews c ON c.id = o.crew_id WHERE c.chat_id = ? AND o.subject = ? AND o.step = ? AND o.ping = 'eve'`, group, subject, step).Scan(&list)
+	if err != nil {
+		return err.Error()
+	}
+	return list.String
 }
 
 // steady notes a step that took long, or a clock that is wrong: what was said and sent

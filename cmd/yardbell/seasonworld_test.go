@@ -50,12 +50,12 @@ type season struct {
 	queue  []strike // what is to happen, one after the other
 	fig    figures
 
-	uncertain map[spot]bool // what the chat took and the service may not know of
-	taken     []spot        // of late
-	shaky     []stretch     // when things were out of order
-	astray    time.Time     // since when the service's clock has been wrong
-	downUntil time.Time     // the service is off until then
-	missed    map[string]bool
+	uncertain map[spot]bool        // what the chat took and the service may not know of
+	taken     []spot               // of late
+	shaky     []stretch            // when things were out of order
+	astray    time.Time            // since when the service's clock has been wrong
+	downUntil time.Time            // the service is off until then
+	missed    map[string]time.Time // pings that could not be answered, and when that was wanted
 	watch     *sql.DB
 }
 
@@ -105,7 +105,7 @@ func (l *tail) count(c string) int {
 // newSeason makes the crews, each with its group claimed by its first member, before the
 // service starts.
 func newSeason(t *testing.T, crews int, begin time.Time) *season {
-	s := &season{t: t, clock: apidouble.NewManualClock(begin), disk: newDisk(t), err: &tail{seen: map[string]int{}}, uncertain: map[spot]bool{}, missed: map[string]bool{}, fig: figures{}}
+	s := &season{t: t, clock: apidouble.NewManualClock(begin), disk: newDisk(t), err: &tail{seen: map[string]int{}}, uncertain: map[spot]bool{}, missed: map[string]time.Time{}, fig: figures{}}
 	s.Double = apidouble.Start(t, apidouble.Options{Token: markerToken, ReadsAll: true, Clock: s.clock})
 	db, err := store.Open(t.Context(), s.disk.path(), store.Options{})
 	require.NoError(t, err)
