@@ -79,6 +79,9 @@ func (h *heart) run(ctx context.Context, clock func() time.Time, every time.Dura
 func (h *heart) look(now time.Time) error {
 	var worst *stoppedError
 	for s := range signs {
+		if !h.pulse.expects(s) {
+			continue // it is the chat that it waits for
+		}
 		last, n := h.pulse.of(s)
 		h.looks[s]++
 		if n != h.count[s] {

@@ -6,8 +6,11 @@ import (
 	"io"
 	"log/slog"
 	"net"
+	"net/http"
+	"net/http/httptest"
 	"os"
 	"os/exec"
+	"path"
 	"path/filepath"
 	"strings"
 	"sync/atomic"
@@ -93,6 +96,21 @@ type stuckSender struct{ scheduler.Sender }
 
 func (stuckSender) Send(context.Context, store.Outgoing) (store.Receipt, error) { select {} }
 
+// quietChat is a chat in which nobody writes; it answers a poll in a tenth of a second,
+// a hundred seconds by the child's clock.
+func quietChat(w http.ResponseWriter, r *http.Request) {
+	answer := `{"ok":true,"result":true}`
+	switch path.Base(r.URL.Path) {
+	case "getMe":
+		answer = `{"ok":true,"result":{"id":1,"is_bot":true,"first_name":"Yardbell","username":"yardbell_bot"}}`
+	case "getUpdates":
+		time.Sleep(100 * time.Millisecond)
+		answer = `{"ok":true,"result":[]}`
+	}
+	w.Header().Set("Content-Type", "application/json")
+	_, _ = io.WriteString(w, answer)
+}
+
 func TestHeartChild(t *testing.T) {
 	if os.Getenv(heartChild) == "" {
 		t.Skip("only as a child of TestHeartEndsTheProcess")
@@ -119,9 +137,13 @@ func TestHeartEndsTheProcess(t *testing.T) {
 	} {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
-			path := filepath.Join(t.TempDir(), "crew.db")
+			db := filepath.Join(t.TempDir(), "crew.db")
+			api := away
 			if c.stuck != "" {
-				queueOne(t, path)
+				queueOne(t, db)
+				srv := httptest.NewServer(http.HandlerFunc(quietChat))
+				t.Cleanup(srv.Close)
+				api = srv.URL
 			}
 			// A path of a socket may be no longer than some 100 bytes.
 			dir, err := os.MkdirTemp("", "y")
@@ -151,7 +173,7 @@ func TestHeartEndsTheProcess(t *testing.T) {
 			ctx, cancel := context.WithTimeout(t.Context(), 2*bound)
 			defer cancel()
 			cmd := exec.CommandContext(ctx, os.Args[0], "-test.run=^TestHeartChild$")
-			cmd.Env = append(os.Environ(), heartChild+"=1", heartStuck+"="+c.stuck, "DB="+path, "API="+away, "YARDBELL_TOKEN="+markerToken, "NOTIFY_SOCKET="+filepath.Join(dir, "n"))
+			cmd.Env = append(os.Environ(), heartChild+"=1", heartStuck+"="+c.stuck, "DB="+db, "API="+api, "YARDBELL_TOKEN="+markerToken, "NOTIFY_SOCKET="+filepath.Join(dir, "n"))
 			said, err := cmd.CombinedOutput()
 			var exit *exec.ExitError
 			require.ErrorAs(t, err, &exit, string(said))

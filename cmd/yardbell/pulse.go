@@ -23,6 +23,7 @@ type pulse struct {
 	mu    sync.Mutex
 	last  [signs]time.Time
 	count [signs]int64
+	held  bool // ticks wait for what is in the chat
 }
 
 // begin takes the start for the first sign of each.
@@ -32,6 +33,27 @@ func (p *pulse) begin(now time.Time) {
 	for s := range p.last {
 		p.last[s] = now
 	}
+}
+
+// hold says that no tick is to be expected until free.
+func (p *pulse) hold() {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	p.held = true
+}
+
+// free takes now for the first sign of the ticks that were held.
+func (p *pulse) free(now time.Time) {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	p.held, p.last[ticked] = false, now
+}
+
+// expects reports whether a sign of the part is due by and by.
+func (p *pulse) expects(s sign) bool {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	return s != ticked || !p.held
 }
 
 func (p *pulse) beat(s sign, now time.Time) {

@@ -214,6 +214,7 @@ func serve(ctx context.Context, e env, f serveFlags) (err error) {
 	// What people wrote while the service was away is read before anything goes out: no
 	// ping is for what they said is done.
 	read := make(chan struct{})
+	beats.hold()
 	poller.CaughtUp = func() { close(read) }
 
 	g, ctx := errgroup.WithContext(ctx)
@@ -221,6 +222,7 @@ func serve(ctx context.Context, e env, f serveFlags) (err error) {
 	g.Go(func() error {
 		select {
 		case <-read:
+			beats.free(e.clock())
 			return stopped(ctx, sched.Run(ctx, e.clock))
 		case <-ctx.Done():
 			return nil
