@@ -97,7 +97,7 @@ func (t *Tx) listOf(crew int64, at slot) (any, error) {
 	case yardsSlot:
 		return t.Yards(crew)
 	case openSlot:
-		return t.OpenTasks(crew)
+		return t.openRows(crew)
 	}
 	return nil, fmt.Errorf("nothing is known of list %v", at)
 }

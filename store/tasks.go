@@ -26,8 +26,12 @@ func (t *Tx) tasks(where string, args ...any) ([]rules.Task, error) {
 // OpenTasks of a crew, by their best time. A planned step whose turn has come while
 // no comb is in for it is not among them.
 func (t *Tx) OpenTasks(crew int64) ([]rules.Task, error) {
-	list, err := shelved(t, crew, openSlot, func() ([]rules.Task, error) { return t.tasks(`crew_id = ? AND state = 'open'`, crew) })
+	list, err := shelved(t, crew, openSlot, func() ([]rules.Task, error) { return t.openRows(crew) })
 	return slices.DeleteFunc(list, func(k rules.Task) bool { return k.NeedsComb() && !t.Now.Before(k.Earliest) }), err
+}
+
+func (t *Tx) openRows(crew int64) ([]rules.Task, error) {
+	return t.tasks(`crew_id = ? AND state = 'open'`, crew)
 }
 
 // Tasks of a crew, those already answered among them.
