@@ -13,6 +13,7 @@ import (
 // A message waits for the disk once, and costs no more statements and no more rows read
 // after a long season than after a short one. Counts, since times tell of the machine.
 func TestMessageCostsWhatItChanges(t *testing.T) {
+	inSequence(t)
 	cost := func(rounds int) (work store.Work, messages int64) {
 		ctx := t.Context()
 		p := service(t, seasonFile(t, rounds))

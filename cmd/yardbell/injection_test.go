@@ -75,6 +75,7 @@ var terminal = regexp.MustCompile(`\pC`)
 // the service, on the terminal. Every row goes in by the ways that are there: a name by
 // the chat, words by messages, and both by a file from before names were made safe.
 func TestInjectionTable(t *testing.T) {
+	inSequence(t)
 	w := newWorld(t, apidouble.Options{ReadsAll: true, Rates: apidouble.Rates{RecordOnly: true}})
 	listen := freeAddress(t)
 	w.join("--log", "json", "--log-level", "debug", "--listen", listen, "--calendar", "https://bees.example")
@@ -286,6 +287,7 @@ func inertCommands(t *testing.T, w *world) {
 
 // On the console the same words stay words, in both of its forms.
 func TestInjectionOnTheConsole(t *testing.T) {
+	inSequence(t)
 	var script strings.Builder
 	for _, in := range injections {
 		for _, l := range []string{"Wren: /" + in.text, "Wren: add yard " + in.text + " 4 nucs", "Wren: confine 7 " + in.text + " pin", "Ash: skip accept batch 1, " + in.text, "Ash: undo"} {

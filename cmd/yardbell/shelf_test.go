@@ -14,6 +14,7 @@ import (
 // What the writing connection has at hand is what the file has, at every step of every
 // conversation.
 func TestConversationsAtHand(t *testing.T) {
+	inSequence(t)
 	for _, c := range fewerScripts(t) {
 		t.Run(c.name, func(t *testing.T) {
 			t.Parallel()
@@ -32,6 +33,7 @@ func TestConversationsAtHand(t *testing.T) {
 
 // The same with random talk: what is taken back, changed and refused in any order.
 func TestRandomAtHand(t *testing.T) {
+	inSequence(t)
 	for n := range uint64(4) {
 		atHand(t, "America/Chicago", "2031-04-24 08:00", "en", func(p *player, check func(line string)) {
 			g := &gossip{r: rand.New(rand.NewPCG(n, 77)), out: p.out.(*bytes.Buffer), left: 150}
