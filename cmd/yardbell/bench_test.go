@@ -68,7 +68,7 @@ func service(tb testing.TB, source string) *player {
 	path := filepath.Join(tb.TempDir(), "crew.db")
 	require.NoError(tb, os.WriteFile(path, []byte(read(tb, source)), 0o600))
 	var out, errOut bytes.Buffer
-	p := &player{e: testEnv("", &out, &errOut), path: path, first: map[string]string{"zone": "UTC"}, out: &out, json: true}
+	p := &player{e: testEnv("", &out, &errOut), path: path, files: filepath.Dir(path), first: map[string]string{"zone": "UTC"}, out: &out, json: true}
 	require.NoError(tb, p.open(ctx))
 	now, err := newest(ctx, p.db)
 	require.NoError(tb, err)

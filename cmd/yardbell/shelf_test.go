@@ -52,7 +52,8 @@ func TestRandomAtHand(t *testing.T) {
 func atHand(t *testing.T, zone, now, lang string, play func(p *player, check func(line string))) {
 	t.Helper()
 	var out, errOut bytes.Buffer
-	p := &player{e: testEnv("", &out, &errOut), path: filepath.Join(t.TempDir(), "crew.db"), first: map[string]string{"zone": zone, "language": lang}, out: &out, json: true}
+	dir := t.TempDir()
+	p := &player{e: testEnv("", &out, &errOut), path: filepath.Join(dir, "crew.db"), files: dir, first: map[string]string{"zone": zone, "language": lang}, out: &out, json: true}
 	require.NoError(t, p.open(t.Context()))
 	defer func() { require.NoError(t, p.close()) }()
 	begin, err := parseNow(now, zoneOf(t, zone))
