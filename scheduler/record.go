@@ -3,7 +3,6 @@ package scheduler
 import (
 	"context"
 	"fmt"
-	"runtime"
 	"sync"
 	"time"
 
@@ -32,11 +31,6 @@ type records struct {
 	writing bool
 }
 
-// mostYields is how often whoever is just sending is let before a write, so that what
-// is nearly sent is written with the rest. A send over a network takes far longer than
-// all of them.
-const mostYields = 64
-
 // record writes down what came of a message. holdOff is not zero where the chat wants
 // nothing more before then.
 func (s *Scheduler) record(ctx context.Context, o *outcome) (holdOff time.Time, err error) {
@@ -58,9 +52,6 @@ func (s *Scheduler) record(ctx context.Context, o *outcome) (holdOff time.Time, 
 func (s *Scheduler) writeWaiting(ctx context.Context) {
 	r := &s.records
 	for {
-		for n := 0; n < mostYields && len(s.sending) > 0; n++ {
-			runtime.Gosched()
-		}
 		r.mu.Lock()
 		n := 0
 		for n < len(r.waiting) && r.waiting[n].now.Equal(r.waiting[0].now) {
