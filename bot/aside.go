@@ -1,7 +1,5 @@
 package bot
 
-import "yardbell/rules"
-
 // A piece set off behind a whole report says nothing that a line has where none of its
 // words could bear on it: "moved 36 to North, smooth ride", "caught 20, got stung on
 // the nose". What could bear on it is listed, and what lies one slip from that, so that
@@ -155,44 +153,3 @@ func (d *reader) reported(i int) bool {
 
 // takesOn are ways to say that a task is one's own.
 var takesOn = turnsOf(`i'll do it|i will do it|i got it|i've got it|got it|on it|i'm on it|i'll take it|i'll get it|i've got this|i got this|my job`)
-
-// headAlone keeps a report from being passed over for what is said behind it: where
-// the message as a whole is a denial or talk, and its first piece a report that leaves
-// nothing open, that piece is read and the rest asked about.
-func (d *reader) headAlone() {
-	r := d.r
-	if r.addressed || r.question || !r.negated && (len(r.rest) == 0 || r.verb != noVerb && r.firm()) {
-		return
-	}
-	toks := tokenize(d.text)
-	k := 1
-	for k < len(toks) && !toks[k-1].comma {
-		k++
-	}
-	if k >= len(toks) {
-		return
-	}
-	head := newReader(d.text[:toks[k].at], d.n)
-	h := head.read()
-	d.looks += head.looks
-	told := head.reported(len(head.toks)) || h.step == rules.CombOut
-	if !told || h.verb != doStep || !head.namesOnly(h.rest) || h.negated || h.question || h.count == nil && !h.all && h.subject().Zero() {
-		return
-	}
-	h.text, h.typos = r.text, r.typos
-	*r = *h
-	r.headed = true
-	for _, t := range toks[k:] {
-		r.rest = append(r.rest, t.orig)
-	}
-}
-
-// namesOnly reports whether the words are builders and yards: "fed B1 and B2".
-func (d *reader) namesOnly(list []string) bool {
-	for _, w := range list {
-		if !d.ownWords()[fold(w)] {
-			return false
-		}
-	}
-	return true
-}

@@ -44,7 +44,13 @@ func TestMortalChild(t *testing.T) {
 	if base == "" {
 		t.Skip("only as a child of TestCrashKilledAtEveryStep")
 	}
-	ask := func(what string) string {
+	ask := asks(base)
+	serveMortal(ask, "/die?", "yes", func() time.Time { return instantOf(ask("/now")) })
+}
+
+// asks is how a child process asks its parent, without which it ends.
+func asks(base string) func(what string) string {
+	return func(what string) string {
 		resp, err := http.Get(base + what)
 		if err != nil {
 			os.Exit(3) // the parent has gone
@@ -56,21 +62,29 @@ func TestMortalChild(t *testing.T) {
 		}
 		return string(b)
 	}
+}
+
+// instantOf reads the parent's clock.
+func instantOf(said string) time.Time {
+	n, err := strconv.ParseInt(said, 10, 64)
+	if err != nil {
+		os.Exit(3)
+	}
+	return time.Unix(0, n)
+}
+
+// serveMortal serves by the parent's clock until it ends, and dies at the steps at which
+// the parent, asked at a path, gives the word.
+func serveMortal(ask func(string) string, at, word string, clock func() time.Time) {
 	e := env{in: strings.NewReader(""), out: os.Stdout, errOut: os.Stderr, get: os.Getenv, tty: func(io.Writer) bool { return false },
-		clock: func() time.Time {
-			n, err := strconv.ParseInt(ask("/now"), 10, 64)
-			if err != nil {
-				os.Exit(3)
-			}
-			return time.Unix(0, n)
-		},
+		clock: clock,
 		wait: func(ctx context.Context, d time.Duration) error {
 			ask("/wait?d=" + strconv.FormatInt(int64(d), 10))
 			return ctx.Err()
 		},
 		around: func(s seams) seams {
 			reached := func(point, what string) {
-				if ask("/die?"+url.Values{"point": {point}, "what": {what}}.Encode()) == "yes" {
+				if ask(at+url.Values{"point": {point}, "what": {what}}.Encode()) == word {
 					dieNow()
 				}
 			}
