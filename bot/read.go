@@ -111,8 +111,11 @@ func (d *reader) read() *reading {
 	d.misfits()
 	d.leftovers()
 	d.eitherYard()
+	if r.step == rules.Graft && r.of != nil {
+		r.hedged = true // nothing is grafted out of a number: a slip of "40 or 42"
+	}
 	if found && r.verb == doStep && r.step == rules.Rogue && r.count == nil {
-		r.hedged = true
+		r.hedged, r.found = true, true
 	}
 	d.restrain()
 	d.headAlone()

@@ -102,6 +102,7 @@ type reading struct {
 	negated   bool
 	hedged    bool
 	digits    bool   // some number was typed
+	found     bool   // rogue cells were found, and their number was not read
 	headed    bool   // only the first piece was read: a whole report, with talk behind it
 	lang      string // "en" or "es" where the words say so, else empty
 	text      string

@@ -1,6 +1,7 @@
 package bot
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 	"time"
@@ -238,6 +239,10 @@ func (t *talk) doubt(r *reading) bool {
 	}
 	if !r.addressed && (!r.firm() || len(r.rest) > 8 || r.verb == doDone) {
 		t.hush()
+		return true
+	}
+	if r.found {
+		t.ask("ask_rogues", "Builder", cmp.Or(r.builder, "B2"))
 		return true
 	}
 	if r.either {
