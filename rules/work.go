@@ -1,9 +1,6 @@
 package rules
 
-import (
-	"math"
-	"time"
-)
+import "time"
 
 // startMargin is how long before the end of the working day a job may still be
 // begun; beforeClose is how much working time must be left before a window closes.
@@ -22,14 +19,8 @@ func (s *Settings) workDay(d Date) (from, to time.Time, ok bool) {
 
 // WorkBetween is how much working time lies between two instants.
 func (s *Settings) WorkBetween(a, b time.Time) time.Duration {
-	return s.workUpTo(a, b, math.MaxInt64)
-}
-
-// workUpTo stops counting once enough is found, so that a window of weeks costs
-// no more than one of days.
-func (s *Settings) workUpTo(a, b time.Time, enough time.Duration) time.Duration {
 	var sum time.Duration
-	for d := DateOf(a, s.Zone); sum < enough && !DayStart(d, s.Zone).After(b); d = d.Add(1) {
+	for d := DateOf(a, s.Zone); !DayStart(d, s.Zone).After(b); d = d.Add(1) {
 		from, to, ok := s.workDay(d)
 		if !ok {
 			continue
@@ -51,43 +42,83 @@ func (s *Settings) workUpTo(a, b time.Time, enough time.Duration) time.Duration 
 // that leaves at least two working hours before the close. ok is false where
 // there is none; the window is then shown as it is and the crew is warned.
 func (s *Settings) FitWork(earliest, best, latest time.Time) (fit time.Time, ok bool) {
+	last, ok := s.lastStart(earliest, latest)
+	if !ok {
+		return best, false
+	}
+	first, final, middle := DateOf(earliest, s.Zone), DateOf(last, s.Zone), DateOf(best, s.Zone)
+	// Days lie one after another, so that of those up to the middle and of those after it
+	// the nearest that will do is the best. Of two as near the earlier one is.
 	var found time.Time
-	consider := func(t time.Time) {
-		if t.Before(earliest) || t.After(latest) || s.workUpTo(t, latest, beforeClose) < beforeClose {
-			return
-		}
-		if found.IsZero() || dist(t, best) < dist(found, best) {
+	try := func(d Date) (t time.Time, ok bool) {
+		t, ok = s.startOn(d, earliest, best, last)
+		if near := dist(t, best); ok && (found.IsZero() || near < dist(found, best) || near == dist(found, best) && t.Before(found)) {
 			found = t
 		}
+		return t, ok
 	}
-	last := DateOf(latest, s.Zone)
-	for d := DateOf(earliest, s.Zone); !last.Before(d); d = d.Add(1) {
-		from, to, ok := s.workDay(d)
-		if !ok {
+	for d := middle; !d.Before(first); d = d.Add(-1) {
+		if final.Before(d) {
 			continue
 		}
-		if end := to.Add(-startMargin); end.After(from) {
-			to = end
+		if t, ok := try(d); ok && !t.After(best) {
+			break
 		}
-		if from.Before(earliest) {
-			from = earliest
-		}
-		if to.Before(from) {
+	}
+	for d := middle.Add(1); !final.Before(d) && !found.Equal(best); d = d.Add(1) {
+		if d.Before(first) {
 			continue
 		}
-		consider(clampTime(best, from, to))
-		// Where less than two working hours are left at the end of this day, the
-		// latest start that still leaves them lies earlier in it.
-		if left := s.workUpTo(from, latest, to.Sub(from)+beforeClose); left >= beforeClose {
-			if t := from.Add(left - beforeClose); t.Before(to) {
-				consider(clampTime(best, from, t))
-			}
+		if _, ok := try(d); ok {
+			break
 		}
 	}
 	if found.IsZero() {
 		return best, false
 	}
 	return found, true
+}
+
+// lastStart is the latest instant that leaves enough working time before a window
+// closes; ok is false where there is none in the window.
+func (s *Settings) lastStart(earliest, latest time.Time) (at time.Time, ok bool) {
+	missing := beforeClose
+	first := DateOf(earliest, s.Zone)
+	for d := DateOf(latest, s.Zone); !d.Before(first); d = d.Add(-1) {
+		from, to, ok := s.workDay(d)
+		if !ok {
+			continue
+		}
+		if to.After(latest) {
+			to = latest
+		}
+		if left := to.Sub(from); left >= missing {
+			at = to.Add(-missing)
+			return at, !at.Before(earliest)
+		} else if left > 0 {
+			missing -= left
+		}
+	}
+	return at, false
+}
+
+// startOn is the time nearest to best at which a job may be begun on a day, from
+// earliest to last.
+func (s *Settings) startOn(d Date, earliest, best, last time.Time) (t time.Time, ok bool) {
+	from, to, ok := s.workDay(d)
+	if !ok {
+		return t, false
+	}
+	if end := to.Add(-startMargin); end.After(from) {
+		to = end
+	}
+	if from.Before(earliest) {
+		from = earliest
+	}
+	if to.After(last) {
+		to = last
+	}
+	return clampTime(best, from, to), !to.Before(from)
 }
 
 func clampTime(t, lo, hi time.Time) time.Time {
