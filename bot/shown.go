@@ -14,26 +14,17 @@ func (t *talk) putRight() error {
 	if len(t.tx.Closed) == 0 {
 		return nil
 	}
-	for _, k := range t.tx.Closed {
-		shown, err := t.tx.Shown(t.crew.ID, k.Key)
+	shown, err := t.tx.Shown(t.crew.ID, t.tx.Closed...)
+	if err != nil {
+		return err
+	}
+	for _, m := range shown {
+		// The ping stands in all languages of the crew, so its end does as well.
+		end := each(voices(t.s, t.tx.Now), labelParting, func(v voice) string { return v.say(endOf(t.tx.Closed, m.TaskKey), "Name", t.by.Name) })
+		err := t.tx.Queue(store.Message{Crew: t.crew.ID, Key: fmt.Sprintf("edit/%d/%d", m.ID, t.update.ID), Kind: "reply",
+			Text: m.Text + "\n" + end, Chat: m.Chat, Edits: m.Message})
 		if err != nil {
 			return err
-		}
-		id := "edit_passed"
-		switch k.State {
-		case rules.Done:
-			id = "edit_done"
-		case rules.Skipped:
-			id = "edit_skipped"
-		}
-		for _, m := range shown {
-			// The ping stands in all languages of the crew, so its end does as well.
-			end := each(voices(t.s, t.tx.Now), labelParting, func(v voice) string { return v.say(id, "Name", t.by.Name) })
-			err := t.tx.Queue(store.Message{Crew: t.crew.ID, Key: fmt.Sprintf("edit/%d/%d", m.ID, t.update.ID), Kind: "reply",
-				Text: m.Text + "\n" + end, Chat: m.Chat, Edits: m.Message})
-			if err != nil {
-				return err
-			}
 		}
 	}
 	m, found, err := t.tx.ShownDigest(t.crew.ID, rules.DateOf(t.tx.Now, t.s.Zone), t.s.Zone)
@@ -41,4 +32,18 @@ func (t *talk) putRight() error {
 		return err
 	}
 	return t.tx.Queue(store.Message{Crew: t.crew.ID, Key: fmt.Sprintf("edit/%d/%d", m.ID, t.update.ID), Kind: "digest", Ping: rules.Digest, Edits: m.Message})
+}
+
+// endOf is the sentence that ends what the chat shows of a task.
+func endOf(closed []rules.Task, key string) string {
+	for _, k := range closed {
+		switch {
+		case k.Key != key:
+		case k.State == rules.Done:
+			return "edit_done"
+		case k.State == rules.Skipped:
+			return "edit_skipped"
+		}
+	}
+	return "edit_passed"
 }

@@ -392,7 +392,7 @@ func (t *talk) append(entries ...rules.Entry) ([]rules.Entry, error) {
 		if e.Happened.IsZero() {
 			e.Happened = e.Said
 		}
-		id, err := t.tx.Append(t.crew.ID, t.update.ID, t.by.ID, t.origin.Message, t.origin.Text, *e)
+		id, err := t.tx.Append(t.crew.ID, t.update.ID, t.by, t.origin.Message, t.origin.Text, *e)
 		if err != nil {
 			return nil, err
 		}

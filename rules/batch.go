@@ -92,8 +92,10 @@ func ChooseComb(combs []Comb, mark string, t time.Time) (Comb, bool) {
 }
 
 // BatchOf reads a batch out of its effective entries and its breeder's combs.
-// exists is false where the graft was taken back.
-func BatchOf(number int, entries []Entry, combs []Comb, s *Settings) (b Batch, exists bool) {
+// exists is false where the graft was taken back. was is the batch as it was read
+// before under the same settings, or none: what does not change in it is not worked
+// out again.
+func BatchOf(number int, entries []Entry, combs []Comb, s *Settings, was Batch) (b Batch, exists bool) {
 	grafts := did(entries, Graft)
 	if len(grafts) == 0 {
 		return b, false
@@ -149,11 +151,7 @@ func BatchOf(number int, entries []Entry, combs []Comb, s *Settings) (b Batch, e
 			b.Ended = true
 		}
 	}
-	b.Shift = IncubatorShift(b.Grafted, b.Age, s.Incubator)
-	em := b.Emergence(s)
-	b.Safe = em.SafeUntil().UTC()
-	// The model is good to half a day; minutes would pretend to more.
-	b.Emerges = em.Middle().Round(time.Hour).UTC()
+	b.foresee(s, was)
 	// No queen laying at a first look may only be early or after rain (Szabo et
 	// al. 1987: first eggs at 4-22 d); from the second look on it ends the batch.
 	if n := b.Counts.Laying; n != nil && *n == 0 {
@@ -162,6 +160,18 @@ func BatchOf(number int, entries []Entry, combs []Comb, s *Settings) (b Batch, e
 		b.Ended = b.Ended || len(looks) > 1 || !looks[0].Happened.Before(second)
 	}
 	return b, true
+}
+
+// foresee works out when the queens come.
+func (b *Batch) foresee(s *Settings, was Batch) {
+	b.Shift = IncubatorShift(b.Grafted, b.Age, s.Incubator)
+	e := b.Emergence(s)
+	// The model is good to half a day; minutes would pretend to more.
+	b.Emerges = e.Middle().Round(time.Hour).UTC()
+	before := was.Emergence(s)
+	if b.Safe = was.Safe; was.Safe.IsZero() || !before.Grafted.Equal(e.Grafted) || before.with(e.Grafted) != e {
+		b.Safe = e.SafeUntil().UTC()
+	}
 }
 
 func (b *Batch) yard(name string) {

@@ -39,7 +39,7 @@ func BatchTasks(b Batch, entries []Entry, s *Settings) []Task {
 	}
 	em := b.Emergence(s)
 	move := make_(Move, "", "", "grafted", b.Grafted)
-	move.Earliest, move.Ideal, move.Latest, _ = MoveWindow(em, s.Table.Row(Move, ""), s.MoveAt)
+	move.Earliest, move.Ideal, move.Latest = moveWindow(em, s.Table.Row(Move, ""), s.MoveAt, b.Safe)
 	move.fit(s)
 
 	// Hands off from sealing until ripe; both ends go with the age of the larvae

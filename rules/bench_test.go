@@ -17,7 +17,7 @@ func BenchmarkBatchTasks(b *testing.B) {
 	entries := Effective(season().entries)
 	b.ReportAllocs()
 	for b.Loop() {
-		batch, _ := BatchOf(1, entries, nil, s)
+		batch, _ := BatchOf(1, entries, nil, s, Batch{})
 		BatchTasks(batch, entries, s)
 	}
 }

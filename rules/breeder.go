@@ -13,12 +13,15 @@ type Breeder struct {
 	Comb   int64 // the comb she is confined on, 0 for none
 }
 
-// GraftRef is a graft that was taken from one of a breeder's combs.
+// GraftRef is all that a breeder's plan looks at in a batch that was grafted from her.
 type GraftRef struct {
 	Batch int
 	Comb  int64
 	At    time.Time
 }
+
+// GraftRef is the batch as its breeder's plan sees it.
+func (b Batch) GraftRef() GraftRef { return GraftRef{Batch: b.Number, Comb: b.Comb, At: b.Grafted} }
 
 func millis(ms int64) time.Time {
 	if ms == 0 {

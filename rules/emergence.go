@@ -45,6 +45,12 @@ type Emergence struct {
 	SigmaCell  float64
 }
 
+// with is the same for a graft at another time.
+func (e Emergence) with(grafted time.Time) Emergence {
+	e.Grafted = grafted
+	return e
+}
+
 // Middle is the model's middle of emergence.
 func (e Emergence) Middle() time.Time { return e.Grafted.Add(Hours(e.mean() - (e.Age.Lo+e.Age.Hi)/2)) }
 
@@ -56,13 +62,22 @@ func (e Emergence) mean() float64 { return EggToQueen - HatchAfter + e.Shift }
 func (e Emergence) cellOut(h float64) float64 {
 	n := distuv.UnitNormal
 	lo, hi := (h-e.mean()+e.Age.Lo)/e.SigmaCell, (h-e.mean()+e.Age.Hi)/e.SigmaCell
-	if hi-lo < 1e-6 {
+	switch {
+	case hi < -certain: // most of the integral's points, while it is early
+		return 0
+	case lo > certain:
+		return 1
+	case hi-lo < 1e-6:
 		return n.CDF(lo)
 	}
 	// The integral of the normal distribution function is x·Φ(x) + φ(x).
 	integral := func(x float64) float64 { return x*n.CDF(x) + n.Prob(x) }
 	return clamp((integral(hi)-integral(lo))/(hi-lo), 0, 1)
 }
+
+// certain is how many standard deviations out the chance of a cell is 0 or 1 but for
+// 1e-16, which is less than the numbers it is added to can show.
+const certain = 8.3
 
 // batchNode is one point of the integral over the batch-wide term: z standard
 // deviations from the middle, with the weight of that chance.

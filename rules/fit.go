@@ -249,8 +249,7 @@ func (r RoundTimes) Tasks(breeder int, bees bool, cells int, s *Settings) []Task
 	}
 	b := Batch{Breeder: breeder, Grafted: r.Graft, Age: r.Age}
 	b.Counts.Grafted = &cells
-	b.Shift = IncubatorShift(b.Grafted, b.Age, s.Incubator)
-	b.Emerges = b.Emergence(s).Middle().Round(time.Hour).UTC()
+	b.foresee(s, Batch{})
 	return append(append(tasks, BatchTasks(b, nil, s)...), LooseRogue(b, nil, s))
 }
 

@@ -31,7 +31,7 @@ func TestRoundIsWhatThePlannerWillMake(t *testing.T) {
 		var g book
 		g.add(Graft, BatchSubject(1), r.Graft, count(cells), from(7))
 		combs[0].Out = r.Confined.Add(Hours(PlannedStay))
-		batch, ok := BatchOf(1, g.entries, combs, s)
+		batch, ok := BatchOf(1, g.entries, combs, s, Batch{})
 		require.True(t, ok)
 		assert.InDelta(t, r.Age.Lo, batch.Age.Lo, 1e-6)
 		assert.InDelta(t, r.Age.Hi, batch.Age.Hi, 1e-6)

@@ -43,7 +43,7 @@ func OrderState(b Booked, book []Booked, combs map[int][]Comb, batches []Batch, 
 			var grafts []GraftRef
 			for _, x := range batches {
 				if x.Breeder == n {
-					grafts = append(grafts, GraftRef{x.Number, x.Comb, x.Grafted})
+					grafts = append(grafts, x.GraftRef())
 				}
 			}
 			for i, real := range Fulfil(planned, combs[n], grafts) {

@@ -50,9 +50,19 @@ func DearthAt(lines []FlowLine, yard string) (since time.Time, dearth bool) {
 	return since, dearth
 }
 
+// BarRef is all that a builder's plan looks at in a batch whose cells it holds or held.
+type BarRef struct {
+	Batch, Breeder int
+	Grafted, Moved time.Time
+	Ended          bool
+}
+
+// Bar is the batch as its builder's plan sees it.
+func (b Batch) Bar() BarRef { return BarRef{b.Number, b.Breeder, b.Grafted, b.Moved, b.Ended} }
+
 // PlanBuilder derives a builder and its tasks from its own entries and the
 // batches whose cells it holds or held.
-func PlanBuilder(name string, entries []Entry, batches []Batch, flow []FlowLine, s *Settings) (b Builder, exists bool, tasks []Task) {
+func PlanBuilder(name string, entries []Entry, batches []BarRef, flow []FlowLine, s *Settings) (b Builder, exists bool, tasks []Task) {
 	b.Name = name
 	for _, e := range did(entries, Add) {
 		exists, b.Yard = true, e.Into
@@ -60,21 +70,21 @@ func PlanBuilder(name string, entries []Entry, batches []Batch, flow []FlowLine,
 	subject := BuilderSubject(name)
 	clears := did(entries, Rogue)
 	var needsFood time.Time
-	var feedFor Batch
+	var feedFor BarRef
 	for _, batch := range batches {
-		tasks = append(tasks, rogueTask(subject, strconv.Itoa(batch.Number), batch, clears, s))
+		tasks = append(tasks, rogueTask(subject, strconv.Itoa(batch.Batch), batch, clears, s))
 		// Feed between graft and sealing.
 		if until := batch.Grafted.Add(Hours(s.Table.Row(Capped, "").Best)); !batch.Ended && batch.Moved.IsZero() && until.After(needsFood) {
 			needsFood, feedFor = until, batch
 		}
 	}
-	if since, dearth := DearthAt(flow, b.Yard); dearth && feedFor.Number > 0 {
+	if since, dearth := DearthAt(flow, b.Yard); dearth && feedFor.Batch > 0 {
 		from := since
 		if feedFor.Grafted.After(from) {
 			from = feedFor.Grafted
 		}
 		if t := feedTask(subject, BuilderEater, 1, from, did(entries, Feed), s); t.Earliest.Before(needsFood) {
-			t.Batch = feedFor.Number
+			t.Batch = feedFor.Batch
 			tasks = append(tasks, t)
 		}
 	}
@@ -84,9 +94,9 @@ func PlanBuilder(name string, entries []Entry, batches []Batch, flow []FlowLine,
 
 // rogueTask is the search for cells the bees started themselves. It sits on the
 // builder, or on the batch where no builder is known.
-func rogueTask(subject Subject, occ string, batch Batch, clears []Entry, s *Settings) Task {
+func rogueTask(subject Subject, occ string, batch BarRef, clears []Entry, s *Settings) Task {
 	row := s.Table.Row(Rogue, "")
-	t := Task{Subject: subject, Occ: occ, State: Open, Reason: "grafted", Anchor: batch.Grafted, Batch: batch.Number, Breeder: batch.Breeder}.with(row)
+	t := Task{Subject: subject, Occ: occ, State: Open, Reason: "grafted", Anchor: batch.Grafted, Batch: batch.Batch, Breeder: batch.Breeder}.with(row)
 	t.Earliest, t.Ideal, t.Latest = row.Window(batch.Grafted)
 	t.fit(s)
 	for _, c := range clears {
@@ -152,7 +162,7 @@ func PlanYard(name string, entries []Entry, flow []FlowLine, s *Settings) (y Yar
 
 // LooseRogue is the search of the builder for a batch of which the builder is not known.
 func LooseRogue(b Batch, entries []Entry, s *Settings) Task {
-	t := rogueTask(BatchSubject(b.Number), "", b, did(entries, Rogue), s)
+	t := rogueTask(BatchSubject(b.Number), "", b.Bar(), did(entries, Rogue), s)
 	list := []Task{t}
 	answers(list, entries)
 	return list[0]

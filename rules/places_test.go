@@ -9,7 +9,7 @@ import (
 func TestRogueSearchOfTheBuilder(t *testing.T) {
 	s := BuilderSubject("B2")
 	plan := func(batch Batch, b book) (bool, Task) {
-		_, exists, tasks := PlanBuilder("B2", Effective(b.entries), []Batch{batch}, nil, crew())
+		_, exists, tasks := PlanBuilder("B2", Effective(b.entries), []BarRef{batch.Bar()}, nil, crew())
 		return exists, task(t, tasks, Rogue, "1")
 	}
 	batch := Batch{Number: 1, Grafted: grafted, Breeder: 7}
@@ -82,11 +82,11 @@ func feeds(tasks []Task) (out []Task) {
 func TestBuilderIsFedOnlyInADearthAndOnlyUntilSealing(t *testing.T) {
 	s := BuilderSubject("B2")
 	dearth := func(at float64) []FlowLine { return []FlowLine{{"", true, h(at)}} }
-	plan := func(b book, flow []FlowLine, batches ...Batch) []Task {
+	plan := func(b book, flow []FlowLine, batches ...BarRef) []Task {
 		_, _, tasks := PlanBuilder("B2", Effective(b.entries), batches, flow, crew())
 		return feeds(tasks)
 	}
-	batch := Batch{Number: 1, Grafted: grafted}
+	batch := BarRef{Batch: 1, Grafted: grafted}
 	var none book
 	assert.Empty(t, plan(none, nil, batch), "nobody spoke of a dearth")
 	assert.Empty(t, plan(none, dearth(-50)), "no cells in it")

@@ -76,7 +76,7 @@ func TestBatchTasksHold(t *testing.T) {
 		combs := []Comb{{ID: 99, Confined: grafted.Add(-Hours(rapid.Float64Range(60, 200).Draw(t, "confined"))), BeesIn: yes()}}
 		entries := Effective(b.entries)
 		was, combsWas := frozen(entries), frozen(combs)
-		batch, ok := BatchOf(1, entries, combs, s)
+		batch, ok := BatchOf(1, entries, combs, s, Batch{})
 		if !ok {
 			return
 		}
@@ -84,7 +84,7 @@ func TestBatchTasksHold(t *testing.T) {
 		sound(t, append(tasks, LooseRogue(batch, entries, s)), s)
 		assert.Equal(t, was, frozen(entries), "entries changed")
 		assert.Equal(t, combsWas, frozen(combs), "combs changed")
-		again, _ := BatchOf(1, entries, combs, s)
+		again, _ := BatchOf(1, entries, combs, s, Batch{})
 		assert.Equal(t, batch, again)
 		assert.Equal(t, frozen(tasks), frozen(BatchTasks(again, entries, s)), "the same logbook gave another plan")
 		// One skip or one step done is answered once: nothing is open after the end.
@@ -139,7 +139,7 @@ func TestPlaceTasksHold(t *testing.T) {
 		builder.add(Add, BuilderSubject("B2"), grafted.Add(-time.Hour))
 		yard.add(Add, YardSubject("North"), grafted.Add(-time.Hour), count(40))
 		var flow []FlowLine
-		var batches []Batch
+		var batches []BarRef
 		for range rapid.IntRange(0, 12).Draw(t, "entries") {
 			at := grafted.Add(time.Duration(rapid.IntRange(0, 300*60).Draw(t, "minute")) * time.Minute)
 			switch rapid.IntRange(0, 3).Draw(t, "what") {
@@ -151,7 +151,7 @@ func TestPlaceTasksHold(t *testing.T) {
 			case 2:
 				builder.add(Rogue, BuilderSubject("B2"), at)
 			default:
-				batches = append(batches, Batch{Number: len(batches) + 1, Grafted: at, Ended: rapid.Bool().Draw(t, "ended")})
+				batches = append(batches, BarRef{Batch: len(batches) + 1, Grafted: at, Ended: rapid.Bool().Draw(t, "ended")})
 			}
 		}
 		entries, yardEntries := Effective(builder.entries), Effective(yard.entries)

@@ -123,7 +123,7 @@ func (s *service) log(e rules.Entry) {
 		if err != nil {
 			return err
 		}
-		if _, err := tx.Append(s.crew.ID, row, m.ID, s.update, "", e); err != nil {
+		if _, err := tx.Append(s.crew.ID, row, m, s.update, "", e); err != nil {
 			return err
 		}
 		return tx.Replan(s.crew.ID, store.Touched(e)...)

@@ -14,13 +14,14 @@ func BenchmarkAppend(b *testing.B) {
 	for name, each := range map[string]int{"one_a_transaction": 1, "hundred_a_transaction": 100} {
 		b.Run(name, func(b *testing.B) {
 			d := newDiary(b, fresh(b))
-			var row, member int64
+			var row int64
+			var member Member
 			d.do(func(tx *Tx) error {
 				m, err := tx.Member(d.crew, "wren", "Wren")
 				if err != nil {
 					return err
 				}
-				member = m.ID
+				member = m
 				row, _, err = tx.MarkUpdate(Update{Source: "test", UpdateID: 1, Crew: d.crew.ID, Member: m.ID, Kind: "message", Message: 1, Said: d.now})
 				return err
 			})

@@ -334,7 +334,7 @@ func bulk(t require.TestingT, d *diary, lines int) {
 			if err != nil {
 				return err
 			}
-			if _, err := tx.Append(d.crew.ID, row, m.ID, d.update, "as typed in the yard", e); err != nil {
+			if _, err := tx.Append(d.crew.ID, row, m, d.update, "as typed in the yard", e); err != nil {
 				return err
 			}
 		}

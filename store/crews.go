@@ -120,7 +120,7 @@ func (t *Tx) NewCrew(source string, chat int64, first map[string]string) (Crew, 
 		return crew, err
 	}
 	for _, e := range entries {
-		if _, err := t.Append(crew.ID, up, m.ID, 0, "", e); err != nil {
+		if _, err := t.Append(crew.ID, up, m, 0, "", e); err != nil {
 			return crew, err
 		}
 	}

@@ -144,12 +144,19 @@ func findBatch(list []rules.Batch, number int) (int, bool) {
 	return slices.BinarySearchFunc(list, number, func(b rules.Batch, n int) int { return cmp.Compare(b.Number, n) })
 }
 
-// putBatch writes a batch where it differs from its row.
-func (t *Tx) putBatch(crew int64, b rules.Batch, exists bool) error {
+// storedBatch is a batch as its row will read.
+func storedBatch(b rules.Batch) rules.Batch {
 	if b.Yards == nil {
 		b.Yards = []string{}
 	}
-	b.Grafted, b.Safe, b.Emerges, b.Moved = fromMS(toMS(b.Grafted)), fromMS(toMS(b.Safe)), fromMS(toMS(b.Emerges)), fromMS(toMS(b.Moved))
+	for _, at := range []*time.Time{&b.Grafted, &b.Safe, &b.Emerges, &b.Moved} {
+		*at = fromMS(toMS(*at))
+	}
+	return b
+}
+
+// putBatch writes a batch where it differs from its row.
+func (t *Tx) putBatch(crew int64, b rules.Batch, exists bool) error {
 	had, found, err := t.Batch(crew, b.Number)
 	if err != nil || !exists && !found || exists && found && reflect.DeepEqual(had, b) {
 		return err
@@ -166,11 +173,12 @@ func (t *Tx) putBatch(crew int64, b rules.Batch, exists bool) error {
 		}
 		return list
 	})
-	if _, err := t.shelvedExec(`DELETE FROM batches WHERE crew_id = ? AND number = ?`, crew, b.Number); err != nil || !exists {
+	if !exists {
+		_, err := t.shelvedExec(`DELETE FROM batches WHERE crew_id = ? AND number = ?`, crew, b.Number)
 		return err
 	}
 	c := b.Counts
-	_, err = t.shelvedExec(`INSERT INTO batches (crew_id, `+batchColumns+`) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+	_, err = t.shelvedExec(`INSERT OR REPLACE INTO batches (crew_id, `+batchColumns+`) VALUES (`+places(25)+`)`,
 		crew, b.Number, b.Graft, b.Breeder, b.Comb, b.Mark, b.Builder, toMS(b.Grafted), b.Age.Lo, b.Age.Hi, b.Age.Basis, b.Shift,
 		c.Grafted, c.Accepted, c.Capped, c.Nucs, c.Moved, c.Emerged, c.Laying, c.Caught, toJSON(b.Yards), toMS(b.Safe), toMS(b.Emerges), b.Ended, toMS(b.Moved))
 	return err

@@ -41,7 +41,7 @@ func (t *Tx) entries(where string, args ...any) ([]rules.Entry, error) {
 
 // Append writes one line into the logbook, chained to the one before, and returns its
 // number. The caller re-plans what it touches before the transaction ends.
-func (t *Tx) Append(crew, update, member, message int64, raw string, e rules.Entry) (int64, error) {
+func (t *Tx) Append(crew, update int64, by Member, message int64, raw string, e rules.Entry) (int64, error) {
 	last, before, err := t.newestLine()
 	if err != nil {
 		return 0, err
@@ -53,7 +53,7 @@ func (t *Tx) Append(crew, update, member, message int64, raw string, e rules.Ent
 	detail := toJSON(e.Detail)
 	_, reason := splitReason(detail)
 	words := wordsHash(salt, raw, reason)
-	row := []any{last + 1, crew, update, member, toMS(e.Said), toMS(e.Happened), string(e.Action), string(e.Step), string(e.Subject.Kind), e.Subject.Key,
+	row := []any{last + 1, crew, update, by.ID, toMS(e.Said), toMS(e.Happened), string(e.Action), string(e.Step), string(e.Subject.Kind), e.Subject.Key,
 		orNull(e.Count), orNull(e.Of), int64(e.From), e.Into, e.Mark, detail, any(nil), message, words}
 	if e.Ref != 0 {
 		row[16] = e.Ref
@@ -66,7 +66,29 @@ func (t *Tx) Append(crew, update, member, message int64, raw string, e rules.Ent
 	if t.shelf != nil {
 		t.shelf.head = &head{last + 1, hash}
 	}
-	return last + 1, t.shelveLine(crew, last+1)
+	e.ID, e.By = last+1, by.Name
+	t.shelveLine(crew, storedEntry(e, detail))
+	return e.ID, nil
+}
+
+// storedEntry is an entry as its row will read.
+func storedEntry(e rules.Entry, detail string) rules.Entry {
+	e.Said, e.Happened = fromMS(toMS(e.Said)), fromMS(toMS(e.Happened))
+	e.Count, e.Of = clone(e.Count), clone(e.Of)
+	e.Detail = rules.Detail{}
+	if err := (jsonCol{&e.Detail}).Scan(detail); err != nil {
+		panic(err) // it was written a moment ago
+	}
+	return e
+}
+
+// clone is a number that nobody else changes.
+func clone(n *int) *int {
+	if n == nil {
+		return nil
+	}
+	own := *n
+	return &own
 }
 
 // orNull is a number that may be missing, as the database keeps it.
@@ -86,15 +108,10 @@ func (t *Tx) SubjectEntries(crew int64, s rules.Subject) ([]rules.Entry, error) 
 
 // shelveLine puts a line that was just written at the end of the lists it belongs to,
 // as the file has it.
-func (t *Tx) shelveLine(crew, id int64) error {
+func (t *Tx) shelveLine(crew int64, e rules.Entry) {
 	if t.shelf == nil {
-		return nil
+		return
 	}
-	l, _, err := t.LineByID(crew, id)
-	if err != nil {
-		return err
-	}
-	e := l.Entry
 	add := func(had []rules.Entry) []rules.Entry { return append(had, e) }
 	reshelve(t, crew, linesSlot(e.Subject), add)
 	switch e.Step {
@@ -108,7 +125,6 @@ func (t *Tx) shelveLine(crew, id int64) error {
 		reshelve(t, crew, ordersSlot, add)
 	}
 	reshelve(t, crew, highestSlot(e.Subject.Kind), func(n []int) []int { return []int{max(n[0], e.Subject.Number())} })
-	return nil
 }
 
 // UpdateLines are the entries that one update logged.

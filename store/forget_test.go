@@ -24,7 +24,7 @@ func (d *diary) by(key, name, words string, e rules.Entry) (member Member) {
 		if err != nil {
 			return err
 		}
-		if _, err := tx.Append(d.crew.ID, row, member.ID, d.update, words, e); err != nil {
+		if _, err := tx.Append(d.crew.ID, row, member, d.update, words, e); err != nil {
 			return err
 		}
 		return tx.Replan(d.crew.ID, Touched(e)...)

@@ -71,7 +71,7 @@ func (d *diary) log(e rules.Entry) (id int64) {
 		if err != nil {
 			return err
 		}
-		if id, err = tx.Append(d.crew.ID, row, m.ID, d.update, "as typed", e); err != nil {
+		if id, err = tx.Append(d.crew.ID, row, m, d.update, "as typed", e); err != nil {
 			return err
 		}
 		return tx.Replan(d.crew.ID, Touched(e)...)

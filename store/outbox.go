@@ -1,7 +1,6 @@
 package store
 
 import (
-	"fmt"
 	"time"
 
 	"yardbell/rules"
@@ -92,71 +91,6 @@ func (t *Tx) Queue(m Message) error {
 		VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, 'queued', ?, ?, ?, ?, ?, ?, ?, ?, ?) ON CONFLICT DO NOTHING`,
 		m.Crew, m.Key, m.Kind, m.Ping, m.TaskKey, m.Step, m.Subject, m.Day, toMS(t.Now), toMS(t.Now), priority, m.ReplyTo, m.Update, m.Text, toJSON(m.Buttons), m.Reason, m.Chat, m.Answers, m.Edits, m.Attach)
 	return err
-}
-
-// putPings brings the queued pings of one task in line with those planned. One
-// whose time has passed is not begun: the answer that caused it says it all. One
-// that is queued already stays, however late, and keeps its time where a new plan
-// would move it into the past: better at the old hour than not at all.
-func (t *Tx) putPings(crew int64, k rules.Task, pings []rules.Ping) error {
-	have, err := all(t, func(s scanner) (m Message, err error) {
-		err = s.Scan(&m.ID, &m.Key, &m.Ping, &m.State, instant{&m.Fire})
-		return m, err
-	}, `SELECT id, key, ping, state, fire_at FROM outbox WHERE crew_id = ? AND task_key = ? AND task_key <> ''`, crew, k.Key)
-	if err != nil {
-		return err
-	}
-	byKey := map[string]Message{}
-	for _, m := range have {
-		if m.Ping != "" {
-			byKey[m.Key] = m
-		}
-	}
-	priority := PingThen
-	if k.Weight == rules.Critical {
-		priority = CriticalNext
-	}
-	for _, p := range pings {
-		p.Fire = fromMS(toMS(p.Fire)) // as it is stored, or it would always differ
-		key := pingKey(k, p)
-		m, had := byKey[key]
-		ahead := p.Fire.After(t.Since)
-		delete(byKey, key)
-		switch {
-		case !had && ahead:
-			kind := "ping"
-			if p.Kind == rules.NoAnswer || p.Kind == rules.Again {
-				kind = "ask"
-			}
-			if _, err := t.exec(`INSERT INTO outbox (crew_id, key, kind, ping, task_key, step, subject, day, fire_at, due_at, priority, state)
-				VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, 'queued')`,
-				crew, key, kind, p.Kind, k.Key, k.Step, k.Subject.String(), p.Day.String(), toMS(p.Fire), toMS(p.Fire), priority); err != nil {
-				return err
-			}
-		case had && ahead && (m.State == "cancelled" || m.State == "queued" && !m.Fire.Equal(p.Fire)):
-			if _, err := t.exec(`UPDATE outbox SET state = 'queued', fire_at = ?, due_at = ?, priority = ?, attempt = 0, reason = '' WHERE id = ?`,
-				toMS(p.Fire), toMS(p.Fire), priority, m.ID); err != nil {
-				return err
-			}
-		}
-	}
-	for _, m := range byKey {
-		if m.State == "queued" {
-			if _, err := t.exec(`UPDATE outbox SET state = 'cancelled', reason = 'replanned' WHERE id = ? AND state = 'queued'`, m.ID); err != nil {
-				return err
-			}
-		}
-	}
-	return nil
-}
-
-func pingKey(k rules.Task, p rules.Ping) string {
-	when := p.Day.String()
-	if p.Kind == rules.Again {
-		// Somebody may ask to be told again several times a day.
-		when = fmt.Sprint(p.Fire.UnixMilli())
-	}
-	return k.Key + "/" + string(p.Kind) + "/" + when
 }
 
 // EnsureDigest keeps one digest queued for a crew: the next morning that is
@@ -299,7 +233,7 @@ func (t *Tx) LastWithButtons(crew int64) (Message, bool, error) {
 
 func (t *Tx) lastMessage(where string, args ...any) (Message, bool, error) {
 	// message_id <> 0 stands in the query so that SQLite sees that the index, which
-	// leaves out what is not sent, will do. The same goes for task_key above.
+	// leaves out what is not sent, will do.
 	list, err := all(t, scanMessage, `SELECT `+messageColumns+` FROM outbox WHERE `+where+` AND message_id <> 0 ORDER BY message_id DESC LIMIT 1`, args...)
 	if err != nil || len(list) == 0 {
 		return Message{}, false, err
@@ -307,23 +241,21 @@ func (t *Tx) lastMessage(where string, args ...any) (Message, bool, error) {
 	return list[0], true, nil
 }
 
-// Shown are the messages about a task that stand in the chat with buttons and are
+// Shown are the messages about tasks that stand in the chat with buttons and are
 // young enough to be changed there.
-func (t *Tx) Shown(crew int64, taskKey string) ([]Message, error) {
-	return all(t, scanMessage, `SELECT `+messageColumns+` FROM outbox WHERE crew_id = ? AND task_key = ? AND task_key <> '' AND state = 'sent'
-		AND message_id <> 0 AND edits = 0 AND buttons <> '[]' AND sent_at > ? ORDER BY id`, crew, taskKey, toMS(t.Now.Add(-48*time.Hour)))
+func (t *Tx) Shown(crew int64, tasks ...rules.Task) ([]Message, error) {
+	keys := make([]string, len(tasks))
+	for i, k := range tasks {
+		keys[i] = k.Key
+	}
+	return all(t, scanMessage, `SELECT `+messageColumns+` FROM outbox WHERE id IN (SELECT o.id FROM `+aboutTasks+` WHERE o.state = 'sent'
+		AND o.message_id <> 0 AND o.edits = 0 AND o.buttons <> '[]' AND o.sent_at > ?) ORDER BY id`, toJSON(keys), crew, toMS(t.Now.Add(-48*time.Hour)))
 }
 
 // ShownDigest is the newest digest of a local day that stands in the chat.
 func (t *Tx) ShownDigest(crew int64, day rules.Date, zone *time.Location) (Message, bool, error) {
-	// The plus signs keep SQLite from walking back through all that the chat was told to
-	// find that there was none today.
-	list, err := all(t, scanMessage, `SELECT `+messageColumns+` FROM outbox WHERE crew_id = ? AND `+digestKeys+` AND state = 'sent' AND +message_id <> 0 AND sent_at >= ?
-		ORDER BY +message_id DESC LIMIT 1`, crew, toMS(rules.DayStart(day, zone)))
-	if err != nil || len(list) == 0 {
-		return Message{}, false, err
-	}
-	return list[0], true, nil
+	m, found, err := t.lastDigest(crew)
+	return m, found && m.Message != 0 && !m.Sent.Before(rules.DayStart(day, zone)), err
 }
 
 // AnswerTo marks a question as answered by an update; false where it was already.
@@ -336,12 +268,19 @@ func (t *Tx) AnswerTo(m Message, update int64) (bool, error) {
 const digestKeys = `key > 'digest/' AND key < 'digest0'`
 
 // DigestSent reports whether a crew had a digest on a local day, be it that
-// day's own or, after the service was away, one of a day before. No later day's
-// can have gone yet, so the newest one sent tells.
+// day's own or, after the service was away, one of a day before.
 func (t *Tx) DigestSent(crew int64, day rules.Date, zone *time.Location) (bool, error) {
-	var sent time.Time
-	_, err := t.one(`SELECT sent_at FROM outbox WHERE crew_id = ? AND `+digestKeys+` AND state = 'sent' ORDER BY key DESC LIMIT 1`, []any{crew}, instant{&sent})
-	return !sent.IsZero() && rules.DateOf(sent, zone) == day, err
+	m, found, err := t.lastDigest(crew)
+	return found && rules.DateOf(m.Sent, zone) == day, err
+}
+
+// lastDigest is the digest that was sent last: no later day's can have gone yet.
+func (t *Tx) lastDigest(crew int64) (Message, bool, error) {
+	list, err := all(t, scanMessage, `SELECT `+messageColumns+` FROM outbox WHERE crew_id = ? AND `+digestKeys+` AND state = 'sent' ORDER BY key DESC LIMIT 1`, crew)
+	if err != nil || len(list) == 0 {
+		return Message{}, false, err
+	}
+	return list[0], true, nil
 }
 
 // Outbox lists a crew's messages in the order they were queued.

@@ -25,6 +25,7 @@ func (t *Tx) KeepPhoto(p Photo, lines ...int64) error {
 	if err != nil {
 		return err
 	}
+	t.unshelve(p.Crew, photosSlot)
 	for _, l := range lines {
 		if _, err := t.exec(`INSERT OR IGNORE INTO photo_lines (photo_id, entry_id) VALUES (?, ?)`, id, l); err != nil {
 			return err
@@ -39,8 +40,21 @@ func (t *Tx) PhotosJoin(crew, message, line int64) error {
 	if message == 0 {
 		return nil
 	}
+	if any, err := t.anyPhoto(crew); err != nil || !any {
+		return err
+	}
 	_, err := t.exec(`INSERT OR IGNORE INTO photo_lines (photo_id, entry_id) SELECT id, ? FROM photos WHERE crew_id = ? AND about_id = ?`, line, crew, message)
 	return err
+}
+
+// anyPhoto reports whether a crew ever sent one with what was done; many never do.
+func (t *Tx) anyPhoto(crew int64) (bool, error) {
+	list, err := shelved(t, crew, photosSlot, func() ([]bool, error) {
+		var n int
+		found, err := t.one(`SELECT 1 FROM photos WHERE crew_id = ? LIMIT 1`, []any{crew}, &n)
+		return []bool{found}, err
+	})
+	return err == nil && list[0], err
 }
 
 // PhotosFollow puts the photos of a line beside the one that was logged instead of it.

@@ -77,7 +77,7 @@ func (r *replan) load() (err error) {
 }
 
 func (r *replan) add(s rules.Subject) {
-	if !s.Zero() && s.Key != "" && !r.seen[s] {
+	if none := s.Zero() || s.Key == "" || s == rules.BreederSubject(0); !none && !r.seen[s] {
 		r.seen[s] = true
 		r.todo = append(r.todo, s)
 	}
@@ -175,8 +175,13 @@ func (r *replan) batch(s rules.Subject) error {
 			return err
 		}
 	}
-	b, exists := rules.BatchOf(s.Number(), entries, combs, r.s)
+	was := old
+	if r.all {
+		was = rules.Batch{} // under other settings
+	}
+	b, exists := rules.BatchOf(s.Number(), entries, combs, r.s, was)
 	b.Number = s.Number()
+	b = storedBatch(b)
 	if err := r.t.putBatch(r.crew, b, exists); err != nil {
 		return err
 	}
@@ -187,16 +192,14 @@ func (r *replan) batch(s rules.Subject) error {
 			tasks = append(tasks, rules.LooseRogue(b, entries, r.s))
 		}
 	}
-	for _, side := range []struct {
-		b  rules.Batch
-		ok bool
-	}{{old, had}, {b, exists}} {
-		if side.ok && side.b.Breeder != 0 {
-			r.add(rules.BreederSubject(side.b.Breeder))
-		}
-		if side.ok && side.b.Builder != "" {
-			r.add(rules.BuilderSubject(side.b.Builder))
-		}
+	// Its breeder and its builder look at little of it, and most lines change none of that.
+	if r.all || had != exists || old.Breeder != b.Breeder || old.GraftRef() != b.GraftRef() {
+		r.add(rules.BreederSubject(old.Breeder))
+		r.add(rules.BreederSubject(b.Breeder))
+	}
+	if r.all || had != exists || old.Builder != b.Builder || old.Bar() != b.Bar() {
+		r.add(rules.BuilderSubject(old.Builder))
+		r.add(rules.BuilderSubject(b.Builder))
 	}
 	return r.t.putTasks(r.crew, r.s, s, tasks, r.all)
 }
@@ -224,7 +227,7 @@ func (r *replan) breeder(s rules.Subject) error {
 		if b.Breeder != s.Number() {
 			continue
 		}
-		grafts = append(grafts, rules.GraftRef{Batch: b.Number, Comb: b.Comb, At: b.Grafted})
+		grafts = append(grafts, b.GraftRef())
 	}
 	b, exists, combs, tasks := rules.PlanBreeder(s.Number(), entries, grafts, r.flow, r.s)
 	tasks = append(tasks, rules.PlannedTasks(rules.PlannedOf(r.booked, s.Number()), combs, grafts, entries, r.s)...)
@@ -243,8 +246,13 @@ func (r *replan) builder(s rules.Subject) error {
 	if err != nil {
 		return err
 	}
-	batches = slices.DeleteFunc(batches, func(b rules.Batch) bool { return b.Builder != s.Key })
-	b, exists, tasks := rules.PlanBuilder(s.Key, entries, batches, r.flow, r.s)
+	var bars []rules.BarRef
+	for _, b := range batches {
+		if b.Builder == s.Key {
+			bars = append(bars, b.Bar())
+		}
+	}
+	b, exists, tasks := rules.PlanBuilder(s.Key, entries, bars, r.flow, r.s)
 	if err := r.t.putBuilder(r.crew, b, exists); err != nil {
 		return err
 	}

@@ -38,6 +38,7 @@ var (
 	buildersSlot = slot{what: "builders"}
 	yardsSlot    = slot{what: "yards"}
 	openSlot     = slot{what: "open"}
+	photosSlot   = slot{what: "photos"} // whether there is any
 )
 
 func linesSlot(s rules.Subject) slot { return slot{"lines", s} }
@@ -62,9 +63,15 @@ type shelf struct {
 // crewShelf is what is kept of one crew.
 type crewShelf struct {
 	crew int64
-	at   map[slot]any
+	at   map[slot]kept
 	rows int
 	use  *list.Element
+}
+
+// kept is a list at hand and how many rows it counts for.
+type kept struct {
+	rows any
+	size int
 }
 
 // head is the newest line of the logbook.
@@ -87,7 +94,7 @@ func (s *shelf) clear() {
 func (s *shelf) crew(id int64) *crewShelf {
 	c := s.crews[id]
 	if c == nil {
-		c = &crewShelf{crew: id, at: map[slot]any{}}
+		c = &crewShelf{crew: id, at: map[slot]kept{}}
 		c.use = s.byUse.PushFront(c)
 		s.crews[id] = c
 		s.grow(c, 1)
@@ -103,6 +110,17 @@ func (s *shelf) grow(c *crewShelf, by int) {
 	for s.rows > s.limit && s.byUse.Len() > 1 {
 		s.drop(s.byUse.Back().Value.(*crewShelf).crew)
 	}
+}
+
+// put puts a list in the place of the one that was at hand, none where it has no size.
+func (s *shelf) put(c *crewShelf, at slot, list kept) {
+	before := c.at[at].size
+	if list.size == 0 {
+		delete(c.at, at)
+	} else {
+		c.at[at] = list
+	}
+	s.grow(c, list.size-before)
 }
 
 func (s *shelf) drop(crew int64) {
@@ -165,15 +183,14 @@ func shelved[T any](t *Tx, crew int64, at slot, read func() ([]T, error)) ([]T, 
 	}
 	t.used[crew] = true
 	c := t.shelf.crew(crew)
-	if rows, ok := c.at[at]; ok {
-		return slices.Clone(rows.([]T)), nil
+	if list, ok := c.at[at]; ok {
+		return slices.Clone(list.rows.([]T)), nil
 	}
 	rows, err := read()
 	if err != nil {
 		return nil, err
 	}
-	c.at[at] = rows
-	t.shelf.grow(c, len(rows)+1)
+	t.shelf.put(c, at, kept{rows, len(rows) + 1})
 	return slices.Clone(rows), nil
 }
 
@@ -182,9 +199,9 @@ func onShelf[T any](t *Tx, crew int64, at slot) (list []T, atHand bool) {
 	if t.shelf == nil || t.shelf.crews[crew] == nil {
 		return nil, false
 	}
-	rows, atHand := t.shelf.crews[crew].at[at]
+	had, atHand := t.shelf.crews[crew].at[at]
 	if atHand {
-		list = rows.([]T)
+		list = had.rows.([]T)
 	}
 	return list, atHand
 }
@@ -195,14 +212,12 @@ func reshelve[T any](t *Tx, crew int64, at slot, change func([]T) []T) {
 		return
 	}
 	c := t.shelf.crews[crew]
-	if rows, ok := c.at[at]; ok {
-		had := rows.([]T)
-		now := change(had)
+	if had, ok := c.at[at]; ok {
+		now := change(had.rows.([]T))
 		if len(now) == 0 {
 			now = nil // as it would be read
 		}
-		c.at[at] = now
-		t.shelf.grow(c, len(now)-len(had))
+		t.shelf.put(c, at, kept{now, len(now) + 1})
 	}
 }
 
@@ -212,7 +227,7 @@ func (t *Tx) unshelve(crew int64, at ...slot) {
 		return
 	}
 	for _, s := range at {
-		delete(t.shelf.crews[crew].at, s)
+		t.shelf.put(t.shelf.crews[crew], s, kept{})
 	}
 }
 

@@ -26,6 +26,11 @@ func TestShelfIsBounded(t *testing.T) {
 		rows := 0
 		for _, c := range db.shelf.crews {
 			rows += c.rows
+			kept := 1
+			for _, list := range c.at {
+				kept += list.size
+			}
+			assert.Equal(t, kept, c.rows, "what was taken off counts no more")
 		}
 		assert.Equal(t, rows, db.shelf.rows)
 		assert.LessOrEqual(t, rows, db.shelf.limit)

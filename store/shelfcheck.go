@@ -19,7 +19,8 @@ func (d *DB) CheckShelf(ctx context.Context, now time.Time) error {
 		file := *t
 		file.shelf = nil // reads past the shelf
 		for crew, c := range s.crews {
-			for at, rows := range c.at {
+			for at, kept := range c.at {
+				rows := kept.rows
 				want, err := file.listOf(crew, at)
 				if err != nil {
 					return err
@@ -98,6 +99,9 @@ func (t *Tx) listOf(crew int64, at slot) (any, error) {
 		return t.Yards(crew)
 	case openSlot:
 		return t.openRows(crew)
+	case photosSlot:
+		any, err := t.anyPhoto(crew)
+		return []bool{any}, err
 	}
 	return nil, fmt.Errorf("nothing is known of list %v", at)
 }

@@ -40,23 +40,39 @@ func (t *Tx) Tasks(crew int64) ([]rules.Task, error) { return t.tasks(`crew_id =
 // SubjectTasks are the tasks of one subject.
 func (t *Tx) SubjectTasks(crew int64, s rules.Subject) ([]rules.Task, error) {
 	return shelved(t, crew, tasksSlot(s), func() ([]rules.Task, error) {
-		return t.tasks(`crew_id = ? AND subject_kind = ? AND subject_key = ?`, crew, s.Kind, s.Key)
+		// The key of a task begins with its subject and a slash; '0' comes after it.
+		return t.tasks(`crew_id = ? AND key > ? AND key < ? AND subject_kind = ? AND subject_key = ?`, crew, s.String()+"/", s.String()+"0", s.Kind, s.Key)
 	})
+}
+
+// SubjectTask is one task of a subject by its key.
+func (t *Tx) SubjectTask(crew int64, s rules.Subject, key string) (k rules.Task, found bool, err error) {
+	list, atHand := onShelf[rules.Task](t, crew, tasksSlot(s))
+	if !atHand {
+		return t.Task(crew, key)
+	}
+	return taskOf(list, key)
+}
+
+func taskOf(list []rules.Task, key string) (k rules.Task, found bool, err error) {
+	i := slices.IndexFunc(list, func(k rules.Task) bool { return k.Key == key })
+	if i < 0 {
+		return k, false, nil
+	}
+	return list[i], true, nil
 }
 
 // Task reads one task by its key.
 func (t *Tx) Task(crew int64, key string) (k rules.Task, found bool, err error) {
 	open, _ := onShelf[rules.Task](t, crew, openSlot)
-	for _, k := range open {
-		if k.Key == key {
-			return k, true, nil
-		}
+	if k, found, _ := taskOf(open, key); found {
+		return k, true, nil
 	}
 	list, err := t.tasks(`crew_id = ? AND key = ?`, crew, key)
-	if err != nil || len(list) == 0 {
+	if err != nil {
 		return k, false, err
 	}
-	return list[0], true, nil
+	return taskOf(list, key)
 }
 
 // putTasks replaces the tasks of one subject and brings their queued pings in
@@ -67,12 +83,13 @@ func (t *Tx) putTasks(crew int64, s *rules.Settings, subject rules.Subject, task
 	if err != nil {
 		return err
 	}
-	was := map[string]rules.Task{}
+	was := make(map[string]rules.Task, len(old))
 	for _, k := range old {
 		was[k.Key] = k
 	}
-	changed := false
 	now := make([]rules.Task, len(tasks))
+	var differ []rules.Task
+	var plans []pingPlan
 	for i, k := range tasks {
 		now[i] = stored(k)
 		before, had := was[k.Key]
@@ -85,28 +102,30 @@ func (t *Tx) putTasks(crew int64, s *rules.Settings, subject rules.Subject, task
 			t.Closed = append(t.Closed, k)
 		}
 		if !same {
-			changed = true
-			if err := t.putTask(crew, k); err != nil {
-				return err
-			}
+			differ = append(differ, now[i])
 		}
-		if err := t.putPings(crew, k, rules.Pings(k, s)); err != nil {
-			return err
+		// Most changes of a task, a count that came in, leave its pings as they are.
+		plan := planPings(now[i], s)
+		if all || !had || !slices.Equal(plan.rows, planPings(before, s).rows) {
+			plans = append(plans, plan)
 		}
 	}
 	for key, before := range was {
-		changed = true
 		if before.State == rules.Open {
 			t.Closed = append(t.Closed, rules.Task{Key: key})
 		}
 		if _, err := t.shelvedExec(`DELETE FROM tasks WHERE crew_id = ? AND key = ?`, crew, key); err != nil {
 			return err
 		}
-		if err := t.putPings(crew, rules.Task{Key: key}, nil); err != nil {
-			return err
-		}
+		plans = append(plans, pingPlan{task: rules.Task{Key: key}})
 	}
-	if changed {
+	if err := t.writeTasks(crew, differ); err != nil {
+		return err
+	}
+	if err := t.putPings(crew, plans); err != nil {
+		return err
+	}
+	if len(differ)+len(was) > 0 {
 		t.shelveTasks(crew, subject, now)
 	}
 	return nil
@@ -118,13 +137,17 @@ func (t *Tx) CountOpen() (n int, err error) {
 	return n, err
 }
 
-func (t *Tx) putTask(crew int64, k rules.Task) error {
-	_, err := t.shelvedExec(`INSERT OR REPLACE INTO tasks (crew_id, `+taskColumns+`)
-		VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
-		crew, k.Key, k.Subject.Kind, k.Subject.Key, k.Step, k.Occ, toMS(k.Earliest), toMS(k.Best), toMS(k.Latest), toMS(k.Ideal),
-		int(k.Weight), k.Guard, k.State, k.ClaimedBy, toMS(k.Snoozed), k.Reason, toMS(k.Anchor), k.Batch, k.Breeder, k.Count,
-		k.From, k.Into, k.Mark, k.Unfit, k.Stake, k.Source)
-	return err
+// writeTasks writes the rows of tasks, those that stand already in their place.
+func (t *Tx) writeTasks(crew int64, tasks []rules.Task) error {
+	const columns = 26
+	return manyRows(tasks, columns, func(k rules.Task) []any {
+		return []any{crew, k.Key, k.Subject.Kind, k.Subject.Key, k.Step, k.Occ, toMS(k.Earliest), toMS(k.Best), toMS(k.Latest), toMS(k.Ideal),
+			int(k.Weight), k.Guard, k.State, k.ClaimedBy, toMS(k.Snoozed), k.Reason, toMS(k.Anchor), k.Batch, k.Breeder, k.Count,
+			k.From, k.Into, k.Mark, k.Unfit, k.Stake, k.Source}
+	}, func(values string, args []any) error {
+		_, err := t.shelvedExec(`INSERT OR REPLACE INTO tasks (crew_id, `+taskColumns+`) VALUES `+values, args...)
+		return err
+	})
 }
 
 // stored is a task as its row will read: the planner's times may be finer and carry

@@ -1,0 +1,124 @@
+package store
+
+import (
+	"strconv"
+
+	"yardbell/rules"
+)
+
+// pingPlan is what a task's pings are meant to be.
+type pingPlan struct {
+	task rules.Task
+	rows []pingRow
+}
+
+// pingRow is one of them as the outbox has it.
+type pingRow struct {
+	key, kind string
+	ping      rules.PingKind
+	day       string
+	fire      int64
+	priority  int
+}
+
+func planPings(k rules.Task, s *rules.Settings) pingPlan {
+	priority := PingThen
+	if k.Weight == rules.Critical {
+		priority = CriticalNext
+	}
+	pings := rules.Pings(k, s)
+	plan := pingPlan{task: k, rows: make([]pingRow, len(pings))}
+	for i, p := range pings {
+		kind := "ping"
+		if p.Kind == rules.NoAnswer || p.Kind == rules.Again {
+			kind = "ask"
+		}
+		plan.rows[i] = pingRow{key: pingKey(k, p), kind: kind, ping: p.Kind, day: p.Day.String(), fire: toMS(p.Fire), priority: priority}
+	}
+	return plan
+}
+
+func pingKey(k rules.Task, p rules.Ping) string {
+	when := p.Day.String()
+	if p.Kind == rules.Again {
+		// Somebody may ask to be told again several times a day.
+		when = strconv.FormatInt(p.Fire.UnixMilli(), 10)
+	}
+	return k.Key + "/" + string(p.Kind) + "/" + when
+}
+
+// putPings brings the queued pings of tasks in line with those planned. One
+// whose time has passed is not begun: the answer that caused it says it all. One
+// that is queued already stays, however late, and keeps its time where a new plan
+// would move it into the past: better at the old hour than not at all.
+func (t *Tx) putPings(crew int64, plans []pingPlan) error {
+	had, err := t.queuedPings(crew, plans)
+	if err != nil {
+		return err
+	}
+	type fresh struct {
+		task rules.Task
+		row  pingRow
+	}
+	var begin []fresh
+	for _, plan := range plans {
+		for _, p := range plan.rows {
+			m, known := had[p.key]
+			delete(had, p.key)
+			ahead := fromMS(p.fire).After(t.Since)
+			switch {
+			case !known && ahead:
+				begin = append(begin, fresh{plan.task, p})
+			case known && ahead && (m.State == "cancelled" || m.State == "queued" && toMS(m.Fire) != p.fire):
+				if _, err := t.exec(`UPDATE outbox SET state = 'queued', fire_at = ?, due_at = ?, priority = ?, attempt = 0, reason = '' WHERE id = ?`,
+					p.fire, p.fire, p.priority, m.ID); err != nil {
+					return err
+				}
+			}
+		}
+	}
+	var end []int64
+	for _, m := range had {
+		if m.State == "queued" {
+			end = append(end, m.ID)
+		}
+	}
+	if len(end) > 0 {
+		if _, err := t.exec(`UPDATE outbox SET state = 'cancelled', reason = 'replanned' WHERE id IN (SELECT value FROM json_each(?)) AND state = 'queued'`, toJSON(end)); err != nil {
+			return err
+		}
+	}
+	const columns = 12
+	return manyRows(begin, columns, func(f fresh) []any {
+		k, p := f.task, f.row
+		return []any{crew, p.key, p.kind, string(p.ping), k.Key, string(k.Step), k.Subject.String(), p.day, p.fire, p.fire, p.priority, "queued"}
+	}, func(values string, args []any) error {
+		_, err := t.exec(`INSERT INTO outbox (crew_id, key, kind, ping, task_key, step, subject, day, fire_at, due_at, priority, state) VALUES `+values, args...)
+		return err
+	})
+}
+
+// aboutTasks joins the keys of tasks, a JSON list, with the messages o of a crew about
+// them, whose own keys begin with that of the task and a slash; '0' comes after it.
+const aboutTasks = `json_each(?) k CROSS JOIN outbox o
+	ON o.crew_id = ? AND o.key > k.value || '/' AND o.key < k.value || '0' AND o.task_key = k.value`
+
+// queuedPings are the pings that the outbox has of tasks, by key.
+func (t *Tx) queuedPings(crew int64, plans []pingPlan) (map[string]Message, error) {
+	if len(plans) == 0 {
+		return nil, nil
+	}
+	keys := make([]string, len(plans))
+	for i, p := range plans {
+		keys[i] = p.task.Key
+	}
+	list, err := all(t, func(s scanner) (m Message, err error) {
+		err = s.Scan(&m.ID, &m.Key, &m.State, instant{&m.Fire})
+		return m, err
+	}, `SELECT o.id, o.key, o.state, o.fire_at FROM `+aboutTasks, toJSON(keys), crew)
+	byKey := make(map[string]Message, len(list))
+	for _, m := range list {
+		byKey[m.Key] = m
+	}
+	return byKey, err
+}
