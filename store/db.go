@@ -1,13 +1,16 @@
 package store
 
 import (
+	"cmp"
 	"context"
 	"database/sql"
 	"embed"
 	"errors"
 	"fmt"
 	"io/fs"
+	"math"
 	"net/url"
+	"os"
 	"path/filepath"
 	"strings"
 
@@ -33,6 +36,7 @@ type DB struct {
 	work             work
 	path             string
 	table            *rules.Table
+	unchecked        bool // not read for damage yet
 }
 
 // FileError says in one sentence why a database file cannot be used.
@@ -47,8 +51,10 @@ func (e *FileError) Error() string { return fmt.Sprintf("database %s %s", e.Path
 type Options struct {
 	Table    *rules.Table // nil for the default step table
 	ReadOnly bool         // refuse to create or upgrade; the logbook is not written
+	Late     bool         // the caller reads a large file for damage after it is open: see CheckLate
 
-	noCopy bool // it is a copy itself: none is kept before an upgrade
+	noCopy bool  // it is a copy itself: none is kept before an upgrade
+	large  int64 // from how many bytes on it is large, 0 for largeFile
 }
 
 // Open opens or creates the database file at path and brings it to the newest
@@ -60,13 +66,23 @@ func Open(ctx context.Context, path string, o Options) (*DB, error) {
 	if err := checkPath(path, o.ReadOnly); err != nil {
 		return nil, err
 	}
-	found, err := probe(ctx, path)
-	if err != nil {
-		return nil, err
-	}
 	newest, err := newestKnown()
 	if err != nil {
 		return nil, err
+	}
+	large := int64(math.MaxInt64)
+	if o.Late && !exists(path+damageMark) {
+		large = cmp.Or(o.large, largeFile)
+	}
+	found, err := probeBelow(ctx, path, large)
+	if err == nil && found.unchecked && found.schema < newest { // what is damaged is not to be upgraded
+		found, err = probe(ctx, path)
+	}
+	if err != nil {
+		return nil, err
+	}
+	if o.Late && !found.unchecked {
+		_ = os.Remove(path + damageMark) // it is sound, or another by now
 	}
 	switch {
 	case found.schema > newest:
@@ -86,7 +102,7 @@ func Open(ctx context.Context, path string, o Options) (*DB, error) {
 			return nil, fileError(path, err)
 		}
 	}
-	d := &DB{path: path, table: o.Table}
+	d := &DB{path: path, table: o.Table, unchecked: found.unchecked}
 	if d.table == nil {
 		d.table = rules.DefaultTable()
 	}

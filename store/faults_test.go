@@ -180,6 +180,44 @@ func TestUnusableFiles(t *testing.T) {
 	}
 }
 
+// A large file is opened before it was read for damage, unless it is to be upgraded, and
+// what is damaged in it is said then; a small one is read first in any case.
+func TestLargeFileIsCheckedLate(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "crew.db")
+	used(t, path)
+	late := Options{Late: true, large: 1}
+	open := func(o Options) error {
+		db, err := Open(ctx, path, o)
+		if err == nil {
+			err = db.CheckLate(ctx)
+			require.NoError(t, db.Close())
+		}
+		return err
+	}
+	require.NoError(t, open(late))
+	change(t, path, func(b []byte) []byte { clear(b[len(b)-4096:]); return b })
+	assert.ErrorContains(t, open(Options{}), "is damaged")
+	assert.ErrorContains(t, open(Options{Late: true}), "is damaged", "it is not large")
+	db, err := Open(ctx, path, late)
+	require.NoError(t, err, "nobody is kept waiting")
+	assert.ErrorContains(t, db.CheckLate(ctx), "is damaged")
+	require.NoError(t, db.Close())
+	_, err = Open(ctx, path, late)
+	assert.ErrorContains(t, err, "is damaged", "nothing is logged into it again")
+	for _, f := range []string{path, path + "-wal", path + "-shm"} {
+		_ = os.Remove(f)
+	}
+	used(t, path)
+	require.NoError(t, open(late), "another file in its place")
+	assert.NoFileExists(t, path+damageMark)
+
+	old := filepath.Join(t.TempDir(), "old.db")
+	migrateTo(t, old, newestSchema(t)-1)
+	change(t, old, func(b []byte) []byte { clear(b[len(b)-4096:]); return b })
+	_, err = Open(ctx, old, late)
+	assert.ErrorContains(t, err, "is damaged", "no upgrade of a damaged file")
+}
+
 // headers is how many spoiled headers are tried.
 var headers = 60
 

@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
+	"math"
 	"os"
 	"path/filepath"
 )
@@ -17,9 +18,14 @@ import (
 
 // probed is what a file turns out to be.
 type probed struct {
-	ours   bool  // it carries our mark
-	schema int64 // 0 before the first migration
+	ours      bool  // it carries our mark
+	schema    int64 // 0 before the first migration
+	unchecked bool  // too large to be read for damage first
 }
+
+// largeFile is from how many bytes on a file may be opened before it was read for damage.
+// Reading takes about a second for each hundred megabytes, and pings wait meanwhile.
+const largeFile = 64 << 20
 
 // checkPath looks at the path before SQLite does, whose own errors for these
 // cases do not say what to do.
@@ -59,6 +65,11 @@ const headerSize = 100
 // probe says what the file at path is, without changing it: no lock that lasts,
 // no file left beside it.
 func probe(ctx context.Context, path string) (probed, error) {
+	return probeBelow(ctx, path, math.MaxInt64)
+}
+
+// probeBelow reads a file for damage only where it has less than large bytes.
+func probeBelow(ctx context.Context, path string, large int64) (probed, error) {
 	head, err := header(path)
 	if err != nil || head == nil {
 		return probed{}, err
@@ -85,15 +96,19 @@ func probe(ctx context.Context, path string) (probed, error) {
 	}
 	defer func() { _ = db.Close() }()
 	db.SetMaxOpenConns(1)
-	p, err := examine(ctx, db, path, ours)
+	st, err := os.Stat(path)
+	if err != nil {
+		return probed{}, &FileError{path, "cannot be read: " + reason(err)}
+	}
+	p, err := examine(ctx, db, path, ours, st.Size() >= large)
 	if err != nil {
 		return p, fileError(path, err)
 	}
 	return p, nil
 }
 
-func examine(ctx context.Context, db *sql.DB, path string, ours bool) (probed, error) {
-	p := probed{ours: ours}
+func examine(ctx context.Context, db *sql.DB, path string, ours, later bool) (probed, error) {
+	p := probed{ours: ours, unchecked: later}
 	if !ours {
 		var tables int
 		if err := db.QueryRowContext(ctx, `SELECT count(*) FROM sqlite_schema`).Scan(&tables); err != nil {
@@ -104,12 +119,10 @@ func examine(ctx context.Context, db *sql.DB, path string, ours bool) (probed, e
 		}
 		return p, nil
 	}
-	var ok string
-	if err := db.QueryRowContext(ctx, `PRAGMA quick_check(1)`).Scan(&ok); err != nil {
-		return p, err
-	}
-	if ok != "ok" {
-		return p, damaged(path, ok)
+	if !later {
+		if err := quickCheck(ctx, db, path); err != nil {
+			return p, err
+		}
 	}
 	var tables int
 	if err := db.QueryRowContext(ctx, `SELECT count(*) FROM sqlite_schema WHERE name = 'goose_db_version'`).Scan(&tables); err != nil || tables == 0 {
@@ -117,6 +130,36 @@ func examine(ctx context.Context, db *sql.DB, path string, ours bool) (probed, e
 	}
 	return p, db.QueryRowContext(ctx, `SELECT coalesce(max(version_id), 0) FROM goose_db_version`).Scan(&p.schema)
 }
+
+func quickCheck(ctx context.Context, db *sql.DB, path string) error {
+	var ok string
+	if err := db.QueryRowContext(ctx, `PRAGMA quick_check(1)`).Scan(&ok); err != nil {
+		return err
+	}
+	if ok != "ok" {
+		return damaged(path, ok)
+	}
+	return nil
+}
+
+// CheckLate reads a file for damage that was too large to be read before it was opened.
+// Where it was read then, there is nothing to do.
+func (d *DB) CheckLate(ctx context.Context) error {
+	if !d.unchecked {
+		return nil
+	}
+	err := quickCheck(ctx, d.r, d.path)
+	if err == nil || ctx.Err() != nil {
+		return err
+	}
+	err = fileError(d.path, err)
+	_ = os.WriteFile(d.path+damageMark, []byte(err.Error()+"\n"), 0o600) // at worst it is found again
+	return err
+}
+
+// damageMark ends the name of a file that stands beside one in which damage was found
+// late: while it is there, the damaged one is read before it is opened.
+const damageMark = "-damaged"
 
 func foreign(path string) error {
 	return &FileError{path, "belongs to another program; name another file"}

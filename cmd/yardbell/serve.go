@@ -125,7 +125,7 @@ func serve(ctx context.Context, e env, f serveFlags) (err error) {
 		return err
 	}
 	defer func() { _ = lock.Unlock() }()
-	db, err := store.Open(ctx, f.db, store.Options{Table: table})
+	db, err := store.Open(ctx, f.db, store.Options{Table: table, Late: true})
 	if err != nil {
 		return err
 	}
@@ -232,6 +232,7 @@ func serve(ctx context.Context, e env, f serveFlags) (err error) {
 		g.Go(func() error { return stopped(ctx, save.run(ctx, e.clock)) })
 	}
 	g.Go(func() error { return checks.run(ctx, e.clock) })
+	g.Go(func() error { return stopped(ctx, db.CheckLate(ctx)) })
 	g.Go(func() error { return h.run(ctx, e.clock, e.beats) })
 	if feed != nil {
 		serveHTTP(ctx, g, feed, public(beats, e.clock, b))
