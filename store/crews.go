@@ -152,8 +152,23 @@ func (t *Tx) Member(c Crew, key, name string) (m Member, err error) {
 		if _, err = t.shelvedExec(`UPDATE members SET name = ? WHERE id = ?`, name, m.ID); t.shelf != nil {
 			t.shelf.drop(c.ID) // every line names who wrote it
 		}
+		if err == nil {
+			err = t.replanClaims(c.ID, m.ID)
+		}
 	}
 	return m, err
+}
+
+// replanClaims derives anew what a member claimed: who claimed a task stands in its row.
+func (t *Tx) replanClaims(crew, member int64) error {
+	list, err := all(t, func(s scanner) (sub rules.Subject, err error) {
+		err = s.Scan(&sub.Kind, &sub.Key)
+		return sub, err
+	}, `SELECT DISTINCT subject_kind, subject_key FROM entries WHERE crew_id = ? AND member_id = ? AND action = 'mine'`, crew, member)
+	if err != nil || len(list) == 0 {
+		return err
+	}
+	return t.Replan(crew, list...)
 }
 
 // Settings of a crew, read out of its logbook.

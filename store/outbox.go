@@ -187,15 +187,27 @@ func (t *Tx) MarkSent(m Message, number int64, text string, buttons []Button, re
 }
 
 // Reschedule puts a claimed message back until a later time. A hold gives the
-// attempt back, a retry keeps it.
+// attempt back, a retry keeps it. A ping may have been planned otherwise while the chat
+// had it: it is brought in line like one that was queued all the time.
 func (t *Tx) Reschedule(m Message, until time.Time, giveBack bool, reason string) error {
 	back := 0
 	if giveBack {
 		back = 1
 	}
-	_, err := t.exec(`UPDATE outbox SET state = 'queued', due_at = ?, attempt = attempt - ?, reason = ? WHERE id = ? AND state = 'claimed' AND attempt = ?`,
+	n, err := t.exec(`UPDATE outbox SET state = 'queued', due_at = ?, attempt = attempt - ?, reason = ? WHERE id = ? AND state = 'claimed' AND attempt = ?`,
 		toMS(until), back, reason, m.ID, m.Attempt)
-	return err
+	if err != nil || n == 0 || m.TaskKey == "" {
+		return err
+	}
+	k, found, err := t.Task(m.Crew, m.TaskKey)
+	if err != nil || !found || k.State != rules.Open {
+		return err // the tick that takes it says why it does not go
+	}
+	s, err := t.Settings(m.Crew)
+	if err != nil {
+		return err
+	}
+	return t.putPings(m.Crew, []pingPlan{planPings(k, s)})
 }
 
 // Finish ends a claimed message as dropped or failed, and keeps when that was.

@@ -158,6 +158,44 @@ func TestPingsFollowThePlan(t *testing.T) {
 	assert.Len(t, d.keysOf("move", "eve"), 1)
 }
 
+// A ping that the chat did not take, planned otherwise meanwhile, goes by the new plan:
+// not beside the one of the new day, not at the old hour.
+func TestPingsPutBackFollowThePlan(t *testing.T) {
+	const eve = "batch 1/move/eve/2031-05-02"
+	for _, c := range []struct {
+		name  string
+		meant func(d *diary, graft int64)
+		state string
+		moved time.Duration
+	}{
+		{"nothing changed", func(*diary, int64) {}, "queued", 0},
+		{"another day", func(d *diary, graft int64) {
+			n := 45
+			d.log(rules.Entry{Action: rules.Amend, Ref: graft, Step: rules.Graft, Subject: rules.BatchSubject(1), Count: &n, From: 7, Into: "B2", Happened: start.Add(24 * time.Hour)})
+		}, "cancelled", 0},
+		{"another hour", func(d *diary, _ int64) { d.set("evening", "20:00") }, "queued", time.Hour},
+		{"done", func(d *diary, _ int64) {
+			n := 45
+			d.log(rules.Entry{Step: rules.Move, Subject: rules.BatchSubject(1), Count: &n, Into: "North"})
+		}, "queued", 0}, // to be dropped as done
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			d := newDiary(t, fresh(t))
+			graft := d.graft(7, 45, "B2", 1)
+			was := d.message(eve)
+			d.now = was.Fire
+			taken := d.claim()
+			c.meant(d, graft)
+			for _, m := range taken {
+				d.do(func(tx *Tx) error { return tx.Reschedule(m, d.now.Add(time.Minute), false, "not sent") })
+			}
+			m := d.message(eve)
+			assert.Equal(t, c.state, m.State)
+			assert.Equal(t, was.Fire.Add(c.moved), m.Fire)
+		})
+	}
+}
+
 func (d *diary) keysOf(step, kind string) (keys []string) {
 	for _, m := range d.outbox() {
 		if string(m.Step) == step && strings.Contains(m.Key, "/"+kind+"/") {

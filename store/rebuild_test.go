@@ -214,3 +214,32 @@ func TestRebuildMendsDerivedRows(t *testing.T) {
 	assert.Equal(t, before, d.dump())
 	assert.Len(t, d.pings(rules.Move, "sent"), sent)
 }
+
+// Who claimed a task is called by the name that the chat gives them now.
+func TestClaimFollowsTheName(t *testing.T) {
+	d := newDiary(t, fresh(t))
+	d.graft(7, 45, "B2", 1)
+	d.log(rules.Entry{Action: rules.Mine, Step: rules.Move, Subject: rules.BatchSubject(1)})
+	d.log(rules.Entry{Action: rules.Mine, Step: rules.Rogue, Subject: rules.BuilderSubject("B2"), Detail: rules.Detail{Occ: "1"}})
+	pings := d.pings(rules.Move, "queued")
+	d.do(func(tx *Tx) error {
+		_, err := tx.Member(d.crew, "wren", "Wren K.")
+		return err
+	})
+	var claimed []string
+	d.do(func(tx *Tx) error {
+		open, err := tx.OpenTasks(d.crew.ID)
+		for _, k := range open {
+			if k.ClaimedBy != "" {
+				claimed = append(claimed, k.Key+" "+k.ClaimedBy)
+			}
+		}
+		return err
+	})
+	assert.ElementsMatch(t, []string{"batch 1/move Wren K.", "builder B2/rogue/1 Wren K."}, claimed)
+	assert.Equal(t, pings, d.pings(rules.Move, "queued"))
+	require.NoError(t, d.db.CheckShelf(ctx, d.now))
+	before := d.dump()
+	d.rebuild()
+	assert.Equal(t, before, d.dump())
+}

@@ -178,10 +178,7 @@ func shelved[T any](t *Tx, crew int64, at slot, read func() ([]T, error)) ([]T, 
 	if t.shelf == nil {
 		return read()
 	}
-	if t.used == nil {
-		t.used = map[int64]bool{}
-	}
-	t.used[crew] = true
+	t.looked(crew)
 	c := t.shelf.crew(crew)
 	if list, ok := c.at[at]; ok {
 		return slices.Clone(list.rows.([]T)), nil
@@ -192,6 +189,14 @@ func shelved[T any](t *Tx, crew int64, at slot, read func() ([]T, error)) ([]T, 
 	}
 	t.shelf.put(c, at, kept{rows, len(rows) + 1})
 	return slices.Clone(rows), nil
+}
+
+// looked notes that a crew's rows come off the shelf if the transaction comes to nothing.
+func (t *Tx) looked(crew int64) {
+	if t.used == nil {
+		t.used = map[int64]bool{}
+	}
+	t.used[crew] = true
 }
 
 // onShelf gives a list where it is at hand, to be looked at only.
@@ -211,6 +216,7 @@ func reshelve[T any](t *Tx, crew int64, at slot, change func([]T) []T) {
 	if t.shelf == nil || t.shelf.crews[crew] == nil {
 		return
 	}
+	t.looked(crew)
 	c := t.shelf.crews[crew]
 	if had, ok := c.at[at]; ok {
 		now := change(had.rows.([]T))

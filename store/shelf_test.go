@@ -1,6 +1,7 @@
 package store
 
 import (
+	"errors"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -37,4 +38,27 @@ func TestShelfIsBounded(t *testing.T) {
 		require.Contains(t, db.shelf.crews, d.crew.ID)
 	}
 	assert.Less(t, len(db.shelf.crews), 12, "those of long ago have gone")
+}
+
+// A transaction that only wrote, and looked at nothing before, leaves no line at hand
+// that the file does not have.
+func TestShelfForgetsWhatWasRolledBack(t *testing.T) {
+	d := newDiary(t, fresh(t))
+	d.log(rules.Entry{Step: rules.Add, Subject: rules.BreederSubject(7)})
+	var m Member
+	var row int64
+	d.do(func(tx *Tx) (err error) {
+		if m, err = tx.Member(d.crew, "wren", "Wren"); err == nil {
+			row, _, err = tx.MarkUpdate(Update{Source: "test", UpdateID: 99, Crew: d.crew.ID, Member: m.ID, Kind: "message", Message: 99, Said: d.now})
+		}
+		return err
+	})
+	stop := errors.New("the disk is full")
+	require.ErrorIs(t, d.db.Update(ctx, d.now, func(tx *Tx) error {
+		if _, err := tx.Append(d.crew.ID, row, m, 99, "confine 7", rules.Entry{Said: d.now, Happened: d.now, Action: rules.Did, Step: rules.Confine, Subject: rules.BreederSubject(7)}); err != nil {
+			return err
+		}
+		return stop
+	}), stop)
+	require.NoError(t, d.db.CheckShelf(ctx, d.now))
 }
