@@ -93,7 +93,7 @@ func (t *Tx) putPings(crew int64, plans []pingPlan) error {
 		k, p := f.task, f.row
 		return []any{crew, p.key, p.kind, string(p.ping), k.Key, string(k.Step), k.Subject.String(), p.day, p.fire, p.fire, p.priority, "queued"}
 	}, func(values string, args []any) error {
-		_, err := t.exec(`INSERT INTO outbox (crew_id, key, kind, ping, task_key, step, subject, day, fire_at, due_at, priority, state) VALUES `+values, args...)
+		_, err := t.exec(`INSERT INTO outbox (crew_id, key, kind, ping, task_key, step, subject, day, fire_at, due_at, priority, state) VALUES `+values+` ON CONFLICT DO NOTHING`, args...)
 		return err
 	})
 }
