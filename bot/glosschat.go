@@ -101,7 +101,7 @@ func (g *glosser) head(a, b int) (n int) {
 // tail is how many words before b close it.
 func (g *glosser) tail(a, b int) int {
 	for k := min(longestAround, b-1-a); k > 0; k-- {
-		if s := g.spell(b-k, b); closesReport[s] && !(s == "ojo" && pinWord(g.in[b-k-1].text)) && !(s == "vos" && leadsOn[g.in[b-k-1].text]) || k > 2 && lateReport[s] {
+		if s := g.spell(b-k, b); closesReport[s] && !(s == "ojo" && (pinWord(g.in[b-k-1].text) || g.in[b-k-1].text == "panal")) && !(s == "vos" && leadsOn[g.in[b-k-1].text]) || k > 2 && lateReport[s] {
 			return k
 		}
 	}

@@ -58,6 +58,7 @@ func newReader(text string, n names) *reader {
 	for _, t := range d.toks {
 		r.digits = r.digits || t.isNum || t.text[0] >= '0' && t.text[0] <= '9'
 	}
+	d.rows()
 	d.amounts()
 	return d
 }

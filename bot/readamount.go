@@ -20,6 +20,24 @@ var feedStems = regexp.MustCompile(`^(fed|feed|feeding|gave|syrup|sugar|aliment.
 // "1,5l".
 var tailUnit = regexp.MustCompile(`^\d{1,3}(l|lt|lts|ml|gal)?$`)
 
+// barWords hold a row of cells each.
+var barWords = words(`bar bars barra barras liston listones`)
+
+// rows takes "4 bars of 12" for one thing that is not read: neither number counts cells,
+// and which comb they are from is said elsewhere.
+func (d *reader) rows() {
+	number := func(i int) bool {
+		return i < len(d.toks) && (d.toks[i].isNum || esNumbers[d.word(i)] > 0)
+	}
+	for i := 0; i+3 < len(d.toks); i++ {
+		if w := d.word(i + 2); number(i) && barWords[d.word(i+1)] && (w == "of" || w == "de" || w == "x" || w == "with" || w == "con") && number(i+3) {
+			t := d.merged(i, 4, "bars#")
+			t.comma = d.toks[i+3].comma
+			d.toks = append(append(d.toks[:i:i], t), d.toks[i+4:]...)
+		}
+	}
+}
+
 func (d *reader) amounts() {
 	speaks := false
 	for _, t := range d.toks {

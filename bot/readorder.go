@@ -222,6 +222,7 @@ func (d *reader) whatIf() bool {
 	if i == 0 {
 		return false
 	}
+	people := subjectWords[d.word(i)] && !d.r.addressed
 	for subjectWords[d.word(i)] || d.word(i) == "we" || d.word(i) == "i" || d.word(i) == "the" || d.word(i) == "will" || d.word(i) == "perhaps" {
 		i++
 	}
@@ -248,8 +249,8 @@ func (d *reader) whatIf() bool {
 	}
 	if sh, k, ok := d.shift(i); ok && d.end(i+k) {
 		r.plan.shift, r.plan.shifts = sh, true
-	} else if r.plan.order != 0 || !d.timeAhead(i) {
-		return false
+	} else if r.plan.order != 0 || !d.timeAhead(i) || people && !r.plan.day.hasTime {
+		return false // "what if we graft on Friday" is said among people
 	}
 	r.verb = askWhatIf
 	return true

@@ -54,8 +54,17 @@ func shareAmount(parts []part) {
 // bothBuilders are the crew's two builders, where it has two.
 var bothBuilders = regexp.MustCompile(`(?i)(?:\ba )?\b(?:both (?:of the )?builders|(las (?:dos|2) criadoras|ambas criadoras))\b`)
 
+// combsOut and panales are several combs that came out, said at once: "pulled the combs
+// from 7 and 12".
+var (
+	combsOut = regexp.MustCompile(`(?i)\b(?:pulled|took|got|lifted) (?:the |both )*combs (?:from|of|out of) `)
+	panales  = regexp.MustCompile(`(?i)\b(saqué|saque|sacamos) (?:los )?(?:dos )?panales de (?:las? )?`)
+)
+
 // namedBoth names the builders in a text that says both of them.
 func namedBoth(text string, builders []string) string {
+	text = combsOut.ReplaceAllString(text, "combs out of ")
+	text = panales.ReplaceAllString(text, "$1 el panal de la ")
 	if len(builders) != 2 || strings.Contains(fold(text), fold(builders[0])) || strings.Contains(fold(text), fold(builders[1])) {
 		return text // "both builders, B1 and B2" names them
 	}

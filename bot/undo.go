@@ -91,9 +91,23 @@ func (t *talk) openQuestion(r *reading) (bool, error) {
 	if r.whose != "" || r.step != "" {
 		return false, nil
 	}
+	m, found, err := t.pendingQuestion()
+	if err != nil || !found {
+		return false, err
+	}
+	return t.tx.AnswerTo(m, t.update.ID)
+}
+
+// questionOpen reports whether the sender has such a question.
+func (t *talk) questionOpen() (bool, error) {
+	_, found, err := t.pendingQuestion()
+	return found, err
+}
+
+func (t *talk) pendingQuestion() (m store.Message, found bool, err error) {
 	list, err := t.tx.LatestOf(t.crew.ID, t.by.ID, t.update.ID, mostLookedBack)
 	if err != nil {
-		return false, err
+		return m, false, err
 	}
 	for _, u := range list {
 		if u.Outcome == "logged" || t.origin.Said.Sub(u.Said) > mendTimeWithin {
@@ -101,7 +115,7 @@ func (t *talk) openQuestion(r *reading) (bool, error) {
 		}
 		m, found, err := t.tx.AnswerOf(t.crew.ID, u.ID)
 		if err != nil {
-			return false, err
+			return m, false, err
 		}
 		if !found || m.Kind != "ask" || len(m.Buttons) == 0 || m.Chat != t.chat {
 			continue
@@ -109,12 +123,11 @@ func (t *talk) openQuestion(r *reading) (bool, error) {
 		if strings.HasPrefix(m.Buttons[0].Do, "undo|") {
 			break // asked how much to undo
 		}
-		open, err := t.tx.AnswerTo(m, t.update.ID)
-		if open || err != nil {
-			return open, err
+		if open, err := t.tx.Unanswered(m); open || err != nil {
+			return m, open, err
 		}
 	}
-	return false, nil
+	return m, false, nil
 }
 
 // mostLookedBack is how many messages of the sender may lie between a question and the
