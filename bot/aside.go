@@ -74,11 +74,16 @@ func (d *reader) chat(i, k int) bool {
 	if k-i > longestAside || remarkOpen[d.word(k-1)] {
 		return false
 	}
+	if k-i == 2 && d.word(i) == "nice" && len(d.word(i+1)) == 4 && !asideFree[d.word(i+1)] && !remarkWords[d.word(i+1)] {
+		return false // "nice try", and its slips
+	}
 	for j := i; j < k; j++ {
 		w, t := d.word(j), d.toks[j]
 		switch {
 		case d.phrase(j, "good as"), t.isNum || t.glossed || t.doubt || d.ownAt(j, d.n.yards) > 0 || d.ownAt(j, d.n.builders) > 0:
 			return false
+		case w == "off" && d.word(j+1) == "my" && (d.word(j-1) == "i'm" || d.word(j-1) == "im"):
+			return false // off one's head, and its slips: it may all be in jest
 		case asideLeads[w]:
 			if next := d.word(j + 1); j+1 == k || !determiners[next] && next != "here" && next != "there" {
 				return false

@@ -47,6 +47,9 @@ func (t *talk) batchStep(r *reading, e rules.Entry) error {
 	if stop, err := t.repeated(r, e, b); stop || err != nil {
 		return err
 	}
+	if stop, err := t.toldAlready(r, e); stop || err != nil {
+		return err
+	}
 	if bad := t.allowed(rules.CheckBatch(e, b, nucs)); bad != nil {
 		t.refuse(bad)
 		return nil
@@ -167,6 +170,42 @@ func (t *talk) repeated(r *reading, e rules.Entry, b rules.Batch) (stop bool, er
 		button(t.v.say("b_keep", "Count", last.Count), "no"))
 	return true, nil
 }
+
+// toldAlready asks back where a move without its batch would be logged for one, while the
+// same count went to the same yard from another a moment ago: two people tell of one
+// move, and the only batch that still waits is another.
+func (t *talk) toldAlready(r *reading, e rules.Entry) (stop bool, err error) {
+	if e.Step != rules.Move || e.Count == nil || e.Into == "" || r.batch != 0 || r.breeder != 0 || r.all || t.replied != nil || t.opt.sure || t.opt.task != "" || !t.opt.subject.Zero() {
+		return false, nil
+	}
+	book, err := t.tx.NewestLines(t.crew.ID, 30)
+	if err != nil {
+		return false, err
+	}
+	for _, l := range book {
+		if t.origin.Said.Sub(l.Said) > toldWithin {
+			break
+		}
+		if l.Action != rules.Did || l.Step != e.Step || l.Update == t.update.ID || l.Subject == e.Subject {
+			continue
+		}
+		cur, alive, err := t.current(l)
+		if err != nil {
+			return false, err
+		}
+		if !alive || !equal(cur.Count, e.Count) || cur.Into != e.Into {
+			continue
+		}
+		t.ask("ask_told", "Batch", t.v.subject(e.Subject), "Old", t.v.line(cur.Entry), "By", cur.By, "When", cur.Happened)
+		t.offer("b_second", t.rerun("sure=1"))
+		t.offer("b_no", "no")
+		return true, nil
+	}
+	return false, nil
+}
+
+// toldWithin is how long ago the same may have been told by somebody else.
+const toldWithin = 3 * time.Hour
 
 // take moves what a message said into an entry that it completes.
 func (t *talk) take(x *rules.Entry, r *reading, e rules.Entry) {

@@ -292,22 +292,24 @@ func elsewhere(b rules.Batch, r *reading, step rules.Step) bool {
 // byPlace keeps the batches whose own nucs, builder or breeder the message names,
 // where each of the others has a place or a breeder of its own.
 func byPlace(fit []rules.Batch, r *reading, step rules.Step) []rules.Batch {
-	var here []rules.Batch
-	for _, b := range fit {
-		switch {
-		case r.yard != "" && len(b.Yards) == 0, r.builder != "" && b.Builder == "":
-			return fit
-		case r.breeder != 0 && b.Breeder == 0:
-			return fit
-		case r.yard != "" && !has(b.Yards, r.yard), r.builder != "" && step != rules.Finish && b.Builder != r.builder, r.breeder != 0 && b.Breeder != r.breeder:
-			continue
+	keep := func(said bool, known, same func(rules.Batch) bool) {
+		var here []rules.Batch
+		for _, b := range fit {
+			if !said || !known(b) {
+				return
+			}
+			if same(b) {
+				here = append(here, b)
+			}
 		}
-		here = append(here, b)
+		if len(here) > 0 {
+			fit = here
+		}
 	}
-	if len(here) == 0 {
-		return fit
-	}
-	return here
+	keep(r.builder != "" && step != rules.Finish, func(b rules.Batch) bool { return b.Builder != "" }, func(b rules.Batch) bool { return b.Builder == r.builder })
+	keep(r.breeder != 0, func(b rules.Batch) bool { return b.Breeder != 0 }, func(b rules.Batch) bool { return b.Breeder == r.breeder })
+	keep(r.yard != "", func(b rules.Batch) bool { return len(b.Yards) > 0 }, func(b rules.Batch) bool { return has(b.Yards, r.yard) })
+	return fit
 }
 
 func (t *talk) knownBatches() (string, error) {

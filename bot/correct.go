@@ -276,6 +276,19 @@ func (t *talk) fix(r *reading) error {
 		if first == nil {
 			first = l
 		}
+		if first == l && r.old == nil && t.replied == nil && r.soft == "" {
+			// "Make that 35" long after a line, or after something that was not logged,
+			// may be said of another count.
+			open, err := t.questionOpen()
+			if err != nil {
+				return err
+			}
+			if open || t.origin.Said.Sub(l.Said) > time.Hour {
+				t.ask("ask_fix", "Count", *l.Count, "What", t.v.line(l.Entry), "When", l.Said, "New", *r.count)
+				t.buttons = append(t.buttons, button(t.v.say("b_change", "Count", *r.count), amendDo(l.ID, *r.count)), button(t.v.say("b_keep", "Count", *l.Count), "no"))
+				return nil
+			}
+		}
 		if r.old == nil || *l.Count == *r.old {
 			return t.amendLine(l.ID, func(e *rules.Entry) { e.Count = r.count })
 		}

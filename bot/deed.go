@@ -175,7 +175,18 @@ func (t *talk) breederOf(r *reading, fits func(rules.Breeder) bool) (n int, ok b
 		}
 	}
 	if len(fit) == 1 {
-		return fit[0].Number, true, nil
+		own, err := t.ownBreeder()
+		if err != nil {
+			return 0, false, err
+		}
+		if own == 0 || own == fit[0].Number {
+			return fit[0].Number, true, nil
+		}
+		for _, b := range list { // "comb out 7", "let her go": the only one on a comb may not be meant
+			if b.Number == own {
+				fit = append(fit, b)
+			}
+		}
 	}
 	if len(fit) == 0 {
 		fit = list
@@ -186,6 +197,20 @@ func (t *talk) breederOf(r *reading, fits func(rules.Breeder) bool) (n int, ok b
 		t.buttons = append(t.buttons, button(t.v.head(s), t.rerun("subject="+s.String())))
 	}
 	return 0, false, nil
+}
+
+// ownBreeder is the breeder that the sender's own last line told of a moment ago, 0 for
+// none.
+func (t *talk) ownBreeder() (int, error) {
+	own, err := t.effectiveOwn(1)
+	if err != nil || len(own) == 0 {
+		return 0, err
+	}
+	l := own[0]
+	if l.Action != rules.Did || l.Step == rules.Add || l.Subject.Kind != rules.BreederKind || t.origin.Said.Sub(l.Said) > mendTimeWithin {
+		return 0, nil
+	}
+	return l.Subject.Number(), nil
 }
 
 const mostButtons = 8

@@ -18,7 +18,7 @@ var (
 		|quiero reportar que|me toca reportar que|tengo que avisar que|por fin|al fin|gracias a dios|bendito dios|bendito sea dios|a dios gracias|la verdad
 		|buenas noticias|puchica|pucha|puchis|hijole|orale|caray|caramba|ah|oh|ey|ahora si|ya por fin|ahora si por fin|a ver|listos muchachos|va pues|fijate que|fijense que|resulta que|ya saben|con la novedad de que|con la novedad que`)
 	// closesReport may stand after it.
-	closesReport = phrasesOf(`gracias a dios|bendito dios|bendito sea dios|a dios gracias|por suerte|por fin|al fin|que bueno|que bien|nada mal|todo bien|sin problema|sin problemas|voy de regreso|ya voy de regreso|vamos de regreso|ya vamos de regreso|voy de vuelta|ya voy de vuelta|vengo de regreso|ya vengo de regreso|ando de regreso|voy para la casa|voy para alla|me voy a descansar|me voy a almorzar|me voy a comer|sin contratiempos|sin golpear ninguna|sin golpes|sin perder ninguna|sin perder ni una|sin romper ninguna
+	closesReport = phrasesOf(`puso bonito|puso bien|puso parejo|puso mucho|bonita postura|buena postura|linda postura|muy buena postura|gracias a dios|bendito dios|bendito sea dios|a dios gracias|por suerte|por fin|al fin|que bueno|que bien|nada mal|todo bien|sin problema|sin problemas|voy de regreso|ya voy de regreso|vamos de regreso|ya vamos de regreso|voy de vuelta|ya voy de vuelta|vengo de regreso|ya vengo de regreso|ando de regreso|voy para la casa|voy para alla|me voy a descansar|me voy a almorzar|me voy a comer|sin contratiempos|sin golpear ninguna|sin golpes|sin perder ninguna|sin perder ni una|sin romper ninguna
 		|sin bajas|sin accidentes|la verdad|ojo|eh ojo|vos|para que sepan|para que conste|para el registro|para la bitacora|aviso|aviso nomas|por las dudas|por si acaso|nada mas|en total|de una|al toque|como un reloj|la neta`)
 	// lateReport says that something was not written down in time.
 	lateReport = phrasesOf(`se me paso avisar|se me paso anotar|se me paso anotarlo|se me paso anotarla|se me paso reportar|se me paso reportarlo|se me paso decirles|se me paso|se me olvido avisar|se me olvido anotar|se me olvido anotarlo|se me olvido anotarla|se me olvido reportar|se me olvido reportarlo
@@ -101,7 +101,7 @@ func (g *glosser) head(a, b int) (n int) {
 // tail is how many words before b close it.
 func (g *glosser) tail(a, b int) int {
 	for k := min(longestAround, b-1-a); k > 0; k-- {
-		if s := g.spell(b-k, b); closesReport[s] && !(s == "vos" && leadsOn[g.in[b-k-1].text]) || k > 2 && lateReport[s] {
+		if s := g.spell(b-k, b); closesReport[s] && !(s == "ojo" && (pinWord(g.in[b-k-1].text) || g.in[b-k-1].text == "panal")) && !(s == "vos" && leadsOn[g.in[b-k-1].text]) || k > 2 && lateReport[s] {
 			return k
 		}
 	}

@@ -19,6 +19,18 @@ func (g *glosser) syrup(i int) int {
 			return g.put(i, n)
 		}
 		if n := g.each(i); n > 0 && g.ended(i+n) {
+			if litreWords[g.joined(i+1)] || i+1 < len(g.in) && litreWords[g.in[i+1].text] {
+				amount := []string{"#", "l"}
+				if g.at(i) != "#" {
+					amount[0] = g.in[i].text
+				}
+				if n > 2 && g.in[i+n-1].text != "jarabe" { // "cada una", "por cabeza"
+					amount = append(amount, "each")
+				}
+				if g.at(i) == "#" || amountWord.MatchString(amount[0]) {
+					return g.put(i, n, amount...)
+				}
+			}
 			return g.put(i, n)
 		}
 	case g.searched && (g.at(i) == "las" || g.at(i) == "los") && g.at(i+1) == "#" && (g.at(i+2) == "limpias" || g.at(i+2) == "limpios") && g.ended(i+3):
@@ -68,11 +80,11 @@ func (g *glosser) fedAgain(i int) int {
 	return k - i
 }
 
-// each is how many words of "un litro cada una" stand at i: how much is not logged.
+// each is how many words of "un litro cada una" stand at i: how much is kept in litres alone.
 func (g *glosser) each(i int) int {
 	k := i
 	switch w := g.in[k].text; {
-	case w == "un" || w == "una" || w == "medio" || w == "media" || g.at(k) == "#":
+	case w == "un" || w == "una" || w == "medio" || w == "media" || g.at(k) == "#", amountWord.MatchString(w):
 		k++
 	case measured[w]:
 	default:
@@ -87,6 +99,6 @@ func (g *glosser) each(i int) int {
 }
 
 var (
-	measured  = words(`litro litros kilo kilos frasco frascos jarra jarras bolsa bolsas botella botellas taza tazas galon galones`)
+	measured  = words(`l lt lts litro litros kilo kilos frasco frascos jarra jarras bolsa bolsas botella botellas taza tazas galon galones`)
 	eachSmall = words(`cada una uno a por cabeza colmena criadora c/u y medio media de jarabe azucar agua alimento mas o menos`)
 )

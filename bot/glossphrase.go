@@ -304,6 +304,8 @@ func (g *glosser) small(i int) int {
 		g.out = append(g.out, g.in[i]) // "el lunes las 9" lacks its "a": nine what?
 		g.out[len(g.out)-1].firm = true
 		return 1
+	case w == "la" && next == "#" && stepWords[g.before()] == "graft" && g.joined(i+2) != "celdas" && g.joined(i+2) != "larvas":
+		return g.put(i, 1, "from") // "injerté la 7"
 	case (w == "la" || w == "las") && next == "#" && stepWords[g.before()] != "":
 		return g.put(i, 1, "the") // also after a word that was English
 	case w == "ya" && (i == 0 || i == len(g.in)-1) && !g.phrasedBeyond(i, 1):

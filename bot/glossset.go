@@ -177,7 +177,7 @@ func (d *reader) settingValue(key, typed string) string {
 	case key == "incubator", key == "spread", strings.HasPrefix(key, rules.StepSetting):
 		typed = decimalComma.ReplaceAllString(typed, "$1.$2")
 	}
-	ws := strings.Fields(strings.ToLower(typed))
+	ws := strings.Fields(strings.ToLower(spokenHours(typed)))
 	out := ws[:0]
 	for _, w := range ws {
 		f := fold(strings.Trim(w, ",.;"))
@@ -196,6 +196,35 @@ func (d *reader) settingValue(key, typed string) string {
 		out = append(out, w)
 	}
 	return strings.Join(out, " ")
+}
+
+// saidHour is an hour as it is said in Spanish: "6 y media", "10 de la noche".
+var saidHour = regexp.MustCompile(`(?i)\b(\d{1,2})(:\d\d)?( y media| y cuarto)?( de la (?:mañana|manana|madrugada|tarde|noche))?\b`)
+
+// spokenHours writes such hours with figures.
+func spokenHours(typed string) string {
+	return saidHour.ReplaceAllStringFunc(typed, func(s string) string {
+		m := saidHour.FindStringSubmatch(s)
+		half, part := strings.TrimSpace(strings.ToLower(m[3])), strings.ToLower(m[4])
+		if half == "" && part == "" || half != "" && m[2] != "" {
+			return s
+		}
+		out := m[1] + m[2]
+		switch half {
+		case "y media":
+			out += ":30"
+		case "y cuarto":
+			out += ":15"
+		}
+		switch evening := strings.HasSuffix(part, "tarde") || strings.HasSuffix(part, "noche"); {
+		case part == "":
+			return out
+		case evening && (m[1] != "12" || strings.HasSuffix(part, "tarde")):
+			return out + "pm"
+		default:
+			return out + "am" // twelve at night is midnight
+		}
+	})
 }
 
 func spanishWeekday(w string) bool {

@@ -210,11 +210,12 @@ func (g *glosser) mendsCount() bool {
 	case len(nums) == 1 && not < 0 && sorry && was:
 		g.put(0, len(g.in), "sorry", "it", "was", "#")
 	case len(nums) == 1 && not < 0 && sorry:
-		w := "sorry"
 		if g.in[0].text == "correccion" || g.in[0].text == "corrijo" {
-			w = "correction"
+			g.put(0, len(g.in), "correction", "#")
+		} else {
+			g.put(0, len(g.in), "sorry", "it", "was", "#")
+			g.d.softly = true
 		}
-		g.put(0, len(g.in), w, "#")
 	default:
 		return false
 	}
@@ -262,11 +263,13 @@ func (g *glosser) fed(i int) int {
 		switch {
 		case g.key[k] == "#" && litreWords[next]:
 			food, words = true, []string{"fed", "#", "l"} // how much is kept
+		case amountWord.MatchString(w) && litreWords[next]:
+			food, words = true, []string{"fed", w, "l"} // "1.5 l"
 		case w == "medio" && litreWords[next]:
 			food, words = true, []string{"fed", "half", "a", "l"}
 		case fedFood[w]:
 			food = true
-		case fedSmall[w] && w != "la", g.key[k] == "#" && next == "kilos":
+		case fedSmall[w] && w != "la", amountWord.MatchString(w) && litreWords[next], g.key[k] == "#" && next == "kilos":
 		default:
 			w = ""
 		}

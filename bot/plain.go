@@ -154,6 +154,7 @@ func (d *reader) apply(rules sayRules) {
 // put are the tokens that a rule makes of n tokens from i on.
 func (d *reader) put(r *sayRule, spans [][2]int, i, n int) (out []token) {
 	at := d.toks[i].at
+	end := at // of what was taken over: a word put behind it stands there
 	for _, w := range r.out {
 		w, comma := strings.CutSuffix(w, ",")
 		if k, ok := numeral(strings.TrimPrefix(w, "=")); ok && w[0] == '=' {
@@ -161,6 +162,7 @@ func (d *reader) put(r *sayRule, spans [][2]int, i, n int) (out []token) {
 				t.comma = false
 				at = max(at, t.at)
 				t.at = at
+				end = max(end, at+len(t.orig))
 				out = append(out, t)
 			}
 			if n := len(out); n > 0 && comma {
@@ -168,6 +170,7 @@ func (d *reader) put(r *sayRule, spans [][2]int, i, n int) (out []token) {
 			}
 			continue
 		}
+		at = max(at, min(end, len(d.text)))
 		t := token{text: w, orig: w, at: at, firm: true, comma: comma}
 		t.num, t.isNum = numeral(t.text)
 		out = append(out, t)

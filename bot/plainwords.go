@@ -7,8 +7,10 @@ package bot
 // and words that dictation hears for others, where what stands beside makes it plain.
 var spellings = sayings(`
 	frm|fron|fro => from
-	tue nucs|nuc|cells|comb|bar|bars|builder|breeder|finisher|queens => the =2
+	tue nucs|nuc|cells|comb|bar|bars|builder|breeder|finisher|queens|flow|dearth => the =2
 	ito|inot|int|itno => into
+	out cells back in => put cells back in
+	outta => out of
 	# n fed|moved|caught|recelled|confined|grafted|capped|accepted|released => =1 and =3
 	tmrw|tmr|tmw|tomo|2moro|2mrw|tommorow|tommorrow|tomorow|tomorro => tomorrow
 	yday|ystrdy|yesterdy|yest|yestrday|yesterady => yesterday

@@ -32,6 +32,7 @@ type reader struct {
 	ahead        bool                   // the day named lies ahead
 	midnight     bool                   // the time named is midnight
 	accounted    bool                   // what was lost is said, and adds up
+	softly       bool                   // it puts a count right in few words: "perdón, 26"
 }
 
 // botName is how the bot is spoken to by name.
@@ -57,6 +58,8 @@ func newReader(text string, n names) *reader {
 	for _, t := range d.toks {
 		r.digits = r.digits || t.isNum || t.text[0] >= '0' && t.text[0] <= '9'
 	}
+	d.rows()
+	d.amounts()
 	return d
 }
 
@@ -109,6 +112,7 @@ func (d *reader) read() *reading {
 	d.hedge()
 	d.tense()
 	d.misfits()
+	d.bothBatches()
 	d.leftovers()
 	d.eitherYard()
 	if r.step == rules.Graft && r.of != nil {
@@ -119,7 +123,41 @@ func (d *reader) read() *reading {
 	}
 	d.restrain()
 	d.headAlone()
+	d.movedBare()
 	return r
+}
+
+// bothBatches reads "both batches to the finisher".
+func (d *reader) bothBatches() {
+	r := d.r
+	if r.verb != doStep || r.step != rules.Finish || r.batch != 0 {
+		return
+	}
+	for i := range d.toks {
+		if d.word(i) == "both" && !d.toks[i].used {
+			d.use(i, 1)
+			if d.word(i+1) == "batches" {
+				d.use(i+1, 1)
+			}
+			r.both = true
+		}
+	}
+}
+
+// movedBare takes "batch 2: 24 to North", said to the group with no verb, for cells that
+// were moved or are to be: it is asked back, since a move that is not logged is the one
+// that is pinged until a batch is given up for lost.
+func (d *reader) movedBare() {
+	r := d.r
+	if r.verb != justCount || r.addressed || r.question || r.negated || d.ahead || d.planned || r.count == nil || *r.count == 0 || r.of != nil || r.batch == 0 || r.yard == "" || r.builder != "" || r.breeder != 0 || len(r.rest) > 0 {
+		return
+	}
+	for i, t := range d.toks {
+		if towards[t.text] && t.text != "in" && i+1 < len(d.toks) && (d.toks[i+1].text == "the" || d.toks[i+1].text == fold(r.yard) || strings.HasPrefix(fold(r.yard), d.toks[i+1].text+" ")) {
+			r.verb, r.step, r.hedged, r.bare = doStep, rules.Move, true, true
+			return
+		}
+	}
 }
 
 func (d *reader) word(i int) string {

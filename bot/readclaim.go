@@ -32,7 +32,12 @@ var fixSplit = func() (split [2]map[int][][]string) {
 	return split
 }()
 
-func (d *reader) fix() bool { return d.firmFix() }
+func (d *reader) fix() bool {
+	if d.softly {
+		return d.firmFix() && d.soft(doFix)
+	}
+	return d.firmFix()
+}
 
 // firmFix reads a correction of a count by its forms.
 func (d *reader) firmFix() bool {

@@ -10,12 +10,12 @@ import (
 // litresIn is how many litres a measure of syrup holds. Gallons and the like are those
 // of the United States (NIST Handbook 44, appendix C, from memory).
 var litresIn = map[string]float64{
-	"l": 1, "liter": 1, "liters": 1, "litre": 1, "litres": 1, "ml": 0.001,
+	"l": 1, "lt": 1, "lts": 1, "liter": 1, "liters": 1, "litre": 1, "litres": 1, "ml": 0.001,
 	"gal": 3.785, "gallon": 3.785, "gallons": 3.785, "quart": 0.946, "quarts": 0.946, "pint": 0.473, "pints": 0.473,
 }
 
 var (
-	amountWord   = regexp.MustCompile(`^(\d+(?:\.\d+)?)(l|ml|gal)?$`)
+	amountWord   = regexp.MustCompile(`^(\d+(?:\.\d+)?)(l|lts?|ml|gal)?$`)
 	mostLitres   = 1000.0
 	eachPhrases  = []string{"to each nuc", "for each nuc", "in each nuc", "per nuc", "a nuc", "to each", "each nuc", "each"}
 	halfMeasures = []string{"half a", "half an"}

@@ -78,12 +78,15 @@ type reading struct {
 	bees    *bool
 	noEggs  bool
 	release bool
+	both    bool // of two batches, which are not named
+	bare    bool // the deed is guessed from what was named
 	ageLo   *float64
 	ageHi   *float64
 	span    time.Duration // later
 	reason  string        // skip
 	key     string        // set
 	value   string        // set
+	typed   string        // set: the value as it was typed
 	old     *int          // fix: the count it was
 	days    int           // due: how many days, 0 for today's list
 	dueDay  when          // due: from which day

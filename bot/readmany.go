@@ -64,6 +64,7 @@ type cutter struct {
 // readMany reads a message as a whole and, where it tells of several events, as
 // these. The work is bounded by mostPieces times that of one reading.
 func readMany(text string, n names) many {
+	text = namedBoth(text, n.builders)
 	first := newReader(text, n)
 	m := many{whole: first.read()}
 	m.looks = first.looks
@@ -84,7 +85,7 @@ func readMany(text string, n names) many {
 	}
 	c.n.accounted = c.d.accounted
 	c.out.looks += c.d.looks
-	if w.verb == noVerb || w.verb == justCount {
+	if w.verb == noVerb || w.verb == justCount || w.bare {
 		if m.mend = c.mend(); m.mend != nil {
 			return m
 		}
@@ -98,6 +99,12 @@ func readMany(text string, n names) many {
 		return m
 	}
 	parts, rest := c.parts(cuts)
+	if parts = sameBreeder(parts); rest == "" && len(parts) == 1 && parts[0].r.release && parts[0].r.clear() && !w.clear() && !w.negated && !w.hedged {
+		r := parts[0].r
+		r.addressed, r.lang, r.text = w.addressed, w.lang, w.text
+		m.whole = r
+		return m
+	}
 	if rest == "" && !c.several(parts) {
 		return m
 	}

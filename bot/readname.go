@@ -160,6 +160,9 @@ func (d *reader) mark(name string, i, n int) {
 	if d.r.mark != "" || i > 0 && d.toks[i-1].comma && n == 1 && d.builderNamed(i+1) != "" {
 		return // ", red B1" may be a slip of ", fed B1"
 	}
+	if n == 1 && d.word(i+1) == "her" {
+		return // and "red her" one of "fed her"
+	}
 	d.r.mark, d.markAt = name, i
 	d.use(i, n)
 	for _, k := range []int{i - 1, i + n} {

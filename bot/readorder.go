@@ -222,7 +222,8 @@ func (d *reader) whatIf() bool {
 	if i == 0 {
 		return false
 	}
-	for subjectWords[d.word(i)] || d.word(i) == "we" || d.word(i) == "i" || d.word(i) == "the" {
+	people := subjectWords[d.word(i)] && !d.r.addressed
+	for subjectWords[d.word(i)] || d.word(i) == "we" || d.word(i) == "i" || d.word(i) == "the" || d.word(i) == "will" || d.word(i) == "perhaps" {
 		i++
 	}
 	step := stepWords[d.word(i)]
@@ -233,7 +234,7 @@ func (d *reader) whatIf() bool {
 		i += 2
 	case step == rules.Confine || step == rules.Graft:
 		r.step = step
-		if i++; breederWords[d.word(i)] || d.word(i) == "from" {
+		for i++; breederWords[d.word(i)] || d.word(i) == "from" || d.word(i) == "the"; {
 			i++
 		}
 		if n, ok := d.number(i); ok && !d.spanAt(i) {
@@ -248,8 +249,8 @@ func (d *reader) whatIf() bool {
 	}
 	if sh, k, ok := d.shift(i); ok && d.end(i+k) {
 		r.plan.shift, r.plan.shifts = sh, true
-	} else if r.step != rules.Confine || !d.timeAhead(i) {
-		return false
+	} else if r.plan.order != 0 || !d.timeAhead(i) || people && !r.plan.day.hasTime {
+		return false // "what if we graft on Friday" is said among people
 	}
 	r.verb = askWhatIf
 	return true
@@ -273,7 +274,7 @@ func (d *reader) shift(i int) (sh rules.Shift, n int, ok bool) {
 	return sh, n + 1, true
 }
 
-// timeAhead reads a day and an hour that lie ahead, to the end of the message.
+// timeAhead reads a day or an hour that lies ahead, or both, to the end of the message.
 func (d *reader) timeAhead(i int) bool {
 	d.use(0, i)
 	for i < len(d.toks) {
@@ -295,10 +296,10 @@ func (d *reader) timeAhead(i int) bool {
 			to.set, to.hasTime, to.clock, to.half = true, true, c.clock, c.half
 			i += k
 		default:
-			return d.end(i) && d.r.plan.day.hasTime
+			return d.end(i) && to.set
 		}
 	}
-	return d.r.plan.day.hasTime
+	return d.r.plan.day.set
 }
 
 // fit reads "fit 7" and "when to confine 7 for move on Thursday".

@@ -3,6 +3,7 @@ package bot
 import (
 	"regexp"
 	"strconv"
+	"strings"
 
 	"yardbell/rules"
 )
@@ -30,7 +31,50 @@ func (c *cutter) several(parts []part) bool {
 		}
 	}
 	shareBatch(parts)
+	shareAmount(parts)
 	return shareTime(parts)
+}
+
+// shareAmount: what was fed to each, said at the end, holds for all: "fed B1 and B2 1 l
+// each".
+func shareAmount(parts []part) {
+	last := parts[len(parts)-1]
+	if !last.carried || last.r.step != rules.Feed || !last.r.each || last.r.yard != "" {
+		return
+	}
+	last.r.each = false // of the builders, and not of the nucs of a yard
+	for i := len(parts) - 2; i >= 0 && parts[i].r.step == rules.Feed && parts[i].r.litres == 0 && parts[i].r.yard == ""; i-- {
+		parts[i].r.litres = last.r.litres
+		if !parts[i].carried {
+			break
+		}
+	}
+}
+
+// bothBuilders are the crew's two builders, where it has two.
+var bothBuilders = regexp.MustCompile(`(?i)(?:\ba )?\b(?:both (?:of the )?builders|(las (?:dos|2) criadoras|ambas criadoras))\b`)
+
+// combsOut and panales are several combs that came out, said at once: "pulled the combs
+// from 7 and 12".
+var (
+	combsOut = regexp.MustCompile(`(?i)\b(?:pulled|took|got|lifted) (?:the |both )*combs (?:from|of|out of) `)
+	panales  = regexp.MustCompile(`(?i)\b(saqué|saque|sacamos) (?:los )?(?:dos )?panales de (?:las? )?`)
+)
+
+// namedBoth names the builders in a text that says both of them.
+func namedBoth(text string, builders []string) string {
+	text = combsOut.ReplaceAllString(text, "combs out of ")
+	text = panales.ReplaceAllString(text, "$1 el panal de la ")
+	if len(builders) != 2 || strings.Contains(fold(text), fold(builders[0])) || strings.Contains(fold(text), fold(builders[1])) {
+		return text // "both builders, B1 and B2" names them
+	}
+	return bothBuilders.ReplaceAllStringFunc(text, func(s string) string {
+		and := " and "
+		if strings.HasSuffix(strings.ToLower(s), "criadoras") {
+			and = " y "
+		}
+		return builders[0] + and + builders[1]
+	})
 }
 
 // shareBatch: a batch named at the head holds for what follows, and one named at
@@ -98,6 +142,35 @@ func shareTime(parts []part) bool {
 	}
 	return true
 }
+
+// sameBreeder gives a part that names no breeder the one of the part before it: "fed 7
+// and pulled the comb". A comb out that says the same once more is one line: "comb out
+// 7 and let her go".
+func sameBreeder(parts []part) []part {
+	out := parts[:0:0]
+	for _, p := range parts {
+		n := len(out)
+		if n == 0 || p.r.verb != doStep || p.r.step != rules.Eggs && p.r.step != rules.CombOut || !p.r.subject().Zero() || p.r.mark != "" || !p.r.clear() {
+			out = append(out, p)
+			continue
+		}
+		was := out[n-1].r
+		if was.verb != doStep || was.breeder == 0 || !withBreeder[was.step] || !was.clear() {
+			out = append(out, p)
+			continue
+		}
+		if was.step == rules.CombOut && p.r.step == rules.CombOut && !p.r.when.set && !(was.release && p.r.release) {
+			was.release = true
+			continue
+		}
+		p.r.breeder = was.breeder
+		out = append(out, p)
+	}
+	return out
+}
+
+// withBreeder are the steps that are done where the breeder is.
+var withBreeder = map[rules.Step]bool{rules.Confine: true, rules.Eggs: true, rules.CombOut: true, rules.Feed: true}
 
 // her spells whom "fed her" means: "confined 7 and fed her" feeds breeder 7.
 func (c *cutter) her(before []part, p part) string {

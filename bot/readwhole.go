@@ -1,7 +1,10 @@
 package bot
 
 import (
+	"math"
+	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"unicode"
 
@@ -280,6 +283,10 @@ func (d *reader) set() bool {
 	if d.is(doSet) {
 		return true
 	}
+	if v := incubatorAt(d.text); v != "" {
+		r.verb, r.key, r.value = doSet, "incubator", v
+		return true
+	}
 	i := 1
 	switch {
 	case d.word(0) == "incubator" && len(d.toks) == 2 && !unicode.IsLetter([]rune(d.toks[1].text)[0]), d.phrase(0, "incubator off") && len(d.toks) == 2:
@@ -300,14 +307,15 @@ func (d *reader) set() bool {
 		for settingSmall[d.word(k)] {
 			k++
 		}
-		v := d.settingValue(w.key, strings.TrimRight(courtesyTail.ReplaceAllString(d.from(k), ""), " .!"))
+		typed := strings.TrimRight(courtesyTail.ReplaceAllString(d.from(k), ""), " .!")
+		v := d.settingValue(w.key, typed)
 		if w.key == "pin" && v != "on" && v != "off" {
 			continue // the pin of a comb
 		}
 		if w.key == checkKey && v != "off" && (v == "" || v[0] < '0' || v[0] > '9') {
 			return false // somebody's daily check of something
 		}
-		r.verb, r.key, r.value = doSet, w.key, v
+		r.verb, r.key, r.value, r.typed = doSet, w.key, v, typed
 		return true
 	}
 	// "set 40 nucs out" is talk about work; only a single unknown name is a setting.
@@ -316,6 +324,26 @@ func (d *reader) set() bool {
 		return true
 	}
 	return false
+}
+
+// incubatorSaid is the incubator's temperature as it is told: "incubator is at 33.5",
+// "la incubadora está a 34 grados y medio", "incubator 93 F".
+var incubatorSaid = regexp.MustCompile(`(?i)^(?:the |la )?(?:incubator|incubadora)(?: temp| temperature)?(?: is| reads| está| esta| anda| marca| ahora| now| at| en| a| to)* (\d{2,3})(?:[.,](\d))?( y medio)? ?(?:°|º|degrees|deg|grados)?( y medio)? ?([cf])?[ .!]*$`)
+
+// incubatorAt is the temperature that a message tells, in degrees Celsius, "" for none.
+func incubatorAt(text string) string {
+	m := incubatorSaid.FindStringSubmatch(text)
+	if m == nil {
+		return ""
+	}
+	x, _ := strconv.ParseFloat(m[1]+"."+m[2]+"0", 64)
+	if m[3]+m[4] != "" {
+		x += 0.5
+	}
+	if strings.EqualFold(m[5], "f") {
+		x = math.Round((x-32)/1.8*10) / 10
+	}
+	return strconv.FormatFloat(x, 'f', -1, 64)
 }
 
 // stepHours reads "set accept 18/24/48" and "set accept default": a step's own

@@ -50,6 +50,9 @@ func (t *talk) set(r *reading) error {
 	try := *t.s
 	try.Incubator = append([]rules.TempFrom(nil), t.s.Incubator...)
 	if err := try.Apply(r.key, r.value, t.origin.Said); err != nil {
+		if bad, ok := err.(*rules.Refusal); ok && bad.Code == "set_bad" && r.typed != "" && r.lang == "es" {
+			bad.Args["Value"] = r.typed // and not half of it in the reader's words
+		}
 		t.refusal(err)
 		return nil
 	}

@@ -205,6 +205,16 @@ func (t *talk) act(r *reading) error {
 	case justCount, noVerb:
 		return t.short(r)
 	}
+	if r.bare && !t.opt.rerun {
+		if l, ok, err := t.awaiting(r); err != nil {
+			return err
+		} else if ok {
+			return t.complete(l.ID, l.Entry, r)
+		}
+		if t.kind == "ask" {
+			return nil
+		}
+	}
 	if stop := t.doubt(r); stop {
 		return nil
 	}
@@ -234,6 +244,10 @@ func (t *talk) doubt(r *reading) bool {
 			t.hush()
 		}
 		return true
+	case r.both && len(r.rest) == 0:
+		t.step = r.step
+		t.ask("ask_both", "Example", t.v.say("form_finish"))
+		return true
 	case len(r.rest) == 0 && !r.hedged:
 		return false
 	}
@@ -251,9 +265,12 @@ func (t *talk) doubt(r *reading) bool {
 		return true
 	}
 	what := t.summary(r)
-	if len(r.rest) > 0 {
+	switch {
+	case r.bare:
+		t.ask("ask_bare", "What", what)
+	case len(r.rest) > 0:
 		t.ask("ask_sure", "What", what, "Rest", strings.Join(r.rest, " "))
-	} else {
+	default:
 		t.ask("ask_hedge", "What", what)
 	}
 	t.offer("b_log", t.rerun("sure=1"))

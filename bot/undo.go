@@ -26,6 +26,11 @@ func (t *talk) undo(r *reading) error {
 		}
 		return t.voidLines(ids, false)
 	}
+	if open, err := t.openQuestion(r); err != nil {
+		return err
+	} else if open {
+		return t.dropQuestion()
+	}
 	who, err := t.undoOf(r)
 	if err != nil {
 		return err
@@ -76,6 +81,70 @@ func (t *talk) undo(r *reading) error {
 		return nil
 	}
 	t.ask("r_undo_none")
+	return nil
+}
+
+// openQuestion finds the question that the sender's newest message was answered with,
+// where that message logged nothing and no button was pressed: "scratch that" is about
+// it, and not about the line logged before. It counts as answered from then on.
+func (t *talk) openQuestion(r *reading) (bool, error) {
+	if r.whose != "" || r.step != "" {
+		return false, nil
+	}
+	m, found, err := t.pendingQuestion()
+	if err != nil || !found {
+		return false, err
+	}
+	return t.tx.AnswerTo(m, t.update.ID)
+}
+
+// questionOpen reports whether the sender has such a question.
+func (t *talk) questionOpen() (bool, error) {
+	_, found, err := t.pendingQuestion()
+	return found, err
+}
+
+func (t *talk) pendingQuestion() (m store.Message, found bool, err error) {
+	list, err := t.tx.LatestOf(t.crew.ID, t.by.ID, t.update.ID, mostLookedBack)
+	if err != nil {
+		return m, false, err
+	}
+	for _, u := range list {
+		if u.Outcome == "logged" || t.origin.Said.Sub(u.Said) > mendTimeWithin {
+			break
+		}
+		m, found, err := t.tx.AnswerOf(t.crew.ID, u.ID)
+		if err != nil {
+			return m, false, err
+		}
+		if !found || m.Kind != "ask" || len(m.Buttons) == 0 || m.Chat != t.chat {
+			continue
+		}
+		if strings.HasPrefix(m.Buttons[0].Do, "undo|") {
+			break // asked how much to undo
+		}
+		if open, err := t.tx.Unanswered(m); open || err != nil {
+			return m, open, err
+		}
+	}
+	return m, false, nil
+}
+
+// mostLookedBack is how many messages of the sender may lie between a question and the
+// word that drops it.
+const mostLookedBack = 4
+
+// dropQuestion says that nothing was logged, and which line an undo takes back now.
+func (t *talk) dropQuestion() error {
+	own, err := t.effectiveOwn(1)
+	if err != nil {
+		return err
+	}
+	last := ""
+	if len(own) > 0 {
+		last = t.v.say("undo_next", "What", t.v.line(own[0].Entry))
+	}
+	t.say("r_dropped", "Last", last)
 	return nil
 }
 

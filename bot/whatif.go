@@ -73,6 +73,10 @@ func (t *talk) whatIfConfine(o *outlook, r *reading) error {
 		}
 	}
 	sh := r.plan.shift
+	if !r.plan.shifts && !r.plan.day.hasTime {
+		t.ask("if_no_hour", "Breeder", n)
+		return nil
+	}
 	if !r.plan.shifts {
 		today := rules.DateOf(t.tx.Now, t.s.Zone)
 		day := today
@@ -135,12 +139,21 @@ func (t *talk) whatIfGraft(o *outlook, r *reading) error {
 			if rules.Occ(c.ID) == k.Occ {
 				bees = c.BeesIn != nil && *c.BeesIn
 				x = rules.RoundFrom(c.Confined, bees, 0, t.s)
+				x.Comb, x.Graft = &c, k.Best // as it came out, not as it was planned
+				from, to := c.Laying()
+				x.Age, _ = rules.GraftAges(from, to, x.Graft)
 			}
 		}
 		if x.Confined.IsZero() {
 			continue
 		}
-		_, changed, ok := rules.WhatIf(x, k.Breeder, bees, rules.Graft, r.plan.shift, t.s)
+		shift := r.plan.shift
+		if !r.plan.shifts {
+			if shift, err = t.shiftTo(x.Graft, r.plan.day); err != nil || shift == (rules.Shift{}) {
+				return err
+			}
+		}
+		_, changed, ok := rules.WhatIf(x, k.Breeder, bees, rules.Graft, shift, t.s)
 		if !ok {
 			t.ask("if_no_larvae", "Breeder", k.Subject)
 			return nil
@@ -149,6 +162,30 @@ func (t *talk) whatIfGraft(o *outlook, r *reading) error {
 	}
 	t.ask("if_no_graft")
 	return nil
+}
+
+// shiftTo is how far a graft is from the day or the hour that was named; zero where that
+// was answered already. A day alone keeps the hour.
+func (t *talk) shiftTo(at time.Time, w when) (rules.Shift, error) {
+	planned := rules.DateOf(at, t.s.Zone)
+	day := planned
+	if w.hasDay {
+		var ok bool
+		if day, ok = w.dayAfter(rules.DateOf(t.tx.Now, t.s.Zone)); !ok {
+			t.fail("r_order_no_day")
+			return rules.Shift{}, nil
+		}
+	}
+	to := rules.At(day, rules.ClockOf(at, t.s.Zone), t.s.Zone)
+	if w.hasTime {
+		to = t.workHour(day, w)
+	}
+	shift := rules.Shift{Hours: to.Sub(at)}
+	if shift.Hours.Abs() < time.Minute {
+		t.ask("if_same", "At", at)
+		return rules.Shift{}, nil
+	}
+	return shift, nil
 }
 
 func (t *talk) windows(breeder int, changed []rules.Change) error {
@@ -175,6 +212,9 @@ func (t *talk) changes(list []rules.Change) {
 }
 
 func (t *talk) unfit(k rules.Task) string {
+	if k.Step == rules.Graft && k.Best.After(k.Latest) {
+		return t.v.say("if_over")
+	}
 	if k.Unfit {
 		return t.v.say("if_unfit_short")
 	}

@@ -19,6 +19,15 @@ type RoundTimes struct {
 	Emerges  time.Time
 	Catch    Span
 	Unfit    []Step // steps without working time in their window
+	Comb     *Comb  // the real comb, where there is one: what was seen on it, when it came out
+}
+
+// comb is the comb of the round: the real one, else the planned.
+func (r RoundTimes) comb(breeder int, bees bool) Comb {
+	if r.Comb != nil {
+		return *r.Comb
+	}
+	return Comb{Breeder: breeder, Confined: r.Confined, BeesIn: &bees}
 }
 
 // Span is a window with its best time.
@@ -240,8 +249,7 @@ func (r RoundTimes) Tasks(breeder int, bees bool, cells int, s *Settings) []Task
 	k.Earliest, k.Ideal, k.Latest = r.Graft.Add(Hours(row.Earliest)), r.Confined, r.Graft.Add(Hours(row.Latest))
 	k.Earliest, k.Latest = earlier(k.Earliest, k.Ideal), later(k.Latest, k.Ideal)
 	k.fit(s)
-	c := Comb{Breeder: breeder, Confined: r.Confined, BeesIn: &bees}
-	tasks := append([]Task{k}, combTasks(c, nil, nil, s)...)
+	tasks := append([]Task{k}, combTasks(r.comb(breeder, bees), nil, nil, s)...)
 	for i := range tasks {
 		if tasks[i].Step == Graft {
 			tasks[i].Best = r.Graft
@@ -302,7 +310,7 @@ func WhatIf(r RoundTimes, breeder int, bees bool, step Step, by Shift, s *Settin
 	case Graft:
 		now = r
 		now.Graft = by.Apply(r.Graft, s.Zone)
-		from, to := Comb{Confined: r.Confined, BeesIn: &bees}.Laying()
+		from, to := r.comb(breeder, bees).Laying()
 		now.Age, ok = GraftAges(from, to, now.Graft)
 		if !ok {
 			return r, nil, false

@@ -97,6 +97,12 @@ func (t *Tx) LastMessageOf(crew, member int64) (message int64, found bool, err e
 	return message, found, err
 }
 
+// LatestOf lists what a member last wrote or changed before an update, newest first.
+func (t *Tx) LatestOf(crew, member, before int64, limit int) ([]Update, error) {
+	return all(t, scanUpdate, `SELECT `+updateColumns+` FROM updates
+		WHERE crew_id = ? AND member_id = ? AND kind IN ('message', 'edit') AND id < ? ORDER BY id DESC LIMIT ?`, crew, member, before, limit)
+}
+
 // SetOffset stores where the transport should read on.
 func (t *Tx) SetOffset(source string, next int64) error {
 	_, err := t.exec(`INSERT INTO offsets (source, next) VALUES (?, ?)
