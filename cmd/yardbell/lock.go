@@ -1,9 +1,13 @@
 package main
 
 import (
+	"context"
 	"fmt"
+	"time"
 
 	"github.com/gofrs/flock"
+
+	"yardbell/store"
 )
 
 // lockFile takes the lock that says that a process serves a database, or is about to
@@ -17,4 +21,19 @@ func lockFile(db string) (*flock.Flock, error) {
 		return nil, fmt.Errorf("database %s is served by another process already; stop that one first", db)
 	}
 	return lock, nil
+}
+
+// onlyOf refuses a file with crews of another transport in it. All crews of a file share
+// one outbox: what is due to the others would be given to this one, or to a stranger's
+// chat, and count as sent.
+func onlyOf(ctx context.Context, db *store.DB, now time.Time, source, put string) error {
+	return db.View(ctx, now, func(tx *store.Tx) error {
+		crews, err := tx.Crews()
+		for _, c := range crews {
+			if c.Source != source {
+				return usage("database %s holds a crew of %s: %s", db.Path(), c.Source, put)
+			}
+		}
+		return err
+	})
 }

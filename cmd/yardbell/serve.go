@@ -135,6 +135,9 @@ func serve(ctx context.Context, e env, f serveFlags) (err error) {
 		}
 	}()
 
+	if err := onlyOf(ctx, db, e.clock(), telegram.Source, "serve a file of its own"); err != nil {
+		return err
+	}
 	wait := e.wait
 	if wait == nil {
 		wait = pause
