@@ -200,8 +200,10 @@ func TestBackupIsDue(t *testing.T) {
 	}{
 		"at an hour": {"03:15", []time.Time{chicago(1, 12, 0), chicago(2, 3, 14), chicago(2, 3, 15), chicago(2, 3, 16), chicago(2, 23, 0), chicago(3, 3, 20)},
 			[]string{"1 12:00", "2 03:15", "3 03:20"}},
-		"after days off": {"03:15", []time.Time{chicago(1, 4, 0), chicago(5, 2, 0), chicago(5, 3, 0), chicago(5, 3, 15)}, []string{"1 04:00", "5 02:00", "5 03:15"}},
-		"every 24 hours": {"", []time.Time{chicago(1, 12, 0), chicago(2, 11, 59), chicago(2, 12, 0), chicago(2, 13, 0)}, []string{"1 12:00", "2 12:00"}},
+		"after days off":         {"03:15", []time.Time{chicago(1, 4, 0), chicago(5, 2, 0), chicago(5, 3, 0), chicago(5, 3, 15)}, []string{"1 04:00", "5 02:00", "5 03:15"}},
+		"every 24 hours":         {"", []time.Time{chicago(1, 12, 0), chicago(2, 11, 59), chicago(2, 12, 0), chicago(2, 13, 0)}, []string{"1 12:00", "2 12:00"}},
+		"a clock that was ahead": {"", []time.Time{chicago(9, 12, 0), chicago(2, 12, 0), chicago(2, 12, 1), chicago(3, 12, 0)}, []string{"2 12:00", "3 12:00", "9 12:00"}},
+		"ahead, at an hour":      {"03:15", []time.Time{chicago(9, 12, 0), chicago(2, 12, 0), chicago(2, 12, 1), chicago(3, 3, 15)}, []string{"2 12:00", "3 03:15", "9 12:00"}},
 	} {
 		t.Run(name, func(t *testing.T) {
 			dir := t.TempDir()
