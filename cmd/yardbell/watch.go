@@ -97,9 +97,11 @@ func (r *readiness) look(ctx context.Context) (lines []string, ready bool) {
 		say("database", "")
 	}
 	for s := range signs {
-		last, _ := r.pulse.of(s)
+		last, n := r.pulse.of(s)
 		fault := ""
-		if silent := now.Sub(last); silent > freshFor[s] {
+		if silent := now.Sub(last); n == 0 {
+			fault = "nothing yet" // a service that was started is not yet one that works
+		} else if silent > freshFor[s] {
 			fault = "nothing for " + silent.Round(time.Second).String()
 		}
 		say(s.String(), fault)

@@ -88,6 +88,24 @@ func TestWatchReady(t *testing.T) {
 	w.noted("the file again", func() bool { code, _ := get(t, "http://"+at+"/readyz"); return code == 200 })
 }
 
+// A service that never reached the chat is not ready, however young it is.
+func TestWatchNotReadyYet(t *testing.T) {
+	w := newWorld(t, apidouble.Options{ReadsAll: true})
+	w.Always("getMe", apidouble.HTMLPage(502))
+	at := freeAddress(t)
+	w.serve("--watch", at)
+	w.out.await(t, "join code: ")
+	w.noted("a tick", func() bool {
+		code, body := get(t, "http://"+at+"/readyz")
+		require.Equal(t, 503, code, body)
+		return strings.Contains(body, "tick: ok\nchat: nothing yet")
+	})
+	_, body := get(t, "http://"+at+"/metrics")
+	assert.Equal(t, "0", figure(body, "yardbell_last_contact_timestamp_seconds"))
+	w.ClearFaults()
+	w.noted("contact", func() bool { code, _ := get(t, "http://"+at+"/readyz"); return code == 200 })
+}
+
 // The figures are in the format's good form, count what happened, and name nobody.
 func TestWatchMetrics(t *testing.T) {
 	dir := t.TempDir()
