@@ -123,8 +123,11 @@ func runConsole(ctx context.Context, e env, f consoleFlags, files []string) (err
 		return err
 	}
 	defer func() { _ = lock.Unlock() }()
-	if err := onlyOf(ctx, p.db, e.clock(), consoleSource, "its pings would go to the console and not to the group; due, export and report read it"); err != nil {
+	switch _, other, err := whose(ctx, p.db, e.clock(), consoleSource); {
+	case err != nil:
 		return err
+	case other != "":
+		return usage("database %s holds a crew of %s, whose pings would go to the console and not to the group; due, export and report read it", path, other)
 	}
 	if f.now == "" {
 		return p.live(ctx, inputs)

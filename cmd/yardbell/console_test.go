@@ -13,6 +13,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"yardbell/bot/apidouble"
+	"yardbell/store"
 )
 
 // On the real clock everything is said once, whatever else looks for what is due.
@@ -61,6 +62,20 @@ func TestConsoleLeavesAGroupsPings(t *testing.T) {
 	require.Zero(t, call("Me: add breeder 7\n", "console", "--db", played, "--now", "2031-04-24 08:00").code)
 	var out, errOut bytes.Buffer
 	assert.Equal(t, 2, run(t.Context(), []string{"serve", "--db", played, "--api", w.URL()}, w.env(&out, &errOut)))
-	assert.Contains(t, errOut.String(), "holds a crew of console: serve a file of its own")
+	assert.Contains(t, errOut.String(), "was played at the console; serve a file of its own")
 	assert.Empty(t, out.String())
+
+	// Where both are in a file, from before that was refused, the group is served.
+	require.NoError(t, w.reader.Close())
+	w.reader = nil
+	db, err := store.Open(t.Context(), w.db, store.Options{})
+	require.NoError(t, err)
+	require.NoError(t, db.Update(t.Context(), w.clock.Now(), func(tx *store.Tx) error {
+		_, err := tx.NewCrew(consoleSource, consoleChat, map[string]string{"zone": "UTC"})
+		return err
+	}))
+	require.NoError(t, db.Close())
+	w.serve()
+	assert.Contains(t, w.says(w.wren, "due").Text, "Nothing is open")
+	assert.Contains(t, w.err.String(), "another crew than the group's")
 }

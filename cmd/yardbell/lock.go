@@ -23,17 +23,20 @@ func lockFile(db string) (*flock.Flock, error) {
 	return lock, nil
 }
 
-// onlyOf refuses a file with crews of another transport in it. All crews of a file share
-// one outbox: what is due to the others would be given to this one, or to a stranger's
-// chat, and count as sent.
-func onlyOf(ctx context.Context, db *store.DB, now time.Time, source, put string) error {
-	return db.View(ctx, now, func(tx *store.Tx) error {
+// whose says whether a file has crews of a transport in it, and of which other one.
+// All crews of a file share one outbox: what is due to the others would be given to this
+// transport, to nobody or to a stranger's chat, and count as sent.
+func whose(ctx context.Context, db *store.DB, now time.Time, source string) (own bool, other string, err error) {
+	err = db.View(ctx, now, func(tx *store.Tx) error {
 		crews, err := tx.Crews()
 		for _, c := range crews {
-			if c.Source != source {
-				return usage("database %s holds a crew of %s: %s", db.Path(), c.Source, put)
+			if c.Source == source {
+				own = true
+			} else {
+				other = c.Source
 			}
 		}
 		return err
 	})
+	return own, other, err
 }
