@@ -84,3 +84,25 @@ func TestHangingSend(t *testing.T) {
 		require.NoError(t, s.db.Close())
 	})
 }
+
+// A schedule that sleeps, as cron does for a day where the clock was set back by one,
+// holds up no ping for longer than a minute.
+func TestRunTicksWhereCronSleeps(t *testing.T) {
+	synctest.Test(t, func(t *testing.T) {
+		s := newService(t, "2031-04-24 08:00")
+		s.sched.cron = "@every 24h"
+		running, stop := context.WithCancel(ctx)
+		ended := make(chan error, 1)
+		go func() { ended <- s.sched.Run(running, func() time.Time { return s.now }) }()
+		synctest.Wait()
+		for _, key := range []string{"answer/1", "answer/2"} {
+			s.answer(key)
+			time.Sleep(time.Minute)
+			synctest.Wait()
+			assert.Equal(t, []string{key}, s.chat.take())
+		}
+		stop()
+		require.NoError(t, <-ended)
+		require.NoError(t, s.db.Close())
+	})
+}

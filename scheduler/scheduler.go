@@ -41,6 +41,7 @@ type Scheduler struct {
 	to   Sender
 	log  *slog.Logger
 	wake chan struct{}
+	cron string // the schedule of ticks
 
 	// Ticked is told of every part of a tick that ended well, under Run; may be nil.
 	Ticked func()
@@ -51,7 +52,7 @@ type Scheduler struct {
 
 // New makes a scheduler that sends through to.
 func New(db *store.DB, to Sender, log *slog.Logger) *Scheduler {
-	return &Scheduler{db: db, to: to, log: log, wake: make(chan struct{}, 1), sending: make(chan struct{}, sendersAtOnce)}
+	return &Scheduler{db: db, to: to, log: log, wake: make(chan struct{}, 1), cron: tickEvery, sending: make(chan struct{}, sendersAtOnce)}
 }
 
 // Wake asks for a tick now: a new row is in the outbox.
@@ -71,22 +72,30 @@ func (s *Scheduler) Recover(ctx context.Context, now time.Time) error {
 // tickEvery is the cron schedule of ticks; a minute is the grain of every window.
 const tickEvery = "@every 20s"
 
+// tickAtLast is when a tick comes at the latest. cron reckons by the wall clock: where
+// that is set back by a day it would sleep for a day. A ticker counts on.
+const tickAtLast = time.Minute
+
 // Run ticks until ctx ends. clock is asked once a tick.
 func (s *Scheduler) Run(ctx context.Context, clock func() time.Time) error {
 	// SkipIfStillRunning has to wrap Recover: the other way round, one panic would
 	// leave the job marked as running for good.
 	quiet := cron.DiscardLogger
 	c := cron.New(cron.WithChain(cron.SkipIfStillRunning(quiet), cron.Recover(quiet)))
-	if _, err := c.AddFunc(tickEvery, s.Wake); err != nil {
+	if _, err := c.AddFunc(s.cron, s.Wake); err != nil {
 		return fmt.Errorf("schedule ticks: %w", err)
 	}
 	c.Start()
 	defer func() { <-c.Stop().Done() }()
+	last := time.NewTicker(tickAtLast)
+	defer last.Stop()
 	s.Wake()
 	for {
 		select {
 		case <-ctx.Done():
 			return nil
+		case <-last.C:
+			s.Wake()
 		case <-s.wake:
 			if err := s.oneTick(ctx, clock); err != nil && ctx.Err() == nil {
 				s.log.Error("tick failed", "err", err)

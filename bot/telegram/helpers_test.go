@@ -52,6 +52,7 @@ type chatroom struct {
 	told  []string // what the handler was told, in order
 	next  int64
 	trip  bool
+	full  error // nothing can be saved
 }
 
 func newChatroom(t *testing.T, o apidouble.Options) *chatroom {

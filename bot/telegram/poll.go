@@ -52,7 +52,7 @@ type Poller struct {
 	clock func() time.Time
 	wait  func(context.Context, time.Duration) error
 	fails int
-	Seen  func(time.Time) // told after every answer of the server, may be nil
+	Seen  func(time.Time) // told whenever the server gave what there is and it was saved, may be nil
 
 	// CaughtUp is told, once, when what waited in the chat at the start was read, or
 	// could not be after some tries; may be nil.
@@ -211,9 +211,6 @@ func (p *Poller) once(ctx context.Context, hold time.Duration) (int, error) {
 	if err := p.c.call(ctx, p.c.poll, "getUpdates", params, nil, &batch); err != nil {
 		return 0, err
 	}
-	if p.Seen != nil {
-		p.Seen(p.clock())
-	}
 	var unnumbered error
 	for _, raw := range batch {
 		err := p.one(ctx, raw)
@@ -222,8 +219,18 @@ func (p *Poller) once(ctx context.Context, hold time.Duration) (int, error) {
 		} else if err != nil {
 			return 0, err
 		}
+		p.seen() // after each: a hundred may take a while
 	}
+	p.seen()
 	return len(batch), unnumbered
+}
+
+// seen is no word of a server that answers while nothing of it can be saved: nobody is
+// heard then.
+func (p *Poller) seen() {
+	if p.Seen != nil {
+		p.Seen(p.clock())
+	}
 }
 
 // one handles one update. One that cannot be read, or on which we trip, is set

@@ -29,6 +29,9 @@ func (h handler) Handle(_ context.Context, _ time.Time, in bot.Incoming) error {
 	if h.r.trip {
 		panic("forced")
 	}
+	if h.r.full != nil {
+		return h.r.full
+	}
 	return h.tell(in.UpdateID, "%s %s %s%s", in.Kind, in.UserName, in.Text, in.Data)
 }
 
@@ -249,4 +252,26 @@ func TestRunEndsWithItsContext(t *testing.T) {
 	require.NoError(t, r.Await(t.Context(), r.Polling))
 	cancel()
 	require.ErrorIs(t, <-done, context.Canceled)
+}
+
+// The service counts as one that reads the chat where what came was saved, not where the
+// server alone is well.
+func TestSeenIsSaved(t *testing.T) {
+	r := newChatroom(t, apidouble.Options{})
+	seen := 0
+	r.poll.Seen = func(time.Time) { seen++ }
+	r.heard() // that the bot was added
+	require.Positive(t, seen)
+	seen = 0
+	r.heard()
+	require.Equal(t, 1, seen, "nothing came")
+	r.Say(r.group, r.wren, "due")
+	r.full = errors.New("the disk is full")
+	seen = 0
+	require.ErrorIs(t, r.poll.Once(t.Context(), 0), r.full)
+	assert.Zero(t, seen, "nothing was saved")
+	r.full = nil
+	r.Say(r.group, r.wren, "due")
+	assert.Len(t, r.heard(), 2)
+	assert.Equal(t, 3, seen, "after each: a hundred may take a while")
 }

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"context"
 	"database/sql"
 	"log/slog"
 	"os"
@@ -115,6 +116,13 @@ func TestCheckOfTheLogbook(t *testing.T) {
 	assert.Equal(t, 1, r.code)
 	assert.Contains(t, r.out, db+": everybody on this machine can read it; chmod 600 it")
 	require.NoError(t, os.Chmod(db, 0o600))
+	made, err := store.Backups(db, dir)
+	require.NoError(t, err)
+	require.NoError(t, os.Chmod(made[0].Path, 0o644))
+	r = call("", "check", "--db", db, "--backup", dir)
+	assert.Equal(t, 1, r.code)
+	assert.Contains(t, r.out, made[0].Path+": everybody on this machine can read it; chmod 600 it")
+	require.NoError(t, os.Chmod(made[0].Path, 0o600))
 
 	c, err := sql.Open("sqlite", db)
 	require.NoError(t, err)
@@ -200,8 +208,10 @@ func TestBackupIsDue(t *testing.T) {
 	}{
 		"at an hour": {"03:15", []time.Time{chicago(1, 12, 0), chicago(2, 3, 14), chicago(2, 3, 15), chicago(2, 3, 16), chicago(2, 23, 0), chicago(3, 3, 20)},
 			[]string{"1 12:00", "2 03:15", "3 03:20"}},
-		"after days off": {"03:15", []time.Time{chicago(1, 4, 0), chicago(5, 2, 0), chicago(5, 3, 0), chicago(5, 3, 15)}, []string{"1 04:00", "5 02:00", "5 03:15"}},
-		"every 24 hours": {"", []time.Time{chicago(1, 12, 0), chicago(2, 11, 59), chicago(2, 12, 0), chicago(2, 13, 0)}, []string{"1 12:00", "2 12:00"}},
+		"after days off":         {"03:15", []time.Time{chicago(1, 4, 0), chicago(5, 2, 0), chicago(5, 3, 0), chicago(5, 3, 15)}, []string{"1 04:00", "5 02:00", "5 03:15"}},
+		"every 24 hours":         {"", []time.Time{chicago(1, 12, 0), chicago(2, 11, 59), chicago(2, 12, 0), chicago(2, 13, 0)}, []string{"1 12:00", "2 12:00"}},
+		"a clock that was ahead": {"", []time.Time{chicago(9, 12, 0), chicago(2, 12, 0), chicago(2, 12, 1), chicago(3, 12, 0)}, []string{"2 12:00", "3 12:00", "9 12:00"}},
+		"ahead, at an hour":      {"03:15", []time.Time{chicago(9, 12, 0), chicago(2, 12, 0), chicago(2, 12, 1), chicago(3, 3, 15)}, []string{"2 12:00", "3 03:15", "9 12:00"}},
 	} {
 		t.Run(name, func(t *testing.T) {
 			dir := t.TempDir()
@@ -220,7 +230,10 @@ func TestBackupIsDue(t *testing.T) {
 		s.look(t.Context(), chicago(day, 12, 0))
 	}
 	assert.Equal(t, []string{"4 12:00", "5 12:00"}, made(dir), "older ones go")
-	assert.Empty(t, said.String())
+	stopped, stop := context.WithCancel(t.Context())
+	stop()
+	s.look(stopped, chicago(6, 12, 0))
+	assert.Empty(t, said.String(), "a service that stops has no fault to tell")
 
 	// After a failure it is tried again an hour later.
 	require.NoError(t, os.MkdirAll(filepath.Join(dir, ".crew.part", "x"), 0o700))

@@ -32,18 +32,20 @@ func write(t testing.TB, name, text string) string {
 }
 
 func TestHelp(t *testing.T) {
-	for _, c := range []string{"console", "demo", "due", "export", "calendar", "report", "rebuild", "check"} {
-		r := call("", c, "--help")
-		assert.Zero(t, r.code)
-		assert.Empty(t, r.err)
-		assert.Contains(t, r.out, "Usage:", c)
-		assert.Contains(t, r.out, "yardbell "+c)
-	}
 	r := call("")
 	assert.Zero(t, r.code)
-	for _, c := range []string{"console", "demo", "due", "export", "calendar", "report", "rebuild", "check", "completion"} {
-		assert.Contains(t, r.out, c)
+	readme := read(t, "../../README.md")
+	for _, k := range command(env{}).Commands() {
+		c := k.Name()
+		assert.Contains(t, readme, "\nyardbell "+c+" ", "the README names every command")
+		assert.Contains(t, r.out, "\n  "+c+" ")
+		h := call("", c, "--help")
+		assert.Zero(t, h.code)
+		assert.Empty(t, h.err)
+		assert.Contains(t, h.out, "Usage:", c)
+		assert.Regexp(t, `\nExamples:\n  .*yardbell `+c, h.out, "with examples, as the README says")
 	}
+	assert.Contains(t, r.out, "completion")
 	r = call("", "completion", "bash")
 	assert.Zero(t, r.code)
 	assert.Contains(t, r.out, "yardbell")

@@ -118,6 +118,17 @@ func runConsole(ctx context.Context, e env, f consoleFlags, files []string) (err
 		return err
 	}
 	defer func() { err = errors.Join(err, p.close()) }()
+	lock, err := lockFile(path)
+	if err != nil {
+		return err
+	}
+	defer func() { _ = lock.Unlock() }()
+	switch _, other, err := whose(ctx, p.db, e.clock(), consoleSource); {
+	case err != nil:
+		return err
+	case other != "":
+		return usage("database %s holds a crew of %s, whose pings would go to the console and not to the group; due, export and report read it", path, other)
+	}
 	if f.now == "" {
 		return p.live(ctx, inputs)
 	}
@@ -178,7 +189,10 @@ func openInputs(e env, files []string) ([]input, func(), error) {
 	return list, closeAll, nil
 }
 
-// live runs the console on the real clock: a tick beside, lines as they come.
+// liveEvery is how often the console on the real clock looks for what is due.
+const liveEvery = 20 * time.Second
+
+// live runs the console on the real clock: lines as they come, and ticks between them.
 func (p *player) live(ctx context.Context, inputs []input) error {
 	now := p.e.clock()
 	if err := p.begin(ctx, now); err != nil {
@@ -191,25 +205,16 @@ func (p *player) live(ctx context.Context, inputs []input) error {
 		}
 		_, _ = fmt.Fprintf(p.out, "Yardbell, %s. Type as the crew would: \"confine 7\", or \"Wren: confine 7\" for somebody else. help shows the forms, Ctrl-D ends.\n\n", s.Zone)
 	}
-	beside, cancel := context.WithCancel(ctx)
-	done := make(chan error, 1)
-	go func() { done <- p.sched.Run(beside, p.e.clock) }()
-	err := p.converse(beside, inputs)
-	cancel()
-	err = errors.Join(err, <-done)
-	if err != nil || ctx.Err() != nil {
-		return err
-	}
-	// An answer that the tick beside had taken and did not get rid of goes now.
-	p.now = p.e.clock()
-	if err := p.sched.Recover(ctx, p.now); err != nil {
-		return err
-	}
-	return p.tick(ctx)
+	return p.converse(ctx, inputs)
 }
 
-// converse takes lines until the inputs or ctx end.
+// converse takes lines until the inputs or ctx end. One after the other: of two ticks
+// at once, each on its own clock, one would take the other's claims for run out.
 func (p *player) converse(ctx context.Context, inputs []input) error {
+	ctx, cancel := context.WithCancel(ctx)
+	defer cancel() // whatever ends it, nobody is left to take the next line
+	due := time.NewTicker(liveEvery)
+	defer due.Stop()
 	lines := make(chan string)
 	go func() {
 		defer close(lines)
@@ -234,6 +239,11 @@ func (p *player) converse(ctx context.Context, inputs []input) error {
 		select {
 		case <-ctx.Done():
 			return nil
+		case <-due.C:
+			p.now = p.e.clock()
+			if err := p.tick(ctx); err != nil {
+				return err
+			}
 		case s, ok := <-lines:
 			if !ok {
 				return nil

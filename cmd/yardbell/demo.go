@@ -33,11 +33,12 @@ const (
 func demoCommand(e env) *cobra.Command {
 	var fast bool
 	c := &cobra.Command{
-		Use:   "demo",
-		Short: "Watch two overlapping rounds of an invented yard, on a simulated clock",
-		Long:  "Plays a month of an invented crew in under 20 seconds: what people write, what the bot answers, and the pings that go out by themselves. Nothing is kept.",
-		Args:  noArgs,
-		RunE:  func(c *cobra.Command, _ []string) error { return runDemo(c.Context(), e, fast) },
+		Use:     "demo",
+		Short:   "Watch two overlapping rounds of an invented yard, on a simulated clock",
+		Example: "  yardbell demo --fast",
+		Long:    "Plays a month of an invented crew in under 20 seconds: what people write, what the bot answers, and the pings that go out by themselves. Nothing is kept.",
+		Args:    noArgs,
+		RunE:    func(c *cobra.Command, _ []string) error { return runDemo(c.Context(), e, fast) },
 	}
 	c.Flags().BoolVar(&fast, "fast", false, "do not pause for reading")
 	return c

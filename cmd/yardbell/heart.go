@@ -12,7 +12,7 @@ import (
 )
 
 // heart ends the service where it lives on without doing its work: no tick ended well,
-// or the chat's server answered no poll, for too long. The supervisor starts it anew,
+// or nothing of the chat was read, for too long. The supervisor starts it anew,
 // which frees whatever it hangs on. Where the chat itself is away a restart does no
 // harm: what is due waits in the outbox, what people write waits with the chat.
 type heart struct {
@@ -49,7 +49,7 @@ type stoppedError struct {
 func (e *stoppedError) Error() string {
 	what := "no tick has ended well"
 	if e.of == reached {
-		what = "the chat's server has not answered"
+		what = "nothing of the chat could be read"
 	}
 	return fmt.Sprintf("%s for %s; ending, to be started again", what, e.silent.Round(time.Second))
 }

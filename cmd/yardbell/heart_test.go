@@ -43,7 +43,7 @@ func TestHeartLooks(t *testing.T) {
 	}{
 		"all well":          {false, limit, []step{{time.Minute, both, ""}, {14 * time.Minute, both, ""}, {14 * time.Minute, both, ""}}, ""},
 		"no tick":           {false, limit, []step{{time.Minute, both, ""}, {7 * time.Minute, both[1:], ""}, {7 * time.Minute, both[1:], ""}, {time.Minute, both[1:], "no tick has ended well for 15m0s"}}, "part=tick"},
-		"no chat":           {false, limit, []step{{time.Minute, both, ""}, {7 * time.Minute, both[:1], ""}, {7 * time.Minute, both[:1], ""}, {time.Minute, both[:1], "the chat's server has not answered for 15m0s"}}, "part=chat"},
+		"no chat":           {false, limit, []step{{time.Minute, both, ""}, {7 * time.Minute, both[:1], ""}, {7 * time.Minute, both[:1], ""}, {time.Minute, both[:1], "nothing of the chat could be read for 15m0s"}}, "part=chat"},
 		"just short of it":  {false, limit, []step{{time.Minute, both, ""}, {7 * time.Minute, nil, ""}, {7 * time.Minute, nil, ""}, {59 * time.Second, nil, ""}}, ""},
 		"never from start":  {false, limit, []step{{5 * time.Minute, nil, ""}, {5 * time.Minute, nil, ""}, {5 * time.Minute, nil, "no tick has ended well for 15m0s"}}, "part=tick"},
 		"slept, and wakes":  {false, limit, []step{{time.Minute, both, ""}, {9 * time.Hour, nil, ""}, {20 * time.Second, nil, ""}, {20 * time.Second, both, ""}, {20 * time.Second, nil, ""}}, ""},
@@ -132,7 +132,7 @@ func TestHeartEndsTheProcess(t *testing.T) {
 	away := "http://" + closed.Addr().String()
 	require.NoError(t, closed.Close())
 	for name, c := range map[string]struct{ stuck, part, why string }{
-		"no contact": {"", "part=chat", "the chat's server has not answered for"},
+		"no contact": {"", "part=chat", "nothing of the chat could be read for"},
 		"stuck tick": {"1", "part=tick", "no tick has ended well for"},
 	} {
 		t.Run(name, func(t *testing.T) {

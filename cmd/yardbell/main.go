@@ -42,6 +42,7 @@ func usage(format string, args ...any) error { return usageError{fmt.Errorf(form
 
 func main() {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	context.AfterFunc(ctx, stop) // a second one ends what does not end by the first
 	code := run(ctx, os.Args[1:], env{
 		in: os.Stdin, out: os.Stdout, errOut: os.Stderr, get: os.Getenv,
 		clock: time.Now, tty: isTerminal, sleep: time.Sleep,

@@ -56,9 +56,12 @@ func newMeter(p *pulse) *meter {
 	m.reg.MustRegister(m.updates, m.handling, m.withheld, m.messages, m.sending, m.delay, m.ticks, m.lines,
 		collectors.NewGoCollector(), collectors.NewProcessCollector(collectors.ProcessCollectorOpts{}))
 	for s, name := range map[sign]string{ticked: "yardbell_last_tick_timestamp_seconds", reached: "yardbell_last_contact_timestamp_seconds"} {
-		help := map[sign]string{ticked: "When the last tick ended well.", reached: "When the chat's server last answered a poll."}[s]
+		help := map[sign]string{ticked: "When the last tick ended well; 0 for none yet.", reached: "When the chat was last read; 0 for not yet."}[s]
 		m.reg.MustRegister(prometheus.NewGaugeFunc(prometheus.GaugeOpts{Name: name, Help: help}, func() float64 {
-			last, _ := p.of(s)
+			last, n := p.of(s)
+			if n == 0 {
+				return 0 // what stands there is the start of the service
+			}
 			return seconds(last)
 		}))
 	}

@@ -10,7 +10,7 @@ type sign int
 
 const (
 	ticked  sign = iota // a tick ended well
-	reached             // the chat's server answered a poll
+	reached             // what the chat's server gave to a poll was saved
 	signs
 )
 

@@ -11,10 +11,11 @@ import (
 func rebuildCommand(e env) *cobra.Command {
 	var f fileFlags
 	c := &cobra.Command{
-		Use:   "rebuild",
-		Short: "Derive breeders, batches, tasks and pings anew from the logbook",
-		Long:  "Empties everything that follows from the logbook and derives it anew, in one transaction. The logbook and the messages already sent stay. Says how many derived rows came out otherwise than before: none, unless the rules file changed.",
-		Args:  noArgs,
+		Use:     "rebuild",
+		Short:   "Derive breeders, batches, tasks and pings anew from the logbook",
+		Long:    "Empties everything that follows from the logbook and derives it anew, in one transaction. The logbook and the messages already sent stay. Says how many derived rows came out otherwise than before: none, unless the rules file changed.",
+		Example: "  yardbell rebuild --db crew.db",
+		Args:    noArgs,
 		RunE: func(c *cobra.Command, _ []string) error {
 			db, now, err := f.open(c.Context(), e, false)
 			if err != nil {

@@ -3,12 +3,11 @@ package main
 import (
 	"context"
 	"errors"
-	"fmt"
 	"log/slog"
 	"os"
+	"slices"
 	"time"
 
-	"github.com/robfig/cron/v3"
 	"github.com/spf13/cobra"
 
 	"yardbell/bot"
@@ -79,32 +78,22 @@ func newSaver(f backupFlags, db *store.DB, b *bot.Bot, log *slog.Logger) (*saver
 // lookEvery is how often it is asked whether a backup is due. That is decided by what
 // lies in the folder, so that one that was missed while the machine was off is made up
 // for, and a restart makes none too many.
-const lookEvery = "@every 1m"
+const lookEvery = time.Minute
 
 // againAfter is how long after a failure it is tried again.
 const againAfter = time.Hour
 
-// run makes backups until ctx ends. cron only wakes it.
+// run makes backups until ctx ends. It is woken by a ticker, which counts on where the
+// clock is set back; what is due is decided by the clock.
 func (s *saver) run(ctx context.Context, clock func() time.Time) error {
-	wake := make(chan struct{}, 1)
-	wake <- struct{}{}
-	c := cron.New()
-	if _, err := c.AddFunc(lookEvery, func() {
-		select {
-		case wake <- struct{}{}:
-		default: // one is under way
-		}
-	}); err != nil {
-		return fmt.Errorf("schedule backups: %w", err)
-	}
-	c.Start()
-	defer func() { <-c.Stop().Done() }()
+	t := time.NewTicker(lookEvery)
+	defer t.Stop()
 	for {
+		s.look(ctx, clock())
 		select {
 		case <-ctx.Done():
 			return nil
-		case <-wake:
-			s.look(ctx, clock())
+		case <-t.C:
 		}
 	}
 }
@@ -146,8 +135,13 @@ func (s *saver) due(now time.Time) (bool, error) {
 		return false, nil
 	}
 	list, err := store.Backups(s.db.Path(), s.dir)
-	if err != nil || len(list) == 0 {
+	if err != nil {
 		return true, err
+	}
+	// One made on a clock that was ahead says nothing until its time has come.
+	list = slices.DeleteFunc(list, func(b store.BackupFile) bool { return b.Made.After(now) })
+	if len(list) == 0 {
+		return true, nil
 	}
 	last := list[0].Made
 	if s.at == nil {

@@ -40,7 +40,7 @@ func serveCommand(e env) *cobra.Command {
 YARDBELL_TOKEN, and serves until it is stopped. While no group is claimed, or with
 --join, it prints a join code; /join with that code in a group claims it.`,
 		Example: `  YARDBELL_TOKEN_FILE=token yardbell serve --db crew.db
-  yardbell serve --db crew.db --api http://127.0.0.1:8081   # a Bot API server of your own`,
+  YARDBELL_TOKEN_FILE=token yardbell serve --db crew.db --api http://127.0.0.1:8081   # a Bot API server of your own`,
 		Args: noArgs,
 		RunE: func(c *cobra.Command, _ []string) error {
 			f.watch.asked = c.Flags().Changed("heartbeat")
@@ -135,6 +135,14 @@ func serve(ctx context.Context, e env, f serveFlags) (err error) {
 		}
 	}()
 
+	switch own, other, err := whose(ctx, db, e.clock(), telegram.Source); {
+	case err != nil:
+		return err
+	case other != "" && !own:
+		return usage("database %s was played at the %s; serve a file of its own", f.db, other)
+	case other != "": // the group must not go without its pings
+		log.Warn("another crew than the group's is in the database; what is due to it is refused by the chat", "source", other)
+	}
 	wait := e.wait
 	if wait == nil {
 		wait = pause

@@ -3,6 +3,8 @@ package main
 import (
 	"bytes"
 	"net"
+	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -199,6 +201,11 @@ func TestServeTokenSources(t *testing.T) {
 	code, said = try(map[string]string{"YARDBELL_TOKEN": "MARKER no token"})
 	assert.Equal(t, 2, code)
 	assert.Contains(t, said, "does not look like one")
+	long := filepath.Join(t.TempDir(), "token")
+	require.NoError(t, os.WriteFile(long, []byte(markerToken+strings.Repeat("x", 1024)), 0o600))
+	code, said = try(map[string]string{"YARDBELL_TOKEN_FILE": long})
+	assert.Equal(t, 2, code)
+	assert.Contains(t, said, "cannot be read")
 	w.vars = map[string]string{"YARDBELL_TOKEN_FILE": tokenFile(t, 0o600)}
 	w.join()
 }

@@ -32,7 +32,7 @@ const heartbeatDefault = 15 * time.Minute
 func (f *watchFlags) register(c *cobra.Command) {
 	c.Flags().StringVar(&f.at, "watch", "", "answer /healthz, /readyz and /metrics on this loopback address, e.g. 127.0.0.1:8089")
 	c.Flags().BoolVar(&f.open, "watch-open", false, "let --watch listen elsewhere than on loopback; whoever reaches it reads the figures")
-	c.Flags().DurationVar(&f.heartbeat, "heartbeat", heartbeatDefault, "end with status 1 after so long without a tick or an answer of the chat's server, to be started again; 0 for never")
+	c.Flags().DurationVar(&f.heartbeat, "heartbeat", heartbeatDefault, "end with status 1 after so long without a tick or a word of the chat read and saved, to be started again; 0 for never")
 }
 
 // fault finds what is wrong with the flags.
@@ -97,9 +97,11 @@ func (r *readiness) look(ctx context.Context) (lines []string, ready bool) {
 		say("database", "")
 	}
 	for s := range signs {
-		last, _ := r.pulse.of(s)
+		last, n := r.pulse.of(s)
 		fault := ""
-		if silent := now.Sub(last); silent > freshFor[s] {
+		if silent := now.Sub(last); n == 0 {
+			fault = "nothing yet" // a service that was started is not yet one that works
+		} else if silent > freshFor[s] {
 			fault = "nothing for " + silent.Round(time.Second).String()
 		}
 		say(s.String(), fault)

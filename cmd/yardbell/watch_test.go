@@ -88,6 +88,25 @@ func TestWatchReady(t *testing.T) {
 	w.noted("the file again", func() bool { code, _ := get(t, "http://"+at+"/readyz"); return code == 200 })
 }
 
+// A service that never reached the chat is not ready, however young it is.
+func TestWatchNotReadyYet(t *testing.T) {
+	w := newWorld(t, apidouble.Options{ReadsAll: true})
+	hold := make(chan struct{})
+	w.Script("getMe", apidouble.Slow(hold))
+	at := freeAddress(t)
+	w.serve("--watch", at)
+	w.await("the hanging question", func() bool { return w.FaultsLeft("getMe") == 0 })
+	code, body := get(t, "http://"+at+"/readyz")
+	assert.Equal(t, 503, code)
+	assert.Equal(t, "database: ok\ntick: nothing yet\nchat: nothing yet\n", body)
+	_, body = get(t, "http://"+at+"/metrics")
+	assert.Equal(t, "0", figure(body, "yardbell_last_contact_timestamp_seconds"))
+	close(hold)
+	w.noted("contact", func() bool { code, _ := get(t, "http://"+at+"/readyz"); return code == 200 })
+	_, body = get(t, "http://"+at+"/metrics")
+	assert.NotEqual(t, "0", figure(body, "yardbell_last_contact_timestamp_seconds"))
+}
+
 // The figures are in the format's good form, count what happened, and name nobody.
 func TestWatchMetrics(t *testing.T) {
 	dir := t.TempDir()
