@@ -102,6 +102,10 @@ func (b *Bot) handle(ctx context.Context, now time.Time, in Incoming) (err error
 		}
 		return t.finish()
 	})
+	if store.Fault(err) || errors.Is(err, errNoAnswer) {
+		b.log.Error("a message could not be handled", "err", err)
+		return b.apologise(ctx, now, in)
+	}
 	over := errors.Is(err, errFlood)
 	if over {
 		err = b.instead(ctx, now, in, func(t *talk) { t.overflow(tell) })

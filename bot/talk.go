@@ -2,6 +2,7 @@ package bot
 
 import (
 	"cmp"
+	"errors"
 	"fmt"
 	"strings"
 	"time"
@@ -347,6 +348,9 @@ func (t *talk) offer(label, do string, kv ...any) {
 	t.buttons = append(t.buttons, store.Button{Label: t.v.say(label, kv...), Do: do})
 }
 
+// errNoAnswer: everything that is not for others to hear is answered.
+var errNoAnswer = errors.New("nothing was said to what was read")
+
 // finish queues the answer and settles the update.
 func (t *talk) finish() error {
 	outcome := t.kind
@@ -366,7 +370,7 @@ func (t *talk) finish() error {
 		return err
 	}
 	if len(t.lines) == 0 {
-		return fmt.Errorf("no answer to update %d", t.update.ID)
+		return fmt.Errorf("update %d: %w", t.update.ID, errNoAnswer)
 	}
 	m := store.Message{Crew: t.crew.ID, Key: fmt.Sprintf("answer/%d", t.update.ID), Kind: t.kind, Update: t.update.ID,
 		Text: strings.Join(t.lines, "\n"), Buttons: t.buttons, Step: t.step, Subject: t.subject.String()}

@@ -227,7 +227,7 @@ func fileError(path string, err error) error {
 		return fe // said already
 	}
 	var se *sqlite.Error
-	if !errors.As(err, &se) {
+	if !errors.As(err, &se) || Fault(err) {
 		return fmt.Errorf("database %s: %w", path, err)
 	}
 	why := "cannot be used: " + firstLine(se.Error())
@@ -248,6 +248,20 @@ func fileError(path string, err error) error {
 		why = "cannot be read or written: the disk reports an error"
 	}
 	return &FileError{path, why}
+}
+
+// Fault reports whether an error is one of the program's own: what it asked of the file
+// cannot be, and will not be the next time either.
+func Fault(err error) bool {
+	var se *sqlite.Error
+	if !errors.As(err, &se) {
+		return false
+	}
+	switch se.Code() & 0xff {
+	case sqlite3.SQLITE_ERROR, sqlite3.SQLITE_CONSTRAINT, sqlite3.SQLITE_MISMATCH, sqlite3.SQLITE_MISUSE, sqlite3.SQLITE_RANGE, sqlite3.SQLITE_TOOBIG:
+		return true
+	}
+	return false
 }
 
 // busy reports whether another program holds the file.
