@@ -258,7 +258,7 @@ func Fault(err error) bool {
 		return false
 	}
 	switch se.Code() & 0xff {
-	case sqlite3.SQLITE_ERROR, sqlite3.SQLITE_CONSTRAINT, sqlite3.SQLITE_MISMATCH, sqlite3.SQLITE_MISUSE, sqlite3.SQLITE_RANGE, sqlite3.SQLITE_TOOBIG:
+	case sqlite3.SQLITE_CONSTRAINT, sqlite3.SQLITE_MISMATCH, sqlite3.SQLITE_MISUSE, sqlite3.SQLITE_RANGE, sqlite3.SQLITE_TOOBIG:
 		return true
 	}
 	return false
