@@ -2,19 +2,27 @@ package bot
 
 import (
 	"fmt"
+	"math"
 	"math/rand/v2"
+	"os"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 )
 
-// mostMutants is how many slips of the labelled lines are tried.
+// mostMutants is how many slips of the labelled lines are tried, drawn anew whenever a
+// line is added; with YARDBELL_MUTANTS=all each of the nearly half a million is.
 var mostMutants = 20000
 
 // meantMutants are slips that make another plain message of a line: nobody could
 // tell them from one that was meant.
-var meantMutants = map[string]bool{}
+var meantMutants = map[string]bool{
+	"found rogue cell in B2, cut them out": true, // one cell
+	"let 7 out and fed her":                true,
+	"capped 36, one fat one":               true,
+	" North":                               true, // an answer to which yard
+}
 
 // mutant is a line with one slip of the thumb in it.
 type mutant struct {
@@ -104,6 +112,9 @@ var wordy = map[verb]bool{noVerb: true, sayYes: true, sayNo: true, doSkip: true,
 // reads as one that was played, field by field, is not played again: it logs the
 // same.
 func TestMutants(t *testing.T) {
+	if os.Getenv("YARDBELL_MUTANTS") == "all" {
+		mostMutants = math.MaxInt
+	}
 	g := newStage(t)
 	all := mutants(corpora(t), g)
 	rng := rand.New(rand.NewPCG(20310505, 7))

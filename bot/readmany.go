@@ -69,6 +69,10 @@ func readMany(text string, n names) many {
 	m := many{whole: first.read()}
 	m.looks = first.looks
 	w := m.whole
+	if unsaid.MatchString(fold(text)) {
+		w.hedged = true
+		return m
+	}
 	switch w.verb {
 	case doStep, doDone, noVerb, justCount, doAdd, doMine:
 	default:

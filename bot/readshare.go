@@ -163,6 +163,9 @@ func sameBreeder(parts []part) []part {
 			was.release = true
 			continue
 		}
+		if was.step == p.r.step && was.noEggs == p.r.noEggs && was.release == p.r.release {
+			continue // said twice: "has not laid yet, no egg on her comb"
+		}
 		p.r.breeder = was.breeder
 		out = append(out, p)
 	}
