@@ -12,7 +12,7 @@ func (d *reader) headAlone() {
 	}
 	toks := tokenize(d.text)
 	k := 1
-	for k < len(toks) && !toks[k-1].comma {
+	for k < len(toks) && !toks[k-1].comma && toks[k].text != "but" && toks[k].text != "pero" {
 		k++
 	}
 	if k >= len(toks) {

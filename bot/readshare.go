@@ -61,6 +61,13 @@ var (
 	panales  = regexp.MustCompile(`(?i)\b(saqué|saque|sacamos) (?:los )?(?:dos )?panales de (?:las? )?`)
 )
 
+var (
+	perBoth = regexp.MustCompile(`(?i)\b(?:\d|a|one|two|half|un|una|dos|medio|media)\b.*\b(?:l|lt|lts|liters?|litres?|litros?|quarts?|gal|gallons?|ml)\b`)
+	// lesDi gives to both: "les puse un litro cada una a las dos criadoras".
+	lesDi   = regexp.MustCompile(`(?i)^(.*?)\bles? (?:di|dimos|puse|pusimos|ech[eé]|echamos) (.*?litros?)( cada una)? a (?:las (?:dos|2) criadoras|ambas criadoras)( cada una)?(.*)$`)
+	perEach = regexp.MustCompile(`(?i)\b(?:each|apiece|cada|c/u)\b`)
+)
+
 // namedBoth names the builders in a text that says both of them.
 func namedBoth(text string, builders []string) string {
 	text = combsOut.ReplaceAllString(text, "combs out of ")
@@ -68,9 +75,22 @@ func namedBoth(text string, builders []string) string {
 	if len(builders) != 2 || strings.Contains(fold(text), fold(builders[0])) || strings.Contains(fold(text), fold(builders[1])) {
 		return text // "both builders, B1 and B2" names them
 	}
+	if m := lesDi.FindStringSubmatch(text); m != nil {
+		if m[3]+m[4] == "" {
+			return m[1] + "alimenté las criadoras" + m[5] // each, or together: it is asked
+		}
+		return m[1] + "alimenté " + builders[0] + " y " + builders[1] + ", " + m[2] + " cada una" + m[5]
+	}
+	open := perBoth.MatchString(text) && !perEach.MatchString(text) // "both builders 2 l": each, or together
 	return bothBuilders.ReplaceAllStringFunc(text, func(s string) string {
+		spanish := strings.HasSuffix(strings.ToLower(s), "criadoras")
 		and := " and "
-		if strings.HasSuffix(strings.ToLower(s), "criadoras") {
+		switch {
+		case open && spanish:
+			return "las criadoras" // "las dos" would be breeder 2
+		case open:
+			return s
+		case spanish:
 			and = " y "
 		}
 		return builders[0] + and + builders[1]
