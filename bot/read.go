@@ -92,6 +92,9 @@ func (d *reader) read() *reading {
 		}
 		return r
 	}
+	if d.cuando() {
+		return d.r
+	}
 	d.gloss()
 	d.slips()
 	found := d.findsSome()
