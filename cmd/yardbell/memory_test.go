@@ -60,7 +60,7 @@ func TestMemoryOfManyCrews(t *testing.T) {
 	for n, text := range []string{"fed 7", "due tomorrow"} {
 		for crew := range crews {
 			at := now.Add(time.Duration(n) * time.Hour)
-			require.NoError(t, b.Handle(ctx, at, bot.Incoming{Source: consoleSource, UpdateID: 1_000_000_000 + int64(n*crews+crew), Chat: int64(consoleChat + crew),
+			require.NoError(t, b.Handle(ctx, at, bot.Incoming{Source: consoleSource, UpdateID: 1<<50 + int64(n*crews+crew), Chat: int64(consoleChat + crew),
 				UserKey: "wren", UserName: "Wren", Said: at, Kind: "message", Message: 1_000_000_000 + int64(n), Text: text}))
 			if crew%100 == 0 {
 				most = max(most, resident(t))
@@ -69,8 +69,12 @@ func TestMemoryOfManyCrews(t *testing.T) {
 		require.NoError(t, sched.Tick(ctx, now.Add(time.Duration(n)*time.Hour)))
 		most = max(most, resident(t))
 	}
-	require.NoError(t, sched.Tick(ctx, now.Add(14*time.Hour)))
+	// In the evening all of them are reminded of what tomorrow brings.
+	answers := out.n
+	require.NoError(t, sched.Tick(ctx, now.Add(11*time.Hour)))
 	most = max(most, resident(t))
+	require.EqualValues(t, 2*crews, answers, "each was answered")
+	require.GreaterOrEqual(t, out.n, answers+int64(crews), "and reminded")
 	var m runtime.MemStats
 	runtime.ReadMemStats(&m)
 	t.Logf("%d crews: %s; file %s, opened in %s; resident %s at most (%s before), heap %s", crews, fmt.Sprint(out.n, " messages out"),
