@@ -11,6 +11,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"strings"
 )
 
 // This file judges a database file before it is opened for work. Opening one in
@@ -166,6 +167,7 @@ func foreign(path string) error {
 }
 
 func damaged(path, how string) error {
+	how = strings.TrimPrefix(how, "*** in database main ***\n") // SQLite's heading
 	return &FileError{path, fmt.Sprintf("is damaged (%s); keep it as it is and restore a copy", firstLine(how))}
 }
 
