@@ -178,11 +178,29 @@ func (t *talk) toldAlready(r *reading, e rules.Entry) (stop bool, err error) {
 	if e.Step != rules.Move || e.Count == nil || e.Into == "" || r.batch != 0 || r.breeder != 0 || r.all || t.replied != nil || t.opt.sure || t.opt.task != "" || !t.opt.subject.Zero() {
 		return false, nil
 	}
-	book, err := t.tx.NewestLines(t.crew.ID, 30)
+	crew, err := t.tx.Members(t.crew.ID)
 	if err != nil {
 		return false, err
 	}
-	for _, l := range book {
+	for _, m := range crew {
+		cur, found, err := t.toldBy(m.ID, e)
+		if err != nil {
+			return false, err
+		}
+		if found {
+			t.ask("ask_told", "Batch", t.v.subject(e.Subject), "Old", t.v.line(cur), "By", cur.By, "When", cur.Happened)
+			t.offer("b_second", t.rerun("sure=1"))
+			t.offer("b_no", "no")
+			return true, nil
+		}
+	}
+	return false, nil
+}
+
+// toldBy finds the same move among what a member told of another batch a moment ago.
+func (t *talk) toldBy(member int64, e rules.Entry) (cur rules.Entry, found bool, err error) {
+	lines, err := t.tx.LastLines(t.crew.ID, member, 30)
+	for _, l := range lines {
 		if t.origin.Said.Sub(l.Said) > toldWithin {
 			break
 		}
@@ -190,18 +208,11 @@ func (t *talk) toldAlready(r *reading, e rules.Entry) (stop bool, err error) {
 			continue
 		}
 		cur, alive, err := t.current(l)
-		if err != nil {
-			return false, err
+		if err != nil || alive && equal(cur.Count, e.Count) && cur.Into == e.Into {
+			return cur.Entry, err == nil, err
 		}
-		if !alive || !equal(cur.Count, e.Count) || cur.Into != e.Into {
-			continue
-		}
-		t.ask("ask_told", "Batch", t.v.subject(e.Subject), "Old", t.v.line(cur.Entry), "By", cur.By, "When", cur.Happened)
-		t.offer("b_second", t.rerun("sure=1"))
-		t.offer("b_no", "no")
-		return true, nil
 	}
-	return false, nil
+	return cur, false, err
 }
 
 // toldWithin is how long ago the same may have been told by somebody else.

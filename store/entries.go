@@ -156,11 +156,6 @@ func (t *Tx) LastLines(crew, member int64, limit int) ([]Line, error) {
 	return t.lines(`e.crew_id = ? AND e.member_id = ? ORDER BY e.id DESC LIMIT ?`, crew, member, limit)
 }
 
-// NewestLines are a crew's newest entries, newest first.
-func (t *Tx) NewestLines(crew int64, limit int) ([]Line, error) {
-	return t.lines(`e.crew_id = ? ORDER BY e.id DESC LIMIT ?`, crew, limit)
-}
-
 // Logbook is the whole logbook of a crew, oldest first.
 func (t *Tx) Logbook(crew int64) ([]Line, error) {
 	return t.lines(`e.crew_id = ? ORDER BY e.id`, crew)
