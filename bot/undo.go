@@ -123,8 +123,8 @@ func (t *talk) pendingQuestion() (m store.Message, found bool, err error) {
 		if strings.HasPrefix(m.Buttons[0].Do, "undo|") {
 			break // asked how much to undo
 		}
-		if open, err := t.tx.Unanswered(m); open || err != nil {
-			return m, open, err
+		if m.Answered == 0 {
+			return m, true, nil
 		}
 	}
 	return m, false, nil

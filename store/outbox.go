@@ -276,12 +276,6 @@ func (t *Tx) AnswerTo(m Message, update int64) (bool, error) {
 	return n > 0, err
 }
 
-// Unanswered reports whether nobody has answered a question yet.
-func (t *Tx) Unanswered(m Message) (bool, error) {
-	var n int
-	return t.one(`SELECT 1 FROM outbox WHERE id = ? AND answered = 0`, []any{m.ID}, &n)
-}
-
 // AnswerOf is the answer that an update got in the chat.
 func (t *Tx) AnswerOf(crew, update int64) (Message, bool, error) {
 	list, err := all(t, scanMessage, `SELECT `+messageColumns+` FROM outbox WHERE crew_id = ? AND key = 'answer/' || ? LIMIT 1`, crew, update)
