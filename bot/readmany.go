@@ -69,7 +69,7 @@ func readMany(text string, n names) many {
 	m := many{whole: first.read()}
 	m.looks = first.looks
 	w := m.whole
-	if unsaid.MatchString(fold(text)) {
+	if unsaid(text) {
 		w.hedged = true
 		return m
 	}
