@@ -30,13 +30,14 @@ const applicationID = 0x59426c6c
 // DB is an open database file. One connection writes, a few more read; both see
 // a consistent state because the file is in WAL mode.
 type DB struct {
-	w, r             *sql.DB
-	writing, reading *prepared // the queries of each, compiled
-	shelf            *shelf    // of the writing one
-	work             work
-	path             string
-	table            *rules.Table
-	unchecked        bool // not read for damage yet
+	w         *writer
+	r         *sql.DB
+	reading   *prepared // the queries of the reading ones
+	shelf     *shelf    // of the writing one
+	work      work
+	path      string
+	table     *rules.Table
+	unchecked bool // not read for damage yet
 }
 
 // FileError says in one sentence why a database file cannot be used.
@@ -128,25 +129,31 @@ func dsn(path, extra string) string {
 }
 
 func (d *DB) open(ctx context.Context, migrate bool) (err error) {
-	if d.w, err = sql.Open("sqlite", dsn(d.path, "&_pragma=journal_mode(WAL)&_pragma=cache_size(-16000)&_txlock=immediate")); err != nil {
+	pool, err := sql.Open("sqlite", dsn(d.path, "&_pragma=journal_mode(WAL)&_pragma=cache_size(-16000)&_txlock=immediate"))
+	if err != nil {
 		return err
 	}
-	d.w.SetMaxOpenConns(1)
+	pool.SetMaxOpenConns(1)
+	d.w = newWriter(pool)
 	if d.r, err = sql.Open("sqlite", dsn(d.path, "&_pragma=query_only(1)")); err != nil {
 		return err
 	}
 	d.r.SetMaxOpenConns(4)
-	d.writing, d.reading, d.shelf = newPrepared(d.w), newPrepared(d.r), newShelf()
+	d.reading, d.shelf = newPrepared(d.r), newShelf()
 	if migrate {
-		if err := d.migrate(ctx); err != nil {
+		if err := upgrade(ctx, pool); err != nil {
 			return fmt.Errorf("migrate: %w", err)
 		}
 	}
-	return d.readBack(ctx)
+	if err := readBack(ctx, pool); err != nil {
+		return err
+	}
+	return d.w.open(ctx)
 }
 
-func (d *DB) migrate(ctx context.Context) error {
-	p, err := provider(d.w)
+// upgrade brings a file to the newest schema.
+func upgrade(ctx context.Context, db *sql.DB) error {
+	p, err := provider(db)
 	if err != nil {
 		return err
 	}
@@ -170,10 +177,10 @@ func provider(db *sql.DB) (*goose.Provider, error) {
 
 // readBack makes sure that the pragmas took: a typo in a DSN is silently ignored
 // and would cost durability.
-func (d *DB) readBack(ctx context.Context) error {
+func readBack(ctx context.Context, db *sql.DB) error {
 	for _, c := range []struct{ pragma, want string }{{"journal_mode", "wal"}, {"synchronous", "2"}, {"foreign_keys", "1"}} {
 		var got string
-		if err := d.w.QueryRowContext(ctx, `PRAGMA `+c.pragma).Scan(&got); err != nil {
+		if err := db.QueryRowContext(ctx, `PRAGMA `+c.pragma).Scan(&got); err != nil {
 			return err
 		}
 		if got != c.want {
@@ -192,10 +199,11 @@ func (d *DB) Table() *rules.Table { return d.table }
 // Close closes the file.
 func (d *DB) Close() error {
 	var errs []error
-	for _, db := range []*sql.DB{d.r, d.w} {
-		if db != nil {
-			errs = append(errs, db.Close())
-		}
+	if d.r != nil {
+		errs = append(errs, d.r.Close())
+	}
+	if d.w != nil {
+		errs = append(errs, d.w.Close())
 	}
 	return errors.Join(errs...)
 }

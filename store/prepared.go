@@ -6,10 +6,9 @@ import (
 	"sync"
 )
 
-// prepared keeps the queries of one pool compiled: compiling took half of the
-// time of a message. A query that is met for the first time runs as it is and is
-// compiled before the next transaction begins, because inside one the writer's
-// only connection is taken and asking the pool for it would wait for ever.
+// prepared keeps the queries of the reading pool compiled. A query that is met for the
+// first time runs as it is and is compiled before the next transaction begins, since
+// inside one all of the pool's connections may be taken by others that ask for one too.
 type prepared struct {
 	db *sql.DB
 
@@ -53,4 +52,31 @@ func (p *prepared) get(query string) *sql.Stmt {
 		p.met = append(p.met, query)
 	}
 	return stmt
+}
+
+// reading is a reading transaction.
+type reading struct {
+	*sql.Tx
+	p    *prepared
+	used map[string]*sql.Stmt
+}
+
+func (r *reading) statement(ctx context.Context, query string) (*sql.Stmt, error) {
+	if stmt := r.used[query]; stmt != nil {
+		return stmt, nil
+	}
+	var stmt *sql.Stmt
+	if done := r.p.get(query); done != nil {
+		stmt = r.StmtContext(ctx, done)
+	} else {
+		var err error
+		if stmt, err = r.PrepareContext(ctx, query); err != nil {
+			return nil, err
+		}
+	}
+	if r.used == nil {
+		r.used = map[string]*sql.Stmt{}
+	}
+	r.used[query] = stmt
+	return stmt, nil
 }

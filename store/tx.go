@@ -14,11 +14,8 @@ import (
 // Tx is one unit of work at one time.
 type Tx struct {
 	ctx context.Context
-	tx  *sql.Tx
-	p   *prepared
+	on  session
 	db  *DB
-
-	stmts map[string]*sql.Stmt // those used in it
 
 	Now time.Time // read once by the caller
 
@@ -37,87 +34,79 @@ type Tx struct {
 	used  map[int64]bool // crews of whose rows some were looked at on it
 }
 
+// session runs the statements of one transaction.
+type session interface {
+	statement(ctx context.Context, query string) (*sql.Stmt, error)
+	QueryContext(ctx context.Context, query string, args ...any) (*sql.Rows, error)
+}
+
 // Update runs fn in one immediate transaction at now and commits it, or rolls
-// all of it back where fn returns an error.
+// all of it back where fn returns an error. One that has begun is not broken off: it
+// takes milliseconds, and what it is told to write is not to be lost for a signal.
 func (d *DB) Update(ctx context.Context, now time.Time, fn func(*Tx) error) error {
-	return d.run(ctx, d.writing, nil, d.shelf, now, fn)
+	if err := d.w.take(ctx); err != nil {
+		return err
+	}
+	defer d.w.give()
+	ctx = context.WithoutCancel(ctx)
+	if err := d.w.begin(ctx); err != nil {
+		return fileError(d.path, err)
+	}
+	t := &Tx{ctx: ctx, on: d.w, db: d, shelf: d.shelf, Now: now.UTC(), Since: now.UTC()}
+	done := false
+	defer func() {
+		if !done { // or it panicked
+			t.shelf.abandon(t.used)
+			d.w.rollback(ctx)
+		}
+	}()
+	if err := t.sameFile(); err != nil {
+		return err
+	}
+	if err := fn(t); err != nil {
+		return err
+	}
+	if err := d.w.commit(ctx); err != nil {
+		return fileError(d.path, err)
+	}
+	done = true
+	d.work.commits.Add(1)
+	if t.scrub {
+		// Old versions of rows stand in the gaps of pages and in the file beside. Writing
+		// the whole file anew leaves none; who reads just now keeps the file beside a
+		// while longer, until it is written over. What was to be done is done already.
+		_, _ = d.w.conn.ExecContext(ctx, `VACUUM`)
+		_, _ = d.w.conn.ExecContext(ctx, `PRAGMA wal_checkpoint(TRUNCATE)`)
+	}
+	return nil
 }
 
 // View runs fn in one read transaction at now.
 func (d *DB) View(ctx context.Context, now time.Time, fn func(*Tx) error) error {
-	return d.run(ctx, d.reading, &sql.TxOptions{ReadOnly: true}, nil, now, fn)
-}
-
-func (d *DB) run(ctx context.Context, p *prepared, o *sql.TxOptions, s *shelf, now time.Time, fn func(*Tx) error) (err error) {
-	if err := p.compile(ctx); err != nil {
+	if err := d.reading.compile(ctx); err != nil {
 		return fileError(d.path, err)
 	}
-	tx, err := p.db.BeginTx(ctx, o)
+	tx, err := d.r.BeginTx(ctx, &sql.TxOptions{ReadOnly: true})
 	if err != nil {
 		return fileError(d.path, err)
 	}
-	unit := &Tx{ctx: ctx, tx: tx, p: p, db: d, shelf: s, Now: now.UTC(), Since: now.UTC()}
-	done := false
-	defer func() {
-		if s != nil && !done {
-			s.abandon(unit.used)
-		}
-		_ = tx.Rollback() // after a commit this does nothing
-	}()
-	if s != nil {
-		if err := unit.sameFile(); err != nil {
-			return err
-		}
-	}
-	if err := fn(unit); err != nil {
+	defer func() { _ = tx.Rollback() }() // after a commit this does nothing
+	if err := fn(&Tx{ctx: ctx, on: &reading{Tx: tx, p: d.reading}, db: d, Now: now.UTC(), Since: now.UTC()}); err != nil {
 		return err
 	}
 	if err := tx.Commit(); err != nil {
 		return fileError(d.path, err)
-	}
-	done = true
-	if s != nil {
-		d.work.commits.Add(1)
-	}
-	if unit.scrub {
-		// Old versions of rows stand in the gaps of pages and in the file beside. Writing
-		// the whole file anew leaves none; who reads just now keeps the file beside a
-		// while longer, until it is written over. What was to be done is done already.
-		_, _ = d.w.ExecContext(ctx, `VACUUM`)
-		_, _ = d.w.ExecContext(ctx, `PRAGMA wal_checkpoint(TRUNCATE)`)
 	}
 	return nil
 }
 
 func (t *Tx) execute(query string, args []any) (sql.Result, error) {
 	t.db.work.statements.Add(1)
-	stmt, err := t.statement(query)
+	stmt, err := t.on.statement(t.ctx, query)
 	if err != nil {
 		return nil, err
 	}
 	return stmt.ExecContext(t.ctx, args...)
-}
-
-// statement is a query, compiled: before this transaction, or else in it and for it
-// alone.
-func (t *Tx) statement(query string) (*sql.Stmt, error) {
-	if stmt := t.stmts[query]; stmt != nil {
-		return stmt, nil
-	}
-	var stmt *sql.Stmt
-	if done := t.p.get(query); done != nil {
-		stmt = t.tx.StmtContext(t.ctx, done)
-	} else {
-		var err error
-		if stmt, err = t.tx.PrepareContext(t.ctx, query); err != nil {
-			return nil, err
-		}
-	}
-	if t.stmts == nil {
-		t.stmts = map[string]*sql.Stmt{}
-	}
-	t.stmts[query] = stmt
-	return stmt, nil
 }
 
 func (t *Tx) query(query string, args []any) (*sql.Rows, error) {
@@ -125,7 +114,7 @@ func (t *Tx) query(query string, args []any) (*sql.Rows, error) {
 	if t.shelf != nil && !strings.HasPrefix(query, "SELECT") {
 		t.shelf.wrote(query) // it may write and tell what
 	}
-	stmt, err := t.statement(query)
+	stmt, err := t.on.statement(t.ctx, query)
 	if err != nil {
 		return nil, err
 	}
