@@ -63,12 +63,21 @@ func New(db *store.DB, wake func(), log *slog.Logger, first map[string]string) *
 // Limit keeps a single member from filling the chat with answers: see flood.go.
 func (b *Bot) Limit() { b.flood = newFlood() }
 
-// Handle takes in one update in one transaction: what it logs, what follows from
-// it and the answer are saved together or not at all. An update seen before
-// changes nothing.
-func (b *Bot) Handle(ctx context.Context, now time.Time, in Incoming) error {
-	err := b.handle(ctx, now, in)
-	if err == nil {
+// Handle takes in updates, in the order in which they came. What one of them logs, what
+// follows from it and the answer are saved together or not at all; several that wait are
+// saved together as well, with one wait for the disk. An update seen before changes
+// nothing. Those before one that could not be saved may have been.
+func (b *Bot) Handle(ctx context.Context, now time.Time, list ...Incoming) error {
+	done, err := b.together(ctx, now, list)
+	for _, in := range list[done:] {
+		if err != nil {
+			break
+		}
+		if err = b.handle(ctx, now, in); err == nil {
+			done++
+		}
+	}
+	if done > 0 {
 		b.wake()
 	}
 	return err
@@ -114,9 +123,13 @@ func (b *Bot) handle(ctx context.Context, now time.Time, in Incoming) (err error
 		if b.Withheld != nil && (did.withheld || over) {
 			b.Withheld()
 		}
-		b.log.Debug("update handled", "update", in.UpdateID, "kind", in.Kind, "crew", did.crew.ID, "answer", did.kind, "silent", did.silent, "lines", len(did.logged))
+		b.handled(in, did)
 	}
 	return err
+}
+
+func (b *Bot) handled(in Incoming, t *talk) {
+	b.log.Debug("update handled", "update", in.UpdateID, "kind", in.Kind, "crew", t.crew.ID, "answer", t.kind, "silent", t.silent, "lines", len(t.logged))
 }
 
 // apologise marks an update as seen and says that nothing was logged.

@@ -42,6 +42,14 @@ type allowance struct {
 	seen        time.Time
 }
 
+// limit is the one that counts for a report, or for all else.
+func (a *allowance) limit(report bool) *rate.Limiter {
+	if report {
+		return a.lines
+	}
+	return a.asks
+}
+
 func newFlood() *flood { return &flood{by: map[int64]*allowance{}} }
 
 func (f *flood) of(member int64, at time.Time) *allowance {
@@ -68,17 +76,35 @@ func (f *flood) of(member int64, at time.Time) *allowance {
 func (f *flood) take(member int64, at time.Time, report bool) (ok, tell bool) {
 	f.mu.Lock()
 	defer f.mu.Unlock()
-	a, l, k := f.of(member, at), (*rate.Limiter)(nil), 0
-	if l = a.asks; report {
-		l, k = a.lines, 1
+	a, k := f.of(member, at), 0
+	if report {
+		k = 1
 	}
-	if l.AllowN(at, 1) {
+	if a.limit(report).AllowN(at, 1) {
 		return true, false
 	}
 	if tell = a.told[k].IsZero() || at.Sub(a.told[k]) >= warnEvery; tell {
 		a.told[k] = at
 	}
 	return false, tell
+}
+
+// takings count answers that will be taken once a transaction is committed.
+type takings map[taking]int
+
+type taking struct {
+	member int64
+	report bool
+}
+
+// has reports whether there is an answer left beside those that will be taken, and
+// counts it among them.
+func (f *flood) has(member int64, at time.Time, report bool, n takings) bool {
+	f.mu.Lock()
+	defer f.mu.Unlock()
+	k := taking{member, report}
+	n[k]++
+	return f.of(member, at).limit(report).TokensAt(at) >= float64(n[k])
 }
 
 // spent reports whether no question of a member is answered at a time.
@@ -111,15 +137,14 @@ func written(in Incoming, now time.Time) time.Time {
 // measure settles whether a message is answered, once it is known what it did. The error
 // is errFlood where it is to be taken back; tell says whether that is said.
 func (b *Bot) measure(t *talk, at time.Time) (tell bool, err error) {
-	if b.flood == nil || t.silent || t.joined {
+	if b.flood == nil || !t.answers() {
 		return false, nil
 	}
-	logged := len(t.logged) > 0
-	ok, tell := b.flood.take(t.member.ID, at, logged || t.reported)
+	ok, tell := b.flood.take(t.member.ID, at, t.reports())
 	switch {
 	case ok:
 		return false, nil
-	case !logged:
+	case len(t.logged) == 0:
 		return tell, errFlood
 	case tell:
 		t.lines, t.buttons, t.attach = nil, nil, attachment{}
@@ -129,6 +154,12 @@ func (b *Bot) measure(t *talk, at time.Time) (tell bool, err error) {
 	}
 	return false, nil
 }
+
+// answers reports whether something is said, once a message was worked at.
+func (t *talk) answers() bool { return !t.silent && !t.joined }
+
+// reports reports whether it told of work.
+func (t *talk) reports() bool { return len(t.logged) > 0 || t.reported }
 
 // overflow is said, or nothing is, of a message that did nothing.
 func (t *talk) overflow(tell bool) {

@@ -56,7 +56,7 @@ func (p *prepared) get(query string) *sql.Stmt {
 
 // reading is a reading transaction.
 type reading struct {
-	*sql.Tx
+	tx   *sql.Tx
 	p    *prepared
 	used map[string]*sql.Stmt
 }
@@ -67,10 +67,10 @@ func (r *reading) statement(ctx context.Context, query string) (*sql.Stmt, error
 	}
 	var stmt *sql.Stmt
 	if done := r.p.get(query); done != nil {
-		stmt = r.StmtContext(ctx, done)
+		stmt = r.tx.StmtContext(ctx, done)
 	} else {
 		var err error
-		if stmt, err = r.PrepareContext(ctx, query); err != nil {
+		if stmt, err = r.tx.PrepareContext(ctx, query); err != nil {
 			return nil, err
 		}
 	}

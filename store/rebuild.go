@@ -47,7 +47,7 @@ func (t *Tx) Dump() (string, error) {
 }
 
 func (t *Tx) dump(b *strings.Builder, name, query string) error {
-	rows, err := t.on.QueryContext(t.ctx, query)
+	rows, err := t.query(query, nil)
 	if err != nil {
 		return t.wrap(err)
 	}

@@ -13,9 +13,10 @@ import (
 
 // Tx is one unit of work at one time.
 type Tx struct {
-	ctx context.Context
-	on  session
-	db  *DB
+	ctx  context.Context                                            // of the statements
+	over context.Context                                            // of the caller: nothing more is run once it ends
+	stmt func(ctx context.Context, query string) (*sql.Stmt, error) // compiled
+	db   *DB
 
 	Now time.Time // read once by the caller
 
@@ -34,25 +35,20 @@ type Tx struct {
 	used  map[int64]bool // crews of whose rows some were looked at on it
 }
 
-// session runs the statements of one transaction.
-type session interface {
-	statement(ctx context.Context, query string) (*sql.Stmt, error)
-	QueryContext(ctx context.Context, query string, args ...any) (*sql.Rows, error)
-}
-
 // Update runs fn in one immediate transaction at now and commits it, or rolls
-// all of it back where fn returns an error. One that has begun is not broken off: it
-// takes milliseconds, and what it is told to write is not to be lost for a signal.
+// all of it back where fn returns an error, or where ctx ends between two statements.
 func (d *DB) Update(ctx context.Context, now time.Time, fn func(*Tx) error) error {
 	if err := d.w.take(ctx); err != nil {
 		return err
 	}
 	defer d.w.give()
+	// Watching for the end of a context costs the driver as much as a short statement.
+	over := ctx
 	ctx = context.WithoutCancel(ctx)
 	if err := d.w.begin(ctx); err != nil {
 		return fileError(d.path, err)
 	}
-	t := &Tx{ctx: ctx, on: d.w, db: d, shelf: d.shelf, Now: now.UTC(), Since: now.UTC()}
+	t := &Tx{ctx: ctx, over: over, stmt: d.w.statement, db: d, shelf: d.shelf, Now: now.UTC(), Since: now.UTC()}
 	done := false
 	defer func() {
 		if !done { // or it panicked
@@ -81,6 +77,10 @@ func (d *DB) Update(ctx context.Context, now time.Time, fn func(*Tx) error) erro
 	return nil
 }
 
+// Afresh makes the transaction ready for the next of several messages that are saved
+// together.
+func (t *Tx) Afresh() { t.Since, t.Closed = t.Now, nil }
+
 // View runs fn in one read transaction at now.
 func (d *DB) View(ctx context.Context, now time.Time, fn func(*Tx) error) error {
 	if err := d.reading.compile(ctx); err != nil {
@@ -91,7 +91,8 @@ func (d *DB) View(ctx context.Context, now time.Time, fn func(*Tx) error) error 
 		return fileError(d.path, err)
 	}
 	defer func() { _ = tx.Rollback() }() // after a commit this does nothing
-	if err := fn(&Tx{ctx: ctx, on: &reading{Tx: tx, p: d.reading}, db: d, Now: now.UTC(), Since: now.UTC()}); err != nil {
+	r := &reading{tx: tx, p: d.reading}
+	if err := fn(&Tx{ctx: ctx, over: ctx, stmt: r.statement, db: d, Now: now.UTC(), Since: now.UTC()}); err != nil {
 		return err
 	}
 	if err := tx.Commit(); err != nil {
@@ -100,9 +101,17 @@ func (d *DB) View(ctx context.Context, now time.Time, fn func(*Tx) error) error 
 	return nil
 }
 
-func (t *Tx) execute(query string, args []any) (sql.Result, error) {
+// statement is a query, compiled and about to be run.
+func (t *Tx) statement(query string) (*sql.Stmt, error) {
+	if err := t.over.Err(); err != nil {
+		return nil, err
+	}
 	t.db.work.statements.Add(1)
-	stmt, err := t.on.statement(t.ctx, query)
+	return t.stmt(t.ctx, query)
+}
+
+func (t *Tx) execute(query string, args []any) (sql.Result, error) {
+	stmt, err := t.statement(query)
 	if err != nil {
 		return nil, err
 	}
@@ -110,11 +119,10 @@ func (t *Tx) execute(query string, args []any) (sql.Result, error) {
 }
 
 func (t *Tx) query(query string, args []any) (*sql.Rows, error) {
-	t.db.work.statements.Add(1)
 	if t.shelf != nil && !strings.HasPrefix(query, "SELECT") {
 		t.shelf.wrote(query) // it may write and tell what
 	}
-	stmt, err := t.on.statement(t.ctx, query)
+	stmt, err := t.statement(query)
 	if err != nil {
 		return nil, err
 	}

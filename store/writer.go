@@ -68,11 +68,6 @@ func (w *writer) statement(ctx context.Context, query string) (*sql.Stmt, error)
 	return stmt, err
 }
 
-// QueryContext runs a query that is seldom asked, and is not kept compiled.
-func (w *writer) QueryContext(ctx context.Context, query string, args ...any) (*sql.Rows, error) {
-	return w.conn.QueryContext(ctx, query, args...)
-}
-
 func (w *writer) exec(ctx context.Context, query string) error {
 	stmt, err := w.statement(ctx, query)
 	if err != nil {

@@ -51,8 +51,9 @@ type chatroom struct {
 	moves [][2]int64
 	told  []string // what the handler was told, in order
 	next  int64
-	trip  bool
-	full  error // nothing can be saved
+	trip  string // the handler trips on this text
+	saves []int  // how many were handled at a time
+	full  error  // nothing can be saved
 }
 
 func newChatroom(t *testing.T, o apidouble.Options) *chatroom {

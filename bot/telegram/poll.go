@@ -21,7 +21,7 @@ const Source = "telegram"
 // Handler takes in what was read. Every method saves what it does before it
 // returns; only then is the update confirmed.
 type Handler interface {
-	Handle(ctx context.Context, now time.Time, in bot.Incoming) error
+	Handle(ctx context.Context, now time.Time, list ...bot.Incoming) error
 	// Pass confirms an update that is not for us, or could not be read (raw).
 	Pass(ctx context.Context, now time.Time, source string, id int64, raw string) error
 	// Moved follows a group that has become a supergroup.
@@ -212,14 +212,17 @@ func (p *Poller) once(ctx context.Context, hold time.Duration) (int, error) {
 		return 0, err
 	}
 	var unnumbered error
+	w := &waiting{p: p}
 	for _, raw := range batch {
-		err := p.one(ctx, raw)
+		err := p.one(ctx, raw, w)
 		if errors.Is(err, errNumber) {
 			unnumbered = err // cannot be confirmed; it must not hold up the others
 		} else if err != nil {
 			return 0, err
 		}
-		p.seen() // after each: a hundred may take a while
+	}
+	if err := w.save(ctx); err != nil {
+		return 0, err
 	}
 	p.seen()
 	return len(batch), unnumbered
@@ -233,20 +236,31 @@ func (p *Poller) seen() {
 	}
 }
 
-// one handles one update. One that cannot be read, or on which we trip, is set
-// aside and passed, so that it does not stop those behind it.
-func (p *Poller) one(ctx context.Context, raw json.RawMessage) (err error) {
+// one takes one update to those that wait to be saved, or, where it is no plain message,
+// handles it after them. One that cannot be read, or on which we trip, is set aside and
+// passed, so that it does not stop those behind it.
+func (p *Poller) one(ctx context.Context, raw json.RawMessage, w *waiting) (err error) {
 	now := p.clock()
 	id := int64(0)
 	defer func() {
 		if trip := recover(); trip != nil {
 			p.log.Error("an update could not be handled and was set aside", "update", id, "panic", trip)
-			err = p.h.Pass(ctx, now, Source, id, string(raw))
+			if err = w.save(ctx); err == nil {
+				err = p.h.Pass(ctx, now, Source, id, string(raw))
+			}
 		}
 	}()
-	u, err := decode(raw)
+	u, unread := decode(raw)
 	id = u.ID
-	if err != nil {
+	if unread == nil && u.plain() {
+		if in, ok := Read(u, p.c.me, now); ok {
+			return w.add(ctx, in, raw)
+		}
+	}
+	if err := w.save(ctx); err != nil { // in the order in which they came
+		return err
+	}
+	if unread != nil {
 		p.log.Warn("an update could not be read and was set aside", "update", u.ID)
 		if u.ID == 0 {
 			return errNumber
@@ -271,7 +285,7 @@ func (p *Poller) one(ctx context.Context, raw json.RawMessage) (err error) {
 				in.Rights = m.rights()
 			}
 		}
-		return p.h.Handle(ctx, now, in)
+		return w.add(ctx, in, raw)
 	}
 	return p.h.Pass(ctx, now, Source, u.ID, "")
 }

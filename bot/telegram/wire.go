@@ -8,6 +8,8 @@ import (
 	"slices"
 	"strings"
 	"unicode/utf16"
+
+	"yardbell/bot"
 )
 
 // The parts of an update that we read. The library's own types lack topics and
@@ -161,6 +163,19 @@ type update struct {
 	Edited   *message      `json:"edited_message"`
 	Callback *callback     `json:"callback_query"`
 	Member   *memberUpdate `json:"my_chat_member"`
+}
+
+// plain reports whether an update is what somebody wrote, and nothing has to be asked of
+// the server or told by itself before it is handled.
+func (u update) plain() bool {
+	switch m := u.Message; {
+	case u.Callback != nil || u.Member != nil:
+		return false
+	case m == nil:
+		return u.Edited != nil
+	default:
+		return m.Pinned == nil && m.MigrateTo == 0 && m.MigrateFrom == 0 && m.Left == nil && len(m.Came) == 0 && !bot.IsJoin(m.words())
+	}
 }
 
 // decode reads one update alone. The id comes back even where the rest cannot be

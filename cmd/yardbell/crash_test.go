@@ -122,18 +122,18 @@ type mortalHandler struct {
 	m *mortal
 }
 
-func (h mortalHandler) Handle(ctx context.Context, now time.Time, in bot.Incoming) error {
+func (h mortalHandler) Handle(ctx context.Context, now time.Time, list ...bot.Incoming) error {
 	if h.m.reached(beforeHandle) {
 		return errDied
 	}
 	if h.m.at == insideHandle && !h.m.died.Load() {
 		// The context ends between two statements of the transaction: a countdown on
-		// how often it is looked at.
+		// how often it is looked at: before each of them.
 		if h.m.count++; h.m.count == h.m.nth {
-			ctx = newFuse(ctx, 12, func() { h.m.died.Store(true); h.m.kill() })
+			ctx = newFuse(ctx, fuseLooks*int32(len(list)), func() { h.m.died.Store(true); h.m.kill() })
 		}
 	}
-	err := h.Bot.Handle(ctx, now, in)
+	err := h.Bot.Handle(ctx, now, list...)
 	if h.m.reached(afterHandle) {
 		return errDied
 	}
@@ -146,6 +146,10 @@ type fuse struct {
 	left atomic.Int32
 	kill func()
 }
+
+// fuseLooks is after how many statements of one message a fuse ends it: behind the row of
+// the update, before that of the answer.
+const fuseLooks = 6
 
 func newFuse(ctx context.Context, left int32, kill func()) *fuse {
 	f := &fuse{Context: ctx, kill: kill}

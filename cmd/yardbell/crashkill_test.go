@@ -109,13 +109,18 @@ type killedHandler struct {
 	reached func(point, what string)
 }
 
-func (h killedHandler) Handle(ctx context.Context, now time.Time, in bot.Incoming) error {
-	what := strconv.FormatInt(in.UpdateID, 10)
-	h.reached("update read", what)
-	// Between two statements of the transaction: a countdown on how often its context is
-	// looked at.
-	err := h.Handler.Handle(newFuse(ctx, 12, func() { h.reached("inside the transaction", what) }), now, in)
-	h.reached("update saved", what)
+func (h killedHandler) Handle(ctx context.Context, now time.Time, list ...bot.Incoming) error {
+	all := func(point string) {
+		for _, in := range list {
+			h.reached(point, strconv.FormatInt(in.UpdateID, 10))
+		}
+	}
+	all("update read")
+	// Between two statements of the transaction, somewhere behind the first update of it:
+	// a countdown on how often its context is looked at.
+	ctx = newFuse(ctx, fuseLooks*int32(len(list)), func() { all("inside the transaction") })
+	err := h.Handler.Handle(ctx, now, list...)
+	all("update saved")
 	return err
 }
 

@@ -97,14 +97,17 @@ type meteredHandler struct {
 	clock func() time.Time
 }
 
-func (h meteredHandler) Handle(ctx context.Context, now time.Time, in bot.Incoming) error {
-	err := h.Handler.Handle(ctx, now, in)
-	h.m.handling.Observe(h.clock().Sub(now).Seconds())
-	kind := "failed"
-	if err == nil {
-		kind = in.Kind
+func (h meteredHandler) Handle(ctx context.Context, now time.Time, list ...bot.Incoming) error {
+	err := h.Handler.Handle(ctx, now, list...)
+	took := h.clock().Sub(now).Seconds()
+	for _, in := range list {
+		h.m.handling.Observe(took)
+		kind := "failed"
+		if err == nil {
+			kind = in.Kind
+		}
+		h.m.updates.WithLabelValues(kind).Inc()
 	}
-	h.m.updates.WithLabelValues(kind).Inc()
 	return err
 }
 

@@ -1,0 +1,69 @@
+package bot
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"time"
+
+	"yardbell/store"
+)
+
+// together takes in several updates in one transaction and gives how many: all, or none
+// where one of them has to be looked at alone, because it trips a fault, or its answer
+// may be one too many. Nothing is said or counted of those that were taken back.
+//
+// The error is one of the file, which would meet each of them alone as well.
+func (b *Bot) together(ctx context.Context, now time.Time, list []Incoming) (done int, err error) {
+	if len(list) < 2 {
+		return 0, nil
+	}
+	var all []*talk
+	alone := false
+	err = b.db.Update(ctx, now, func(tx *store.Tx) (err error) {
+		defer func() {
+			if p := recover(); p != nil {
+				alone, err = true, fmt.Errorf("%v", p)
+			}
+		}()
+		taken := takings{}
+		for _, in := range list {
+			tx.Afresh()
+			t, fresh, err := b.begin(tx, in)
+			switch {
+			case err != nil:
+				return err
+			case !fresh:
+				all = append(all, nil)
+				continue
+			}
+			if err := t.run(); err != nil {
+				return err
+			}
+			if b.flood != nil && t.answers() && !b.flood.has(t.member.ID, written(in, now), t.reports(), taken) {
+				return errFlood
+			}
+			if err := t.finish(); err != nil {
+				return err
+			}
+			all = append(all, t)
+		}
+		return nil
+	})
+	switch {
+	case alone, errors.Is(err, errFlood), errors.Is(err, errNoAnswer), store.Fault(err):
+		return 0, nil
+	case err != nil:
+		return 0, err
+	}
+	for i, t := range all {
+		if t == nil {
+			continue
+		}
+		if b.flood != nil && t.answers() {
+			_, _ = b.flood.take(t.member.ID, written(list[i], now), t.reports())
+		}
+		b.handled(list[i], t)
+	}
+	return len(list), nil
+}
