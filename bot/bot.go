@@ -94,6 +94,9 @@ func (b *Bot) handle(ctx context.Context, now time.Time, in Incoming) (err error
 	var did *talk
 	tell, at := false, written(in, now)
 	err = b.db.Update(ctx, now, func(tx *store.Tx) error {
+		if err := tx.SetOffset(in.Source, in.UpdateID+1); err != nil {
+			return err
+		}
 		t, fresh, err := b.begin(tx, in)
 		if err != nil || !fresh {
 			return err
@@ -140,6 +143,9 @@ func (b *Bot) apologise(ctx context.Context, now time.Time, in Incoming) error {
 // instead marks an update as seen and says something else than it would get.
 func (b *Bot) instead(ctx context.Context, now time.Time, in Incoming, say func(*talk)) error {
 	return b.db.Update(ctx, now, func(tx *store.Tx) error {
+		if err := tx.SetOffset(in.Source, in.UpdateID+1); err != nil {
+			return err
+		}
 		t, fresh, err := b.begin(tx, in)
 		if err != nil || !fresh {
 			return err
@@ -162,9 +168,6 @@ func (b *Bot) Start(ctx context.Context, now time.Time, source string, chat int6
 }
 
 func (b *Bot) begin(tx *store.Tx, in Incoming) (t *talk, fresh bool, err error) {
-	if err := tx.SetOffset(in.Source, in.UpdateID+1); err != nil {
-		return nil, false, err
-	}
 	in.UserName = person(in.UserName, in.UserKey)
 	t = &talk{tx: tx, kind: "reply", addressed: in.Addressed, calendarAt: b.Feed, private: b.ByCode, photo: in.Photo, album: in.Album}
 	if found, err := b.whose(t, in); err != nil || !found {

@@ -1,7 +1,8 @@
 package bot
 
 import (
-	"sort"
+	"cmp"
+	"slices"
 	"strings"
 )
 
@@ -180,22 +181,11 @@ func (d *reader) put(r *sayRule, spans [][2]int, i, n int) (out []token) {
 
 // sayingsIn are the rules for words of the message, the longest first.
 func (d *reader) sayingsIn(rules sayRules) (out []*sayRule) {
-	seen := map[*sayRule]bool{}
 	for i := range d.toks {
-		for _, r := range rules[d.word(i)] {
-			if !seen[r] {
-				seen[r] = true
-				out = append(out, r)
-			}
-		}
+		out = append(out, rules[d.word(i)]...)
 	}
-	sort.Slice(out, func(i, k int) bool {
-		if a, b := len(out[i].pat), len(out[k].pat); a != b {
-			return a > b
-		}
-		return out[i].at < out[k].at
-	})
-	return out
+	slices.SortFunc(out, func(a, b *sayRule) int { return cmp.Or(len(b.pat)-len(a.pat), a.at-b.at) })
+	return slices.Compact(out)
 }
 
 // firstRule is the first rule that fits at i, with the tokens that each place took.

@@ -1,6 +1,7 @@
 package bot
 
 import (
+	"slices"
 	"strings"
 
 	"yardbell/rules"
@@ -61,6 +62,13 @@ func newReader(text string, n names) *reader {
 	d.rows()
 	d.amounts()
 	return d
+}
+
+// again is a reader of the same text that has read nothing yet, where d has not either.
+func (d *reader) again() *reader {
+	fresh, r := *d, *d.r
+	fresh.toks, fresh.r, fresh.where = slices.Clone(d.toks), &r, map[rules.Kind][]token{}
+	return &fresh
 }
 
 // spoken takes the bot's own name out of the message, at its head or its end.

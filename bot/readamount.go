@@ -13,8 +13,8 @@ import (
 // amountUnits are measures as they are typed, in either language.
 var amountUnits = words(`l lt lts liter liters litre litres litro litros gal gallon gallons galon galones quart quarts pint pints`)
 
-// feedStems tell that a message speaks of feeding.
-var feedStems = regexp.MustCompile(`^(fed|feed|feeding|gave|syrup|sugar|aliment.*|di|dimos|dio|dieron|eche|echamos|echo|puse|pusimos|jarabe|azucar)$`)
+// feedStems tell that a message speaks of feeding, and so does any form of "alimentar".
+var feedStems = words(`fed feed feeding gave syrup sugar di dimos dio dieron eche echamos echo puse pusimos jarabe azucar`)
 
 // tailUnit is the end of an amount whose comma parts it from its whole: the "5l" of
 // "1,5l".
@@ -41,7 +41,7 @@ func (d *reader) rows() {
 func (d *reader) amounts() {
 	speaks := false
 	for _, t := range d.toks {
-		speaks = speaks || feedStems.MatchString(t.text)
+		speaks = speaks || feedStems[t.text] || strings.HasPrefix(t.text, "aliment")
 	}
 	if !speaks {
 		return

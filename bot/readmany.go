@@ -66,6 +66,7 @@ type cutter struct {
 func readMany(text string, n names) many {
 	text = namedBoth(text, n.builders)
 	first := newReader(text, n)
+	second := first.again()
 	m := many{whole: first.read()}
 	m.looks = first.looks
 	w := m.whole
@@ -81,7 +82,10 @@ func readMany(text string, n names) many {
 	if w.question {
 		return m
 	}
-	c := cutter{d: newReader(strings.ReplaceAll(strings.TrimSpace(text), "\n", "; "), n), n: n, out: &m}
+	if strings.Contains(text, "\n") {
+		second = newReader(strings.ReplaceAll(strings.TrimSpace(text), "\n", "; "), n)
+	}
+	c := cutter{d: second, n: n, out: &m}
 	c.n.spoken = w.addressed
 	c.d.slips()
 	if w.lang != "es" {

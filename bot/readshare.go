@@ -70,8 +70,16 @@ var (
 
 // namedBoth names the builders in a text that says both of them.
 func namedBoth(text string, builders []string) string {
-	text = combsOut.ReplaceAllString(text, "combs out of ")
-	text = panales.ReplaceAllString(text, "$1 el panal de la ")
+	low := strings.ToLower(text)
+	if strings.Contains(low, "combs") {
+		text = combsOut.ReplaceAllString(text, "combs out of ")
+	}
+	if strings.Contains(low, "panales") {
+		text = panales.ReplaceAllString(text, "$1 el panal de la ")
+	}
+	if !strings.Contains(low, "builders") && !strings.Contains(low, "criadoras") {
+		return text
+	}
 	if len(builders) != 2 || strings.Contains(fold(text), fold(builders[0])) || strings.Contains(fold(text), fold(builders[1])) {
 		return text // "both builders, B1 and B2" names them
 	}

@@ -108,13 +108,15 @@ func (d *reader) span(i int) (time.Duration, int) {
 	if i >= len(d.toks) {
 		return 0, 0
 	}
-	if m := quantity.FindStringSubmatch(d.word(i)); m != nil {
-		if s, err := rules.ParseSpan(m[1] + m[2][:1]); err == nil {
+	if w := d.word(i); !d.toks[i].isNum && w != "" && '0' <= w[0] && w[0] <= '9' {
+		if m := quantity.FindStringSubmatch(w); m != nil {
+			if s, err := rules.ParseSpan(m[1] + m[2][:1]); err == nil {
+				return s, 1
+			}
+		}
+		if s, err := rules.ParseSpan(w); err == nil {
 			return s, 1
 		}
-	}
-	if s, err := rules.ParseSpan(d.word(i)); err == nil && !d.toks[i].isNum {
-		return s, 1
 	}
 	n, ok := d.number(i)
 	if !ok && (d.word(i) == "an" || d.word(i) == "a" || d.word(i) == "one") {

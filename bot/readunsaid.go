@@ -1,6 +1,9 @@
 package bot
 
-import "regexp"
+import (
+	"regexp"
+	"strings"
+)
 
 // unsaidTurns take back or change what stands before them, or are said in jest. Where
 // one stands in a message, or what one slip of the thumb makes of a word of it, the
@@ -14,15 +17,33 @@ func unsaid(text string) bool {
 	if twins.MatchString(s) {
 		return true
 	}
-	toks := tokenize(s)
-	for i := range toks {
-		for _, turn := range unsaidTurns {
-			if i+len(turn) <= len(toks) && slippedTurn(toks[i:i+len(turn)], turn) {
+	var toks []token
+	for _, turn := range unsaidTurns {
+		if !mayTurn(s, turn) {
+			continue
+		}
+		if toks == nil {
+			toks = tokenize(s)
+		}
+		for i := 0; i+len(turn) <= len(toks); i++ {
+			if slippedTurn(toks[i:i+len(turn)], turn) {
 				return true
 			}
 		}
 	}
 	return false
+}
+
+// mayTurn reports whether all words of a turn, but for one, are in a text at all: cutting
+// it into words costs much more than most messages are worth.
+func mayTurn(s string, turn []string) bool {
+	missing := 0
+	for _, w := range turn {
+		if !strings.Contains(s, w) {
+			missing++
+		}
+	}
+	return missing <= 1
 }
 
 // slippedTurn reports whether words are a turn, but for one slip in one of them.

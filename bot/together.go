@@ -9,6 +9,10 @@ import (
 	"yardbell/store"
 )
 
+// MostTogether is how many updates a transport is to hand in at a time at most. More of
+// them save little, and what ticks waits meanwhile.
+const MostTogether = 25
+
 // together takes in several updates in one transaction and gives how many: all, or none
 // where one of them has to be looked at alone, because it trips a fault, or its answer
 // may be one too many. Nothing is said or counted of those that were taken back.
@@ -26,6 +30,10 @@ func (b *Bot) together(ctx context.Context, now time.Time, list []Incoming) (don
 				alone, err = true, fmt.Errorf("%v", p)
 			}
 		}()
+		last := list[len(list)-1]
+		if err := tx.SetOffset(last.Source, last.UpdateID+1); err != nil {
+			return err
+		}
 		taken := takings{}
 		for _, in := range list {
 			tx.Afresh()

@@ -161,20 +161,17 @@ func (t *talk) read(text string) (many, error) {
 // stand puts in what the open batches stand at: the newest count of each, and the one
 // before; and of those whose virgins are due how many cells were moved.
 func stand(tx *store.Tx, crew int64, n *names) error {
-	list, err := tx.Batches(crew)
-	if err != nil {
-		return err
-	}
-	open, err := tx.OpenTasks(crew)
 	hatching := map[string]bool{}
-	for _, k := range open {
+	if err := tx.EachOpen(crew, func(k *rules.Task) {
 		if k.Step == rules.Emerge && !tx.Now.Before(k.Earliest) {
 			hatching[k.Key] = true
 		}
+	}); err != nil {
+		return err
 	}
-	for _, b := range list {
+	return tx.EachBatch(crew, func(b *rules.Batch) {
 		if b.Ended {
-			continue
+			return
 		}
 		if c, at := b.Counts.Stage(""); c != nil {
 			n.stand = append(n.stand, *c)
@@ -185,8 +182,7 @@ func stand(tx *store.Tx, crew int64, n *names) error {
 		if b.Counts.Moved != nil && hatching[rules.TaskKey(rules.BatchSubject(b.Number), rules.Emerge, "")] {
 			n.hatching = append(n.hatching, *b.Counts.Moved)
 		}
-	}
-	return err
+	})
 }
 
 // mostPresses is how far back a press of a press is followed.

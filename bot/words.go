@@ -36,6 +36,25 @@ var bundle = sync.OnceValue(func() *i18n.Bundle {
 // steps, subjects and spans are worded on the way. An id that is not in the
 // catalogue is a programming error that a test finds.
 func (v voice) say(id string, kv ...any) string {
+	if len(kv) > 0 {
+		return v.localize(id, kv)
+	}
+	// The same every time: steps, days, what a button says.
+	k := wordingOf{v.lang, id}
+	s, known := phrases.Load(k)
+	if !known {
+		s, _ = phrases.LoadOrStore(k, v.localize(id, nil))
+	}
+	return s.(string)
+}
+
+type wordingOf struct{ lang, id string }
+
+// phrases are those that take no value, worded. single are those with one form alone,
+// for one and for many, that were asked for as for a number.
+var phrases, single sync.Map
+
+func (v voice) localize(id string, kv []any) string {
 	data := make(map[string]any, len(kv)/2)
 	cfg := &i18n.LocalizeConfig{MessageID: id, TemplateData: data}
 	for i := 0; i+1 < len(kv); i += 2 {
@@ -56,11 +75,16 @@ func (v voice) say(id string, kv ...any) string {
 			}
 		}
 	}
+	if _, known := single.Load(wordingOf{v.lang, id}); known {
+		cfg.PluralCount = nil
+	}
 	s, err := v.loc.Localize(cfg)
 	if err != nil && cfg.PluralCount != nil {
 		// A message that reads the same for one and for many has a single form.
 		cfg.PluralCount = nil
-		s, err = v.loc.Localize(cfg)
+		if s, err = v.loc.Localize(cfg); err == nil {
+			single.Store(wordingOf{v.lang, id}, true)
+		}
 	}
 	if err != nil {
 		return "{" + id + "}"

@@ -63,7 +63,17 @@ func DateOf(t time.Time, zone *time.Location) Date {
 	return Date{y, m, d}
 }
 
-func (d Date) String() string { return fmt.Sprintf("%04d-%02d-%02d", d.Year, d.Month, d.Day) }
+func (d Date) String() string {
+	if d.Year < 1000 || d.Year > 9999 {
+		return fmt.Sprintf("%04d-%02d-%02d", d.Year, d.Month, d.Day)
+	}
+	b := make([]byte, 0, len("2031-05-08"))
+	b = strconv.AppendInt(b, int64(d.Year), 10)
+	for _, n := range [...]int{int(d.Month), d.Day} {
+		b = append(b, '-', byte('0'+n/10), byte('0'+n%10))
+	}
+	return string(b)
+}
 
 // ParseDate reads YYYY-MM-DD.
 func ParseDate(s string) (Date, error) {

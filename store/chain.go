@@ -156,7 +156,7 @@ const (
 
 // VerifyChain walks along the whole logbook and finds where it is not as written.
 func (t *Tx) VerifyChain() (c Chain, err error) {
-	rows, err := t.query(`SELECT ` + qualified(chained) + `, e.hash, e.salt, e.raw, coalesce(m.name, ''), d.entry IS NOT NULL
+	rows, err := t.query(`SELECT `+qualified(chained)+`, e.hash, e.salt, e.raw, coalesce(m.name, ''), d.entry IS NOT NULL
 		FROM entries e LEFT JOIN members m ON m.id = e.member_id LEFT JOIN dropped_words d ON d.entry = e.id ORDER BY e.id`, nil)
 	if err != nil {
 		return c, t.wrap(err)

@@ -53,17 +53,23 @@ func scanComb(s scanner) (c rules.Comb, err error) {
 
 // Combs of a breeder, oldest confinement first.
 func (t *Tx) Combs(crew int64, breeder int) ([]rules.Comb, error) {
-	return shelved(t, crew, combsSlot(breeder), func() ([]rules.Comb, error) {
-		return all(t, scanComb, `SELECT id, breeder, mark, confined_at, bees_in, eggs_at, no_eggs_at, out_at, released, failed
-			FROM combs WHERE crew_id = ? AND breeder = ? ORDER BY confined_at, id`, crew, breeder)
-	})
+	return shelved(t, crew, combsSlot(breeder), func() ([]rules.Comb, error) { return t.combRows(crew, breeder) })
+}
+
+func (t *Tx) lookAtCombs(crew int64, breeder int) ([]rules.Comb, error) {
+	return lookAt(t, crew, combsSlot(breeder), func() ([]rules.Comb, error) { return t.combRows(crew, breeder) })
+}
+
+func (t *Tx) combRows(crew int64, breeder int) ([]rules.Comb, error) {
+	return all(t, scanComb, `SELECT id, breeder, mark, confined_at, bees_in, eggs_at, no_eggs_at, out_at, released, failed
+		FROM combs WHERE crew_id = ? AND breeder = ? ORDER BY confined_at, id`, crew, breeder)
 }
 
 // putCombs writes those of a breeder's combs that differ from their rows. changed says whether any differs from
 // before, and from is the earliest confinement of those that do: no graft before
 // it can come from another comb than it did.
 func (t *Tx) putCombs(crew int64, breeder int, combs []rules.Comb) (from time.Time, changed bool, err error) {
-	old, err := t.Combs(crew, breeder)
+	old, err := t.lookAtCombs(crew, breeder)
 	if err != nil {
 		return from, false, err
 	}
@@ -122,9 +128,20 @@ func scanBatch(s scanner) (b rules.Batch, err error) {
 
 // Batches of a crew by number.
 func (t *Tx) Batches(crew int64) ([]rules.Batch, error) {
-	return shelved(t, crew, batchesSlot, func() ([]rules.Batch, error) {
-		return all(t, scanBatch, `SELECT `+batchColumns+` FROM batches WHERE crew_id = ? ORDER BY number`, crew)
-	})
+	return shelved(t, crew, batchesSlot, func() ([]rules.Batch, error) { return t.batchRows(crew) })
+}
+
+// EachBatch shows every batch of a crew by number. see must not write.
+func (t *Tx) EachBatch(crew int64, see func(*rules.Batch)) error {
+	list, err := lookAt(t, crew, batchesSlot, func() ([]rules.Batch, error) { return t.batchRows(crew) })
+	for i := range list {
+		see(&list[i])
+	}
+	return err
+}
+
+func (t *Tx) batchRows(crew int64) ([]rules.Batch, error) {
+	return all(t, scanBatch, `SELECT `+batchColumns+` FROM batches WHERE crew_id = ? ORDER BY number`, crew)
 }
 
 // Batch reads one batch; found is false where it never was or was taken back.

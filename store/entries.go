@@ -101,9 +101,17 @@ func orNull(n *int) any {
 
 // SubjectEntries are all entries about one subject, voids and amends among them.
 func (t *Tx) SubjectEntries(crew int64, s rules.Subject) ([]rules.Entry, error) {
-	return shelved(t, crew, linesSlot(s), func() ([]rules.Entry, error) {
-		return t.entries(`e.crew_id = ? AND e.subject_kind = ? AND e.subject_key = ?`, crew, s.Kind, s.Key)
-	})
+	return shelved(t, crew, linesSlot(s), func() ([]rules.Entry, error) { return t.entriesAbout(crew, s) })
+}
+
+func (t *Tx) lookAtEntries(crew int64, s rules.Subject) ([]rules.Entry, error) {
+	return lookAt(t, crew, linesSlot(s), func() ([]rules.Entry, error) { return t.entriesAbout(crew, s) })
+}
+
+// entriesAbout reads them. A parameter alone on the right side would have SQLite compile
+// the query anew for each kind, since there is an index for one kind alone.
+func (t *Tx) entriesAbout(crew int64, s rules.Subject) ([]rules.Entry, error) {
+	return t.entries(`e.crew_id = ? AND e.subject_kind = '' || ? AND e.subject_key = ?`, crew, s.Kind, s.Key)
 }
 
 // shelveLine puts a line that was just written at the end of the lists it belongs to,

@@ -89,7 +89,7 @@ func (t *Tx) Queue(m Message) error {
 	}
 	_, err := t.exec(`INSERT INTO outbox (crew_id, key, kind, ping, task_key, step, subject, day, fire_at, due_at, priority, state, reply_to, update_row, text, buttons, reason, chat_id, answers, edits, attach)
 		VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, 'queued', ?, ?, ?, ?, ?, ?, ?, ?, ?) ON CONFLICT DO NOTHING`,
-		m.Crew, m.Key, m.Kind, m.Ping, m.TaskKey, m.Step, m.Subject, m.Day, toMS(t.Now), toMS(t.Now), priority, m.ReplyTo, m.Update, m.Text, toJSON(m.Buttons), m.Reason, m.Chat, m.Answers, m.Edits, m.Attach)
+		m.Crew, m.Key, m.Kind, string(m.Ping), m.TaskKey, string(m.Step), m.Subject, m.Day, toMS(t.Now), toMS(t.Now), priority, m.ReplyTo, m.Update, m.Text, toJSON(m.Buttons), m.Reason, m.Chat, m.Answers, m.Edits, m.Attach)
 	return err
 }
 

@@ -134,7 +134,7 @@ func (r *replan) effective(s rules.Subject) ([]rules.Entry, error) {
 	if list, had := r.book[s]; had {
 		return list, nil
 	}
-	entries, err := r.t.SubjectEntries(r.crew, s)
+	entries, err := r.t.lookAtEntries(r.crew, s)
 	if err != nil {
 		return nil, err
 	}
@@ -151,13 +151,11 @@ func (r *replan) combs(s rules.Subject) error {
 	if err != nil || !changed {
 		return err
 	}
-	batches, err := r.t.Batches(r.crew)
-	for _, b := range batches {
+	return r.t.EachBatch(r.crew, func(b *rules.Batch) {
 		if b.Breeder == s.Number() && !b.Grafted.Before(from) {
-			r.add(batchSubject(b))
+			r.add(batchSubject(*b))
 		}
-	}
-	return err
+	})
 }
 
 func (r *replan) batch(s rules.Subject) error {
@@ -171,7 +169,7 @@ func (r *replan) batch(s rules.Subject) error {
 	}
 	var combs []rules.Comb
 	if from := breederOf(entries); from != 0 {
-		if combs, err = r.t.Combs(r.crew, from); err != nil {
+		if combs, err = r.t.lookAtCombs(r.crew, from); err != nil {
 			return err
 		}
 	}
@@ -218,16 +216,13 @@ func (r *replan) breeder(s rules.Subject) error {
 	if err != nil {
 		return err
 	}
-	batches, err := r.t.Batches(r.crew)
-	if err != nil {
-		return err
-	}
 	var grafts []rules.GraftRef
-	for _, b := range batches {
-		if b.Breeder != s.Number() {
-			continue
+	if err := r.t.EachBatch(r.crew, func(b *rules.Batch) {
+		if b.Breeder == s.Number() {
+			grafts = append(grafts, b.GraftRef())
 		}
-		grafts = append(grafts, b.GraftRef())
+	}); err != nil {
+		return err
 	}
 	b, exists, combs, tasks := rules.PlanBreeder(s.Number(), entries, grafts, r.flow, r.s)
 	tasks = append(tasks, rules.PlannedTasks(rules.PlannedOf(r.booked, s.Number()), combs, grafts, entries, r.s)...)
@@ -242,15 +237,13 @@ func (r *replan) builder(s rules.Subject) error {
 	if err != nil {
 		return err
 	}
-	batches, err := r.t.Batches(r.crew)
-	if err != nil {
-		return err
-	}
 	var bars []rules.BarRef
-	for _, b := range batches {
+	if err := r.t.EachBatch(r.crew, func(b *rules.Batch) {
 		if b.Builder == s.Key {
 			bars = append(bars, b.Bar())
 		}
+	}); err != nil {
+		return err
 	}
 	b, exists, tasks := rules.PlanBuilder(s.Key, entries, bars, r.flow, r.s)
 	if err := r.t.putBuilder(r.crew, b, exists); err != nil {

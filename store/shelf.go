@@ -175,20 +175,29 @@ func tableOf(query string) string {
 // shelved gives a list of rows of a crew, read where it is not at hand. The list is the
 // caller's own; what its rows point to is not to be changed.
 func shelved[T any](t *Tx, crew int64, at slot, read func() ([]T, error)) ([]T, error) {
+	list, err := lookAt(t, crew, at, read)
+	if t.shelf == nil || err != nil {
+		return list, err
+	}
+	return slices.Clone(list), nil
+}
+
+// lookAt gives such a list to be looked at only, and only until the next write.
+func lookAt[T any](t *Tx, crew int64, at slot, read func() ([]T, error)) ([]T, error) {
 	if t.shelf == nil {
 		return read()
 	}
 	t.looked(crew)
 	c := t.shelf.crew(crew)
 	if list, ok := c.at[at]; ok {
-		return slices.Clone(list.rows.([]T)), nil
+		return list.rows.([]T), nil
 	}
 	rows, err := read()
 	if err != nil {
 		return nil, err
 	}
 	t.shelf.put(c, at, kept{rows, len(rows) + 1})
-	return slices.Clone(rows), nil
+	return rows, nil
 }
 
 // looked notes that a crew's rows come off the shelf if the transaction comes to nothing.

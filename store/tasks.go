@@ -30,6 +30,16 @@ func (t *Tx) OpenTasks(crew int64) ([]rules.Task, error) {
 	return slices.DeleteFunc(list, func(k rules.Task) bool { return k.NeedsComb() && !t.Now.Before(k.Earliest) }), err
 }
 
+// EachOpen shows every open task of a crew, those of a planned step whose turn has come
+// among them. see must not write.
+func (t *Tx) EachOpen(crew int64, see func(*rules.Task)) error {
+	list, err := lookAt(t, crew, openSlot, func() ([]rules.Task, error) { return t.openRows(crew) })
+	for i := range list {
+		see(&list[i])
+	}
+	return err
+}
+
 func (t *Tx) openRows(crew int64) ([]rules.Task, error) {
 	return t.tasks(`crew_id = ? AND state = 'open'`, crew)
 }
@@ -39,10 +49,12 @@ func (t *Tx) Tasks(crew int64) ([]rules.Task, error) { return t.tasks(`crew_id =
 
 // SubjectTasks are the tasks of one subject.
 func (t *Tx) SubjectTasks(crew int64, s rules.Subject) ([]rules.Task, error) {
-	return shelved(t, crew, tasksSlot(s), func() ([]rules.Task, error) {
-		// The key of a task begins with its subject and a slash; '0' comes after it.
-		return t.tasks(`crew_id = ? AND key > ? AND key < ? AND subject_kind = ? AND subject_key = ?`, crew, s.String()+"/", s.String()+"0", s.Kind, s.Key)
-	})
+	return shelved(t, crew, tasksSlot(s), func() ([]rules.Task, error) { return t.subjectRows(crew, s) })
+}
+
+func (t *Tx) subjectRows(crew int64, s rules.Subject) ([]rules.Task, error) {
+	// The key of a task begins with its subject and a slash; '0' comes after it.
+	return t.tasks(`crew_id = ? AND key > ? AND key < ? AND subject_kind = ? AND subject_key = ?`, crew, s.String()+"/", s.String()+"0", s.Kind, s.Key)
 }
 
 // SubjectTask is one task of a subject by its key.
@@ -79,7 +91,7 @@ func (t *Tx) Task(crew int64, key string) (k rules.Task, found bool, err error) 
 // line. Only rows that differ are written; all forces the pings of unchanged
 // tasks to be looked at too, as a change of settings asks for.
 func (t *Tx) putTasks(crew int64, s *rules.Settings, subject rules.Subject, tasks []rules.Task, all bool) error {
-	old, err := t.SubjectTasks(crew, subject)
+	old, err := lookAt(t, crew, tasksSlot(subject), func() ([]rules.Task, error) { return t.subjectRows(crew, subject) })
 	if err != nil {
 		return err
 	}
@@ -141,8 +153,8 @@ func (t *Tx) CountOpen() (n int, err error) {
 func (t *Tx) writeTasks(crew int64, tasks []rules.Task) error {
 	const columns = 26
 	return manyRows(tasks, columns, func(k rules.Task) []any {
-		return []any{crew, k.Key, k.Subject.Kind, k.Subject.Key, k.Step, k.Occ, toMS(k.Earliest), toMS(k.Best), toMS(k.Latest), toMS(k.Ideal),
-			int(k.Weight), k.Guard, k.State, k.ClaimedBy, toMS(k.Snoozed), k.Reason, toMS(k.Anchor), k.Batch, k.Breeder, k.Count,
+		return []any{crew, k.Key, string(k.Subject.Kind), k.Subject.Key, string(k.Step), k.Occ, toMS(k.Earliest), toMS(k.Best), toMS(k.Latest), toMS(k.Ideal),
+			int64(k.Weight), k.Guard, string(k.State), k.ClaimedBy, toMS(k.Snoozed), k.Reason, toMS(k.Anchor), int64(k.Batch), int64(k.Breeder), orNull(k.Count),
 			k.From, k.Into, k.Mark, k.Unfit, k.Stake, k.Source}
 	}, func(values string, args []any) error {
 		_, err := t.shelvedExec(`INSERT OR REPLACE INTO tasks (crew_id, `+taskColumns+`) VALUES `+values, args...)

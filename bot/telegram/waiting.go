@@ -7,10 +7,6 @@ import (
 	"yardbell/bot"
 )
 
-// mostTogether is how many updates are saved together at most. More save little, and
-// what ticks waits meanwhile.
-const mostTogether = 25
-
 // waiting are updates of one poll that were read and are to be saved together. Whatever
 // else is saved of the poll comes after them, since it moves on where the next poll
 // starts.
@@ -23,7 +19,7 @@ type waiting struct {
 // add takes one more and saves all where they are many.
 func (w *waiting) add(ctx context.Context, in bot.Incoming, raw json.RawMessage) error {
 	w.list, w.raw = append(w.list, in), append(w.raw, raw)
-	if len(w.list) < mostTogether {
+	if len(w.list) < bot.MostTogether {
 		return nil
 	}
 	return w.save(ctx)

@@ -13,6 +13,9 @@ import (
 	"time"
 
 	"github.com/stretchr/testify/require"
+
+	"yardbell/bot"
+	"yardbell/store"
 )
 
 // busySeason is a season of many rounds, one a week, each from the confinement to
@@ -200,6 +203,93 @@ func playWeeks(b *testing.B, source string, rounds int) (ours, theirs []time.Dur
 	return ours, theirs
 }
 
+// BenchmarkBurst is what waited in the chat while nobody was there to read it, or comes
+// faster than it is read: the messages of a day of one or ten crews, in turn, as polls
+// bring them. Those that wait are saved together. Beside it so many bare inserts, each
+// of which waits for the disk alone.
+func BenchmarkBurst(b *testing.B) {
+	for _, crews := range []int{1, 10} {
+		source := sync.OnceValue(func() string {
+			path := seasonFile(b, 25)
+			copyCrew(b, path, crews)
+			return path
+		})
+		b.Run(fmt.Sprintf("crews=%d", crews), func(b *testing.B) {
+			var ours, theirs, all, allTheirs time.Duration
+			var bestOurs, bestTheirs []time.Duration
+			n := 0
+			for range b.N {
+				m, i, count := playBursts(b, source(), 25, crews)
+				bestOurs, bestTheirs, n = best(bestOurs, m), best(bestTheirs, i), count
+				all, allTheirs = all+sum(m), allTheirs+sum(i)
+			}
+			ours, theirs = sum(bestOurs), sum(bestTheirs)
+			b.ReportMetric(allTheirs.Seconds()/all.Seconds(), "of-insert-in-all")
+			b.ReportMetric(float64(n)/ours.Seconds(), "messages/s")
+			b.ReportMetric(float64(n)/theirs.Seconds(), "inserts/s")
+			b.ReportMetric(theirs.Seconds()/ours.Seconds(), "of-insert")
+			b.ReportMetric(0, "ns/op")
+		})
+	}
+}
+
+// playBursts goes on for a few weeks where a file ends, day by day, and takes the time of
+// each poll's worth and of as many inserts. The first two weeks, in which both breeders
+// have their turn, warm both up and do not count.
+func playBursts(b *testing.B, source string, rounds, crews int) (ours, theirs []time.Duration, n int) {
+	ctx := b.Context()
+	p, bare := service(b, source), newBaseline(b)
+	in, err := p.incoming(ctx, scriptLine{kind: sayLine, who: "Wren"})
+	require.NoError(b, err)
+	var waiting []bot.Incoming
+	read := func(now time.Time) {
+		for len(waiting) > 0 {
+			k := min(len(waiting), bot.MostTogether)
+			began := time.Now()
+			require.NoError(b, p.bot.Handle(ctx, now, waiting[:k]...))
+			ours = append(ours, time.Since(began))
+			began = time.Now()
+			for _, in := range waiting[:k] {
+				bare.insert(b, in.Text)
+			}
+			theirs = append(theirs, time.Since(began))
+			n += k
+			waiting = waiting[k:]
+		}
+	}
+	for round := rounds + 1; round <= rounds+6; round++ {
+		for _, r := range nextRound(round) {
+			if r.after >= 20*time.Hour {
+				read(p.now)
+			}
+			p.now = p.now.Add(r.after)
+			for crew := range crews {
+				in.Chat, in.Said, in.Text = consoleChat+int64(crew), p.now, r.text
+				waiting = append(waiting, in)
+				in.UpdateID++
+				in.Message--
+			}
+		}
+		read(p.now)
+		require.NoError(b, p.tick(ctx))
+		if round == rounds+2 {
+			ours, theirs, n = nil, nil, 0
+		}
+	}
+	require.NoError(b, p.db.View(ctx, p.now, func(tx *store.Tx) error { // all of it was understood, by every crew
+		list, err := tx.Crews()
+		require.Len(b, list, crews)
+		for _, c := range list {
+			batch, found, err := tx.Batch(c.ID, rounds+1)
+			require.NoError(b, err)
+			require.True(b, found)
+			require.Equal(b, 24, *batch.Counts.Caught)
+		}
+		return err
+	}))
+	return ours, theirs, n
+}
+
 // best is the shorter of two times for each message.
 func best(before, now []time.Duration) []time.Duration {
 	for i := range before {
@@ -208,10 +298,11 @@ func best(before, now []time.Duration) []time.Duration {
 	return now
 }
 
-func mean(list []time.Duration) time.Duration {
-	sum := time.Duration(0)
+func sum(list []time.Duration) (all time.Duration) {
 	for _, d := range list {
-		sum += d
+		all += d
 	}
-	return sum / time.Duration(len(list))
+	return all
 }
+
+func mean(list []time.Duration) time.Duration { return sum(list) / time.Duration(len(list)) }
