@@ -31,7 +31,7 @@ func BatchTasks(b Batch, entries []Entry, s *Settings) []Task {
 		t.Count, t.From, t.Into = cells, b.Builder, yard
 		return t
 	}
-	var tasks []Task
+	tasks := make([]Task, 0, 16)
 	add := func(t Task) { t.fit(s); tasks = append(tasks, t) }
 
 	for _, step := range []Step{Accept, Finish, Capped} {

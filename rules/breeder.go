@@ -80,6 +80,7 @@ func PlanBreeder(number int, entries []Entry, grafts []GraftRef, flow []FlowLine
 		exists, b.Added, b.Yard = true, e.Happened, e.Into
 	}
 	combs = Combs(number, entries)
+	tasks = make([]Task, 0, 4*len(combs)+1)
 	for _, c := range combs {
 		if c.Out.IsZero() {
 			b.Comb = c.ID

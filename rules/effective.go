@@ -48,10 +48,20 @@ func Effective(entries []Entry) []Entry {
 	return out
 }
 
-func did(entries []Entry, step Step) (out []Entry) {
-	for _, e := range entries {
-		if e.Action == Did && e.Step == step {
-			out = append(out, e)
+func did(entries []Entry, step Step) []Entry {
+	n := 0
+	for i := range entries {
+		if entries[i].Action == Did && entries[i].Step == step {
+			n++
+		}
+	}
+	if n == 0 {
+		return nil
+	}
+	out := make([]Entry, 0, n)
+	for i := range entries {
+		if entries[i].Action == Did && entries[i].Step == step {
+			out = append(out, entries[i])
 		}
 	}
 	return out

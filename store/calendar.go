@@ -30,7 +30,7 @@ const keepCancelled = 60 * 24 * time.Hour
 // that grow where something changed since the last time, and those that are gone,
 // cancelled. Only what changed is written. Events come back by key.
 func (t *Tx) ShowCalendar(crew int64, now []CalendarEvent) ([]CalendarEvent, error) {
-	old, err := all(t, scanCalendar, `SELECT `+calendarColumns+` FROM calendar_events WHERE crew_id = ?`, crew)
+	old, err := all(t, scanCalendar, `SELECT `+calendarColumns+` FROM calendar_events WHERE crew_id = 0 + ?`, crew)
 	if err != nil {
 		return nil, err
 	}
@@ -56,7 +56,7 @@ func (t *Tx) ShowCalendar(crew int64, now []CalendarEvent) ([]CalendarEvent, err
 	for _, e := range had {
 		switch {
 		case t.Now.Sub(e.End) > keepCancelled:
-			if _, err := t.exec(`DELETE FROM calendar_events WHERE crew_id = ? AND key = ?`, crew, e.Key); err != nil {
+			if _, err := t.exec(`DELETE FROM calendar_events WHERE crew_id = 0 + ? AND key = ?`, crew, e.Key); err != nil {
 				return nil, err
 			}
 		case !e.Cancelled:
@@ -67,7 +67,7 @@ func (t *Tx) ShowCalendar(crew int64, now []CalendarEvent) ([]CalendarEvent, err
 			}
 		}
 	}
-	return all(t, scanCalendar, `SELECT `+calendarColumns+` FROM calendar_events WHERE crew_id = ? ORDER BY key`, crew)
+	return all(t, scanCalendar, `SELECT `+calendarColumns+` FROM calendar_events WHERE crew_id = 0 + ? ORDER BY key`, crew)
 }
 
 func (t *Tx) putCalendar(crew int64, e CalendarEvent) error {
@@ -85,7 +85,7 @@ func (t *Tx) NewCalendarLink(crew int64, hash string) error {
 
 // CloseCalendarLink makes the link of a crew void; false where there was none.
 func (t *Tx) CloseCalendarLink(crew int64) (bool, error) {
-	n, err := t.exec(`DELETE FROM calendar_links WHERE crew_id = ?`, crew)
+	n, err := t.exec(`DELETE FROM calendar_links WHERE crew_id = 0 + ?`, crew)
 	return n > 0, err
 }
 

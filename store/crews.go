@@ -132,7 +132,7 @@ func (t *Tx) NewCrew(source string, chat int64, first map[string]string) (Crew, 
 func (t *Tx) Member(c Crew, key, name string) (m Member, err error) {
 	name = strings.TrimSpace(name)
 	list, err := shelved(t, c.ID, memberSlot(key), func() ([]Member, error) {
-		return all(t, scanMember, `SELECT `+memberColumns+` FROM members WHERE crew_id = ? AND user_key = ?`, c.ID, key)
+		return all(t, scanMember, `SELECT `+memberColumns+` FROM members WHERE crew_id = 0 + ? AND user_key = ?`, c.ID, key)
 	})
 	if err != nil {
 		return m, err
@@ -164,7 +164,7 @@ func (t *Tx) replanClaims(crew, member int64) error {
 	list, err := all(t, func(s scanner) (sub rules.Subject, err error) {
 		err = s.Scan(&sub.Kind, &sub.Key)
 		return sub, err
-	}, `SELECT DISTINCT subject_kind, subject_key FROM entries WHERE crew_id = ? AND member_id = ? AND action = 'mine'`, crew, member)
+	}, `SELECT DISTINCT subject_kind, subject_key FROM entries WHERE crew_id = 0 + ? AND member_id = ? AND action = 'mine'`, crew, member)
 	if err != nil || len(list) == 0 {
 		return err
 	}
@@ -187,7 +187,7 @@ func (t *Tx) Settings(crew int64) (*rules.Settings, error) {
 }
 
 func (t *Tx) readSettings(crew int64) (*rules.Settings, error) {
-	entries, err := t.entries(`e.crew_id = ? AND e.subject_kind = ''`, crew)
+	entries, err := t.entries(`e.crew_id = 0 + ? AND e.subject_kind = ''`, crew)
 	if err != nil {
 		return nil, err
 	}
@@ -220,6 +220,6 @@ func (t *Tx) MemberByID(id int64) (m Member, err error) {
 
 // MemberKey finds the row of the person a transport knows by key.
 func (t *Tx) MemberKey(crew int64, key string) (id int64, found bool, err error) {
-	found, err = t.one(`SELECT id FROM members WHERE crew_id = ? AND user_key = ?`, []any{crew, key}, &id)
+	found, err = t.one(`SELECT id FROM members WHERE crew_id = 0 + ? AND user_key = ?`, []any{crew, key}, &id)
 	return id, found, err
 }

@@ -21,7 +21,7 @@ func scanBreeder(s scanner) (b rules.Breeder, err error) {
 // Breeders of a crew by number.
 func (t *Tx) Breeders(crew int64) ([]rules.Breeder, error) {
 	return shelved(t, crew, breedersSlot, func() ([]rules.Breeder, error) {
-		return all(t, scanBreeder, `SELECT number, yard, added_at, comb_id FROM breeders WHERE crew_id = ? ORDER BY number`, crew)
+		return all(t, scanBreeder, `SELECT number, yard, added_at, comb_id FROM breeders WHERE crew_id = 0 + ? ORDER BY number`, crew)
 	})
 }
 
@@ -37,7 +37,7 @@ func (t *Tx) putBreeder(crew int64, b rules.Breeder, exists bool) error {
 	}
 	t.unshelve(crew, breedersSlot)
 	if !exists {
-		_, err := t.shelvedExec(`DELETE FROM breeders WHERE crew_id = ? AND number = ?`, crew, b.Number)
+		_, err := t.shelvedExec(`DELETE FROM breeders WHERE crew_id = 0 + ? AND number = ?`, crew, b.Number)
 		return err
 	}
 	_, err = t.shelvedExec(`INSERT INTO breeders (crew_id, number, yard, added_at, comb_id) VALUES (?, ?, ?, ?, ?)
@@ -62,7 +62,7 @@ func (t *Tx) lookAtCombs(crew int64, breeder int) ([]rules.Comb, error) {
 
 func (t *Tx) combRows(crew int64, breeder int) ([]rules.Comb, error) {
 	return all(t, scanComb, `SELECT id, breeder, mark, confined_at, bees_in, eggs_at, no_eggs_at, out_at, released, failed
-		FROM combs WHERE crew_id = ? AND breeder = ? ORDER BY confined_at, id`, crew, breeder)
+		FROM combs WHERE crew_id = 0 + ? AND breeder = ? ORDER BY confined_at, id`, crew, breeder)
 }
 
 // putCombs writes those of a breeder's combs that differ from their rows. changed says whether any differs from
@@ -105,7 +105,7 @@ func (t *Tx) putCombs(crew int64, breeder int, combs []rules.Comb) (from time.Ti
 	}
 	for id, c := range was {
 		differs(c)
-		if _, err := t.shelvedExec(`DELETE FROM combs WHERE crew_id = ? AND breeder = ? AND id = ?`, crew, breeder, id); err != nil {
+		if _, err := t.shelvedExec(`DELETE FROM combs WHERE crew_id = 0 + ? AND breeder = ? AND id = ?`, crew, breeder, id); err != nil {
 			return from, true, err
 		}
 	}
@@ -141,14 +141,14 @@ func (t *Tx) EachBatch(crew int64, see func(*rules.Batch)) error {
 }
 
 func (t *Tx) batchRows(crew int64) ([]rules.Batch, error) {
-	return all(t, scanBatch, `SELECT `+batchColumns+` FROM batches WHERE crew_id = ? ORDER BY number`, crew)
+	return all(t, scanBatch, `SELECT `+batchColumns+` FROM batches WHERE crew_id = 0 + ? ORDER BY number`, crew)
 }
 
 // Batch reads one batch; found is false where it never was or was taken back.
 func (t *Tx) Batch(crew int64, number int) (b rules.Batch, found bool, err error) {
 	list, atHand := onShelf[rules.Batch](t, crew, batchesSlot)
 	if !atHand {
-		list, err = all(t, scanBatch, `SELECT `+batchColumns+` FROM batches WHERE crew_id = ? AND number = ?`, crew, number)
+		list, err = all(t, scanBatch, `SELECT `+batchColumns+` FROM batches WHERE crew_id = 0 + ? AND number = ?`, crew, number)
 	}
 	i, found := findBatch(list, number)
 	if found {
@@ -191,7 +191,7 @@ func (t *Tx) putBatch(crew int64, b rules.Batch, exists bool) error {
 		return list
 	})
 	if !exists {
-		_, err := t.shelvedExec(`DELETE FROM batches WHERE crew_id = ? AND number = ?`, crew, b.Number)
+		_, err := t.shelvedExec(`DELETE FROM batches WHERE crew_id = 0 + ? AND number = ?`, crew, b.Number)
 		return err
 	}
 	c := b.Counts
@@ -207,7 +207,7 @@ func (t *Tx) Builders(crew int64) ([]rules.Builder, error) {
 		return all(t, func(s scanner) (b rules.Builder, err error) {
 			err = s.Scan(&b.Name, &b.Yard)
 			return b, err
-		}, `SELECT name, yard FROM builders WHERE crew_id = ? ORDER BY name`, crew)
+		}, `SELECT name, yard FROM builders WHERE crew_id = 0 + ? ORDER BY name`, crew)
 	})
 }
 
@@ -218,7 +218,7 @@ func (t *Tx) putBuilder(crew int64, b rules.Builder, exists bool) error {
 	}
 	t.unshelve(crew, buildersSlot)
 	if !exists {
-		_, err := t.shelvedExec(`DELETE FROM builders WHERE crew_id = ? AND name = ?`, crew, b.Name)
+		_, err := t.shelvedExec(`DELETE FROM builders WHERE crew_id = 0 + ? AND name = ?`, crew, b.Name)
 		return err
 	}
 	_, err = t.shelvedExec(`INSERT INTO builders (crew_id, name, yard) VALUES (?, ?, ?) ON CONFLICT DO UPDATE SET yard = excluded.yard`, crew, b.Name, b.Yard)
@@ -231,7 +231,7 @@ func (t *Tx) Yards(crew int64) ([]rules.Yard, error) {
 		return all(t, func(s scanner) (y rules.Yard, err error) {
 			err = s.Scan(&y.Name, &y.Nucs)
 			return y, err
-		}, `SELECT name, nucs FROM yards WHERE crew_id = ? ORDER BY name`, crew)
+		}, `SELECT name, nucs FROM yards WHERE crew_id = 0 + ? ORDER BY name`, crew)
 	})
 }
 
@@ -242,7 +242,7 @@ func (t *Tx) putYard(crew int64, y rules.Yard, exists bool) error {
 	}
 	t.unshelve(crew, yardsSlot)
 	if !exists {
-		_, err := t.shelvedExec(`DELETE FROM yards WHERE crew_id = ? AND name = ?`, crew, y.Name)
+		_, err := t.shelvedExec(`DELETE FROM yards WHERE crew_id = 0 + ? AND name = ?`, crew, y.Name)
 		return err
 	}
 	_, err = t.shelvedExec(`INSERT INTO yards (crew_id, name, nucs) VALUES (?, ?, ?) ON CONFLICT DO UPDATE SET nucs = excluded.nucs`, crew, y.Name, y.Nucs)

@@ -11,4 +11,7 @@
 // It never decides when anything is due, never says a sentence to the crew, and
 // never asks the clock: each unit of work is given its time. Instants are stored
 // as UTC milliseconds.
+//
+// Queries say "crew_id = 0 + ?" and not "= ?": SQLite looks at a bare parameter while it
+// plans, and then compiles the query anew each time another crew is bound to it.
 package store

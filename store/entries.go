@@ -111,7 +111,7 @@ func (t *Tx) lookAtEntries(crew int64, s rules.Subject) ([]rules.Entry, error) {
 // entriesAbout reads them. A parameter alone on the right side would have SQLite compile
 // the query anew for each kind, since there is an index for one kind alone.
 func (t *Tx) entriesAbout(crew int64, s rules.Subject) ([]rules.Entry, error) {
-	return t.entries(`e.crew_id = ? AND e.subject_kind = '' || ? AND e.subject_key = ?`, crew, s.Kind, s.Key)
+	return t.entries(`e.crew_id = 0 + ? AND e.subject_kind = '' || ? AND e.subject_key = '' || ?`, crew, s.Kind, s.Key)
 }
 
 // shelveLine puts a line that was just written at the end of the lists it belongs to,
@@ -142,12 +142,12 @@ func (t *Tx) UpdateLines(update int64) ([]Line, error) {
 
 // MessageLines are the entries logged from one chat message or its edits.
 func (t *Tx) MessageLines(crew, message int64) ([]Line, error) {
-	return t.lines(`e.crew_id = ? AND e.message_id = ? AND e.message_id <> 0 ORDER BY e.id`, crew, message)
+	return t.lines(`e.crew_id = 0 + ? AND e.message_id = ? AND e.message_id <> 0 ORDER BY e.id`, crew, message)
 }
 
 // LineByID reads one entry.
 func (t *Tx) LineByID(crew, id int64) (Line, bool, error) {
-	list, err := t.lines(`e.crew_id = ? AND e.id = ?`, crew, id)
+	list, err := t.lines(`e.crew_id = 0 + ? AND e.id = ?`, crew, id)
 	if err != nil || len(list) == 0 {
 		return Line{}, false, err
 	}
@@ -156,17 +156,17 @@ func (t *Tx) LineByID(crew, id int64) (Line, bool, error) {
 
 // RefLines are the voids and amends of one entry.
 func (t *Tx) RefLines(crew, id int64) ([]Line, error) {
-	return t.lines(`e.crew_id = ? AND e.ref = ? ORDER BY e.id`, crew, id)
+	return t.lines(`e.crew_id = 0 + ? AND e.ref = ? ORDER BY e.id`, crew, id)
 }
 
 // LastLines are a member's newest entries, newest first.
 func (t *Tx) LastLines(crew, member int64, limit int) ([]Line, error) {
-	return t.lines(`e.crew_id = ? AND e.member_id = ? ORDER BY e.id DESC LIMIT ?`, crew, member, limit)
+	return t.lines(`e.crew_id = 0 + ? AND e.member_id = ? ORDER BY e.id DESC LIMIT ?`, crew, member, limit)
 }
 
 // Logbook is the whole logbook of a crew, oldest first.
 func (t *Tx) Logbook(crew int64) ([]Line, error) {
-	return t.lines(`e.crew_id = ? ORDER BY e.id`, crew)
+	return t.lines(`e.crew_id = 0 + ? ORDER BY e.id`, crew)
 }
 
 // LastBatchNumber is the highest batch number ever given out; numbers are not
@@ -178,7 +178,7 @@ func (t *Tx) highest(crew int64, kind rules.Kind) (int, error) {
 	list, err := shelved(t, crew, highestSlot(kind), func() ([]int, error) {
 		n := make([]int, 1)
 		_, err := t.one(`SELECT coalesce(max(cast(subject_key AS INTEGER)), 0) FROM entries
-			WHERE crew_id = ? AND subject_kind = ?`, []any{crew, kind}, &n[0])
+			WHERE crew_id = 0 + ? AND subject_kind = '' || ?`, []any{crew, kind}, &n[0])
 		return n, err
 	})
 	if err != nil {
@@ -191,8 +191,8 @@ func (t *Tx) highest(crew int64, kind rules.Kind) (int, error) {
 // an index of its own.
 func (t *Tx) groundEntries(crew int64) ([]rules.Entry, error) {
 	return shelved(t, crew, groundSlot, func() ([]rules.Entry, error) {
-		return t.entries(`e.id IN (SELECT id FROM entries WHERE crew_id = ? AND step IN ('dearth', 'flow')
-			UNION ALL SELECT id FROM entries WHERE crew_id = ? AND subject_kind IN ('', 'yard', 'builder') AND step = 'drones')`, crew, crew)
+		return t.entries(`e.id IN (SELECT id FROM entries WHERE crew_id = 0 + ? AND step IN ('dearth', 'flow')
+			UNION ALL SELECT id FROM entries WHERE crew_id = 0 + ? AND subject_kind IN ('', 'yard', 'builder') AND step = 'drones')`, crew, crew)
 	})
 }
 
@@ -202,7 +202,7 @@ func (t *Tx) subjects(crew int64, kind rules.Kind) ([]rules.Subject, error) {
 		sub := rules.Subject{Kind: kind}
 		err := s.Scan(&sub.Key)
 		return sub, err
-	}, `SELECT DISTINCT subject_key FROM entries WHERE crew_id = ? AND subject_kind = ? ORDER BY subject_key`, crew, kind)
+	}, `SELECT DISTINCT subject_key FROM entries WHERE crew_id = 0 + ? AND subject_kind = '' || ? ORDER BY subject_key`, crew, kind)
 }
 
 // CountLines is how many lines the logbook of a crew has, of all crews for 0.
@@ -211,6 +211,6 @@ func (t *Tx) CountLines(crew int64) (n int, err error) {
 		_, err = t.one(`SELECT coalesce(max(id), 0) FROM entries`, nil, &n)
 		return n, err
 	}
-	_, err = t.one(`SELECT count(*) FROM entries WHERE crew_id = ?`, []any{crew}, &n)
+	_, err = t.one(`SELECT count(*) FROM entries WHERE crew_id = 0 + ?`, []any{crew}, &n)
 	return n, err
 }

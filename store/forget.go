@@ -15,13 +15,13 @@ import (
 
 // Everybody is whoever is or was on a crew and was not forgotten; the bot itself is none.
 func (t *Tx) Everybody(crew int64) ([]Member, error) {
-	return all(t, scanMember, `SELECT `+memberColumns+` FROM members WHERE crew_id = ? AND user_key <> '' AND forgotten = 0 ORDER BY id`, crew)
+	return all(t, scanMember, `SELECT `+memberColumns+` FROM members WHERE crew_id = 0 + ? AND user_key <> '' AND forgotten = 0 ORDER BY id`, crew)
 }
 
 // Forgotten is how many people of a crew were forgotten, and whether one of them is the
 // member given.
 func (t *Tx) Forgotten(crew, member int64) (count int, one bool, err error) {
-	_, err = t.one(`SELECT count(*), coalesce(max(id = ?), 0) FROM members WHERE crew_id = ? AND forgotten = 1`, []any{member, crew}, &count, &one)
+	_, err = t.one(`SELECT count(*), coalesce(max(id = ?), 0) FROM members WHERE crew_id = 0 + ? AND forgotten = 1`, []any{member, crew}, &count, &one)
 	return count, one, err
 }
 
@@ -113,11 +113,11 @@ func scanRow(s scanner) (r row, err error) {
 // dropWords empties the words of the member's lines, and of those of others that say
 // the name. dropped_words says beforehand that it was meant, or the trigger refuses.
 func (t *Tx) dropWords(crew, member int64, own spelled) error {
-	mine, err := all(t, scanRow, `SELECT id, '', '' FROM entries WHERE crew_id = ? AND member_id = ?`, crew, member)
+	mine, err := all(t, scanRow, `SELECT id, '', '' FROM entries WHERE crew_id = 0 + ? AND member_id = ?`, crew, member)
 	if err != nil {
 		return err
 	}
-	others, err := all(t, scanRow, `SELECT id, raw, detail FROM entries WHERE crew_id = ? AND member_id <> ? AND (raw <> '' OR detail LIKE '%"reason"%')`, crew, member)
+	others, err := all(t, scanRow, `SELECT id, raw, detail FROM entries WHERE crew_id = 0 + ? AND member_id <> ? AND (raw <> '' OR detail LIKE '%"reason"%')`, crew, member)
 	if err != nil {
 		return err
 	}
@@ -142,7 +142,7 @@ func (t *Tx) dropWords(crew, member int64, own spelled) error {
 // dropTexts empties what the member wrote and what the bot wrote to them alone. The
 // number of a private chat is that of the person.
 func (t *Tx) dropTexts(crew int64, m Member, key string) error {
-	if _, err := t.exec(`UPDATE updates SET text = '' WHERE crew_id = ? AND member_id = ?`, crew, m.ID); err != nil {
+	if _, err := t.exec(`UPDATE updates SET text = '' WHERE crew_id = 0 + ? AND member_id = ?`, crew, m.ID); err != nil {
 		return err
 	}
 	account, err := strconv.ParseInt(key, 10, 64)
@@ -151,7 +151,7 @@ func (t *Tx) dropTexts(crew int64, m Member, key string) error {
 	}
 	_, err = t.exec(`UPDATE outbox SET text = '', buttons = '[]', chat_id = -1,
 		state = CASE WHEN state IN ('queued', 'claimed') THEN 'dropped' ELSE state END
-		WHERE crew_id = ? AND chat_id <> 0 AND chat_id IN (?, ?)`, crew, m.Private, account)
+		WHERE crew_id = 0 + ? AND chat_id <> 0 AND chat_id IN (?, ?)`, crew, m.Private, account)
 	return err
 }
 
@@ -159,9 +159,9 @@ func (t *Tx) dropTexts(crew int64, m Member, key string) error {
 // the bot said.
 func (t *Tx) rename(crew int64, own spelled, called string) error {
 	for _, c := range []struct{ find, put string }{
-		{`SELECT id, text, '' FROM updates WHERE crew_id = ? AND text <> ''`, `UPDATE updates SET text = ?1 WHERE id = ?3`},
-		{`SELECT id, text, buttons FROM outbox WHERE crew_id = ?`, `UPDATE outbox SET text = ?1, buttons = ?2 WHERE id = ?3`},
-		{`SELECT id, what, '' FROM notes WHERE crew_id = ?`, `UPDATE notes SET what = ?1 WHERE id = ?3`},
+		{`SELECT id, text, '' FROM updates WHERE crew_id = 0 + ? AND text <> ''`, `UPDATE updates SET text = ?1 WHERE id = ?3`},
+		{`SELECT id, text, buttons FROM outbox WHERE crew_id = 0 + ?`, `UPDATE outbox SET text = ?1, buttons = ?2 WHERE id = ?3`},
+		{`SELECT id, what, '' FROM notes WHERE crew_id = 0 + ?`, `UPDATE notes SET what = ?1 WHERE id = ?3`},
 	} {
 		list, err := all(t, scanRow, c.find, crew)
 		if err != nil {
@@ -176,13 +176,13 @@ func (t *Tx) rename(crew int64, own spelled, called string) error {
 			}
 		}
 	}
-	events, err := all(t, scanCalendar, `SELECT `+calendarColumns+` FROM calendar_events WHERE crew_id = ?`, crew)
+	events, err := all(t, scanCalendar, `SELECT `+calendarColumns+` FROM calendar_events WHERE crew_id = 0 + ?`, crew)
 	if err != nil {
 		return err
 	}
 	for _, e := range events {
 		if own.in(e.Body) {
-			if _, err := t.exec(`UPDATE calendar_events SET body = ? WHERE crew_id = ? AND key = ?`, own.replace(e.Body, called), crew, e.Key); err != nil {
+			if _, err := t.exec(`UPDATE calendar_events SET body = ? WHERE crew_id = 0 + ? AND key = ?`, own.replace(e.Body, called), crew, e.Key); err != nil {
 				return err
 			}
 		}

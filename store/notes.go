@@ -26,7 +26,7 @@ func (t *Tx) KeepNote(crew int64, key, words, what string) error {
 
 // Notes are those of a crew that nobody was told, oldest first.
 func (t *Tx) Notes(crew int64) ([]Note, error) {
-	return all(t, scanNote, `SELECT id, crew_id, words, what, made_at FROM notes WHERE crew_id = ? AND told = 0 ORDER BY id`, crew)
+	return all(t, scanNote, `SELECT id, crew_id, words, what, made_at FROM notes WHERE crew_id = 0 + ? AND told = 0 ORDER BY id`, crew)
 }
 
 // SetTold marks a note as on its way, or as still to be told.

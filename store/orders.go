@@ -22,7 +22,7 @@ func (t *Tx) Book(crew int64) ([]rules.Booked, error) {
 
 func (t *Tx) orderEntries(crew int64) ([]rules.Entry, error) {
 	return shelved(t, crew, ordersSlot, func() ([]rules.Entry, error) {
-		return t.entries(`e.crew_id = ? AND e.subject_kind = 'order'`, crew)
+		return t.entries(`e.crew_id = 0 + ? AND e.subject_kind = 'order'`, crew)
 	})
 }
 
@@ -48,7 +48,7 @@ func (t *Tx) LastOrderNumber(crew int64) (n int, err error) { return t.highest(c
 
 // BatchEntries are the effective entries of all batches of a crew, by batch.
 func (t *Tx) BatchEntries(crew int64) (map[int][]rules.Entry, error) {
-	entries, err := t.entries(`e.crew_id = ? AND e.subject_kind = 'batch'`, crew)
+	entries, err := t.entries(`e.crew_id = 0 + ? AND e.subject_kind = 'batch'`, crew)
 	if err != nil {
 		return nil, err
 	}

@@ -1,6 +1,8 @@
 package store
 
 import (
+	"cmp"
+	"slices"
 	"time"
 
 	"yardbell/rules"
@@ -108,7 +110,7 @@ func (t *Tx) EnsureDigest(crew int64) error {
 	for had || !rules.At(day, s.Morning, s.Zone).After(t.Now) {
 		day, had = day.Add(1), false
 	}
-	queued, err := all(t, scanMessage, `SELECT `+messageColumns+` FROM outbox WHERE crew_id = ? AND `+digestKeys+` AND state IN ('queued', 'claimed')`, crew)
+	queued, err := all(t, scanMessage, `SELECT `+messageColumns+` FROM outbox WHERE crew_id = 0 + ? AND `+digestKeys+` AND state IN ('queued', 'claimed')`, crew)
 	if err != nil {
 		return err
 	}
@@ -207,7 +209,7 @@ func (t *Tx) Reschedule(m Message, until time.Time, giveBack bool, reason string
 	if err != nil {
 		return err
 	}
-	return t.putPings(m.Crew, []pingPlan{planPings(k, s)})
+	return t.putPings(m.Crew, []pingPlan{planPings(&k, s)})
 }
 
 // Finish ends a claimed message as dropped or failed, and keeps when that was.
@@ -224,23 +226,23 @@ func (t *Tx) SentMessage(crew, number int64) (Message, bool, error) {
 // SentIn finds the message with that number in a private chat, or for chat 0 in
 // the crew's group: every chat numbers its own.
 func (t *Tx) SentIn(crew, chat, number int64) (Message, bool, error) {
-	return t.lastMessage(`crew_id = ? AND message_id = ? AND chat_id = ?`, crew, number, chat)
+	return t.lastMessage(`crew_id = 0 + ? AND message_id = ? AND chat_id = ?`, crew, number, chat)
 }
 
 // LastNumber is the highest message number in a crew's chat.
 func (t *Tx) LastNumber(crew int64) (n int64, err error) {
-	_, err = t.one(`SELECT coalesce(max(message_id), 0) FROM outbox WHERE crew_id = ? AND message_id <> 0`, []any{crew}, &n)
+	_, err = t.one(`SELECT coalesce(max(message_id), 0) FROM outbox WHERE crew_id = 0 + ? AND message_id <> 0`, []any{crew}, &n)
 	return n, err
 }
 
 // LastPing is the newest ping in a crew's chat.
 func (t *Tx) LastPing(crew int64) (Message, bool, error) {
-	return t.lastMessage(`crew_id = ? AND chat_id = 0 AND state = 'sent' AND (kind = 'ping' OR ping IN ('noanswer', 'again'))`, crew)
+	return t.lastMessage(`crew_id = 0 + ? AND chat_id = 0 AND state = 'sent' AND (kind = 'ping' OR ping IN ('noanswer', 'again'))`, crew)
 }
 
 // LastWithButtons is the newest message with buttons in a crew's chat.
 func (t *Tx) LastWithButtons(crew int64) (Message, bool, error) {
-	return t.lastMessage(`crew_id = ? AND chat_id = 0 AND state = 'sent' AND buttons <> '[]'`, crew)
+	return t.lastMessage(`crew_id = 0 + ? AND chat_id = 0 AND state = 'sent' AND buttons <> '[]'`, crew)
 }
 
 func (t *Tx) lastMessage(where string, args ...any) (Message, bool, error) {
@@ -256,12 +258,24 @@ func (t *Tx) lastMessage(where string, args ...any) (Message, bool, error) {
 // Shown are the messages about tasks that stand in the chat with buttons and are
 // young enough to be changed there.
 func (t *Tx) Shown(crew int64, tasks ...rules.Task) ([]Message, error) {
-	keys := make([]string, len(tasks))
-	for i, k := range tasks {
-		keys[i] = k.Key
+	var keys []string
+	for _, k := range tasks {
+		if !t.unshown[k.Key] {
+			keys = append(keys, k.Key)
+		}
 	}
-	return all(t, scanMessage, `SELECT `+messageColumns+` FROM outbox WHERE id IN (SELECT o.id FROM `+aboutTasks+` WHERE o.state = 'sent'
-		AND o.message_id <> 0 AND o.edits = 0 AND o.buttons <> '[]' AND o.sent_at > ?) ORDER BY id`, toJSON(keys), crew, toMS(t.Now.Add(-48*time.Hour)))
+	if len(keys) == 0 {
+		return nil, nil
+	}
+	var list []Message
+	err := manyRows(keys, 1, func(k string) []any { return []any{k} }, func(values string, args []any) error {
+		more, err := all(t, scanMessage, `SELECT `+messageColumns+` FROM `+aboutTasks(values)+` WHERE o.state = 'sent'
+			AND o.message_id <> 0 AND o.edits = 0 AND o.buttons <> '[]' AND o.sent_at > ?`, append(args, crew, toMS(t.Now.Add(-48*time.Hour)))...)
+		list = append(list, more...)
+		return err
+	})
+	slices.SortFunc(list, func(a, b Message) int { return cmp.Compare(a.ID, b.ID) })
+	return list, err
 }
 
 // ShownDigest is the newest digest of a local day that stands in the chat.
@@ -278,7 +292,7 @@ func (t *Tx) AnswerTo(m Message, update int64) (bool, error) {
 
 // AnswerOf is the answer that an update got in the chat.
 func (t *Tx) AnswerOf(crew, update int64) (Message, bool, error) {
-	list, err := all(t, scanMessage, `SELECT `+messageColumns+` FROM outbox WHERE crew_id = ? AND key = 'answer/' || ? LIMIT 1`, crew, update)
+	list, err := all(t, scanMessage, `SELECT `+messageColumns+` FROM outbox WHERE crew_id = 0 + ? AND key = 'answer/' || ? LIMIT 1`, crew, update)
 	if err != nil || len(list) == 0 {
 		return Message{}, false, err
 	}
@@ -297,7 +311,7 @@ func (t *Tx) DigestSent(crew int64, day rules.Date, zone *time.Location) (bool, 
 
 // lastDigest is the digest that was sent last: no later day's can have gone yet.
 func (t *Tx) lastDigest(crew int64) (Message, bool, error) {
-	list, err := all(t, scanMessage, `SELECT `+messageColumns+` FROM outbox WHERE crew_id = ? AND `+digestKeys+` AND state = 'sent' ORDER BY key DESC LIMIT 1`, crew)
+	list, err := all(t, scanMessage, `SELECT `+messageColumns+` FROM outbox WHERE crew_id = 0 + ? AND `+digestKeys+` AND state = 'sent' ORDER BY key DESC LIMIT 1`, crew)
 	if err != nil || len(list) == 0 {
 		return Message{}, false, err
 	}
@@ -306,13 +320,13 @@ func (t *Tx) lastDigest(crew int64) (Message, bool, error) {
 
 // Outbox lists a crew's messages in the order they were queued.
 func (t *Tx) Outbox(crew int64) ([]Message, error) {
-	return all(t, scanMessage, `SELECT `+messageColumns+` FROM outbox WHERE crew_id = ? ORDER BY id`, crew)
+	return all(t, scanMessage, `SELECT `+messageColumns+` FROM outbox WHERE crew_id = 0 + ? ORDER BY id`, crew)
 }
 
 // HasMessage reports whether a key of a crew's was used.
 func (t *Tx) HasMessage(crew int64, key string) (bool, error) {
 	var n int
-	return t.one(`SELECT 1 FROM outbox WHERE crew_id = ? AND key = ?`, []any{crew, key}, &n)
+	return t.one(`SELECT 1 FROM outbox WHERE crew_id = 0 + ? AND key = ?`, []any{crew, key}, &n)
 }
 
 // Traffic is how the outbox stands.

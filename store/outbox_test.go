@@ -316,7 +316,7 @@ func TestHotQueriesUseAnIndex(t *testing.T) {
 		`UPDATE outbox SET state = 'queued', reason = 'lease expired' WHERE state = 'claimed' AND lease_until < 1`,
 		`SELECT coalesce(max(message_id), 0) FROM outbox WHERE crew_id = 1 AND message_id <> 0`,
 		`SELECT id FROM outbox WHERE crew_id = 1 AND message_id = 4 AND message_id <> 0 ORDER BY message_id DESC LIMIT 1`,
-		`SELECT o.id FROM ` + strings.NewReplacer("(?)", `('["batch 1/move"]')`, "= ?", "= 1").Replace(aboutTasks),
+		`SELECT o.id FROM ` + strings.NewReplacer("+ ?", "+ 1").Replace(aboutTasks("('batch 1/move')")),
 		`SELECT key FROM tasks WHERE crew_id = 1 AND key > 'batch 1/' AND key < 'batch 10' AND subject_kind = 'batch' AND subject_key = '1'`,
 		`SELECT sent_at FROM outbox WHERE crew_id = 1 AND ` + digestKeys + ` AND state = 'sent' ORDER BY key DESC LIMIT 1`,
 		entryQuery + `e.crew_id = 1 AND e.step IN ('dearth', 'flow') ORDER BY e.id`,
@@ -335,7 +335,7 @@ func TestHotQueriesUseAnIndex(t *testing.T) {
 			steps = append(steps, detail)
 		}
 		require.NoError(t, rows.Close())
-		plan := strings.TrimPrefix(strings.Join(steps, "; "), "SCAN k VIRTUAL TABLE INDEX 1:; ") // a list that was given
+		plan := strings.TrimPrefix(strings.Join(steps, "; "), "CO-ROUTINE (subquery-1); SCAN CONSTANT ROW; SCAN (subquery-1); ") // a list that was given
 		assert.NotContains(t, plan, "SCAN", q)
 		assert.NotRegexp(t, `tasks USING PRIMARY KEY \(crew_id=\?\)$`, plan, q)
 		assert.NotContains(t, plan, "sqlite_autoindex_entries", q)

@@ -43,7 +43,7 @@ func (t *Tx) PhotosJoin(crew, message, line int64) error {
 	if any, err := t.anyPhoto(crew); err != nil || !any {
 		return err
 	}
-	_, err := t.exec(`INSERT OR IGNORE INTO photo_lines (photo_id, entry_id) SELECT id, ? FROM photos WHERE crew_id = ? AND about_id = ?`, line, crew, message)
+	_, err := t.exec(`INSERT OR IGNORE INTO photo_lines (photo_id, entry_id) SELECT id, ? FROM photos WHERE crew_id = 0 + ? AND about_id = ?`, line, crew, message)
 	return err
 }
 
@@ -51,7 +51,7 @@ func (t *Tx) PhotosJoin(crew, message, line int64) error {
 func (t *Tx) anyPhoto(crew int64) (bool, error) {
 	list, err := shelved(t, crew, photosSlot, func() ([]bool, error) {
 		var n int
-		found, err := t.one(`SELECT 1 FROM photos WHERE crew_id = ? LIMIT 1`, []any{crew}, &n)
+		found, err := t.one(`SELECT 1 FROM photos WHERE crew_id = 0 + ? LIMIT 1`, []any{crew}, &n)
 		return []bool{found}, err
 	})
 	return err == nil && list[0], err
@@ -65,7 +65,7 @@ func (t *Tx) PhotosFollow(old, line int64) error {
 
 // Album is the first photo that was kept of an album; found is false where none was.
 func (t *Tx) Album(crew int64, album string) (p Photo, found bool, err error) {
-	list, err := all(t, scanPhoto, `SELECT `+photoColumns+` FROM photos WHERE crew_id = ? AND album = ? AND album <> '' ORDER BY id LIMIT 1`, crew, album)
+	list, err := all(t, scanPhoto, `SELECT `+photoColumns+` FROM photos WHERE crew_id = 0 + ? AND album = ? AND album <> '' ORDER BY id LIMIT 1`, crew, album)
 	if err != nil || len(list) == 0 {
 		return p, false, err
 	}
@@ -83,7 +83,7 @@ func (t *Tx) photoLines(photo int64) ([]int64, error) {
 
 // Photos are those of a crew that go with lines of the logbook, oldest first.
 func (t *Tx) Photos(crew int64) ([]Photo, error) {
-	list, err := all(t, scanPhoto, `SELECT `+photoColumns+` FROM photos WHERE crew_id = ? AND id IN (SELECT photo_id FROM photo_lines) ORDER BY id`, crew)
+	list, err := all(t, scanPhoto, `SELECT `+photoColumns+` FROM photos WHERE crew_id = 0 + ? AND id IN (SELECT photo_id FROM photo_lines) ORDER BY id`, crew)
 	for i := range list {
 		if err == nil {
 			list[i].Lines, err = t.photoLines(list[i].ID)
@@ -93,7 +93,7 @@ func (t *Tx) Photos(crew int64) ([]Photo, error) {
 }
 
 // forgetAbout is for a chat whose messages got other numbers.
-const forgetAbout = `UPDATE photos SET about_id = 0 WHERE crew_id = ?`
+const forgetAbout = `UPDATE photos SET about_id = 0 WHERE crew_id = 0 + ?`
 
 // CountPhotos is how many photos are kept with a line of the logbook.
 func (t *Tx) CountPhotos(line int64) (n int, err error) {

@@ -1,14 +1,16 @@
 package store
 
 import (
+	"slices"
 	"strconv"
+	"strings"
 
 	"yardbell/rules"
 )
 
 // pingPlan is what a task's pings are meant to be.
 type pingPlan struct {
-	task rules.Task
+	task *rules.Task
 	rows []pingRow
 }
 
@@ -21,12 +23,12 @@ type pingRow struct {
 	priority  int
 }
 
-func planPings(k rules.Task, s *rules.Settings) pingPlan {
+func planPings(k *rules.Task, s *rules.Settings) pingPlan {
 	priority := PingThen
 	if k.Weight == rules.Critical {
 		priority = CriticalNext
 	}
-	pings := rules.Pings(k, s)
+	pings := rules.Pings(*k, s)
 	plan := pingPlan{task: k, rows: make([]pingRow, len(pings))}
 	for i, p := range pings {
 		kind := "ping"
@@ -38,7 +40,7 @@ func planPings(k rules.Task, s *rules.Settings) pingPlan {
 	return plan
 }
 
-func pingKey(k rules.Task, p rules.Ping) string {
+func pingKey(k *rules.Task, p rules.Ping) string {
 	when := p.Day.String()
 	if p.Kind == rules.Again {
 		// Somebody may ask to be told again several times a day.
@@ -57,7 +59,7 @@ func (t *Tx) putPings(crew int64, plans []pingPlan) error {
 		return err
 	}
 	type fresh struct {
-		task rules.Task
+		task *rules.Task
 		row  pingRow
 	}
 	var begin []fresh
@@ -83,10 +85,12 @@ func (t *Tx) putPings(crew int64, plans []pingPlan) error {
 			end = append(end, m.ID)
 		}
 	}
-	if len(end) > 0 {
-		if _, err := t.exec(`UPDATE outbox SET state = 'cancelled', reason = 'replanned' WHERE id IN (SELECT value FROM json_each(?)) AND state = 'queued'`, toJSON(end)); err != nil {
-			return err
-		}
+	slices.Sort(end)
+	if err := manyRows(end, 1, func(id int64) []any { return []any{id} }, func(values string, args []any) error {
+		_, err := t.exec(`UPDATE outbox SET state = 'cancelled', reason = 'replanned' WHERE id IN (VALUES `+values+`) AND state = 'queued'`, args...)
+		return err
+	}); err != nil {
+		return err
 	}
 	const columns = 12
 	return manyRows(begin, columns, func(f fresh) []any {
@@ -98,10 +102,26 @@ func (t *Tx) putPings(crew int64, plans []pingPlan) error {
 	})
 }
 
-// aboutTasks joins the keys of tasks, a JSON list, with the messages o of a crew about
-// them, whose own keys begin with that of the task and a slash; '0' comes after it.
-const aboutTasks = `json_each(?) k CROSS JOIN outbox o
-	ON o.crew_id = ? AND o.key > k.value || '/' AND o.key < k.value || '0' AND o.task_key = k.value`
+// aboutTasks joins the keys of tasks with the messages o of a crew about them, whose own
+// keys begin with that of the task and a slash; '0' comes after it.
+func aboutTasks(keys string) string {
+	return `(SELECT column1 AS task FROM (VALUES ` + keys + `)) k CROSS JOIN outbox o
+	ON o.crew_id = 0 + ? AND o.key > k.task || '/' AND o.key < k.task || '0' AND o.task_key = k.task`
+}
+
+// noteUnshown remembers tasks none of whose messages was sent, so that nothing has to be
+// sought that stands in the chat about them. Within a transaction that plans, nothing is.
+func (t *Tx) noteUnshown(keys []string, list []Message) {
+	if t.unshown == nil {
+		t.unshown = map[string]bool{}
+	}
+	for _, k := range keys {
+		sent := slices.ContainsFunc(list, func(m Message) bool {
+			return m.State != "queued" && m.State != "cancelled" && strings.HasPrefix(m.Key, k+"/")
+		})
+		t.unshown[k] = !sent
+	}
+}
 
 // queuedPings are the pings that the outbox has of tasks, by key.
 func (t *Tx) queuedPings(crew int64, plans []pingPlan) (map[string]Message, error) {
@@ -112,13 +132,19 @@ func (t *Tx) queuedPings(crew int64, plans []pingPlan) (map[string]Message, erro
 	for i, p := range plans {
 		keys[i] = p.task.Key
 	}
-	list, err := all(t, func(s scanner) (m Message, err error) {
-		err = s.Scan(&m.ID, &m.Key, &m.State, instant{&m.Fire})
-		return m, err
-	}, `SELECT o.id, o.key, o.state, o.fire_at FROM `+aboutTasks, toJSON(keys), crew)
+	var list []Message
+	err := manyRows(keys, 1, func(k string) []any { return []any{k} }, func(values string, args []any) error {
+		more, err := all(t, func(s scanner) (m Message, err error) {
+			err = s.Scan(&m.ID, &m.Key, &m.State, instant{&m.Fire})
+			return m, err
+		}, `SELECT o.id, o.key, o.state, o.fire_at FROM `+aboutTasks(values), append(args, crew)...)
+		list = append(list, more...)
+		return err
+	})
 	byKey := make(map[string]Message, len(list))
 	for _, m := range list {
 		byKey[m.Key] = m
 	}
+	t.noteUnshown(keys, list)
 	return byKey, err
 }

@@ -77,7 +77,7 @@ func (t *Tx) listOf(crew int64, at slot) (any, error) {
 		n, err := t.highest(crew, at.subject.Kind)
 		return []int{n}, err
 	case "member":
-		return all(t, scanMember, `SELECT `+memberColumns+` FROM members WHERE crew_id = ? AND user_key = ?`, crew, at.subject.Key)
+		return all(t, scanMember, `SELECT `+memberColumns+` FROM members WHERE crew_id = 0 + ? AND user_key = ?`, crew, at.subject.Key)
 	}
 	switch at {
 	case settingsSlot:

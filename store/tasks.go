@@ -41,11 +41,11 @@ func (t *Tx) EachOpen(crew int64, see func(*rules.Task)) error {
 }
 
 func (t *Tx) openRows(crew int64) ([]rules.Task, error) {
-	return t.tasks(`crew_id = ? AND state = 'open'`, crew)
+	return t.tasks(`crew_id = 0 + ? AND state = 'open'`, crew)
 }
 
 // Tasks of a crew, those already answered among them.
-func (t *Tx) Tasks(crew int64) ([]rules.Task, error) { return t.tasks(`crew_id = ?`, crew) }
+func (t *Tx) Tasks(crew int64) ([]rules.Task, error) { return t.tasks(`crew_id = 0 + ?`, crew) }
 
 // SubjectTasks are the tasks of one subject.
 func (t *Tx) SubjectTasks(crew int64, s rules.Subject) ([]rules.Task, error) {
@@ -54,7 +54,7 @@ func (t *Tx) SubjectTasks(crew int64, s rules.Subject) ([]rules.Task, error) {
 
 func (t *Tx) subjectRows(crew int64, s rules.Subject) ([]rules.Task, error) {
 	// The key of a task begins with its subject and a slash; '0' comes after it.
-	return t.tasks(`crew_id = ? AND key > ? AND key < ? AND subject_kind = ? AND subject_key = ?`, crew, s.String()+"/", s.String()+"0", s.Kind, s.Key)
+	return t.tasks(`crew_id = 0 + ? AND key > ? AND key < ? AND subject_kind = '' || ? AND subject_key = '' || ?`, crew, s.String()+"/", s.String()+"0", s.Kind, s.Key)
 }
 
 // SubjectTask is one task of a subject by its key.
@@ -80,7 +80,7 @@ func (t *Tx) Task(crew int64, key string) (k rules.Task, found bool, err error) 
 	if k, found, _ := taskOf(open, key); found {
 		return k, true, nil
 	}
-	list, err := t.tasks(`crew_id = ? AND key = ?`, crew, key)
+	list, err := t.tasks(`crew_id = 0 + ? AND key = ?`, crew, key)
 	if err != nil {
 		return k, false, err
 	}
@@ -95,30 +95,31 @@ func (t *Tx) putTasks(crew int64, s *rules.Settings, subject rules.Subject, task
 	if err != nil {
 		return err
 	}
-	was := make(map[string]rules.Task, len(old))
-	for _, k := range old {
-		was[k.Key] = k
+	was := make(map[string]*rules.Task, len(old))
+	for i := range old {
+		was[old[i].Key] = &old[i]
 	}
-	now := make([]rules.Task, len(tasks))
-	var differ []rules.Task
+	changed := false
 	var plans []pingPlan
-	for i, k := range tasks {
-		now[i] = stored(k)
-		before, had := was[k.Key]
+	for i := range tasks {
+		k := &tasks[i]
+		*k = stored(*k)
+		before := was[k.Key]
 		delete(was, k.Key)
-		same := had && sameTask(before, now[i])
+		same := before != nil && sameTask(before, k)
 		if same && !all {
 			continue
 		}
-		if had && before.State == rules.Open && k.State != rules.Open {
-			t.Closed = append(t.Closed, k)
+		if before != nil && before.State == rules.Open && k.State != rules.Open {
+			t.Closed = append(t.Closed, *k)
 		}
 		if !same {
-			differ = append(differ, now[i])
+			changed = true
+			t.owe(crew, k.Key, k)
 		}
 		// Most changes of a task, a count that came in, leave its pings as they are.
-		plan := planPings(now[i], s)
-		if all || !had || !slices.Equal(plan.rows, planPings(before, s).rows) {
+		plan := planPings(k, s)
+		if all || before == nil || !slices.Equal(plan.rows, planPings(before, s).rows) {
 			plans = append(plans, plan)
 		}
 	}
@@ -126,19 +127,15 @@ func (t *Tx) putTasks(crew int64, s *rules.Settings, subject rules.Subject, task
 		if before.State == rules.Open {
 			t.Closed = append(t.Closed, rules.Task{Key: key})
 		}
-		if _, err := t.shelvedExec(`DELETE FROM tasks WHERE crew_id = ? AND key = ?`, crew, key); err != nil {
-			return err
-		}
-		plans = append(plans, pingPlan{task: rules.Task{Key: key}})
-	}
-	if err := t.writeTasks(crew, differ); err != nil {
-		return err
+		changed = true
+		t.owe(crew, key, nil)
+		plans = append(plans, pingPlan{task: &rules.Task{Key: key}})
 	}
 	if err := t.putPings(crew, plans); err != nil {
 		return err
 	}
-	if len(differ)+len(was) > 0 {
-		t.shelveTasks(crew, subject, now)
+	if changed {
+		t.shelveTasks(crew, subject, tasks)
 	}
 	return nil
 }
@@ -147,19 +144,6 @@ func (t *Tx) putTasks(crew int64, s *rules.Settings, subject rules.Subject, task
 func (t *Tx) CountOpen() (n int, err error) {
 	_, err = t.one(`SELECT count(*) FROM tasks WHERE state = 'open'`, nil, &n)
 	return n, err
-}
-
-// writeTasks writes the rows of tasks, those that stand already in their place.
-func (t *Tx) writeTasks(crew int64, tasks []rules.Task) error {
-	const columns = 26
-	return manyRows(tasks, columns, func(k rules.Task) []any {
-		return []any{crew, k.Key, string(k.Subject.Kind), k.Subject.Key, string(k.Step), k.Occ, toMS(k.Earliest), toMS(k.Best), toMS(k.Latest), toMS(k.Ideal),
-			int64(k.Weight), k.Guard, string(k.State), k.ClaimedBy, toMS(k.Snoozed), k.Reason, toMS(k.Anchor), int64(k.Batch), int64(k.Breeder), orNull(k.Count),
-			k.From, k.Into, k.Mark, k.Unfit, k.Stake, k.Source}
-	}, func(values string, args []any) error {
-		_, err := t.shelvedExec(`INSERT OR REPLACE INTO tasks (crew_id, `+taskColumns+`) VALUES `+values, args...)
-		return err
-	})
 }
 
 // stored is a task as its row will read: the planner's times may be finer and carry
@@ -171,19 +155,21 @@ func stored(k rules.Task) rules.Task {
 	return k
 }
 
-func sameTask(a, b rules.Task) bool {
+func sameTask(a, b *rules.Task) bool {
 	if (a.Count == nil) != (b.Count == nil) || a.Count != nil && *a.Count != *b.Count {
 		return false
 	}
-	a.Count, b.Count = nil, nil
-	return a == b
+	x := *a
+	x.Count = b.Count
+	return x == *b
 }
 
 // shelveTasks puts the tasks of a subject in the place of those it had, in the order in
 // which they are read.
-func (t *Tx) shelveTasks(crew int64, subject rules.Subject, now []rules.Task) {
+func (t *Tx) shelveTasks(crew int64, subject rules.Subject, tasks []rules.Task) {
+	now := slices.Clone(tasks)
 	slices.SortFunc(now, inOrder)
-	reshelve(t, crew, tasksSlot(subject), func([]rules.Task) []rules.Task { return slices.Clone(now) })
+	reshelve(t, crew, tasksSlot(subject), func([]rules.Task) []rules.Task { return now })
 	reshelve(t, crew, openSlot, func(open []rules.Task) []rules.Task {
 		open = slices.DeleteFunc(open, func(k rules.Task) bool { return k.Subject == subject })
 		for _, k := range now {

@@ -29,6 +29,10 @@ type Tx struct {
 	// the chat shows of them can be put right.
 	Closed []rules.Task
 
+	unshown map[string]bool // keys of tasks about which nothing stands in the chat
+
+	owes []owed // rows of tasks that are not written yet
+
 	scrub bool // what was overwritten is not to stay beside the file either
 
 	shelf *shelf         // nil in a reading transaction
@@ -60,6 +64,9 @@ func (d *DB) Update(ctx context.Context, now time.Time, fn func(*Tx) error) erro
 		return err
 	}
 	if err := fn(t); err != nil {
+		return err
+	}
+	if err := t.pay(); err != nil {
 		return err
 	}
 	if err := d.w.commit(ctx); err != nil {
@@ -105,6 +112,11 @@ func (d *DB) View(ctx context.Context, now time.Time, fn func(*Tx) error) error 
 func (t *Tx) statement(query string) (*sql.Stmt, error) {
 	if err := t.over.Err(); err != nil {
 		return nil, err
+	}
+	if len(t.owes) > 0 && strings.Contains(query, " tasks") {
+		if err := t.pay(); err != nil {
+			return nil, err
+		}
 	}
 	t.db.work.statements.Add(1)
 	return t.stmt(t.ctx, query)
@@ -254,12 +266,18 @@ func toJSON(v any) string {
 // Nested runs fn so that its writes can be taken back alone: they stay where fn
 // says so and gives no error.
 func (t *Tx) Nested(fn func() (keep bool, err error)) error {
+	if err := t.pay(); err != nil {
+		return err
+	}
 	if _, err := t.exec(`SAVEPOINT nested`); err != nil {
 		return err
 	}
 	closed := len(t.Closed)
 	keep, err := fn()
 	if err == nil && keep {
+		if err := t.pay(); err != nil {
+			return err
+		}
 		_, err = t.exec(`RELEASE nested`)
 		return err
 	}
@@ -269,7 +287,7 @@ func (t *Tx) Nested(fn func() (keep bool, err error)) error {
 	if _, e := t.exec(`ROLLBACK TO nested`); e != nil {
 		return e
 	}
-	t.Closed = t.Closed[:closed]
+	t.Closed, t.owes = t.Closed[:closed], nil
 	_, e := t.exec(`RELEASE nested`)
 	if err != nil {
 		return err

@@ -67,7 +67,7 @@ func (t *Tx) UpdateRow(row int64) (Update, bool, error) {
 // FirstOfMessage is the update that brought a chat message, before any edit.
 func (t *Tx) FirstOfMessage(crew, message int64) (Update, bool, error) {
 	list, err := all(t, scanUpdate, `SELECT `+updateColumns+` FROM updates
-		WHERE crew_id = ? AND message_id = ? AND kind = 'message' ORDER BY id LIMIT 1`, crew, message)
+		WHERE crew_id = 0 + ? AND message_id = ? AND kind = 'message' ORDER BY id LIMIT 1`, crew, message)
 	if err != nil || len(list) == 0 {
 		return Update{}, false, err
 	}
@@ -77,7 +77,7 @@ func (t *Tx) FirstOfMessage(crew, message int64) (Update, bool, error) {
 // LastOfMessage is the update that brought a chat message as it was last read.
 func (t *Tx) LastOfMessage(crew, message int64) (Update, bool, error) {
 	list, err := all(t, scanUpdate, `SELECT `+updateColumns+` FROM updates
-		WHERE crew_id = ? AND message_id = ? AND kind IN ('message', 'edit') ORDER BY id DESC LIMIT 1`, crew, message)
+		WHERE crew_id = 0 + ? AND message_id = ? AND kind IN ('message', 'edit') ORDER BY id DESC LIMIT 1`, crew, message)
 	if err != nil || len(list) == 0 {
 		return Update{}, false, err
 	}
@@ -92,7 +92,7 @@ func (t *Tx) LastUpdateID(source string) (id int64, err error) {
 
 // LastMessageOf is the newest chat message a member wrote.
 func (t *Tx) LastMessageOf(crew, member int64) (message int64, found bool, err error) {
-	found, err = t.one(`SELECT message_id FROM updates WHERE crew_id = ? AND member_id = ? AND kind = 'message' AND message_id <> 0
+	found, err = t.one(`SELECT message_id FROM updates WHERE crew_id = 0 + ? AND member_id = ? AND kind = 'message' AND message_id <> 0
 		ORDER BY id DESC LIMIT 1`, []any{crew, member}, &message)
 	return message, found, err
 }
@@ -100,7 +100,7 @@ func (t *Tx) LastMessageOf(crew, member int64) (message int64, found bool, err e
 // LatestOf lists what a member last wrote or changed before an update, newest first.
 func (t *Tx) LatestOf(crew, member, before int64, limit int) ([]Update, error) {
 	return all(t, scanUpdate, `SELECT `+updateColumns+` FROM updates
-		WHERE crew_id = ? AND member_id = ? AND kind IN ('message', 'edit') AND id < ? ORDER BY id DESC LIMIT ?`, crew, member, before, limit)
+		WHERE crew_id = 0 + ? AND member_id = ? AND kind IN ('message', 'edit') AND id < ? ORDER BY id DESC LIMIT ?`, crew, member, before, limit)
 }
 
 // SetOffset stores where the transport should read on.
