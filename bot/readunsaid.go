@@ -2,6 +2,7 @@ package bot
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 )
 
@@ -14,7 +15,7 @@ var unsaidTurns = splitForms("as good as", "like a lie", "in my head", "scratch 
 // another that is as plain.
 func unsaid(text string) bool {
 	s := fold(text)
-	if twins.MatchString(s) {
+	if slices.ContainsFunc(twinMarks, func(m string) bool { return strings.Contains(s, m) }) && twins.MatchString(s) {
 		return true
 	}
 	var toks []token
@@ -70,3 +71,6 @@ var twins = regexp.MustCompile(`(?:^|, |\band )red (?:[a-z]?\d+|her)\b|\bfee?d t
 	`|\ba las \S+ y (?:uno|dos|tres|cuatro|[1-4])\b|\bacabadora +las \d+$|, li?st \w+$` +
 	`|\b(?:twenty|thirty|forty|fifty|sixty) are$|, (?:one|two|three|\d) (?:to to|to go|did)$` +
 	`|\band h+a+d+ \w+$|, nice \w{1,2}y?$`)
+
+// twinMarks are what stands in each of them, which is sooner sought than the forms.
+var twinMarks = []string{"red ", "tue", "a las ", "acabadora", ", ", "ty are", "and h"}

@@ -239,7 +239,11 @@ func fileError(path string, err error) error {
 		return fmt.Errorf("database %s: %w", path, err)
 	}
 	why := "cannot be used: " + firstLine(se.Error())
-	switch se.Code() & 0xff {
+	code := se.Code() & 0xff
+	if se.Code() == sqlite3.SQLITE_IOERR_SHMSIZE {
+		code = sqlite3.SQLITE_FULL // no room even for the little file that SQLite puts beside
+	}
+	switch code {
 	case sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED:
 		why = "is locked by another program; stop that one first"
 	case sqlite3.SQLITE_NOTADB:

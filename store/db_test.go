@@ -2,9 +2,12 @@ package store
 
 import (
 	"database/sql"
+	"fmt"
+	"os"
 	"path/filepath"
 	"strings"
 	"sync"
+	"syscall"
 	"testing"
 	"time"
 
@@ -250,4 +253,25 @@ func schema(t *testing.T, db *DB) string {
 	}
 	require.NoError(t, rows.Err())
 	return strings.Join(out, "\n")
+}
+
+// On a disk that is full at the start even the file that SQLite puts beside finds no
+// room; that is said, and not that the disk is broken.
+func TestOpenOnAFullDisk(t *testing.T) {
+	made := filepath.Join(t.TempDir(), "crew.db")
+	require.NoError(t, openFile(t, made).Close())
+	b, err := os.ReadFile(made)
+	require.NoError(t, err)
+	dir := t.TempDir()
+	if err := syscall.Mount("tmpfs", dir, "tmpfs", 0, fmt.Sprintf("size=%d", len(b)+8192)); err != nil {
+		t.Skip("a small file system cannot be made here: ", err)
+	}
+	t.Cleanup(func() { require.NoError(t, syscall.Unmount(dir, 0)) })
+	path := filepath.Join(dir, "crew.db")
+	require.NoError(t, os.WriteFile(path, b, 0o600))
+	_, err = Open(ctx, path, Options{})
+	require.ErrorContains(t, err, "the disk is full")
+	after, err := os.ReadFile(path)
+	require.NoError(t, err)
+	assert.Equal(t, b, after)
 }

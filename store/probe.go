@@ -198,6 +198,9 @@ func header(path string) ([]byte, error) {
 // claimFile marks a new or empty file as ours, before anything else is written
 // and before it is put into WAL mode: so the mark is in the file itself from its
 // first page on, wherever a crash comes.
+//
+// Its pages are half as large as SQLite makes them: a line changes a few rows on each of
+// some twenty pages, and what is written and waited for is pages.
 func claimFile(ctx context.Context, path string) error {
 	// SQLite would let everybody on the machine read it; what it puts beside the file
 	// has the rights of the file.
@@ -206,7 +209,7 @@ func claimFile(ctx context.Context, path string) error {
 			return err
 		}
 	}
-	db, err := sql.Open("sqlite", dsn(path, ""))
+	db, err := sql.Open("sqlite", dsn(path, "&_pragma=page_size(2048)")) // stays with the file
 	if err != nil {
 		return err
 	}

@@ -121,7 +121,7 @@ type baseline struct {
 
 func newBaseline(tb testing.TB) *baseline {
 	tb.Helper()
-	db, err := sql.Open("sqlite", "file:"+filepath.Join(tb.TempDir(), "bare.db")+"?_pragma=busy_timeout(5000)&_pragma=foreign_keys(1)&_pragma=synchronous(FULL)&_pragma=recursive_triggers(1)&_pragma=journal_mode(WAL)&_pragma=cache_size(-16000)&_txlock=immediate")
+	db, err := sql.Open("sqlite", "file:"+filepath.Join(tb.TempDir(), "bare.db")+"?_pragma=page_size(2048)&_pragma=busy_timeout(5000)&_pragma=foreign_keys(1)&_pragma=synchronous(FULL)&_pragma=recursive_triggers(1)&_pragma=journal_mode(WAL)&_pragma=cache_size(-16000)&_txlock=immediate")
 	require.NoError(tb, err)
 	tb.Cleanup(func() { require.NoError(tb, db.Close()) })
 	db.SetMaxOpenConns(1)
