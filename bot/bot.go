@@ -68,19 +68,18 @@ func (b *Bot) Limit() { b.flood = newFlood() }
 // saved together as well, with one wait for the disk. An update seen before changes
 // nothing. Those before one that could not be saved may have been.
 func (b *Bot) Handle(ctx context.Context, now time.Time, list ...Incoming) error {
-	done, err := b.together(ctx, now, list)
+	done := b.together(ctx, now, list)
 	for _, in := range list[done:] {
-		if err != nil {
-			break
+		if err := b.handle(ctx, now, in); err != nil {
+			if done > 0 {
+				b.wake()
+			}
+			return err
 		}
-		if err = b.handle(ctx, now, in); err == nil {
-			done++
-		}
+		done++
 	}
-	if done > 0 {
-		b.wake()
-	}
-	return err
+	b.wake()
+	return nil
 }
 
 func (b *Bot) handle(ctx context.Context, now time.Time, in Incoming) (err error) {

@@ -2,7 +2,6 @@ package bot
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"time"
 
@@ -14,20 +13,18 @@ import (
 const MostTogether = 25
 
 // together takes in several updates in one transaction and gives how many: all, or none
-// where one of them has to be looked at alone, because it trips a fault, or its answer
-// may be one too many. Nothing is said or counted of those that were taken back.
-//
-// The error is one of the file, which would meet each of them alone as well.
-func (b *Bot) together(ctx context.Context, now time.Time, list []Incoming) (done int, err error) {
+// where one of them has to be looked at alone, because it cannot be saved, trips a fault,
+// or its answer may be one too many. Nothing is said or counted of those that were taken
+// back; alone each meets again what it met.
+func (b *Bot) together(ctx context.Context, now time.Time, list []Incoming) (done int) {
 	if len(list) < 2 {
-		return 0, nil
+		return 0
 	}
 	var all []*talk
-	alone := false
-	err = b.db.Update(ctx, now, func(tx *store.Tx) (err error) {
+	err := b.db.Update(ctx, now, func(tx *store.Tx) (err error) {
 		defer func() {
 			if p := recover(); p != nil {
-				alone, err = true, fmt.Errorf("%v", p)
+				err = fmt.Errorf("%v", p)
 			}
 		}()
 		last := list[len(list)-1]
@@ -58,11 +55,8 @@ func (b *Bot) together(ctx context.Context, now time.Time, list []Incoming) (don
 		}
 		return nil
 	})
-	switch {
-	case alone, errors.Is(err, errFlood), errors.Is(err, errNoAnswer), store.Fault(err):
-		return 0, nil
-	case err != nil:
-		return 0, err
+	if err != nil {
+		return 0
 	}
 	for i, t := range all {
 		if t == nil {
@@ -73,5 +67,5 @@ func (b *Bot) together(ctx context.Context, now time.Time, list []Incoming) (don
 		}
 		b.handled(list[i], t)
 	}
-	return len(list), nil
+	return len(list)
 }

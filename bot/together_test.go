@@ -179,3 +179,39 @@ func TestTogetherTrips(t *testing.T) {
 		return err
 	})
 }
+
+// What cannot be saved is read again; those before it are saved meanwhile.
+func TestTogetherSavesThoseBefore(t *testing.T) {
+	g := newGroup(t, map[string]string{"zone": "America/Chicago"})
+	g.says("Wren", "add breeder 7")
+	other, err := sql.Open("sqlite", "file:"+g.db.Path())
+	require.NoError(t, err)
+	defer func() { require.NoError(t, other.Close()) }()
+	_, err = other.Exec(`CREATE TRIGGER ours BEFORE INSERT ON entries WHEN NEW.raw LIKE '%11%' BEGIN SELECT json('no JSON'); END`)
+	require.NoError(t, err)
+	var list []Incoming
+	for _, text := range []string{"add breeder 9", "add breeder 10", "add breeder 11", "add breeder 12"} {
+		g.id++
+		list = append(list, Incoming{Source: "test", UpdateID: g.id, Chat: 1, UserKey: "Wren", UserName: "Wren", Said: g.now, Kind: "message", Message: g.id, Text: text})
+	}
+	woken := 0
+	g.b.wake = func() { woken++ }
+	require.Error(t, g.b.Handle(t.Context(), g.now, list...))
+	assert.Equal(t, 1, woken)
+	g.look(func(tx *store.Tx, crew int64) error {
+		next, err := tx.Offset("test")
+		require.NoError(t, err)
+		assert.Equal(t, list[2].UpdateID, next)
+		all, err := tx.Breeders(crew)
+		assert.Len(t, all, 3)
+		return err
+	})
+	_, err = other.Exec(`DROP TRIGGER ours`)
+	require.NoError(t, err)
+	require.NoError(t, g.b.Handle(t.Context(), g.now, list[2:]...))
+	g.look(func(tx *store.Tx, crew int64) error {
+		all, err := tx.Breeders(crew)
+		assert.Len(t, all, 5)
+		return err
+	})
+}
