@@ -276,6 +276,20 @@ func Fault(err error) bool {
 	return false
 }
 
+// endsTransaction reports whether SQLite may have rolled the transaction back because of
+// an error, by itself.
+func endsTransaction(err error) bool {
+	var se *sqlite.Error
+	if !errors.As(err, &se) {
+		return false
+	}
+	switch se.Code() & 0xff {
+	case sqlite3.SQLITE_FULL, sqlite3.SQLITE_IOERR, sqlite3.SQLITE_NOMEM, sqlite3.SQLITE_BUSY, sqlite3.SQLITE_INTERRUPT, sqlite3.SQLITE_CORRUPT:
+		return true
+	}
+	return false
+}
+
 // busy reports whether another program holds the file.
 func busy(err error) bool {
 	var se *sqlite.Error

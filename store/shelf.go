@@ -2,6 +2,7 @@ package store
 
 import (
 	"container/list"
+	"database/sql"
 	"slices"
 	"strings"
 
@@ -56,7 +57,8 @@ type shelf struct {
 	limit   int
 	chats   map[string]map[int64]Crew // by transport and chat
 	head    *head
-	version int64 // SQLite's count of changes by others
+	version int64     // SQLite's count of changes by others
+	conn    *sql.Conn // whose count that is: every connection has its own
 	tables  map[string]string
 }
 
@@ -252,9 +254,9 @@ func (t *Tx) sameFile() error {
 	if _, err := t.one(`PRAGMA data_version`, nil, &version); err != nil {
 		return err
 	}
-	if version != t.shelf.version {
+	if conn := t.db.w.conn; version != t.shelf.version || conn != t.shelf.conn {
 		t.shelf.clear()
-		t.shelf.version = version
+		t.shelf.version, t.shelf.conn = version, conn
 	}
 	return nil
 }

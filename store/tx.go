@@ -1,6 +1,7 @@
 package store
 
 import (
+	"cmp"
 	"context"
 	"database/sql"
 	"encoding/json"
@@ -32,6 +33,8 @@ type Tx struct {
 	unshown map[string]bool // keys of tasks about which nothing stands in the chat
 
 	owes []owed // rows of tasks that are not written yet
+
+	gone error // of the disk: SQLite may have ended the transaction, and runs what comes alone
 
 	scrub bool // what was overwritten is not to stay beside the file either
 
@@ -67,6 +70,9 @@ func (d *DB) Update(ctx context.Context, now time.Time, fn func(*Tx) error) erro
 		return err
 	}
 	if err := t.pay(); err != nil {
+		return err
+	}
+	if err := t.alive(); err != nil {
 		return err
 	}
 	if err := d.w.commit(ctx); err != nil {
@@ -108,9 +114,12 @@ func (d *DB) View(ctx context.Context, now time.Time, fn func(*Tx) error) error 
 	return nil
 }
 
+// alive gives the error after which nothing more is run, nor committed.
+func (t *Tx) alive() error { return cmp.Or(t.gone, t.over.Err()) }
+
 // statement is a query, compiled and about to be run.
 func (t *Tx) statement(query string) (*sql.Stmt, error) {
-	if err := t.over.Err(); err != nil {
+	if err := t.alive(); err != nil {
 		return nil, err
 	}
 	if len(t.owes) > 0 && strings.Contains(query, " tasks") {
@@ -169,7 +178,14 @@ func (t *Tx) insert(query string, args ...any) (int64, error) {
 	return res.LastInsertId()
 }
 
-func (t *Tx) wrap(err error) error { return fileError(t.db.path, err) }
+func (t *Tx) wrap(err error) error {
+	ends := endsTransaction(err)
+	err = fileError(t.db.path, err)
+	if ends && t.gone == nil {
+		t.gone = err
+	}
+	return err
+}
 
 // one scans a single row; found is false where there is none.
 func (t *Tx) one(query string, args []any, dest ...any) (found bool, err error) {
@@ -285,7 +301,7 @@ func (t *Tx) Nested(fn func() (keep bool, err error)) error {
 		t.shelf.abandon(t.used)
 	}
 	if _, e := t.exec(`ROLLBACK TO nested`); e != nil {
-		return e
+		return cmp.Or(err, e)
 	}
 	t.Closed, t.owes = t.Closed[:closed], nil
 	_, e := t.exec(`RELEASE nested`)

@@ -19,10 +19,13 @@ type writer struct {
 
 func newWriter(pool *sql.DB) *writer { return &writer{pool: pool, turn: make(chan struct{}, 1)} }
 
-// open takes the connection, again where the driver gave it up.
-func (w *writer) open(ctx context.Context) (err error) {
-	w.conn, err = w.pool.Conn(ctx)
-	w.stmts = map[string]*sql.Stmt{}
+// open takes the connection, again where the driver gave it up. Where there is none, the
+// one that was given up stays, and is found so by the next transaction.
+func (w *writer) open(ctx context.Context) error {
+	conn, err := w.pool.Conn(ctx)
+	if err == nil {
+		w.conn, w.stmts = conn, map[string]*sql.Stmt{}
+	}
 	return err
 }
 
