@@ -260,7 +260,7 @@ func (t *Tx) lastMessage(where string, args ...any) (Message, bool, error) {
 func (t *Tx) Shown(crew int64, tasks ...rules.Task) ([]Message, error) {
 	var keys []string
 	for _, k := range tasks {
-		if !t.unshown[k.Key] {
+		if !t.unshown[crewTask{crew, k.Key}] {
 			keys = append(keys, k.Key)
 		}
 	}
@@ -275,7 +275,7 @@ func (t *Tx) Shown(crew int64, tasks ...rules.Task) ([]Message, error) {
 		return err
 	})
 	slices.SortFunc(list, func(a, b Message) int { return cmp.Compare(a.ID, b.ID) })
-	return list, err
+	return slices.CompactFunc(list, func(a, b Message) bool { return a.ID == b.ID }), err
 }
 
 // ShownDigest is the newest digest of a local day that stands in the chat.

@@ -343,3 +343,45 @@ func TestHotQueriesUseAnIndex(t *testing.T) {
 		assert.NotRegexp(t, `outbox USING INDEX sqlite_autoindex_outbox_1 \(crew_id=\?\)$`, plan, q)
 	}
 }
+
+// Crews name their tasks alike. What is planned for one, in a transaction that is about
+// both, says nothing of what stands in the chat of the other.
+func TestShownIsOfItsCrew(t *testing.T) {
+	db := fresh(t)
+	one := newDiary(t, db)
+	two := &diary{t: t, db: db, now: start, update: 1000}
+	two.do(func(tx *Tx) (err error) {
+		two.crew, err = tx.NewCrew("test", 2, map[string]string{"zone": "America/Chicago"})
+		return err
+	})
+	two.graft(7, 45, "B1", 1)
+	finish := rules.Task{Key: rules.TaskKey(rules.BatchSubject(1), rules.Finish, "")} // its pings are due by then
+	two.now = two.now.Add(4 * 24 * time.Hour)
+	for n, m := range two.claim() {
+		two.do(func(tx *Tx) error {
+			_, err := tx.MarkSent(m, int64(1+n), "text", []Button{{Label: "Done", Do: "done"}}, "due")
+			return err
+		})
+	}
+	count := 30
+	graft := rules.Entry{Said: start, Happened: start, Action: rules.Did, Step: rules.Graft, Subject: rules.BatchSubject(1), Count: &count, From: 9, Into: "B2"}
+	two.do(func(tx *Tx) error {
+		before, err := tx.Shown(two.crew.ID, finish)
+		require.NoError(t, err)
+		require.NotEmpty(t, before)
+		twice, err := tx.Shown(two.crew.ID, finish, finish)
+		require.NoError(t, err)
+		assert.Equal(t, before, twice, "a task that closed again in one message")
+		m, err := tx.Member(one.crew, "wren", "Wren")
+		require.NoError(t, err)
+		row, _, err := tx.MarkUpdate(Update{Source: "test", UpdateID: 1, Crew: one.crew.ID, Member: m.ID, Kind: "message", Message: 1, Said: start})
+		require.NoError(t, err)
+		_, err = tx.Append(one.crew.ID, row, m, 1, "as typed", graft)
+		require.NoError(t, err)
+		require.NoError(t, tx.Replan(one.crew.ID, Touched(graft)...))
+		tx.Afresh()
+		after, err := tx.Shown(two.crew.ID, finish)
+		assert.Equal(t, before, after)
+		return err
+	})
+}

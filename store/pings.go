@@ -109,17 +109,24 @@ func aboutTasks(keys string) string {
 	ON o.crew_id = 0 + ? AND o.key > k.task || '/' AND o.key < k.task || '0' AND o.task_key = k.task`
 }
 
+// crewTask is a task by its key: those of one crew are named as those of another, and a
+// transaction may be about several.
+type crewTask struct {
+	crew int64
+	key  string
+}
+
 // noteUnshown remembers tasks none of whose messages was sent, so that nothing has to be
 // sought that stands in the chat about them. Within a transaction that plans, nothing is.
-func (t *Tx) noteUnshown(keys []string, list []Message) {
+func (t *Tx) noteUnshown(crew int64, keys []string, list []Message) {
 	if t.unshown == nil {
-		t.unshown = map[string]bool{}
+		t.unshown = map[crewTask]bool{}
 	}
 	for _, k := range keys {
 		sent := slices.ContainsFunc(list, func(m Message) bool {
 			return m.State != "queued" && m.State != "cancelled" && strings.HasPrefix(m.Key, k+"/")
 		})
-		t.unshown[k] = !sent
+		t.unshown[crewTask{crew, k}] = !sent
 	}
 }
 
@@ -145,6 +152,6 @@ func (t *Tx) queuedPings(crew int64, plans []pingPlan) (map[string]Message, erro
 	for _, m := range list {
 		byKey[m.Key] = m
 	}
-	t.noteUnshown(keys, list)
+	t.noteUnshown(crew, keys, list)
 	return byKey, err
 }

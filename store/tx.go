@@ -30,7 +30,7 @@ type Tx struct {
 	// the chat shows of them can be put right.
 	Closed []rules.Task
 
-	unshown map[string]bool // keys of tasks about which nothing stands in the chat
+	unshown map[crewTask]bool // tasks about which nothing stands in the chat
 
 	owes []owed // rows of tasks that are not written yet
 
