@@ -66,7 +66,8 @@ func (b *Bot) Limit() { b.flood = newFlood() }
 // Handle takes in updates, in the order in which they came. What one of them logs, what
 // follows from it and the answer are saved together or not at all; several that wait are
 // saved together as well, with one wait for the disk. An update seen before changes
-// nothing. Those before one that could not be saved may have been.
+// nothing. The error is an *UnsavedError: those before that update are saved, those behind it
+// were not looked at.
 func (b *Bot) Handle(ctx context.Context, now time.Time, list ...Incoming) error {
 	done := b.together(ctx, now, list)
 	for _, in := range list[done:] {
@@ -74,13 +75,23 @@ func (b *Bot) Handle(ctx context.Context, now time.Time, list ...Incoming) error
 			if done > 0 {
 				b.wake()
 			}
-			return err
+			return &UnsavedError{At: done, Err: err}
 		}
 		done++
 	}
 	b.wake()
 	return nil
 }
+
+// UnsavedError is why an update could not be saved, and which of those handed in it is.
+type UnsavedError struct {
+	At  int
+	Err error
+}
+
+func (u *UnsavedError) Error() string { return u.Err.Error() }
+
+func (u *UnsavedError) Unwrap() error { return u.Err }
 
 func (b *Bot) handle(ctx context.Context, now time.Time, in Incoming) (err error) {
 	defer func() {

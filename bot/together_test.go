@@ -196,7 +196,9 @@ func TestTogetherSavesThoseBefore(t *testing.T) {
 	}
 	woken := 0
 	g.b.wake = func() { woken++ }
-	require.Error(t, g.b.Handle(t.Context(), g.now, list...))
+	var unsaved *UnsavedError
+	require.ErrorAs(t, g.b.Handle(t.Context(), g.now, list...), &unsaved)
+	assert.Equal(t, 2, unsaved.At)
 	assert.Equal(t, 1, woken)
 	g.look(func(tx *store.Tx, crew int64) error {
 		next, err := tx.Offset("test")

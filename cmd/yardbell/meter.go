@@ -35,7 +35,7 @@ func newMeter(p *pulse) *meter {
 		updates: prometheus.NewCounterVec(prometheus.CounterOpts{Name: "yardbell_updates_total",
 			Help: "Updates of the chat, by kind: message, edit, press, other (not for the bot), unread (set aside), failed (read again)."}, []string{"kind"}),
 		handling: prometheus.NewHistogram(prometheus.HistogramOpts{Name: "yardbell_update_duration_seconds",
-			Help: "How long an update took from reading to commit.", Buckets: prometheus.ExponentialBuckets(0.001, 4, 8)}),
+			Help: "How long an update took from reading to commit; those saved together took the same.", Buckets: prometheus.ExponentialBuckets(0.001, 4, 8)}),
 		withheld: prometheus.NewCounter(prometheus.CounterOpts{Name: "yardbell_answers_withheld_total",
 			Help: "Answers not given because somebody wrote too much at once."}),
 		messages: prometheus.NewCounterVec(prometheus.CounterOpts{Name: "yardbell_messages_total",
@@ -100,13 +100,18 @@ type meteredHandler struct {
 func (h meteredHandler) Handle(ctx context.Context, now time.Time, list ...bot.Incoming) error {
 	err := h.Handler.Handle(ctx, now, list...)
 	took := h.clock().Sub(now).Seconds()
-	for _, in := range list {
-		h.m.handling.Observe(took)
-		kind := "failed"
-		if err == nil {
-			kind = in.Kind
+	saved := len(list)
+	if err != nil {
+		saved = 0
+		if u := (*bot.UnsavedError)(nil); errors.As(err, &u) {
+			saved = u.At
 		}
-		h.m.updates.WithLabelValues(kind).Inc()
+		h.m.handling.Observe(took)
+		h.m.updates.WithLabelValues("failed").Inc() // those behind it were not looked at
+	}
+	for _, in := range list[:saved] {
+		h.m.handling.Observe(took)
+		h.m.updates.WithLabelValues(in.Kind).Inc()
 	}
 	return err
 }

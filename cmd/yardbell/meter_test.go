@@ -32,6 +32,16 @@ type passes struct{ telegram.Handler }
 
 func (passes) Pass(context.Context, time.Time, string, int64, string) error { return nil }
 
+// Handle saves what comes before a message "full".
+func (passes) Handle(_ context.Context, _ time.Time, list ...bot.Incoming) error {
+	for i, in := range list {
+		if in.Text == "full" {
+			return &bot.UnsavedError{At: i, Err: errors.New("the disk is full")}
+		}
+	}
+	return nil
+}
+
 // What a message is counted as, and that a list which is changed in its place does not
 // count as one that came hours late.
 func TestMeterCounts(t *testing.T) {
@@ -75,6 +85,13 @@ func TestMeterCounts(t *testing.T) {
 		assert.Equal(t, want, count("yardbell_messages_total", labels[0], labels[1]), labels)
 	}
 	h := meteredHandler{passes{}, m, clock}
+	ok, full := bot.Incoming{Kind: "message"}, bot.Incoming{Kind: "message", Text: "full"}
+	require.NoError(t, h.Handle(t.Context(), now, ok, bot.Incoming{Kind: "press"}))
+	require.Error(t, h.Handle(t.Context(), now, ok, ok, full, ok))
+	for kind, want := range map[string]int{"message": 3, "press": 1, "failed": 1} {
+		assert.Equal(t, want, count("yardbell_updates_total", kind), kind)
+	}
+	assert.Equal(t, 5, count("yardbell_update_duration_seconds"))
 	require.NoError(t, h.Pass(t.Context(), now, "test", 1, "{}"))
 	require.NoError(t, h.Pass(t.Context(), now, "test", 2, ""))
 	assert.Equal(t, 1, count("yardbell_updates_total", "unread"))
