@@ -35,8 +35,8 @@ func unsaid(text string) bool {
 	return false
 }
 
-// mayTurn reports whether all words of a turn, but for one, are in a text at all: cutting
-// it into words costs much more than most messages are worth.
+// mayTurn reports whether all words of a turn, but for one, are in a text at all, which
+// is seen sooner than the text is cut into words.
 func mayTurn(s string, turn []string) bool {
 	missing := 0
 	for _, w := range turn {

@@ -8,6 +8,7 @@ import (
 	"log/slog"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -32,11 +33,7 @@ func stumbling(t *testing.T) []byte {
 	db, err := store.Open(t.Context(), path, store.Options{})
 	require.NoError(t, err)
 	require.NoError(t, db.Close())
-	other, err := sql.Open("sqlite", "file:"+path)
-	require.NoError(t, err)
-	_, err = other.Exec(`CREATE TRIGGER ours BEFORE INSERT ON entries WHEN NEW.raw LIKE '%breeder 13%' BEGIN SELECT RAISE(ABORT, 'as a fault of ours would'); END`)
-	require.NoError(t, err)
-	require.NoError(t, other.Close())
+	trips(t, path, "breeder 13", `RAISE(ABORT, 'as a fault of ours would')`)
 	empty, err := os.ReadFile(path)
 	require.NoError(t, err)
 	return empty
@@ -134,16 +131,21 @@ func TestTogetherAsAlone(t *testing.T) {
 	})
 }
 
+// waiting are messages of Wren that are not handed in yet.
+func (g *group) waiting(texts ...string) (list []Incoming) {
+	for _, text := range texts {
+		g.id++
+		list = append(list, Incoming{Source: "test", UpdateID: g.id, Chat: 1, UserKey: "Wren", UserName: "Wren", Said: g.now, Kind: "message", Message: g.id, Text: text})
+	}
+	return list
+}
+
 // Twenty-five messages wait for the disk once.
 func TestTogetherIsOneCommit(t *testing.T) {
 	g := newGroup(t, map[string]string{"zone": "America/Chicago"})
 	g.says("Wren", "add breeder 7")
 	before := g.db.Work()
-	var list []Incoming
-	for range 25 {
-		g.id++
-		list = append(list, Incoming{Source: "test", UpdateID: g.id, Chat: 1, UserKey: "Wren", UserName: "Wren", Said: g.now, Kind: "message", Message: g.id, Text: "fed 7"})
-	}
+	list := g.waiting(slices.Repeat([]string{"fed 7"}, 25)...)
 	require.NoError(t, g.b.Handle(t.Context(), g.now, list...))
 	assert.EqualValues(t, 1, g.db.Work().Less(before).Commits)
 	g.look(func(tx *store.Tx, crew int64) error {
@@ -165,11 +167,7 @@ func TestTogetherTrips(t *testing.T) {
 		}
 		return true
 	}
-	var list []Incoming
-	for range 4 {
-		g.id++
-		list = append(list, Incoming{Source: "test", UpdateID: g.id, Chat: 1, UserKey: "Wren", UserName: "Wren", Said: g.now, Kind: "message", Message: g.id, Text: "fed 7"})
-	}
+	list := g.waiting("fed 7", "fed 7", "fed 7", "fed 7")
 	require.NoError(t, g.b.Handle(t.Context(), g.now, list...))
 	assert.Equal(t, 7, asked, "three together, four alone")
 	assert.Equal(t, 1, woken)
@@ -184,16 +182,8 @@ func TestTogetherTrips(t *testing.T) {
 func TestTogetherSavesThoseBefore(t *testing.T) {
 	g := newGroup(t, map[string]string{"zone": "America/Chicago"})
 	g.says("Wren", "add breeder 7")
-	other, err := sql.Open("sqlite", "file:"+g.db.Path())
-	require.NoError(t, err)
-	defer func() { require.NoError(t, other.Close()) }()
-	_, err = other.Exec(`CREATE TRIGGER ours BEFORE INSERT ON entries WHEN NEW.raw LIKE '%11%' BEGIN SELECT json('no JSON'); END`)
-	require.NoError(t, err)
-	var list []Incoming
-	for _, text := range []string{"add breeder 9", "add breeder 10", "add breeder 11", "add breeder 12"} {
-		g.id++
-		list = append(list, Incoming{Source: "test", UpdateID: g.id, Chat: 1, UserKey: "Wren", UserName: "Wren", Said: g.now, Kind: "message", Message: g.id, Text: text})
-	}
+	heal := trips(t, g.db.Path(), "11", `json('no JSON')`)
+	list := g.waiting("add breeder 9", "add breeder 10", "add breeder 11", "add breeder 12")
 	woken := 0
 	g.b.wake = func() { woken++ }
 	var unsaved *UnsavedError
@@ -208,8 +198,7 @@ func TestTogetherSavesThoseBefore(t *testing.T) {
 		assert.Len(t, all, 3)
 		return err
 	})
-	_, err = other.Exec(`DROP TRIGGER ours`)
-	require.NoError(t, err)
+	heal()
 	require.NoError(t, g.b.Handle(t.Context(), g.now, list[2:]...))
 	g.look(func(tx *store.Tx, crew int64) error {
 		all, err := tx.Breeders(crew)

@@ -49,7 +49,7 @@ func (d *DB) Update(ctx context.Context, now time.Time, fn func(*Tx) error) erro
 		return err
 	}
 	defer d.w.give()
-	// Watching for the end of a context costs the driver as much as a short statement.
+	// The driver would start a goroutine for every statement, to watch the context.
 	over := ctx
 	ctx = context.WithoutCancel(ctx)
 	if err := d.w.begin(ctx); err != nil {

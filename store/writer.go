@@ -9,7 +9,7 @@ import (
 // writer is the one connection that writes. It is held for as long as the file is open,
 // so that every statement is compiled once, and runs its transactions by plain
 // statements: those of database/sql start and end a goroutine for every query, and
-// compile BEGIN and COMMIT anew each time. Both cost more than many a query.
+// compile BEGIN and COMMIT anew each time.
 type writer struct {
 	pool  *sql.DB
 	turn  chan struct{} // one transaction at a time

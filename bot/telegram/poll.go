@@ -244,9 +244,8 @@ func (p *Poller) one(ctx context.Context, raw json.RawMessage, w *waiting) (err 
 	id := int64(0)
 	defer func() {
 		if trip := recover(); trip != nil {
-			p.log.Error("an update could not be handled and was set aside", "update", id, "panic", trip)
 			if err = w.save(ctx); err == nil {
-				err = p.h.Pass(ctx, now, Source, id, string(raw))
+				err = p.setAside(ctx, id, raw, trip)
 			}
 		}
 	}()
@@ -288,6 +287,12 @@ func (p *Poller) one(ctx context.Context, raw json.RawMessage, w *waiting) (err 
 		return w.add(ctx, in, raw)
 	}
 	return p.h.Pass(ctx, now, Source, u.ID, "")
+}
+
+// setAside passes an update on which we tripped.
+func (p *Poller) setAside(ctx context.Context, id int64, raw json.RawMessage, trip any) error {
+	p.log.Error("an update could not be handled and was set aside", "update", id, "panic", trip)
+	return p.h.Pass(ctx, p.clock(), Source, id, string(raw))
 }
 
 // service follows what is no message of a person: the group has moved, the bot may

@@ -47,8 +47,7 @@ func (w *waiting) alone(ctx context.Context, list []bot.Incoming, raw []json.Raw
 	for i, in := range list {
 		trip, err := w.try(ctx, in)
 		if trip != nil {
-			w.p.log.Error("an update could not be handled and was set aside", "update", in.UpdateID, "panic", trip)
-			err = w.p.h.Pass(ctx, w.p.clock(), Source, in.UpdateID, string(raw[i]))
+			err = w.p.setAside(ctx, in.UpdateID, raw[i], trip)
 		}
 		if err != nil {
 			return err
