@@ -112,14 +112,15 @@ var inParts = map[rules.Step]bool{rules.Move: true, rules.Catch: true, rules.Rec
 // repeated deals with a step that is in the log already: the same again is noted,
 // another count is asked back, a part more is logged.
 func (t *talk) repeated(r *reading, e rules.Entry, b rules.Batch) (stop bool, err error) {
-	entries, err := t.tx.SubjectEntries(t.crew.ID, e.Subject)
+	entries, err := t.tx.LookAtEntries(t.crew.ID, e.Subject)
 	if err != nil || t.opt.sure {
 		return false, err
 	}
 	var last *rules.Entry
-	for _, old := range rules.Effective(entries) {
-		if old.Action == rules.Did && old.Step == e.Step && old.ID != 0 {
-			last = &old
+	counts := rules.Effective(entries)
+	for i := range counts {
+		if old := &counts[i]; old.Action == rules.Did && old.Step == e.Step && old.ID != 0 {
+			last = old
 		}
 	}
 	if last == nil {

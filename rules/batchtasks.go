@@ -148,17 +148,21 @@ func BatchTasks(b Batch, entries []Entry, s *Settings) []Task {
 
 // settle marks what was done, what was overtaken and what has nothing left.
 func settle(tasks []Task, b Batch, entries []Entry) {
-	finished := map[Step]bool{} // steps with a line that closes them
-	var last time.Time
-	for _, step := range Steps {
-		for _, e := range did(entries, step) {
-			finished[step] = true
-			if e.Detail.All {
-				last = e.Happened
-			}
+	finished := make(map[Step]bool, 8) // steps with a line that closes them
+	rest, recells := true, 0           // whether anything is to come of what is left, and how often cells were given anew
+	for i := range entries {
+		e := &entries[i]
+		if e.Action != Did {
+			continue
+		}
+		finished[e.Step] = true
+		if e.Detail.All {
+			rest = false
+		}
+		if e.Step == Recell {
+			recells++
 		}
 	}
-	recells := len(did(entries, Recell))
 	for i := range tasks {
 		t := &tasks[i]
 		switch {
@@ -170,7 +174,7 @@ func settle(tasks []Task, b Batch, entries []Entry) {
 			}
 		case finished[t.Step]:
 			t.State = Done
-			if (t.Step == Move || t.Step == Catch) && b.Rest(t.Step) > 0 && last.IsZero() {
+			if (t.Step == Move || t.Step == Catch) && b.Rest(t.Step) > 0 && rest {
 				t.State = Open
 			}
 		}

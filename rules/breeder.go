@@ -32,8 +32,12 @@ func millis(ms int64) time.Time {
 
 // Combs reads a breeder's confinements out of her effective entries.
 func Combs(number int, entries []Entry) []Comb {
-	var combs []Comb
-	at := func(e Entry) *Comb {
+	confined := did(entries, Confine)
+	if len(confined) == 0 {
+		return nil
+	}
+	combs := make([]Comb, 0, len(confined))
+	at := func(e *Entry) *Comb {
 		for i := range combs {
 			if combs[i].ID == e.Detail.Comb {
 				return &combs[i]
@@ -41,12 +45,16 @@ func Combs(number int, entries []Entry) []Comb {
 		}
 		return nil
 	}
-	for _, e := range did(entries, Confine) {
+	for _, e := range confined {
 		combs = append(combs, Comb{ID: e.ID, Breeder: number, Mark: e.Mark, Confined: e.Happened, BeesIn: e.Detail.BeesIn})
 	}
-	for _, e := range entries {
+	for i := range entries {
+		e := &entries[i]
+		if e.Action != Did {
+			continue
+		}
 		c := at(e)
-		if e.Action != Did || c == nil || e.Happened.Before(c.Confined) {
+		if c == nil || e.Happened.Before(c.Confined) {
 			continue
 		}
 		switch e.Step {
@@ -80,12 +88,12 @@ func PlanBreeder(number int, entries []Entry, grafts []GraftRef, flow []FlowLine
 		exists, b.Added, b.Yard = true, e.Happened, e.Into
 	}
 	combs = Combs(number, entries)
-	tasks = make([]Task, 0, 4*len(combs)+1)
+	tasks = make([]Task, 0, 3*len(combs)+2) // and what the caller may add
 	for _, c := range combs {
 		if c.Out.IsZero() {
 			b.Comb = c.ID
 		}
-		tasks = append(tasks, combTasks(c, entries, grafts, s)...)
+		tasks = combTasks(tasks, c, grafts, s)
 	}
 	if c, on := OpenComb(combs); on {
 		// Shut on her comb she lives on what stands beside her; a small jar is enough
@@ -103,7 +111,8 @@ func PlanBreeder(number int, entries []Entry, grafts []GraftRef, flow []FlowLine
 	return b, exists, combs, tasks
 }
 
-func combTasks(c Comb, entries []Entry, grafts []GraftRef, s *Settings) []Task {
+// combTasks puts what a comb asks for behind other tasks.
+func combTasks(tasks []Task, c Comb, grafts []GraftRef, s *Settings) []Task {
 	subject, occ := BreederSubject(c.Breeder), Occ(c.ID)
 	base := Task{Subject: subject, Occ: occ, State: Open, Reason: "confined", Anchor: c.Confined, Breeder: c.Breeder, Mark: c.Mark}
 	row := s.Table.Row(Eggs, "")
@@ -156,7 +165,7 @@ func combTasks(c Comb, entries []Entry, grafts []GraftRef, s *Settings) []Task {
 			}
 		}
 	}
-	return []Task{eggs, out, graft}
+	return append(tasks, eggs, out, graft)
 }
 
 // with fills in what a task has from its row.

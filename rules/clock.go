@@ -116,6 +116,9 @@ func At(d Date, c Clock, zone *time.Location) time.Time {
 	_, before := wall.Add(-26 * time.Hour).In(zone).Zone()
 	_, after := wall.Add(26 * time.Hour).In(zone).Zone()
 	first := wall.Add(-time.Duration(before) * time.Second)
+	if _, then := first.In(zone).Zone(); before == after && then == before {
+		return first // on all but two days of the year
+	}
 	second := wall.Add(-time.Duration(after) * time.Second)
 	if second.Before(first) {
 		first, second = second, first

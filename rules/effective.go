@@ -1,18 +1,25 @@
 package rules
 
-import "sort"
+import (
+	"slices"
+	"sort"
+)
 
 // Effective is the logbook as it counts: voided entries are gone and amended
 // ones carry their newest values under their own ID. The order is by when the
-// work happened, then by when it was logged.
+// work happened, then by when it was logged. Where every entry counts as it stands, it is
+// the list that came in: neither is to be changed.
 func Effective(entries []Entry) []Entry {
 	if len(entries) == 0 {
 		return nil
 	}
+	if asWritten(entries) {
+		return slices.Clip(entries)
+	}
 	voided := map[int64]bool{}
 	// Newest first, so that a void that was itself taken back does not count.
 	for i := len(entries) - 1; i >= 0; i-- {
-		if e := entries[i]; e.Action == Void && !voided[e.ID] {
+		if e := &entries[i]; e.Action == Void && !voided[e.ID] {
 			voided[e.Ref] = true
 		}
 	}
@@ -36,19 +43,29 @@ func Effective(entries []Entry) []Entry {
 	if len(out) == 0 {
 		return nil
 	}
-	byTime := func(i, j int) bool {
-		if !out[i].Happened.Equal(out[j].Happened) {
-			return out[i].Happened.Before(out[j].Happened)
-		}
-		return out[i].ID < out[j].ID
-	}
-	if !sort.SliceIsSorted(out, byTime) { // it nearly always is
-		sort.SliceStable(out, byTime)
-	}
+	sort.SliceStable(out, func(i, j int) bool { return before(&out[i], &out[j]) })
 	return out
 }
 
-func did(entries []Entry, step Step) []Entry {
+// before reports whether an entry comes before another in the logbook as it counts.
+func before(a, b *Entry) bool {
+	return a.Happened.Before(b.Happened) || a.Happened.Equal(b.Happened) && a.ID < b.ID
+}
+
+// asWritten reports whether nothing was taken back or changed and all was logged in the
+// order in which it happened, which is nearly always so.
+func asWritten(entries []Entry) bool {
+	for i := range entries {
+		e := &entries[i]
+		if e.Action == Void || e.Action == Amend || i > 0 && !before(&entries[i-1], e) {
+			return false
+		}
+	}
+	return true
+}
+
+// did are the entries that say a step was done. They are not to be changed.
+func did(entries []Entry, step Step) []*Entry {
 	n := 0
 	for i := range entries {
 		if entries[i].Action == Did && entries[i].Step == step {
@@ -58,10 +75,10 @@ func did(entries []Entry, step Step) []Entry {
 	if n == 0 {
 		return nil
 	}
-	out := make([]Entry, 0, n)
+	out := make([]*Entry, 0, n)
 	for i := range entries {
 		if entries[i].Action == Did && entries[i].Step == step {
-			out = append(out, entries[i])
+			out = append(out, &entries[i])
 		}
 	}
 	return out
@@ -75,10 +92,13 @@ func answers(tasks []Task, entries []Entry) {
 		step    Step
 		occ     string
 	}
-	given := map[about][]Entry{} // each line is looked at once, however many tasks there are
-	for _, e := range entries {
-		switch e.Action {
+	var given map[about][]*Entry // each line is looked at once, however many tasks there are
+	for i := range entries {
+		switch e := &entries[i]; e.Action {
 		case Mine, Later, Skip:
+			if given == nil {
+				given = map[about][]*Entry{}
+			}
 			k := about{e.Subject, e.Step, e.Detail.Occ}
 			given[k] = append(given[k], e)
 		}

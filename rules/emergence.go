@@ -71,9 +71,11 @@ func (e Emergence) cellOut(h float64) float64 {
 		return n.CDF(lo)
 	}
 	// The integral of the normal distribution function is x·Φ(x) + φ(x).
-	integral := func(x float64) float64 { return x*n.CDF(x) + n.Prob(x) }
+	integral := func(x float64) float64 { return x*n.CDF(x) + math.Exp(-x*x/2)/sqrtTwoPi }
 	return clamp((integral(hi)-integral(lo))/(hi-lo), 0, 1)
 }
+
+var sqrtTwoPi = math.Sqrt(2 * math.Pi)
 
 // certain is how many standard deviations out the chance of a cell is 0 or 1 but for
 // 1e-16, which is less than the numbers it is added to can show.
@@ -101,6 +103,9 @@ func (e Emergence) AnyOut(t time.Time) float64 {
 	var sum float64
 	for _, node := range batchNodes() {
 		p := e.cellOut(h - e.SigmaBatch*node.z)
+		if p == 0 {
+			continue
+		}
 		sum += node.w * -math.Expm1(n*math.Log1p(-min(p, 1-1e-15)))
 	}
 	return clamp(sum, 0, 1)
@@ -123,7 +128,7 @@ func (e Emergence) SafeUntil() time.Time {
 	perHour := math.Hypot(e.SigmaBatch, e.SigmaCell)
 	guess := int((e.mean() - (e.Age.Lo+e.Age.Hi)/2 - 3.5*perHour) * float64(n) / top)
 	for turn := 0; hi-lo > 1; turn++ {
-		if turn%4 == 3 {
+		if turn > 4 && turn%2 == 1 { // four do nearly always
 			guess = lo + (hi-lo)/2
 		}
 		mid := max(lo+1, min(hi-1, guess))

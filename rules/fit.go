@@ -249,7 +249,7 @@ func (r RoundTimes) Tasks(breeder int, bees bool, cells int, s *Settings) []Task
 	k.Earliest, k.Ideal, k.Latest = r.Graft.Add(Hours(row.Earliest)), r.Confined, r.Graft.Add(Hours(row.Latest))
 	k.Earliest, k.Latest = earlier(k.Earliest, k.Ideal), later(k.Latest, k.Ideal)
 	k.fit(s)
-	tasks := append([]Task{k}, combTasks(r.comb(breeder, bees), nil, nil, s)...)
+	tasks := combTasks([]Task{k}, r.comb(breeder, bees), nil, s)
 	for i := range tasks {
 		if tasks[i].Step == Graft {
 			tasks[i].Best = r.Graft

@@ -200,15 +200,15 @@ func TestFeedByLitres(t *testing.T) {
 	s := crew()
 	from := At(Date{2031, time.July, 7}, 9*60, s.Zone)
 	fed := Entry{ID: 8, Action: Did, Step: Feed, Happened: from.Add(time.Hour), Detail: Detail{Litres: 2}}
-	k := feedTask(BuilderSubject("B2"), BuilderEater, 1, from, []Entry{fed}, s)
+	k := feedTask(BuilderSubject("B2"), BuilderEater, 1, from, []*Entry{&fed}, s)
 	soonest, _, _ := RunsDry(BuilderEater, 2, fed.Happened)
 	assert.Equal(t, soonest.UTC(), k.Earliest)
 	assert.Equal(t, fed.Happened.Add(BuilderDays*24*time.Hour).UTC(), k.Latest)
 	assert.Equal(t, "8", k.Occ)
 	yard := Entry{ID: 9, Action: Did, Step: Feed, Happened: from, Detail: Detail{Litres: 8}}
-	whole := feedTask(YardSubject("North"), NucEater, 40, from, []Entry{yard}, s)
+	whole := feedTask(YardSubject("North"), NucEater, 40, from, []*Entry{&yard}, s)
 	yard.Detail = Detail{Litres: 0.2, Each: true}
-	assert.Equal(t, whole, feedTask(YardSubject("North"), NucEater, 40, from, []Entry{yard}, s))
+	assert.Equal(t, whole, feedTask(YardSubject("North"), NucEater, 40, from, []*Entry{&yard}, s))
 	yard.Detail = Detail{}
-	assert.NotEqual(t, whole.Latest, feedTask(YardSubject("North"), NucEater, 40, from, []Entry{yard}, s).Latest)
+	assert.NotEqual(t, whole.Latest, feedTask(YardSubject("North"), NucEater, 40, from, []*Entry{&yard}, s).Latest)
 }

@@ -45,7 +45,7 @@ func Pings(t Task, s *Settings) []Ping {
 	if t.State != Open || t.Guard || t.NeedsComb() {
 		return nil
 	}
-	var out []Ping
+	out := make([]Ping, 0, 7)
 	add := func(k PingKind, at time.Time) {
 		p := Ping{k, at.UTC(), DateOf(at, s.Zone)}
 		for _, have := range out {
@@ -87,6 +87,13 @@ func Pings(t Task, s *Settings) []Ping {
 		add(Again, s.afterQuiet(t.Snoozed, loud))
 	}
 	return out
+}
+
+// SamePings reports whether two tasks of one key deserve the same pings, as far as can be
+// seen at a glance: under the same settings Pings gives the same for both.
+func SamePings(a, b *Task) bool {
+	return a.State == b.State && a.Weight == b.Weight && a.Guard == b.Guard && a.Step == b.Step && a.Reason == b.Reason &&
+		a.Earliest.Equal(b.Earliest) && a.Best.Equal(b.Best) && a.Latest.Equal(b.Latest) && a.Snoozed.Equal(b.Snoozed)
 }
 
 // hush moves a ping out of the quiet hours: to their end if two hours are then

@@ -69,6 +69,7 @@ func PlanBuilder(name string, entries []Entry, batches []BarRef, flow []FlowLine
 	}
 	subject := BuilderSubject(name)
 	clears := did(entries, Rogue)
+	tasks = make([]Task, 0, len(batches)+1)
 	var needsFood time.Time
 	var feedFor BarRef
 	for _, batch := range batches {
@@ -94,7 +95,7 @@ func PlanBuilder(name string, entries []Entry, batches []BarRef, flow []FlowLine
 
 // rogueTask is the search for cells the bees started themselves. It sits on the
 // builder, or on the batch where no builder is known.
-func rogueTask(subject Subject, occ string, batch BarRef, clears []Entry, s *Settings) Task {
+func rogueTask(subject Subject, occ string, batch BarRef, clears []*Entry, s *Settings) Task {
 	row := s.Table.Row(Rogue, "")
 	t := Task{Subject: subject, Occ: occ, State: Open, Reason: "grafted", Anchor: batch.Grafted, Batch: batch.Batch, Breeder: batch.Breeder}.with(row)
 	t.Earliest, t.Ideal, t.Latest = row.Window(batch.Grafted)
@@ -118,7 +119,7 @@ const RogueEarly = 24 * time.Hour
 // feedTask is the next feeding of a subject on which so many eaters live. Where the
 // last line about it says how much was given, it comes when that runs dry, else after
 // the usual time.
-func feedTask(subject Subject, e Eater, eaters int, from time.Time, fed []Entry, s *Settings) Task {
+func feedTask(subject Subject, e Eater, eaters int, from time.Time, fed []*Entry, s *Settings) Task {
 	// Named by the start of the dearth: a feed skipped in one must not count as
 	// skipped in the next.
 	reason, occ, litres := "dearth", "d"+strconv.FormatInt(from.Unix(), 10), 0.0

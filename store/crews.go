@@ -171,9 +171,9 @@ func (t *Tx) replanClaims(crew, member int64) error {
 	return t.Replan(crew, list...)
 }
 
-// Settings of a crew, read out of its logbook.
+// Settings of a crew, read out of its logbook, to be looked at only.
 func (t *Tx) Settings(crew int64) (*rules.Settings, error) {
-	list, err := shelved(t, crew, settingsSlot, func() ([]rules.Settings, error) {
+	list, err := lookAt(t, crew, settingsSlot, func() ([]rules.Settings, error) {
 		s, err := t.readSettings(crew)
 		if err != nil {
 			return nil, err

@@ -65,47 +65,45 @@ func (t *Tx) combRows(crew int64, breeder int) ([]rules.Comb, error) {
 		FROM combs WHERE crew_id = 0 + ? AND breeder = ? ORDER BY confined_at, id`, crew, breeder)
 }
 
-// putCombs writes those of a breeder's combs that differ from their rows. changed says whether any differs from
-// before, and from is the earliest confinement of those that do: no graft before
-// it can come from another comb than it did.
+// putCombs writes those of a breeder's combs, a list that becomes its own, that differ
+// from their rows. changed says whether any differs from before, and from is the earliest
+// confinement of those that do: no graft before it can come from another comb than it did.
 func (t *Tx) putCombs(crew int64, breeder int, combs []rules.Comb) (from time.Time, changed bool, err error) {
 	old, err := t.lookAtCombs(crew, breeder)
 	if err != nil {
 		return from, false, err
 	}
-	differs := func(c rules.Comb) {
+	differs := func(c *rules.Comb) {
 		if !changed || c.Confined.Before(from) {
 			from, changed = c.Confined, true
 		}
 	}
-	was := map[int64]rules.Comb{}
-	for _, c := range old {
-		was[c.ID] = c
-	}
-	combs = slices.Clone(combs)
+	kept := make([]bool, len(old))
 	for i := range combs {
 		c := &combs[i]
 		for _, at := range []*time.Time{&c.Confined, &c.EggsSeen, &c.NoEggs, &c.Out} {
 			*at = fromMS(toMS(*at)) // as it will be read
 		}
-		before, had := was[c.ID]
-		delete(was, c.ID)
-		if had && reflect.DeepEqual(before, *c) {
-			continue
+		if at := combAt(old, c.ID, i); at >= 0 {
+			kept[at] = true
+			if sameComb(&old[at], c) {
+				continue
+			}
+			differs(&old[at])
 		}
-		if had {
-			differs(before)
-		}
-		differs(*c)
+		differs(c)
 		if _, err := t.shelvedExec(`INSERT OR REPLACE INTO combs (crew_id, id, breeder, mark, confined_at, bees_in, eggs_at, no_eggs_at, out_at, released, failed)
 			VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
 			crew, c.ID, c.Breeder, c.Mark, toMS(c.Confined), c.BeesIn, toMS(c.EggsSeen), toMS(c.NoEggs), toMS(c.Out), c.Released, c.Failed); err != nil {
 			return from, true, err
 		}
 	}
-	for id, c := range was {
-		differs(c)
-		if _, err := t.shelvedExec(`DELETE FROM combs WHERE crew_id = 0 + ? AND breeder = ? AND id = ?`, crew, breeder, id); err != nil {
+	for i := range old {
+		if kept[i] {
+			continue
+		}
+		differs(&old[i])
+		if _, err := t.shelvedExec(`DELETE FROM combs WHERE crew_id = 0 + ? AND breeder = ? AND id = ?`, crew, breeder, old[i].ID); err != nil {
 			return from, true, err
 		}
 	}
@@ -114,6 +112,24 @@ func (t *Tx) putCombs(crew int64, breeder int, combs []rules.Comb) (from time.Ti
 		reshelve(t, crew, combsSlot(breeder), func([]rules.Comb) []rules.Comb { return combs })
 	}
 	return from, changed, nil
+}
+
+// combAt is where the comb with an id stands, -1 for nowhere; it is sought first where it
+// may well be.
+func combAt(list []rules.Comb, id int64, hint int) int {
+	if hint < len(list) && list[hint].ID == id {
+		return hint
+	}
+	return slices.IndexFunc(list, func(c rules.Comb) bool { return c.ID == id })
+}
+
+func sameComb(a, b *rules.Comb) bool {
+	if (a.BeesIn == nil) != (b.BeesIn == nil) || a.BeesIn != nil && *a.BeesIn != *b.BeesIn {
+		return false
+	}
+	x := *a
+	x.BeesIn = b.BeesIn
+	return x == *b
 }
 
 const batchColumns = `number, graft_entry, breeder, comb_id, mark, builder, grafted_at, age_lo, age_hi, age_basis, shift,

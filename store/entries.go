@@ -104,7 +104,8 @@ func (t *Tx) SubjectEntries(crew int64, s rules.Subject) ([]rules.Entry, error) 
 	return shelved(t, crew, linesSlot(s), func() ([]rules.Entry, error) { return t.entriesAbout(crew, s) })
 }
 
-func (t *Tx) lookAtEntries(crew int64, s rules.Subject) ([]rules.Entry, error) {
+// LookAtEntries gives them to be looked at only, and only until the next write.
+func (t *Tx) LookAtEntries(crew int64, s rules.Subject) ([]rules.Entry, error) {
 	return lookAt(t, crew, linesSlot(s), func() ([]rules.Entry, error) { return t.entriesAbout(crew, s) })
 }
 

@@ -71,9 +71,9 @@ func (t *Tx) putPings(crew int64, plans []pingPlan) error {
 			switch {
 			case !known && ahead:
 				begin = append(begin, fresh{plan.task, p})
-			case known && ahead && (m.State == "cancelled" || m.State == "queued" && toMS(m.Fire) != p.fire):
+			case known && ahead && (m.state == "cancelled" || m.state == "queued" && m.fire != p.fire):
 				if _, err := t.exec(`UPDATE outbox SET state = 'queued', fire_at = ?, due_at = ?, priority = ?, attempt = 0, reason = '' WHERE id = ?`,
-					p.fire, p.fire, p.priority, m.ID); err != nil {
+					p.fire, p.fire, p.priority, m.id); err != nil {
 					return err
 				}
 			}
@@ -81,8 +81,8 @@ func (t *Tx) putPings(crew int64, plans []pingPlan) error {
 	}
 	var end []int64
 	for _, m := range had {
-		if m.State == "queued" {
-			end = append(end, m.ID)
+		if m.state == "queued" {
+			end = append(end, m.id)
 		}
 	}
 	slices.Sort(end)
@@ -118,20 +118,27 @@ type crewTask struct {
 
 // noteUnshown remembers tasks none of whose messages was sent, so that nothing has to be
 // sought that stands in the chat about them. Within a transaction that plans, nothing is.
-func (t *Tx) noteUnshown(crew int64, keys []string, list []Message) {
+func (t *Tx) noteUnshown(crew int64, keys []string, list []queuedPing) {
 	if t.unshown == nil {
 		t.unshown = map[crewTask]bool{}
 	}
 	for _, k := range keys {
-		sent := slices.ContainsFunc(list, func(m Message) bool {
-			return m.State != "queued" && m.State != "cancelled" && strings.HasPrefix(m.Key, k+"/")
+		sent := slices.ContainsFunc(list, func(m queuedPing) bool {
+			return m.state != "queued" && m.state != "cancelled" && strings.HasPrefix(m.key, k+"/")
 		})
 		t.unshown[crewTask{crew, k}] = !sent
 	}
 }
 
+// queuedPing is a message about a task that the outbox has, whatever became of it.
+type queuedPing struct {
+	id         int64
+	key, state string
+	fire       int64
+}
+
 // queuedPings are the pings that the outbox has of tasks, by key.
-func (t *Tx) queuedPings(crew int64, plans []pingPlan) (map[string]Message, error) {
+func (t *Tx) queuedPings(crew int64, plans []pingPlan) (map[string]queuedPing, error) {
 	if len(plans) == 0 {
 		return nil, nil
 	}
@@ -139,18 +146,18 @@ func (t *Tx) queuedPings(crew int64, plans []pingPlan) (map[string]Message, erro
 	for i, p := range plans {
 		keys[i] = p.task.Key
 	}
-	var list []Message
+	var list []queuedPing
 	err := manyRows(keys, 1, func(k string) []any { return []any{k} }, func(values string, args []any) error {
-		more, err := all(t, func(s scanner) (m Message, err error) {
-			err = s.Scan(&m.ID, &m.Key, &m.State, instant{&m.Fire})
+		more, err := all(t, func(s scanner) (m queuedPing, err error) {
+			err = s.Scan(&m.id, &m.key, &m.state, &m.fire)
 			return m, err
 		}, `SELECT o.id, o.key, o.state, o.fire_at FROM `+aboutTasks(values), append(args, crew)...)
 		list = append(list, more...)
 		return err
 	})
-	byKey := make(map[string]Message, len(list))
+	byKey := make(map[string]queuedPing, len(list))
 	for _, m := range list {
-		byKey[m.Key] = m
+		byKey[m.key] = m
 	}
 	t.noteUnshown(crew, keys, list)
 	return byKey, err

@@ -134,7 +134,7 @@ func (r *replan) effective(s rules.Subject) ([]rules.Entry, error) {
 	if list, had := r.book[s]; had {
 		return list, nil
 	}
-	entries, err := r.t.lookAtEntries(r.crew, s)
+	entries, err := r.t.LookAtEntries(r.crew, s)
 	if err != nil {
 		return nil, err
 	}

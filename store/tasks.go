@@ -87,25 +87,27 @@ func (t *Tx) Task(crew int64, key string) (k rules.Task, found bool, err error) 
 	return taskOf(list, key)
 }
 
-// putTasks replaces the tasks of one subject and brings their queued pings in
-// line. Only rows that differ are written; all forces the pings of unchanged
+// putTasks replaces the tasks of one subject, a list that becomes its own, and brings
+// their queued pings in line. Only rows that differ are written; all forces the pings of unchanged
 // tasks to be looked at too, as a change of settings asks for.
 func (t *Tx) putTasks(crew int64, s *rules.Settings, subject rules.Subject, tasks []rules.Task, all bool) error {
 	old, err := lookAt(t, crew, tasksSlot(subject), func() ([]rules.Task, error) { return t.subjectRows(crew, subject) })
 	if err != nil {
 		return err
 	}
-	was := make(map[string]*rules.Task, len(old))
-	for i := range old {
-		was[old[i].Key] = &old[i]
+	for i := range tasks {
+		asStored(&tasks[i])
 	}
+	slices.SortFunc(tasks, inOrder) // most stand where they stood
+	kept := make([]bool, len(old))
 	changed := false
 	var plans []pingPlan
 	for i := range tasks {
 		k := &tasks[i]
-		*k = stored(*k)
-		before := was[k.Key]
-		delete(was, k.Key)
+		var before *rules.Task
+		if at := indexOf(old, k.Key, i); at >= 0 {
+			before, kept[at] = &old[at], true
+		}
 		same := before != nil && sameTask(before, k)
 		if same && !all {
 			continue
@@ -118,18 +120,24 @@ func (t *Tx) putTasks(crew int64, s *rules.Settings, subject rules.Subject, task
 			t.owe(crew, k.Key, k)
 		}
 		// Most changes of a task, a count that came in, leave its pings as they are.
-		plan := planPings(k, s)
-		if all || before == nil || !slices.Equal(plan.rows, planPings(before, s).rows) {
-			plans = append(plans, plan)
+		if all || before == nil || !rules.SamePings(before, k) {
+			plan := planPings(k, s)
+			if all || before == nil || !slices.Equal(plan.rows, planPings(before, s).rows) {
+				plans = append(plans, plan)
+			}
 		}
 	}
-	for key, before := range was {
+	for i := range old {
+		before := &old[i]
+		if kept[i] {
+			continue
+		}
 		if before.State == rules.Open {
-			t.Closed = append(t.Closed, rules.Task{Key: key})
+			t.Closed = append(t.Closed, rules.Task{Key: before.Key})
 		}
 		changed = true
-		t.owe(crew, key, nil)
-		plans = append(plans, pingPlan{task: &rules.Task{Key: key}})
+		t.owe(crew, before.Key, nil)
+		plans = append(plans, pingPlan{task: &rules.Task{Key: before.Key}})
 	}
 	if err := t.putPings(crew, plans); err != nil {
 		return err
@@ -146,13 +154,21 @@ func (t *Tx) CountOpen() (n int, err error) {
 	return n, err
 }
 
-// stored is a task as its row will read: the planner's times may be finer and carry
+// indexOf is where the task with a key stands, -1 for nowhere; it is sought first where
+// it may well be.
+func indexOf(list []rules.Task, key string, hint int) int {
+	if hint < len(list) && list[hint].Key == key {
+		return hint
+	}
+	return slices.IndexFunc(list, func(k rules.Task) bool { return k.Key == key })
+}
+
+// asStored makes a task as its row will read: the planner's times may be finer and carry
 // the crew's zone.
-func stored(k rules.Task) rules.Task {
+func asStored(k *rules.Task) {
 	for _, at := range []*time.Time{&k.Earliest, &k.Best, &k.Latest, &k.Ideal, &k.Snoozed, &k.Anchor} {
 		*at = fromMS(toMS(*at))
 	}
-	return k
 }
 
 func sameTask(a, b *rules.Task) bool {
@@ -164,11 +180,9 @@ func sameTask(a, b *rules.Task) bool {
 	return x == *b
 }
 
-// shelveTasks puts the tasks of a subject in the place of those it had, in the order in
-// which they are read.
-func (t *Tx) shelveTasks(crew int64, subject rules.Subject, tasks []rules.Task) {
-	now := slices.Clone(tasks)
-	slices.SortFunc(now, inOrder)
+// shelveTasks puts the tasks of a subject, in the order in which they are read, in the
+// place of those it had.
+func (t *Tx) shelveTasks(crew int64, subject rules.Subject, now []rules.Task) {
 	reshelve(t, crew, tasksSlot(subject), func([]rules.Task) []rules.Task { return now })
 	reshelve(t, crew, openSlot, func(open []rules.Task) []rules.Task {
 		open = slices.DeleteFunc(open, func(k rules.Task) bool { return k.Subject == subject })
