@@ -27,11 +27,11 @@ func (t *talk) putRight() error {
 			return err
 		}
 	}
-	m, found, err := t.tx.ShownDigest(t.crew.ID, rules.DateOf(t.tx.Now, t.s.Zone), t.s.Zone)
+	row, number, found, err := t.tx.ShownDigest(t.crew.ID, rules.DateOf(t.tx.Now, t.s.Zone), t.s.Zone)
 	if err != nil || !found {
 		return err
 	}
-	return t.tx.Queue(store.Message{Crew: t.crew.ID, Key: fmt.Sprintf("edit/%d/%d", m.ID, t.update.ID), Kind: "digest", Ping: rules.Digest, Edits: m.Message})
+	return t.tx.Queue(store.Message{Crew: t.crew.ID, Key: fmt.Sprintf("edit/%d/%d", row, t.update.ID), Kind: "digest", Ping: rules.Digest, Edits: number})
 }
 
 // endOf is the sentence that ends what the chat shows of a task.

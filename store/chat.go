@@ -52,6 +52,7 @@ func (t *Tx) MoveChat(source string, from, to int64) error {
 	if _, err := t.exec(`UPDATE crews SET chat_id = ?, standing = 'open' WHERE id = ?`, to, c.ID); err != nil {
 		return err
 	}
+	t.unshelve(c.ID, digestSlot)
 	for _, q := range []string{
 		`UPDATE outbox SET message_id = 0, answers = 0, reply_to = 0 WHERE crew_id = 0 + ? AND chat_id = 0`,
 		`UPDATE outbox SET state = 'dropped', reason = 'what it changes is in another chat' WHERE crew_id = 0 + ? AND edits <> 0 AND state IN ('queued', 'claimed')`,

@@ -183,6 +183,9 @@ func (t *Tx) MarkSent(m Message, number int64, text string, buttons []Button, re
 	if buttons == nil {
 		buttons = []Button{}
 	}
+	if m.Kind == "digest" {
+		t.unshelve(m.Crew, digestSlot)
+	}
 	n, err := t.exec(`UPDATE outbox SET state = 'sent', message_id = ?, sent_at = ?, text = ?, buttons = ?, reason = ?
 		WHERE id = ? AND state = 'claimed' AND attempt = ?`, number, toMS(t.Now), text, toJSON(buttons), reason, m.ID, m.Attempt)
 	return n > 0, err
@@ -278,10 +281,11 @@ func (t *Tx) Shown(crew int64, tasks ...rules.Task) ([]Message, error) {
 	return slices.CompactFunc(list, func(a, b Message) bool { return a.ID == b.ID }), err
 }
 
-// ShownDigest is the newest digest of a local day that stands in the chat.
-func (t *Tx) ShownDigest(crew int64, day rules.Date, zone *time.Location) (Message, bool, error) {
-	m, found, err := t.lastDigest(crew)
-	return m, found && m.Message != 0 && !m.Sent.Before(rules.DayStart(day, zone)), err
+// ShownDigest is the row and the number in the chat of the newest digest of a local day
+// that stands there.
+func (t *Tx) ShownDigest(crew int64, day rules.Date, zone *time.Location) (row, number int64, found bool, err error) {
+	d, found, err := t.lastDigest(crew)
+	return d.id, d.message, found && d.message != 0 && !d.sent.Before(rules.DayStart(day, zone)), err
 }
 
 // AnswerTo marks a question as answered by an update; false where it was already.
@@ -305,15 +309,26 @@ const digestKeys = `key > 'digest/' AND key < 'digest0'`
 // DigestSent reports whether a crew had a digest on a local day, be it that
 // day's own or, after the service was away, one of a day before.
 func (t *Tx) DigestSent(crew int64, day rules.Date, zone *time.Location) (bool, error) {
-	m, found, err := t.lastDigest(crew)
-	return found && rules.DateOf(m.Sent, zone) == day, err
+	d, found, err := t.lastDigest(crew)
+	return found && rules.DateOf(d.sent, zone) == day, err
+}
+
+// sentDigest is a digest that was sent.
+type sentDigest struct {
+	id, message int64
+	sent        time.Time
 }
 
 // lastDigest is the digest that was sent last: no later day's can have gone yet.
-func (t *Tx) lastDigest(crew int64) (Message, bool, error) {
-	list, err := all(t, scanMessage, `SELECT `+messageColumns+` FROM outbox WHERE crew_id = 0 + ? AND `+digestKeys+` AND state = 'sent' ORDER BY key DESC LIMIT 1`, crew)
+func (t *Tx) lastDigest(crew int64) (d sentDigest, found bool, err error) {
+	list, err := lookAt(t, crew, digestSlot, func() ([]sentDigest, error) {
+		return all(t, func(s scanner) (d sentDigest, err error) {
+			err = s.Scan(&d.id, &d.message, instant{&d.sent})
+			return d, err
+		}, `SELECT id, message_id, sent_at FROM outbox WHERE crew_id = 0 + ? AND `+digestKeys+` AND state = 'sent' ORDER BY key DESC LIMIT 1`, crew)
+	})
 	if err != nil || len(list) == 0 {
-		return Message{}, false, err
+		return d, false, err
 	}
 	return list[0], true, nil
 }

@@ -40,6 +40,7 @@ var (
 	yardsSlot    = slot{what: "yards"}
 	openSlot     = slot{what: "open"}
 	photosSlot   = slot{what: "photos"} // whether there is any
+	digestSlot   = slot{what: "digest"} // that was sent last
 )
 
 func linesSlot(s rules.Subject) slot { return slot{"lines", s} }

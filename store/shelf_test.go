@@ -2,7 +2,9 @@ package store
 
 import (
 	"errors"
+	"fmt"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -61,4 +63,48 @@ func TestShelfForgetsWhatWasRolledBack(t *testing.T) {
 		return stop
 	}), stop)
 	require.NoError(t, d.db.CheckShelf(ctx, d.now))
+}
+
+// The digest at hand is the one that stands in the chat: a newer one takes its place when
+// it was sent, and none is there once the crew has moved to another chat.
+func TestDigestAtHand(t *testing.T) {
+	d := newDiary(t, fresh(t))
+	shown := func() (row, number int64, found bool) {
+		d.do(func(tx *Tx) (err error) {
+			s, err := tx.Settings(d.crew.ID)
+			require.NoError(t, err)
+			row, number, found, err = tx.ShownDigest(d.crew.ID, rules.DateOf(d.now, s.Zone), s.Zone)
+			return err
+		})
+		require.NoError(t, d.db.CheckShelf(ctx, d.now))
+		return row, number, found
+	}
+	_, _, found := shown()
+	assert.False(t, found)
+	for number := range int64(2) {
+		key := fmt.Sprintf("digest/2031-05-0%d", 1+number)
+		d.do(func(tx *Tx) error {
+			return tx.Queue(Message{Crew: d.crew.ID, Key: key, Kind: "digest", Ping: rules.Digest})
+		})
+		var m Message
+		for _, c := range d.claim() {
+			if c.Key == key {
+				m = c
+			}
+		}
+		_, _, before := shown()
+		assert.Equal(t, number > 0, before, "what was not sent yet changes nothing")
+		require.True(t, d.sent(m, 70+number))
+		row, n, found := shown()
+		assert.True(t, found)
+		assert.Equal(t, m.ID, row)
+		assert.Equal(t, 70+number, n)
+	}
+	d.now = d.now.Add(24 * time.Hour)
+	_, _, found = shown()
+	assert.False(t, found, "yesterday's is not today's")
+	d.now = d.now.Add(-24 * time.Hour)
+	d.do(func(tx *Tx) error { return tx.MoveChat("test", d.crew.Chat, d.crew.Chat-1000) })
+	_, _, found = shown()
+	assert.False(t, found, "it stands in the old chat")
 }

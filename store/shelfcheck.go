@@ -99,6 +99,12 @@ func (t *Tx) listOf(crew int64, at slot) (any, error) {
 		return t.Yards(crew)
 	case openSlot:
 		return t.openRows(crew)
+	case digestSlot:
+		d, found, err := t.lastDigest(crew)
+		if !found {
+			return []sentDigest(nil), err
+		}
+		return []sentDigest{d}, err
 	case photosSlot:
 		any, err := t.anyPhoto(crew)
 		return []bool{any}, err
