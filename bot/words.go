@@ -55,23 +55,17 @@ type wordingOf struct{ lang, id string }
 var phrases, single sync.Map
 
 func (v voice) localize(id string, kv []any) string {
-	data := make(map[string]any, len(kv)/2)
-	cfg := &i18n.LocalizeConfig{MessageID: id, TemplateData: data}
+	cfg := &i18n.LocalizeConfig{MessageID: id, TemplateData: filling{v, kv}, TemplateParser: holeCutter{}}
 	for i := 0; i+1 < len(kv); i += 2 {
-		name := kv[i].(string)
-		data[name] = v.value(kv[i+1])
+		if kv[i] != "Count" {
+			continue
+		}
 		switch x := kv[i+1].(type) {
 		case int:
-			if name == "Count" {
-				cfg.PluralCount = x
-			}
+			cfg.PluralCount = x
 		case *int:
-			if name == "Count" && x != nil {
+			if x != nil {
 				cfg.PluralCount = *x
-			}
-		case string:
-			if name == "Mark" {
-				data[name] = v.mark(x)
 			}
 		}
 	}
