@@ -55,7 +55,7 @@ func main() {
 // line on standard error.
 func run(ctx context.Context, args []string, e env) int {
 	root := command(e)
-	root.SetArgs(args)
+	root.SetArgs(append([]string{}, args...)) // where there are none, cobra would take those of the process
 	err := root.ExecuteContext(ctx)
 	if err == nil {
 		return 0
