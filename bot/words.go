@@ -55,17 +55,23 @@ type wordingOf struct{ lang, id string }
 var phrases, single sync.Map
 
 func (v voice) localize(id string, kv []any) string {
-	cfg := &i18n.LocalizeConfig{MessageID: id, TemplateData: filling{v, kv}, TemplateParser: holeCutter{}}
+	data := make(map[string]any, len(kv)/2)
+	cfg := &i18n.LocalizeConfig{MessageID: id, TemplateData: data}
 	for i := 0; i+1 < len(kv); i += 2 {
-		if kv[i] != "Count" {
-			continue
-		}
+		name := kv[i].(string)
+		data[name] = v.value(kv[i+1])
 		switch x := kv[i+1].(type) {
 		case int:
-			cfg.PluralCount = x
+			if name == "Count" {
+				cfg.PluralCount = x
+			}
 		case *int:
-			if x != nil {
+			if name == "Count" && x != nil {
 				cfg.PluralCount = *x
+			}
+		case string:
+			if name == "Mark" {
+				data[name] = v.mark(x)
 			}
 		}
 	}
