@@ -84,7 +84,7 @@ func (t *Tx) putCombs(crew int64, breeder int, combs []rules.Comb) (from time.Ti
 		for _, at := range []*time.Time{&c.Confined, &c.EggsSeen, &c.NoEggs, &c.Out} {
 			*at = fromMS(toMS(*at)) // as it will be read
 		}
-		if at := combAt(old, c.ID, i); at >= 0 {
+		if at := seek(old, i, func(o *rules.Comb) bool { return o.ID == c.ID }); at >= 0 {
 			kept[at] = true
 			if sameComb(&old[at], c) {
 				continue
@@ -114,17 +114,25 @@ func (t *Tx) putCombs(crew int64, breeder int, combs []rules.Comb) (from time.Ti
 	return from, changed, nil
 }
 
-// combAt is where the comb with an id stands, -1 for nowhere; it is sought first where it
-// may well be.
-func combAt(list []rules.Comb, id int64, hint int) int {
-	if hint < len(list) && list[hint].ID == id {
+// seek is where a row stands in a list, -1 for nowhere; it is sought first where it may
+// well be.
+func seek[T any](list []T, hint int, is func(*T) bool) int {
+	if hint < len(list) && is(&list[hint]) {
 		return hint
 	}
-	return slices.IndexFunc(list, func(c rules.Comb) bool { return c.ID == id })
+	for i := range list {
+		if is(&list[i]) {
+			return i
+		}
+	}
+	return -1
 }
 
+// sameValue compares two values that may not be known.
+func sameValue[T comparable](a, b *T) bool { return a == b || a != nil && b != nil && *a == *b }
+
 func sameComb(a, b *rules.Comb) bool {
-	if (a.BeesIn == nil) != (b.BeesIn == nil) || a.BeesIn != nil && *a.BeesIn != *b.BeesIn {
+	if !sameValue(a.BeesIn, b.BeesIn) {
 		return false
 	}
 	x := *a

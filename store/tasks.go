@@ -88,8 +88,8 @@ func (t *Tx) Task(crew int64, key string) (k rules.Task, found bool, err error) 
 }
 
 // putTasks replaces the tasks of one subject, a list that becomes its own, and brings
-// their queued pings in line. Only rows that differ are written; all forces the pings of unchanged
-// tasks to be looked at too, as a change of settings asks for.
+// their queued pings in line. Only rows that differ are written; all forces the pings of
+// unchanged tasks to be looked at too, as a change of settings asks for.
 func (t *Tx) putTasks(crew int64, s *rules.Settings, subject rules.Subject, tasks []rules.Task, all bool) error {
 	old, err := lookAt(t, crew, tasksSlot(subject), func() ([]rules.Task, error) { return t.subjectRows(crew, subject) })
 	if err != nil {
@@ -105,7 +105,7 @@ func (t *Tx) putTasks(crew int64, s *rules.Settings, subject rules.Subject, task
 	for i := range tasks {
 		k := &tasks[i]
 		var before *rules.Task
-		if at := indexOf(old, k.Key, i); at >= 0 {
+		if at := seek(old, i, func(o *rules.Task) bool { return o.Key == k.Key }); at >= 0 {
 			before, kept[at] = &old[at], true
 		}
 		same := before != nil && sameTask(before, k)
@@ -154,15 +154,6 @@ func (t *Tx) CountOpen() (n int, err error) {
 	return n, err
 }
 
-// indexOf is where the task with a key stands, -1 for nowhere; it is sought first where
-// it may well be.
-func indexOf(list []rules.Task, key string, hint int) int {
-	if hint < len(list) && list[hint].Key == key {
-		return hint
-	}
-	return slices.IndexFunc(list, func(k rules.Task) bool { return k.Key == key })
-}
-
 // asStored makes a task as its row will read: the planner's times may be finer and carry
 // the crew's zone.
 func asStored(k *rules.Task) {
@@ -172,7 +163,7 @@ func asStored(k *rules.Task) {
 }
 
 func sameTask(a, b *rules.Task) bool {
-	if (a.Count == nil) != (b.Count == nil) || a.Count != nil && *a.Count != *b.Count {
+	if !sameValue(a.Count, b.Count) {
 		return false
 	}
 	x := *a
