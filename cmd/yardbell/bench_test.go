@@ -136,9 +136,9 @@ func newBaseline(tb testing.TB) *baseline {
 	return b
 }
 
-// warmInserts do not count: they fill the file beside the database once, as it is after
-// the first hours of a service. While that file still grows, each sync has to wait for its
-// length as well, which makes it a half slower.
+// warmInserts do not count: they fill the file beside the database once, as some fifty
+// lines of a crew do. While that file still grows, each sync has to wait for its length as
+// well, which makes it a half slower.
 const warmInserts = 1500
 
 func (b *baseline) insert(tb testing.TB, text string) {
