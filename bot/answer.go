@@ -10,6 +10,10 @@ import (
 func intoDo(id int64, place string) string { return fmt.Sprintf("amend|%d|into=%s", id, place) }
 func allDo(id int64) string                { return fmt.Sprintf("amend|%d|all=1", id) }
 
+// longOver is how long after its close a step is no longer taken for done at the moment
+// of the answer, where all that follows hangs on its hour (our choice).
+const longOver = 24 * time.Hour
+
 // done logs the step that the context names.
 func (t *talk) done(r *reading) error {
 	if seen, err := t.seen(r); seen || err != nil {
@@ -39,6 +43,14 @@ func (t *talk) done(r *reading) error {
 		t.ask("r_not_open", "Open", k.Earliest, "When", at)
 		t.opt.task = k.Key
 		t.offer("b_anyway", t.rerun("anyway=not_open"))
+		t.offer("b_no", "no")
+		return nil
+	}
+	if hourCritical[k.Step] && !r.when.set && at.Sub(k.Latest) > longOver && !t.opt.anyway["long_over"] {
+		// Every later window hangs on this hour, and it was hardly done just now.
+		t.ask("r_long_over", "Task", upper(t.v.task(k)), "Close", k.Latest, "When", at)
+		t.opt.task = k.Key
+		t.offer("b_anyway", t.rerun("anyway=long_over"))
 		t.offer("b_no", "no")
 		return nil
 	}
