@@ -31,6 +31,7 @@ type Incoming struct {
 	Photo     string // the transport's name for a photo whose caption the text is, "" for none
 	Album     string // of photos that were sent together
 	Rights    string // of the bot in the group, as store.Crew has them; "" where not asked
+	Shut      bool   // a join code in it opens nothing: see Opens
 }
 
 // Bot reads what comes in.
@@ -52,6 +53,7 @@ type Bot struct {
 	Withheld func()
 
 	flood *flood // nil: everything is answered
+	tries tries  // of join codes
 }
 
 // New makes a bot on a database. wake is called when an answer is queued. first

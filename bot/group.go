@@ -183,6 +183,35 @@ func IsJoin(text string) bool {
 	return ok
 }
 
+// Ours reports whether a group is a crew's.
+func (b *Bot) Ours(ctx context.Context, now time.Time, source string, chat int64) (ours bool, err error) {
+	err = b.db.View(ctx, now, func(tx *store.Tx) (err error) {
+		_, ours, err = tx.Crew(source, chat)
+		return err
+	})
+	return ours, err
+}
+
+// Opens reports whether a message claims its group with a code that is open. It only
+// reads, so that a transport can ask it before it asks anything of the chat: what any
+// stranger may type must not cost the crews a call. Who gave too many wrong codes is not
+// heard for a while, with a right one neither.
+func (b *Bot) Opens(ctx context.Context, now time.Time, in Incoming) (opens bool, err error) {
+	code, ok := joinCode(in.Text)
+	if !ok || in.Kind != "message" || in.Private {
+		return false, nil
+	}
+	err = b.db.View(ctx, now, func(tx *store.Tx) error {
+		_, ours, err := tx.Crew(in.Source, in.Chat)
+		if err != nil || ours || !b.tries.take(in.UserKey, now) {
+			return err
+		}
+		opens, err = tx.JoinCodeOpen(codeHash(code))
+		return err
+	})
+	return opens, err
+}
+
 // joinCode finds the code in "/join XXXX-XXXX".
 func joinCode(text string) (string, bool) {
 	f := strings.Fields(clean(text))
@@ -245,7 +274,7 @@ func (b *Bot) whose(t *talk, in Incoming) (found bool, err error) {
 		}
 		if !known && b.ByCode {
 			code, ok := joinCode(in.Text)
-			if !ok || in.Kind != "message" {
+			if !ok || in.Kind != "message" || in.Shut {
 				return false, nil
 			}
 			if ok, err = t.tx.UseJoinCode(codeHash(code)); err != nil || !ok {

@@ -97,9 +97,9 @@ func (t *Tx) NewJoinCode(hash string) error {
 	return err
 }
 
-// UseJoinCode closes an open code; false where there is no such code. Codes are compared
-// as links of calendars are.
-func (t *Tx) UseJoinCode(hash string) (bool, error) {
+// JoinCodeOpen reports whether a code is open. Codes are compared as links of calendars
+// are.
+func (t *Tx) JoinCodeOpen(hash string) (found bool, err error) {
 	open, err := all(t, func(s scanner) (h string, err error) {
 		err = s.Scan(&h)
 		return h, err
@@ -107,14 +107,18 @@ func (t *Tx) UseJoinCode(hash string) (bool, error) {
 	if err != nil {
 		return false, err
 	}
-	found := false
 	for _, h := range open {
 		if sameSecret(h, hash) {
 			found = true
 		}
 	}
-	if !found {
-		return false, nil
+	return found, nil
+}
+
+// UseJoinCode closes an open code; false where there is no such code.
+func (t *Tx) UseJoinCode(hash string) (bool, error) {
+	if found, err := t.JoinCodeOpen(hash); err != nil || !found {
+		return false, err
 	}
 	n, err := t.exec(`UPDATE join_codes SET used_at = ? WHERE code_hash = ? AND used_at = 0`, toMS(t.Now), hash)
 	return n > 0, err

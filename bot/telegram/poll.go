@@ -35,6 +35,10 @@ type Handler interface {
 	Pinned(ctx context.Context, now time.Time, source string, chat, notice int64) error
 	// Chats are the groups whose standing is to be asked for at the start.
 	Chats(ctx context.Context, now time.Time, source string) ([]int64, error)
+	// Ours reports whether a group is a crew's.
+	Ours(ctx context.Context, now time.Time, source string, chat int64) (bool, error)
+	// Opens reports whether a message claims its group with a code that is open.
+	Opens(ctx context.Context, now time.Time, in bot.Incoming) (bool, error)
 	// Came and Left follow people into and out of a group.
 	Came(ctx context.Context, now time.Time, source string, chat int64, userKey, userName string) error
 	Left(ctx context.Context, now time.Time, source string, chat int64, userKey string) error
@@ -253,6 +257,9 @@ func (p *Poller) one(ctx context.Context, raw json.RawMessage, w *waiting) (err 
 	id = u.ID
 	if unread == nil && u.plain() {
 		if in, ok := Read(u, p.c.me, now); ok {
+			if in, err = p.claim(ctx, now, in, w); err != nil {
+				return err
+			}
 			return w.add(ctx, in, raw)
 		}
 	}
@@ -278,15 +285,31 @@ func (p *Poller) one(ctx context.Context, raw json.RawMessage, w *waiting) (err 
 		return err
 	}
 	if in, ok := Read(u, p.c.me, now); ok && !done {
-		if in.Kind == "message" && !in.Private && bot.IsJoin(in.Text) {
-			// Who claims a group is told at once whether it hears everything there.
-			if m, err := p.c.standing(ctx, in.Chat); err == nil {
-				in.Rights = m.rights()
-			}
-		}
 		return w.add(ctx, in, raw)
 	}
 	return p.h.Pass(ctx, now, Source, u.ID, "")
+}
+
+// claim asks the server what the bot may do in a group that is being claimed: who claims
+// it is told at once whether the bot hears everything there. Nothing is asked for a code
+// that opens nothing: anybody may type one, in any group, and each call keeps the crews
+// waiting.
+func (p *Poller) claim(ctx context.Context, now time.Time, in bot.Incoming, w *waiting) (bot.Incoming, error) {
+	if in.Kind != "message" || in.Private || !bot.IsJoin(in.Text) {
+		return in, nil
+	}
+	opens, err := p.h.Opens(ctx, now, in)
+	if in.Shut = !opens; err != nil || !opens {
+		return in, err
+	}
+	if err := w.save(ctx); err != nil { // what came before does not wait for the server
+		return in, err
+	}
+	p.c.refresh(ctx)
+	if m, err := p.c.standing(ctx, in.Chat); err == nil {
+		in.Rights = m.rights()
+	}
+	return in, nil
 }
 
 // setAside passes an update on which we tripped.
@@ -307,8 +330,11 @@ func (p *Poller) service(ctx context.Context, now time.Time, u update) (done boo
 			}
 			return true, p.h.Private(ctx, now, Source, key(c.From), c.Chat.ID)
 		}
-		if state != "gone" {
-			// Privacy mode may have been switched, which holds from the adding on.
+		// Privacy mode may have been switched, which holds from the adding on. Where the
+		// group is not a crew's yet, that is asked when it is claimed.
+		if ours, err := p.h.Ours(ctx, now, Source, c.Chat.ID); err != nil {
+			return true, err
+		} else if ours && state != "gone" {
 			p.c.refresh(ctx)
 		}
 		return true, p.h.Standing(ctx, now, Source, c.Chat.ID, state, c.New.rights())

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"strings"
 	"testing"
 	"time"
 
@@ -68,6 +69,14 @@ func (h handler) Pinned(_ context.Context, _ time.Time, _ string, _, notice int6
 
 func (h handler) Chats(context.Context, time.Time, string) ([]int64, error) {
 	return []int64{h.r.group}, nil
+}
+
+func (h handler) Ours(_ context.Context, _ time.Time, _ string, chat int64) (bool, error) {
+	return chat == h.r.group, nil
+}
+
+func (h handler) Opens(_ context.Context, _ time.Time, in bot.Incoming) (bool, error) {
+	return strings.HasSuffix(in.Text, "GOOD-CODE"), nil
 }
 
 func (h handler) Came(_ context.Context, _ time.Time, _ string, _ int64, _, name string) error {

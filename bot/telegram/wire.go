@@ -8,8 +8,6 @@ import (
 	"slices"
 	"strings"
 	"unicode/utf16"
-
-	"yardbell/bot"
 )
 
 // The parts of an update that we read. The library's own types lack topics and
@@ -174,7 +172,7 @@ func (u update) plain() bool {
 	case m == nil:
 		return u.Edited != nil
 	default:
-		return m.Pinned == nil && m.MigrateTo == 0 && m.MigrateFrom == 0 && m.Left == nil && len(m.Came) == 0 && !bot.IsJoin(m.words())
+		return m.Pinned == nil && m.MigrateTo == 0 && m.MigrateFrom == 0 && m.Left == nil && len(m.Came) == 0
 	}
 }
 
