@@ -60,11 +60,41 @@ func (e *statusError) Error() string {
 	return fmt.Sprintf("HTTP status %d without a JSON answer", e.Code)
 }
 
+// How long an answer may be, in bytes. What is read takes some four times as much memory
+// for a moment. A message of 4,096 characters that answers another such one, each letter
+// of both escaped, has some 60 kB with all its marks; a poll asks for fewer updates where
+// a hundred of them have too many bytes.
+const (
+	mostPoll   = 4 << 20
+	mostAnswer = 256 << 10
+)
+
+// errTooLong is an answer that is longer than any we ask for.
+var errTooLong = errors.New("the answer is too long")
+
+// bounded gives an error where a body goes on after so many bytes.
+type bounded struct {
+	io.ReadCloser
+	left int64
+}
+
+func (b *bounded) Read(p []byte) (int, error) {
+	if int64(len(p)) > b.left+1 {
+		p = p[:b.left+1]
+	}
+	n, err := b.ReadCloser.Read(p)
+	if b.left -= int64(n); b.left < 0 {
+		return 0, errTooLong
+	}
+	return n, err
+}
+
 // contextClient gives the library's requests a context, and refuses answers that
-// are not JSON before it trips over them.
+// are not JSON, or longer than most bytes, before it trips over them.
 type contextClient struct {
-	ctx context.Context
-	hc  *http.Client
+	ctx  context.Context
+	hc   *http.Client
+	most int64
 }
 
 func (c contextClient) Do(r *http.Request) (*http.Response, error) {
@@ -77,6 +107,7 @@ func (c contextClient) Do(r *http.Request) (*http.Response, error) {
 		_ = resp.Body.Close()
 		return nil, &statusError{resp.StatusCode}
 	}
+	resp.Body = &bounded{resp.Body, c.most}
 	return resp, nil
 }
 
@@ -87,6 +118,7 @@ type Client struct {
 	send *http.Client // everything else
 	me   user
 
+	mostPoll int64       // bytes that a poll may bring
 	readsAll atomic.Bool // of me; asked for by others than the poller, which may ask anew
 }
 
@@ -116,6 +148,7 @@ func NewClient(api, token string) (*Client, error) {
 	// after each, and a new one costs three ways to the server and back.
 	wire := http.DefaultTransport.(*http.Transport).Clone()
 	wire.MaxIdleConnsPerHost = 32
+	wire.MaxResponseHeaderBytes = 64 << 10
 	client := func(limit time.Duration) *http.Client {
 		return &http.Client{
 			Transport: tokenTransport{wire, token},
@@ -124,7 +157,7 @@ func NewClient(api, token string) (*Client, error) {
 			CheckRedirect: func(*http.Request, []*http.Request) error { return http.ErrUseLastResponse },
 		}
 	}
-	return &Client{base: strings.TrimRight(api, "/"), poll: client(longPoll + 15*time.Second), send: client(25 * time.Second)}, nil
+	return &Client{base: strings.TrimRight(api, "/"), poll: client(longPoll + 15*time.Second), send: client(25 * time.Second), mostPoll: mostPoll}, nil
 }
 
 // TokenForm reports whether s has the form of a token.
@@ -148,7 +181,11 @@ func TokenForm(s string) bool {
 
 // call makes one request and decodes its result into out, which may be nil.
 func (c *Client) call(ctx context.Context, hc *http.Client, method string, params tgbotapi.Params, file *bot.File, out any) error {
-	b := tgbotapi.BotAPI{Token: placeholder, Client: contextClient{ctx, hc}}
+	most := int64(mostAnswer)
+	if method == "getUpdates" {
+		most = c.mostPoll
+	}
+	b := tgbotapi.BotAPI{Token: placeholder, Client: contextClient{ctx, hc, most}}
 	b.SetAPIEndpoint(c.base + "/bot%s/%s")
 	var resp *tgbotapi.APIResponse
 	var err error

@@ -56,6 +56,7 @@ type Poller struct {
 	clock func() time.Time
 	wait  func(context.Context, time.Duration) error
 	fails int
+	ask   int             // how many updates at a time, fewer after an answer that was too long
 	Seen  func(time.Time) // told whenever the server gave what there is and it was saved, may be nil
 
 	// CaughtUp is told, once, when what waited in the chat at the start was read, or
@@ -81,7 +82,7 @@ func (p *Poller) catch() {
 
 // NewPoller makes a poller for a connected client.
 func NewPoller(c *Client, h Handler, log *slog.Logger, clock func() time.Time, wait func(context.Context, time.Duration) error) *Poller {
-	return &Poller{c: c, h: h, log: log, clock: clock, wait: wait}
+	return &Poller{c: c, h: h, log: log, clock: clock, wait: wait, ask: mostUpdates}
 }
 
 // allowed are the updates we read; anything else is not sent to us.
@@ -114,7 +115,7 @@ func (p *Poller) Run(ctx context.Context) error {
 		if unasked = p.survey(ctx, unasked); len(unasked) > 0 || !p.caught {
 			hold = 0
 		}
-		asked := p.clock()
+		asked, most := p.clock(), p.ask
 		n, err := p.once(ctx, hold)
 		if err != nil {
 			if stop := p.trouble(ctx, err); stop != nil {
@@ -123,7 +124,7 @@ func (p *Poller) Run(ctx context.Context) error {
 			continue
 		}
 		p.fails = 0
-		if n < mostUpdates && !p.caught {
+		if n < most && !p.caught {
 			p.catch()
 			continue
 		}
@@ -211,10 +212,17 @@ func (p *Poller) once(ctx context.Context, hold time.Duration) (int, error) {
 	}
 	params := tgbotapi.Params{"timeout": strconv.Itoa(int(hold / time.Second)), "allowed_updates": allowed}
 	params.AddNonZero64("offset", next)
+	if p.ask < mostUpdates {
+		params.AddNonZero("limit", p.ask)
+	}
 	var batch []json.RawMessage
 	if err := p.c.call(ctx, p.c.poll, "getUpdates", params, nil, &batch); err != nil {
+		if errors.Is(err, errTooLong) {
+			p.ask = max(1, p.ask/4) // many long ones: some of them fit
+		}
 		return 0, err
 	}
+	p.ask = min(mostUpdates, 2*p.ask)
 	var unnumbered error
 	w := &waiting{p: p}
 	for _, raw := range batch {

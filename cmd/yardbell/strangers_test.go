@@ -2,10 +2,20 @@ package main
 
 import (
 	"fmt"
+	"io"
+	"net/http"
+	"net/http/httptest"
+	"os"
+	"os/exec"
+	"path"
+	"path/filepath"
+	"runtime"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"yardbell/bot/apidouble"
 )
@@ -63,4 +73,65 @@ func TestServeHearsAtTheClaim(t *testing.T) {
 	w.AddBot(other, w.odile)
 	w.settled()
 	assert.Contains(t, w.answer(other, func() { w.Say(other, w.odile, "/join@yardbell_bot "+code) }).Text, "I hear every message here")
+}
+
+// servedBy starts the program itself against a server of the test's and gives its log.
+func servedBy(t *testing.T, api string, args ...string) (*exec.Cmd, *screen) {
+	t.Helper()
+	program, err := binary()
+	require.NoError(t, err)
+	c := exec.Command(program, append([]string{"serve", "--api", api}, args...)...)
+	c.Env = append(os.Environ(), "YARDBELL_TOKEN="+markerToken)
+	said := newScreen()
+	c.Stdout, c.Stderr = said, said
+	require.NoError(t, c.Start())
+	t.Cleanup(func() {
+		_ = c.Process.Signal(os.Interrupt)
+		_ = c.Wait()
+	})
+	return c, said
+}
+
+// An answer of 64 MB is not taken into memory, and the service goes on.
+func TestServeTakesNoEndlessAnswer(t *testing.T) {
+	if runtime.GOOS != "linux" {
+		t.Skip("how much memory a process took at most is read from /proc")
+	}
+	polls := make(chan int, 100)
+	n := 0
+	s := httptest.NewServer(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		if path.Base(r.URL.Path) != "getUpdates" {
+			quietChat(w, r)
+			return
+		}
+		n++
+		polls <- n
+		if n > 1 {
+			quietChat(w, r)
+			return
+		}
+		w.Header().Set("Content-Type", "application/json")
+		_, err := io.WriteString(w, `{"ok":true,"result":[{"update_id":1,"message":{"text":"`)
+		fill := strings.Repeat("x", 1<<20)
+		for mb := 0; mb < 64 && err == nil; mb++ {
+			_, err = io.WriteString(w, fill)
+		}
+	}))
+	t.Cleanup(s.Close)
+	c, said := servedBy(t, s.URL, "--db", filepath.Join(t.TempDir(), "crew.db"))
+	for range 2 {
+		select {
+		case <-polls:
+		case <-time.After(bound):
+			require.FailNow(t, "it does not read on", said.String())
+		}
+	}
+	status := read(t, fmt.Sprintf("/proc/%d/status", c.Process.Pid))
+	_, rest, found := strings.Cut(status, "VmHWM:")
+	require.True(t, found, status)
+	var peak int
+	_, err := fmt.Sscan(rest, &peak)
+	require.NoError(t, err)
+	t.Logf("%d MB at most", peak>>10)
+	assert.Less(t, peak>>10, 130)
 }
