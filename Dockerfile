@@ -2,8 +2,8 @@
 # One static binary in an empty image: no shell, no package manager, nothing to update
 # but the binary itself. deploy/image.sh builds and tries it where no registry is at hand.
 
-# The release to build with is the one the README names: it has the newest fixes.
-ARG BASE=docker.io/library/golang:1.27.3-bookworm
+# The release to build with is the one that go.mod names: it has the newest fixes.
+ARG BASE=docker.io/library/golang:1.27.4-bookworm
 FROM ${BASE} AS build
 WORKDIR /src
 COPY go.mod go.sum ./

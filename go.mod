@@ -2,6 +2,8 @@ module yardbell
 
 go 1.26.0
 
+toolchain go1.27.4
+
 require (
 	github.com/arran4/golang-ical v0.3.4
 	github.com/fatih/color v1.19.0

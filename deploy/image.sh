@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # Builds the image from the Dockerfile and tries it, on a Debian machine without any
-# image registry: a base image is made here from Debian's own packages and this
-# machine's Go. Needs root, Go, buildah and debootstrap (apt-get install buildah
+# image registry: a base image is made here from Debian's own packages and the Go
+# that go.mod names. Needs root, Go, buildah and debootstrap (apt-get install buildah
 # debootstrap). Leaves the image as localhost/yardbell; --keep keeps the base as well.
 #
 #   deploy/image.sh
@@ -18,7 +18,7 @@ if ! buildah inspect "$base" >/dev/null 2>&1; then
   say "base image: Debian and Go"
   debootstrap --variant=minbase --include=ca-certificates bookworm "$work/root" >"$work/debootstrap.log" 2>&1 ||
     { tail "$work/debootstrap.log"; exit 1; }
-  cp -a "$(go env GOROOT)" "$work/root/usr/local/go"
+  cp -a "$(GOTOOLCHAIN=auto go env GOROOT)" "$work/root/usr/local/go"
   GOMODCACHE="$work/root/go/pkg/mod" GOFLAGS=-modcacherw go mod download
   c=$(buildah from scratch)
   buildah copy -q "$c" "$work/root" / >/dev/null

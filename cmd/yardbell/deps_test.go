@@ -179,3 +179,17 @@ func TestDevelopersMapIsTrue(t *testing.T) {
 		assert.NotEmpty(t, found, "DEVELOPERS.md names %s", m[1])
 	}
 }
+
+// A plain `go build` makes what is safe to serve: go.mod names the release, and whatever
+// else builds names the same one or none. Raised in one place only, the image would go on
+// with known faults.
+func TestOneReleaseBuildsIt(t *testing.T) {
+	line := regexp.MustCompile(`(?m)^toolchain go(1\.\d+\.\d+)$`)
+	named := line.FindStringSubmatch(read(t, "../../go.mod"))
+	require.NotNil(t, named, "go.mod names no release to build with")
+	assert.Equal(t, named, line.FindStringSubmatch(read(t, "../../testdata/bench/go.mod")))
+	assert.Contains(t, read(t, "../../Dockerfile"), "/golang:"+named[1]+"-")
+	for _, path := range []string{"README.md", "DEVELOPERS.md", ".ci/run", "deploy/board.md", "deploy/image.sh", "deploy/compose.yaml"} {
+		assert.NotRegexp(t, `\bgo1\.\d+\.\d+`, read(t, "../../"+path), "%s names a release of its own", path)
+	}
+}

@@ -2,6 +2,8 @@ module yardbell/testdata/bench
 
 go 1.26.0
 
+toolchain go1.27.4
+
 require (
 	github.com/riverqueue/river v0.51.2
 	github.com/riverqueue/river/riverdriver/riversqlite v0.51.2
