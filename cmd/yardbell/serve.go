@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"net"
 	"net/http"
+	"net/url"
 	"os"
 	"strings"
 	"time"
@@ -22,7 +23,9 @@ import (
 type serveFlags struct {
 	fileFlags
 	api    string
+	plain  bool // the token may go to api unencrypted
 	listen string
+	open   bool // listen may be reached from elsewhere
 	config string
 	join   bool
 	feed   string
@@ -51,6 +54,8 @@ YARDBELL_TOKEN, and serves until it is stopped. While no group is claimed, or wi
 	_ = c.Flags().MarkHidden("now")
 	c.Flags().StringVar(&f.api, "api", "", "address of a Bot API server of your own")
 	c.Flags().StringVar(&f.listen, "listen", "", "answer /healthz on this loopback address, e.g. 127.0.0.1:8088, and calendars with --calendar")
+	c.Flags().BoolVar(&f.plain, "api-plain", false, "let --api be http:// on another machine; whoever is on the way reads the token")
+	c.Flags().BoolVar(&f.open, "listen-open", false, "let --listen listen elsewhere than on loopback; whoever reaches it may ask for calendars, unencrypted")
 	c.Flags().StringVar(&f.feed, "calendar", "", "public address of --listen, e.g. https://bees.example; lets phones subscribe to calendars")
 	c.Flags().StringVar(&f.config, "config", "", "configuration file (TOML)")
 	c.Flags().BoolVar(&f.join, "join", false, "open a join code for one more group")
@@ -85,6 +90,21 @@ func token(e env) (string, error) {
 	return strings.TrimSpace(string(b)), nil
 }
 
+// fault finds what is wrong with the addresses.
+func (f *serveFlags) fault() error {
+	if f.open && f.listen == "" {
+		return usage("--listen-open needs --listen ADDRESS")
+	}
+	u, err := url.Parse(f.api)
+	if err == nil && u.Scheme == "http" && u.Host != "" && !loopback(u.Hostname()) && !f.plain {
+		return usage("--api http://%s would carry the token unencrypted over the network; put https before that server, or insist with --api-plain", u.Host)
+	}
+	if f.listen == "" {
+		return nil
+	}
+	return listenFault("listen", f.listen, "127.0.0.1:8088", f.open)
+}
+
 func serve(ctx context.Context, e env, f serveFlags) (err error) {
 	conf, err := loadConfig(f.config)
 	if err != nil {
@@ -104,6 +124,9 @@ func serve(ctx context.Context, e env, f serveFlags) (err error) {
 		return err
 	}
 	if err := f.watch.fault(); err != nil {
+		return err
+	}
+	if err := f.fault(); err != nil {
 		return err
 	}
 	beats := &pulse{}

@@ -5,6 +5,7 @@ import (
 	"io"
 	"net"
 	"net/http"
+	"net/http/httptest"
 	"path/filepath"
 	"regexp"
 	"strings"
@@ -159,25 +160,124 @@ func TestServeNoFeed(t *testing.T) {
 	}
 }
 
-// Whoever asks without end is refused, and takes no time of the chat's; after a pause
-// the calendar is there again.
+// askAs reads from the feed as a web server in front of it does for somebody.
+func askAs(t *testing.T, address, from string) int {
+	t.Helper()
+	req, err := http.NewRequestWithContext(t.Context(), http.MethodGet, address, nil)
+	require.NoError(t, err)
+	if from != "" {
+		req.Header.Set("X-Forwarded-For", from)
+	}
+	resp, err := http.DefaultClient.Do(req)
+	require.NoError(t, err)
+	_ = resp.Body.Close()
+	return resp.StatusCode
+}
+
+// Whoever tries links is refused, by the address that the web server in front names, and
+// shuts nobody out: not who has a link and was there before, nor who comes for the first
+// time, from the same address neither where none is named. A link itself has its end too.
 func TestServeFeedFlood(t *testing.T) {
 	w, listen := feeding(t)
 	given := w.answer(w.wren, func() { w.Say(w.wren, w.wren, "calendar link") }).Text
 	link := linkForm.FindStringSubmatch(given)
 	require.NotNil(t, link, given)
 	w.clock.Advance(time.Minute)
-	counts := map[int]int{}
-	for range feedBurst + 50 {
-		status, _, _ := fetch(t, "http://"+listen+"/calendar/"+strings.Repeat("A", 32)+".ics", "")
-		counts[status]++
+	mine, guess := "http://"+listen+link[1], "http://"+listen+"/calendar/"+strings.Repeat("A", 32)+".ics"
+	many := func(n int, address, from string) map[int]int {
+		counts := map[int]int{}
+		for range n {
+			counts[askAs(t, address, from)]++
+		}
+		return counts
 	}
-	assert.Equal(t, map[int]int{http.StatusNotFound: feedBurst, http.StatusTooManyRequests: 50}, counts)
-	status, head, _ := fetch(t, "http://"+listen+link[1], "")
-	assert.Equal(t, http.StatusTooManyRequests, status)
+	// At once far more than the 20 a second that once kept the crew's phones out.
+	assert.Equal(t, map[int]int{http.StatusNotFound: 120}, many(120, guess, ""))
+	assert.Equal(t, http.StatusOK, askAs(t, mine, ""), "its first time, after the guesses")
+	assert.Equal(t, map[int]int{http.StatusNotFound: guessBurst, http.StatusTooManyRequests: 30}, many(guessBurst+30, guess, "203.0.113.9"))
+	assert.Equal(t, http.StatusTooManyRequests, askAs(t, guess, "192.0.2.77, 203.0.113.9"), "what the caller writes before does not count")
+	assert.Equal(t, http.StatusNotFound, askAs(t, guess, "203.0.113.10"), "another address")
+	assert.Equal(t, http.StatusOK, askAs(t, mine, "203.0.113.9"), "a phone that shares the address")
+	assert.Positive(t, many(newBurst, guess, "")[http.StatusTooManyRequests], "all together have a far end")
+	assert.Equal(t, http.StatusOK, askAs(t, mine, ""))
+	// The link without end: making the calendar takes the time of the chat.
+	counts := many(2*linkBurst, mine, "198.51.100.7")
+	assert.Equal(t, linkBurst-3, counts[http.StatusOK])
+	_, head, _ := fetch(t, mine, "")
 	assert.NotEmpty(t, head.Get("Retry-After"))
 	w.says(w.wren, "due")
 	w.clock.Advance(time.Minute)
-	status, _, _ = fetch(t, "http://"+listen+link[1], "")
-	assert.Equal(t, http.StatusOK, status)
+	assert.Equal(t, http.StatusOK, askAs(t, mine, ""))
+	// Closed, it is a guess like others.
+	w.says(w.wren, "calendar off")
+	assert.Equal(t, http.StatusNotFound, askAs(t, mine, ""))
+}
+
+// Twenty guesses a second for a while, and every fetch of the real link between them is
+// answered.
+func TestServeFeedBesideGuesses(t *testing.T) {
+	w, listen := feeding(t)
+	given := w.answer(w.wren, func() { w.Say(w.wren, w.wren, "calendar link") }).Text
+	link := linkForm.FindStringSubmatch(given)
+	require.NotNil(t, link, given)
+	answered := 0
+	for second := range 20 {
+		for n := range 20 {
+			askAs(t, fmt.Sprintf("http://%s/calendar/%032d.ics", listen, 100*second+n), "")
+		}
+		if askAs(t, "http://"+listen+link[1], "") == http.StatusOK {
+			answered++
+		}
+		w.clock.Advance(time.Second)
+	}
+	t.Logf("%d of 20 fetches of the real link were answered", answered)
+	assert.Equal(t, 20, answered)
+}
+
+// Whom a request counts for.
+func TestFeedCaller(t *testing.T) {
+	for _, c := range []struct{ peer, forwarded, want string }{
+		{"127.0.0.1:1", "", "invalid Prefix"},
+		{"[::1]:1", "nonsense", "invalid Prefix"},
+		{"127.0.0.1:1", "203.0.113.9", "203.0.113.9/32"},
+		{"172.18.0.2:1", "10.0.0.1, 203.0.113.9", "203.0.113.9/32"},
+		{"192.168.1.7:1", "", "192.168.1.7/32"},
+		{"203.0.113.9:1", "198.51.100.1", "203.0.113.9/32"},
+		{"[::ffff:203.0.113.9]:1", "", "203.0.113.9/32"},
+		{"[2001:db8:1:2:3:4:5:6]:1", "", "2001:db8:1:2::/64"},
+	} {
+		r := httptest.NewRequest(http.MethodGet, "/", nil)
+		r.RemoteAddr = c.peer
+		if c.forwarded != "" {
+			r.Header.Set("X-Forwarded-For", c.forwarded)
+		}
+		assert.Equal(t, c.want, caller(r).String(), c.peer+" "+c.forwarded)
+	}
+}
+
+// What opens the service to others than this machine has to be asked for.
+func TestServeStaysOnThisMachine(t *testing.T) {
+	w := newWorld(t, apidouble.Options{})
+	for args, said := range map[string]string{
+		"--listen 0.0.0.0:8088":                "--listen-open lets it listen elsewhere",
+		"--listen :8088":                       "listens on loopback alone, e.g. 127.0.0.1:8088",
+		"--listen [::]:8088":                   "loopback alone",
+		"--listen 192.0.2.1:8088":              "loopback alone",
+		"--listen 8088":                        "takes an address, e.g. 127.0.0.1:8088",
+		"--listen-open":                        "needs --listen",
+		"--api http://192.0.2.1:8081":          "carry the token unencrypted",
+		"--api http://botapi.example":          "insist with --api-plain",
+		"--api HTTP://botapi.example":          "carry the token unencrypted",
+		"--api http://localhost.bees.example/": "carry the token unencrypted",
+	} {
+		out, errOut := newScreen(), newScreen()
+		code := run(t.Context(), append([]string{"serve", "--db", filepath.Join(t.TempDir(), "other.db"), "--api", w.URL()}, strings.Fields(args)...), w.env(out, errOut))
+		assert.Equal(t, 2, code, args)
+		assert.Contains(t, errOut.String(), said, args)
+		assert.NotContains(t, errOut.String(), "MARKER")
+	}
+	for _, ok := range []serveFlags{{listen: "127.0.0.1:1"}, {listen: "[::1]:1"}, {listen: "0.0.0.0:1", open: true}, {api: "http://127.0.0.1:1"}, {api: "http://[::1]:1"},
+		{api: "http://localhost"}, {api: "https://botapi.example"}, {api: "http://botapi.example", plain: true}, {}} {
+		assert.NoError(t, ok.fault())
+	}
 }

@@ -46,15 +46,26 @@ func (f *watchFlags) fault() error {
 		}
 		return nil
 	}
-	host, _, err := net.SplitHostPort(f.at)
+	return listenFault("watch", f.at, "127.0.0.1:8089", f.open)
+}
+
+// listenFault finds what is wrong with an address to listen on. Elsewhere than on
+// loopback everybody reaches it, which has to be asked for with a flag of its own.
+func listenFault(flag, at, like string, open bool) error {
+	host, _, err := net.SplitHostPort(at)
 	if err != nil {
-		return usage("--watch takes an address, e.g. 127.0.0.1:8089, not %q", f.at)
+		return usage("--%s takes an address, e.g. %s, not %q", flag, like, at)
 	}
-	ip := net.ParseIP(host)
-	if !f.open && host != "localhost" && (ip == nil || !ip.IsLoopback()) {
-		return usage("--watch listens on loopback alone, e.g. 127.0.0.1:8089, not %q; --watch-open lets it listen elsewhere", f.at)
+	if !open && !loopback(host) {
+		return usage("--%s listens on loopback alone, e.g. %s, not %q; --%s-open lets it listen elsewhere", flag, like, at, flag)
 	}
 	return nil
+}
+
+// loopback reports whether a host is this machine and nothing else.
+func loopback(host string) bool {
+	ip := net.ParseIP(host)
+	return host == "localhost" || ip != nil && ip.IsLoopback()
 }
 
 // inShort writes a duration without the parts that are nothing.
