@@ -16,6 +16,24 @@ func Effective(entries []Entry) []Entry {
 	if asWritten(entries) {
 		return slices.Clip(entries)
 	}
+	out := standing(entries)
+	sort.SliceStable(out, func(i, j int) bool { return before(&out[i], &out[j]) })
+	return out
+}
+
+// AsLogged is the logbook as it counts in the order in which it was logged, whatever the
+// clocks said: of two settings the one logged last holds. By their times, the default
+// that the machine wrote, with its clock ahead of the chat's, would overrule what the
+// crew said next.
+func AsLogged(entries []Entry) []Entry {
+	out := standing(entries)
+	sort.SliceStable(out, func(i, j int) bool { return out[i].ID < out[j].ID })
+	return out
+}
+
+// standing are the entries that were not taken back, with their newest values, in the
+// order in which they came.
+func standing(entries []Entry) []Entry {
 	voided := map[int64]bool{}
 	// Newest first, so that a void that was itself taken back does not count.
 	for i := len(entries) - 1; i >= 0; i-- {
@@ -43,7 +61,6 @@ func Effective(entries []Entry) []Entry {
 	if len(out) == 0 {
 		return nil
 	}
-	sort.SliceStable(out, func(i, j int) bool { return before(&out[i], &out[j]) })
 	return out
 }
 

@@ -52,6 +52,20 @@ func TestVoidsAndAmends(t *testing.T) {
 	assert.False(t, exists, "a batch whose graft was taken back is no batch")
 }
 
+// Settings count in the order in which they were logged, which the times may not follow.
+func TestAsLogged(t *testing.T) {
+	var b book
+	first := b.add("", Subject{}, h(30), action(Set), count(1))
+	b.add("", Subject{}, h(20), action(Set), count(2))
+	last := b.add("", Subject{}, h(10), action(Set), count(3))
+	assert.Equal(t, []int{1, 2, 3}, counts(AsLogged(b.entries)))
+	assert.Equal(t, []int{3, 2, 1}, counts(Effective(b.entries)))
+	b.add("", Subject{}, h(40), action(Void), about(last))
+	b.add("", Subject{}, h(5), action(Amend), about(first), count(4))
+	assert.Equal(t, []int{4, 2}, counts(AsLogged(b.entries)))
+	assert.Empty(t, AsLogged(nil))
+}
+
 func TestEffectiveOrder(t *testing.T) {
 	s := BatchSubject(1)
 	var b book

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 	"regexp"
-	"sort"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -147,8 +147,10 @@ func (s *Settings) Apply(key, value string, at time.Time) error {
 				return bad()
 			}
 		}
+		// What is said last holds from its time on, also where a clock was put back since
+		// the one before.
+		s.Incubator = slices.DeleteFunc(s.Incubator, func(k TempFrom) bool { return k.At.After(at) })
 		s.Incubator = append(s.Incubator, TempFrom{at, c})
-		sort.SliceStable(s.Incubator, func(i, j int) bool { return s.Incubator[i].At.Before(s.Incubator[j].At) })
 	case "spread":
 		a, b, ok := strings.Cut(strings.ReplaceAll(value, " ", ""), "/")
 		batch, err1 := parseDecimal(a)

@@ -171,7 +171,8 @@ func (t *Tx) replanClaims(crew, member int64) error {
 	return t.Replan(crew, list...)
 }
 
-// Settings of a crew, read out of its logbook, to be looked at only.
+// Settings of a crew, read out of its logbook in the order in which they were logged, to
+// be looked at only.
 func (t *Tx) Settings(crew int64) (*rules.Settings, error) {
 	list, err := lookAt(t, crew, settingsSlot, func() ([]rules.Settings, error) {
 		s, err := t.readSettings(crew)
@@ -193,7 +194,7 @@ func (t *Tx) readSettings(crew int64) (*rules.Settings, error) {
 	}
 	s := rules.DefaultSettings()
 	s.Table = t.db.table
-	for _, e := range rules.Effective(entries) {
+	for _, e := range rules.AsLogged(entries) {
 		if e.Action == rules.Set {
 			// A value that this version refuses is left out, not fatal: the crew can
 			// set it again.

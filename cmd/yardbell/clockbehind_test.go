@@ -50,3 +50,40 @@ func TestPlansByTheChatsDates(t *testing.T) {
 		assert.Equal(t, right, planned(behind), fmt.Sprint(behind, " behind"))
 	}
 }
+
+// The default that the machine wrote by its own clock is overruled by whatever the crew
+// says after it, though the chat dates that earlier: in the second of the claim, since it
+// counts whole seconds, and where the machine's clock is ahead.
+func TestSettingsCountInTheOrderLogged(t *testing.T) {
+	for _, ahead := range []time.Duration{0, 400 * time.Millisecond, time.Hour, 26 * time.Hour} {
+		db, err := store.Open(t.Context(), filepath.Join(t.TempDir(), "crew.db"), store.Options{})
+		require.NoError(t, err)
+		t.Cleanup(func() { require.NoError(t, db.Close()) })
+		b := bot.New(db, func() {}, slog.New(slog.DiscardHandler), map[string]string{"zone": "America/Chicago", "language": "en"})
+		said := chicago(24, 9, 0)
+		for i, text := range []string{"set zone Europe/Berlin", "set incubator 33", "set incubator 34.5"} {
+			// The first was written in the second of the claim; the clock is put right after it.
+			now := said.Add(time.Duration(i)*time.Minute + ahead)
+			if i > 0 {
+				now = said.Add(time.Duration(i) * time.Minute)
+			}
+			require.NoError(t, b.Handle(t.Context(), now, bot.Incoming{Source: "test", UpdateID: int64(i + 1), Chat: 1, UserKey: "1",
+				UserName: "Wren", Said: said.Add(time.Duration(i) * time.Minute), Kind: "message", Message: int64(100 + i), Text: text}))
+		}
+		for _, again := range []bool{false, true} {
+			require.NoError(t, db.Update(t.Context(), said.Add(time.Hour), func(tx *store.Tx) error {
+				if again {
+					require.NoError(t, tx.Rebuild())
+				}
+				c, found, err := tx.Crew("test", 1)
+				require.NoError(t, err)
+				require.True(t, found)
+				s, err := tx.Settings(c.ID)
+				require.NoError(t, err)
+				assert.Equal(t, "Europe/Berlin", s.Zone.String(), fmt.Sprint(ahead, " ahead"))
+				assert.Equal(t, "34.5", s.Value("incubator"), fmt.Sprint(ahead, " ahead"))
+				return err
+			}))
+		}
+	}
+}
