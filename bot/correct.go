@@ -1,7 +1,11 @@
 package bot
 
 import (
+	"cmp"
 	"fmt"
+	"reflect"
+	"slices"
+	"strings"
 	"time"
 
 	"yardbell/rules"
@@ -164,7 +168,7 @@ func (t *talk) amendLine(id int64, change func(*rules.Entry)) error {
 		return nil
 	}
 	e.Action, e.Ref = rules.Amend, id
-	if t.v.line(old) == t.v.line(e) && old.Happened.Equal(e.Happened) && old.Detail.All == e.Detail.All {
+	if old.SameValues(e) {
 		t.say("e_noted", "What", t.v.line(old))
 		return nil
 	}
@@ -185,12 +189,14 @@ func (t *talk) amendLine(id int64, change func(*rules.Entry)) error {
 		e.ID = id
 		return t.echoBatch(e)
 	}
-	what, was := upper(t.v.say("task", "Step", e.Step, "Subject", t.v.subject(e.Subject))), t.values(old, e)
-	word := "e_amend"
-	if was == orDash("") {
-		word = "e_filled"
+	t.sayChanged(old, e)
+	if err := t.warnAmended(old, e); err != nil {
+		return err
 	}
-	t.say(word, "What", what, "Old", was, "New", t.values(e, old))
+	if old.Count != nil && e.Count == nil && needsCount[e.Step] {
+		e.ID = id
+		t.askCount(e, nil)
+	}
 	if e.Subject.Kind == rules.BatchKind {
 		b, _, err := t.tx.Batch(t.crew.ID, e.Subject.Number())
 		if err != nil {
@@ -203,38 +209,152 @@ func (t *talk) amendLine(id int64, change func(*rules.Entry)) error {
 	return t.changed(before)
 }
 
-// values words what differs between two versions of a line.
-func (t *talk) values(e, other rules.Entry) string {
-	var parts []string
-	if (e.Count == nil) != (other.Count == nil) || !equal(e.Count, other.Count) && e.Count != nil {
-		parts = append(parts, fmt.Sprint(t.v.value(t.v.count(e.Step, e.Count))))
+// warnAmended says again what is said of a line when it is logged, where the change made
+// it so.
+func (t *talk) warnAmended(old, e rules.Entry) error {
+	switch {
+	case e.Step == rules.Graft:
+		b, found, err := t.tx.Batch(t.crew.ID, e.Subject.Number())
+		if err != nil || !found {
+			return err
+		}
+		if w := rules.AgeWarning(b.Age); w != "" && (!reflect.DeepEqual(old.Detail.AgeHi, e.Detail.AgeHi) || !old.Happened.Equal(e.Happened)) {
+			t.say("w_"+w, "Hours", b.Age.Hi-24)
+		}
+	case e.Step == rules.Feed && e.Subject.Kind == rules.BuilderKind && e.Detail.Litres != old.Detail.Litres && rules.TooMuch(rules.BuilderEater, e.Detail.Litres):
+		t.say("w_fed_much", "Days", rules.BuilderDays)
 	}
-	if e.From != other.From {
-		parts = append(parts, t.v.subject(rules.BreederSubject(e.From)))
-	}
-	if e.Into != other.Into {
-		parts = append(parts, orDash(e.Into))
-	}
-	if e.Mark != other.Mark {
-		parts = append(parts, orDash(t.v.mark(e.Mark)))
-	}
-	if !e.Happened.Equal(other.Happened) {
-		parts = append(parts, t.v.at(e.Happened))
-	}
-	if e.Detail.AgeHi != nil && (other.Detail.AgeHi == nil || *e.Detail.AgeHi != *other.Detail.AgeHi) {
-		parts = append(parts, t.v.say("ages_stated", "Ages", *e.Detail.AgeHi))
-	}
-	if e.Detail.All && !other.Detail.All {
-		parts = append(parts, t.v.say("none_left"))
-	}
-	return orDash(joinList(parts))
+	return nil
 }
 
-func orDash(s string) string {
-	if s == "" {
-		return "-"
+// difference is a value of a line before and after a change, "" for none.
+type difference struct{ was, now string }
+
+// sayChanged says what a change made of a line: each value as it was and as it is.
+func (t *talk) sayChanged(old, e rules.Entry) {
+	what := upper(t.v.say("task", "Step", e.Step, "Subject", t.v.subject(e.Subject)))
+	list := slices.DeleteFunc(t.v.details(old, e), func(d difference) bool { return d.was == d.now })
+	if !slices.ContainsFunc(list, func(d difference) bool { return d.was != "" }) {
+		var added []string
+		for _, d := range list {
+			added = append(added, d.now)
+		}
+		t.say("e_filled", "What", what, "New", joinList(added))
+		return
 	}
-	return s
+	var parts []string
+	for _, d := range list {
+		parts = append(parts, t.v.say("c_change", "Old", cmp.Or(d.was, t.v.say("c_unsaid")), "New", cmp.Or(d.now, t.v.say("c_unsaid"))))
+	}
+	t.say("e_changed", "What", what, "Changes", strings.Join(parts, "; "))
+}
+
+// details words every value of a line that a change can touch, as it was and as it is.
+// What is left out here would be changed without a word.
+func (v voice) details(old, e rules.Entry) []difference {
+	both := func(word func(rules.Entry) string) difference { return difference{word(old), word(e)} }
+	is := func(ok bool, id string) string {
+		if !ok {
+			return ""
+		}
+		return v.say(id)
+	}
+	count := func(k rules.Entry) string {
+		switch {
+		case k.Step == rules.Eggs:
+			return is(true, map[bool]string{true: "c_noeggs", false: "c_eggs"}[k.Detail.NoEggs])
+		case k.Of != nil:
+			var n any = "?"
+			if k.Count != nil {
+				n = *k.Count
+			}
+			return strings.TrimSpace(v.say("l_many_of", "N", n, "Of", *k.Of))
+		case k.Count == nil && old.Count == nil && e.Count == nil && !needsCount[k.Step]:
+			return ""
+		}
+		return fmt.Sprint(v.value(v.count(k.Step, k.Count)))
+	}
+	return []difference{
+		both(count),
+		both(func(k rules.Entry) string {
+			if k.From == 0 {
+				return ""
+			}
+			return v.subject(rules.BreederSubject(k.From))
+		}),
+		both(func(k rules.Entry) string { return k.Into }),
+		both(func(k rules.Entry) string { return v.mark(k.Mark) }),
+		both(func(k rules.Entry) string {
+			if k.Detail.BeesIn == nil {
+				return ""
+			}
+			return is(true, map[bool]string{true: "c_bees", false: "c_nobees"}[*k.Detail.BeesIn])
+		}),
+		both(func(k rules.Entry) string {
+			lo, hi := k.Detail.AgeLo, k.Detail.AgeHi
+			if hi == nil && lo == nil {
+				return ""
+			}
+			span := v.number(*cmp.Or(lo, hi), 1)
+			if most := v.number(*cmp.Or(hi, lo), 1); most != span {
+				span += "-" + most
+			}
+			return v.say("c_ages", "Ages", span)
+		}),
+		both(func(k rules.Entry) string { return is(k.Detail.NoEggs && k.Step != rules.Eggs, "c_noeggs") }),
+		both(func(k rules.Entry) string {
+			if k.Step != rules.CombOut && !k.Detail.Release {
+				return ""
+			}
+			return is(true, map[bool]string{true: "c_release", false: "c_combout"}[k.Detail.Release])
+		}),
+		both(func(k rules.Entry) string { return is(k.Detail.All, "none_left") }),
+		both(func(k rules.Entry) string {
+			id := "c_litres"
+			switch {
+			case k.Detail.Litres == 0:
+				return is(k.Detail.Each, "c_each")
+			case k.Detail.Each:
+				id = "c_litres_each"
+			case k.Subject.Kind == rules.YardKind:
+				id = "c_litres_whole"
+			}
+			return v.say(id, "Litres", v.number(k.Detail.Litres, 2))
+		}),
+		both(func(k rules.Entry) string {
+			if k.Detail.Until == 0 {
+				return ""
+			}
+			return v.at(time.UnixMilli(k.Detail.Until))
+		}),
+		both(func(k rules.Entry) string { return k.Detail.Reason }),
+		both(func(k rules.Entry) string {
+			if k.Detail.Key == "" {
+				return k.Detail.Value
+			}
+			return v.key(k.Detail.Key) + " " + v.setting(k.Detail.Key, k.Detail.Value)
+		}),
+		both(func(k rules.Entry) string {
+			if k.Detail.Plan == nil {
+				return ""
+			}
+			return v.orderEntry(k)
+		}),
+		// Which comb, which occurrence, with or without a warning: of no matter to whoever reads.
+		both(func(k rules.Entry) string {
+			if k.Detail.Comb == 0 && k.Detail.Occ == "" {
+				return ""
+			}
+			return v.say("c_of", "Comb", k.Detail.Comb, "Occ", k.Detail.Occ)
+		}),
+		both(func(k rules.Entry) string { return is(k.Detail.Accepted, "c_accepted") }),
+		both(func(k rules.Entry) string {
+			if old.Happened.Equal(e.Happened) {
+				return ""
+			}
+			return v.at(k.Happened)
+		}),
+	}
 }
 
 // fix corrects a count: of the message replied to, or the sender's own newest

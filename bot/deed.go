@@ -14,8 +14,9 @@ func (t *talk) deed(r *reading) error {
 	if !ok {
 		return nil
 	}
-	e := rules.Entry{Said: t.origin.Said, Happened: at, By: t.by.Name, Action: rules.Did, Step: r.step, Count: r.count, Of: r.of, Mark: r.mark,
-		Detail: rules.Detail{BeesIn: r.bees, AgeLo: r.ageLo, AgeHi: r.ageHi, NoEggs: r.noEggs, Release: r.release}}
+	e := r.says()
+	e.From, e.Into = 0, "" // once it is known what it is about
+	e.Said, e.Happened, e.By, e.Action, e.Step = t.origin.Said, at, t.by.Name, rules.Did, r.step
 	if e.Step == "" {
 		t.hush()
 		return nil

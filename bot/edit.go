@@ -1,6 +1,8 @@
 package bot
 
 import (
+	"reflect"
+
 	"yardbell/rules"
 	"yardbell/store"
 )
@@ -27,10 +29,28 @@ func (t *talk) edit() error {
 		return err
 	}
 	var alive []store.Line
+	var amends []int64 // of lines that other messages logged
+	before := ""       // the words that the lines come from
 	for _, l := range lines {
 		// A line of before the first update belongs to another message: the group has
 		// moved since, and its new chat counts anew.
-		if l.Action == rules.Void || l.Action == rules.Amend || l.Update < first.ID {
+		if l.Update < first.ID {
+			continue
+		}
+		before = l.Raw
+		if l.Action == rules.Void {
+			continue
+		}
+		if l.Action == rules.Amend {
+			base, found, err := t.tx.LineByID(t.crew.ID, l.Ref)
+			if err != nil {
+				return err
+			}
+			if gone, err := t.gone(l); err != nil {
+				return err
+			} else if found && !gone && base.Message != l.Message {
+				amends = append(amends, l.ID)
+			}
 			continue
 		}
 		cur, ok, err := t.current(l)
@@ -48,7 +68,10 @@ func (t *talk) edit() error {
 			t.replied = &m
 		}
 	}
-	if len(alive) == 0 {
+	switch {
+	case len(alive) == 0 && len(amends) > 0:
+		return t.inPlaceOf(amends, t.message) // "not 45, 54" changed into "not 45, 55"
+	case len(alive) == 0:
 		return t.message()
 	}
 	old := alive[len(alive)-1]
@@ -56,59 +79,128 @@ func (t *talk) edit() error {
 	if err != nil {
 		return err
 	}
+	was, err := t.saidOf(before, alive)
+	if err != nil {
+		return err
+	}
 	if len(alive) > 1 || len(m.parts) > 1 {
-		return t.editMany(alive, m)
+		return t.editMany(alive, m, was)
 	}
 	r := m.whole
 	if r.verb == doDone && old.Action == rules.Did {
 		r.verb, r.step = doStep, old.Step
 	}
-	if !r.clear() || r.verb != doStep || old.Action != rules.Did {
+	if !r.clear() || !rewritten[r.verb] {
 		t.ask("ask_edit", "What", t.v.line(old.Entry))
 		return nil
 	}
-	if r.step == old.Step && t.sameSubject(r, old.Entry) {
-		return t.rewrite(old, r)
+	if old.Action == rules.Did && r.verb == doStep && r.step == old.Step && t.sameSubject(r, old.Entry) {
+		return t.rewrite(old, r, was[old.ID])
 	}
 	// Another deed or another subject: the old line goes and the new one comes, or
 	// neither.
+	return t.inPlaceOf([]int64{old.ID}, func() error { return t.act(r) })
+}
+
+// rewritten are what a message may be changed into, in the place of what it logged.
+var rewritten = map[verb]bool{doStep: true, doSet: true, doMine: true, doLater: true, doSkip: true}
+
+// inPlaceOf takes lines back and does what logs others, or neither where that logs nothing.
+func (t *talk) inPlaceOf(ids []int64, do func() error) error {
 	return t.tx.Nested(func() (bool, error) {
-		if err := t.voidLines([]int64{old.ID}, false); err != nil || len(t.logged) == 0 {
+		if err := t.voidLines(ids, false); err != nil || len(t.logged) == 0 {
 			return false, err
 		}
 		t.step, t.subject = "", rules.Subject{}
-		n := len(t.logged)
-		if err := t.act(r); err != nil {
+		n, said := len(t.logged), len(t.lines)
+		if err := do(); err != nil {
 			return false, err
 		}
 		keep := len(t.logged) > n
 		if !keep {
 			t.logged = nil
 			if t.kind != "error" { // which has put itself in the place of all lines
-				t.lines = t.lines[1:]
+				t.lines = t.lines[said:]
 			}
 		}
 		return keep, nil
 	})
 }
 
-// rewrite amends a line to what the edited message says of it.
-func (t *talk) rewrite(old store.Line, r *reading) error {
+// saidOf is what the words that lines come from say of each, by the number of the line.
+// A line that they are not seen to tell of is missing.
+func (t *talk) saidOf(text string, lines []store.Line) (map[int64]*reading, error) {
+	out := map[int64]*reading{}
+	n, err := t.readNames()
+	if err != nil {
+		return nil, err
+	}
+	m := readMany(text, n)
+	parts := m.parts
+	if len(parts) == 0 {
+		parts = []part{{r: m.whole}}
+	}
+	match, ok := matchLines(lines, parts, t.sameSubject)
+	if !ok {
+		return out, nil
+	}
+	for i, k := range match {
+		if k >= 0 {
+			out[lines[k].ID] = parts[i].r
+		}
+	}
+	return out, nil
+}
+
+// rewrite amends a line to what the changed message says of it. was is what it said
+// before, nil where that is not known.
+func (t *talk) rewrite(old store.Line, r, was *reading) error {
 	if stop, err := t.unknown(r); stop || err != nil {
 		return err
 	}
-	at, ok := t.when(r)
-	if !ok {
-		return nil
+	at := old.Happened
+	if r.when.set || was != nil && was.when.set {
+		var ok bool
+		if at, ok = t.when(r); !ok {
+			return nil
+		}
+	}
+	now, before := r.says(), rules.Entry{}
+	if was != nil {
+		before = was.says()
+	}
+	if r.all && now.Count == nil && old.Subject.Kind == rules.BatchKind {
+		b, _, err := t.tx.Batch(t.crew.ID, old.Subject.Number())
+		if err != nil {
+			return err
+		}
+		now.Count = allOf(b, old.Entry)
 	}
 	return t.amendLine(old.ID, func(e *rules.Entry) {
-		overwrite(e, r)
+		overwrite(e, before, now)
 		e.Happened = at
 	})
 }
 
+// allOf is how many "all" are in a line of a batch: what there was, less what its other
+// lines took.
+func allOf(b rules.Batch, e rules.Entry) *int {
+	had, _ := b.Counts.Stage(e.Step)
+	if had == nil {
+		return nil
+	}
+	n := *had
+	if got := b.Counts.Of(e.Step); got != nil && (e.Step == rules.Move || e.Step == rules.Catch) {
+		n -= *got - deref(e.Count)
+	}
+	return &n
+}
+
 // sameSubject reports whether an edited message is still about the same thing.
 func (t *talk) sameSubject(r *reading, old rules.Entry) bool {
+	if (old.Step == rules.Eggs || old.Step == rules.CombOut) && r.mark != "" && old.Mark != "" && r.mark != old.Mark {
+		return false // another comb
+	}
 	switch old.Subject.Kind {
 	case rules.BatchKind:
 		return old.Step == rules.Graft || r.batch == 0 || r.batch == old.Subject.Number()
@@ -119,33 +211,59 @@ func (t *talk) sameSubject(r *reading, old rules.Entry) bool {
 	return s == old.Subject || s.Zero()
 }
 
-// overwrite puts what an edited message says in the place of what it said.
-func overwrite(e *rules.Entry, r *reading) {
-	e.Count, e.Of = r.count, r.of
-	if r.count == nil && (e.Step == rules.Rogue || e.Step == rules.Eggs) {
-		zero := 0
-		e.Count = &zero
-		if e.Step == rules.Eggs && !r.noEggs {
-			e.Count = nil
-		}
-	}
-	if r.breeder != 0 && e.Step == rules.Graft {
-		e.From = r.breeder
-	}
-	switch {
-	case r.builder != "" && (e.Step == rules.Graft || e.Step == rules.Finish):
+// says is what a message by itself says of a line, apart from its time. All else in a line
+// comes from a ping, a button, the only one that fits, or a later word.
+func (r *reading) says() rules.Entry {
+	e := rules.Entry{Count: r.count, Of: r.of, Mark: r.mark,
+		Detail: rules.Detail{BeesIn: r.bees, AgeLo: r.ageLo, AgeHi: r.ageHi, NoEggs: r.noEggs, Release: r.release, Litres: r.litres, Each: r.each}}
+	switch r.step {
+	case rules.Graft:
+		e.From, e.Into = r.breeder, r.builder
+	case rules.Finish:
 		e.Into = r.builder
-	case r.yard != "":
+	case rules.Confine, rules.Eggs, rules.CombOut, rules.Rogue, rules.Feed, rules.Drones, rules.Dearth, rules.Flow:
+		// The place is what they are about.
+	default:
 		e.Into = r.yard
 	}
-	if r.mark != "" {
-		e.Mark = r.mark
+	return e
+}
+
+// overwrite brings a line to what a changed message says: what it says now holds, what it
+// said before and says no more goes, and what it never said stays. It goes over the fields
+// of the type: one that was left out would keep its old value, with the answer that
+// nothing changed.
+func overwrite(e *rules.Entry, was, now rules.Entry) {
+	var merge func(e, was, now reflect.Value)
+	merge = func(e, was, now reflect.Value) {
+		for i := range e.NumField() {
+			switch f := e.Field(i); {
+			case f.Type() == reflect.TypeFor[rules.Detail]():
+				merge(f, was.Field(i), now.Field(i))
+			case !now.Field(i).IsZero():
+				f.Set(now.Field(i))
+			case !was.Field(i).IsZero():
+				f.SetZero()
+			}
+		}
 	}
-	if r.bees != nil {
-		e.Detail.BeesIn = r.bees
+	merge(reflect.ValueOf(e).Elem(), reflect.ValueOf(was), reflect.ValueOf(now))
+	settleCount(e)
+}
+
+// settleCount gives a line the count that its step has by itself.
+func settleCount(e *rules.Entry) {
+	zero := 0
+	switch e.Step {
+	case rules.Eggs:
+		if e.Count = nil; e.Detail.NoEggs {
+			e.Count = &zero
+		}
+	case rules.Confine, rules.CombOut, rules.Finish, rules.Feed, rules.Drones, rules.Dearth, rules.Flow:
+		e.Count = nil
+	case rules.Rogue:
+		if e.Count == nil {
+			e.Count = &zero
+		}
 	}
-	if r.ageLo != nil {
-		e.Detail.AgeLo, e.Detail.AgeHi = r.ageLo, r.ageHi
-	}
-	e.Detail.NoEggs, e.Detail.Release = r.noEggs, r.release
 }

@@ -10,7 +10,7 @@ import (
 // editMany follows a change of a message of which several lines were logged, or of
 // which several are to be: each event amends the line it is about, new ones are
 // logged, what is gone is taken back. All of it, or none.
-func (t *talk) editMany(alive []store.Line, m many) error {
+func (t *talk) editMany(alive []store.Line, m many, was map[int64]*reading) error {
 	parts := m.parts
 	if len(parts) == 0 {
 		parts = []part{{r: m.whole}}
@@ -25,7 +25,7 @@ func (t *talk) editMany(alive []store.Line, m many) error {
 		return nil
 	}
 	return t.tx.Nested(func() (bool, error) {
-		keep, err := t.editParts(alive, parts, match)
+		keep, err := t.editParts(alive, parts, match, was)
 		if !keep {
 			t.logged = nil
 		}
@@ -35,7 +35,7 @@ func (t *talk) editMany(alive []store.Line, m many) error {
 
 // editParts brings the lines into the form of the events; false where one of them
 // was asked back.
-func (t *talk) editParts(alive []store.Line, parts []part, match []int) (bool, error) {
+func (t *talk) editParts(alive []store.Line, parts []part, match []int, was map[int64]*reading) (bool, error) {
 	used := map[int]bool{}
 	for _, i := range match {
 		used[i] = true
@@ -76,7 +76,7 @@ func (t *talk) editParts(alive []store.Line, parts []part, match []int) (bool, e
 		r.addressed = true
 		ok, err := turn(func() error {
 			if match[i] >= 0 {
-				return t.rewrite(alive[match[i]], r)
+				return t.rewrite(alive[match[i]], r, was[alive[match[i]].ID])
 			}
 			return t.act(r)
 		})

@@ -28,7 +28,6 @@ func (t *talk) feed(r *reading, e rules.Entry) error {
 		return err
 	}
 	e.Subject, e.Count = s, nil
-	e.Detail.Litres, e.Detail.Each = r.litres, r.each
 	if _, err := t.append(e); err != nil {
 		return err
 	}

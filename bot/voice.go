@@ -135,27 +135,36 @@ func (t *talk) speak(written string) {
 
 // read reads a text as the sender's and settles the language of the answer by it.
 func (t *talk) read(text string) (many, error) {
-	n, err := t.names()
+	n, err := t.readNames()
 	if err != nil {
 		return many{}, err
 	}
+	m := readMany(text, n)
+	t.speak(m.whole.lang)
+	return m, nil
+}
+
+// readNames are what the reader is told beside a text of the sender.
+func (t *talk) readNames() (names, error) {
+	n, err := t.names()
+	if err != nil {
+		return n, err
+	}
 	list, err := t.tx.Members(t.crew.ID)
 	if err != nil {
-		return many{}, err
+		return n, err
 	}
 	for _, m := range list {
 		n.crew = append(n.crew, m.Name)
 	}
 	if err := stand(t.tx, t.crew.ID, &n); err != nil {
-		return many{}, err
+		return n, err
 	}
 	n.spoken = t.replied != nil || t.addressed
 	if k, ok := t.contextTask(); ok {
 		n.ping = k.Step
 	}
-	m := readMany(text, n)
-	t.speak(m.whole.lang)
-	return m, nil
+	return n, nil
 }
 
 // stand puts in what the open batches stand at: the newest count of each, and the one

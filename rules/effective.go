@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"reflect"
 	"slices"
 	"sort"
 )
@@ -53,8 +54,7 @@ func standing(entries []Entry) []Entry {
 			continue
 		}
 		if a, ok := amends[e.ID]; ok {
-			e.Happened, e.Count, e.Of = a.Happened, a.Count, a.Of
-			e.From, e.Into, e.Mark, e.Detail = a.From, a.Into, a.Mark, a.Detail
+			e = e.AmendedBy(a)
 		}
 		out = append(out, e)
 	}
@@ -62,6 +62,22 @@ func standing(entries []Entry) []Entry {
 		return nil
 	}
 	return out
+}
+
+// AmendedBy is the entry with the values of an amendment: all that the amendment carries,
+// but for which line it is, who logged it when, and what kind of thing it is about.
+func (e Entry) AmendedBy(a Entry) Entry {
+	a.ID, a.Said, a.By, a.Action, a.Step, a.Subject, a.Ref = e.ID, e.Said, e.By, e.Action, e.Step, e.Subject, e.Ref
+	return a
+}
+
+// SameValues reports whether an amendment would leave the entry as it is.
+func (e Entry) SameValues(a Entry) bool {
+	if !e.Happened.Equal(a.Happened) {
+		return false
+	}
+	a.Happened = e.Happened
+	return reflect.DeepEqual(e, e.AmendedBy(a))
 }
 
 // before reports whether an entry comes before another in the logbook as it counts.

@@ -1,6 +1,8 @@
 package rules
 
 import (
+	"reflect"
+	"slices"
 	"testing"
 	"time"
 
@@ -64,6 +66,71 @@ func TestAsLogged(t *testing.T) {
 	b.add("", Subject{}, h(5), action(Amend), about(first), count(4))
 	assert.Equal(t, []int{4, 2}, counts(AsLogged(b.entries)))
 	assert.Empty(t, AsLogged(nil))
+}
+
+// identity are the fields of an entry that an amendment does not touch.
+var identity = []string{"ID", "Said", "By", "Action", "Step", "Subject", "Ref"}
+
+// Whatever an entry carries can be amended: each field of the type, and of its detail, is
+// changed in turn, so that one that comes later is looked at too.
+func TestEveryFieldIsAmended(t *testing.T) {
+	try := func(name string, change func(*Entry)) {
+		base := Entry{ID: 1, Action: Did, Step: Feed, Subject: YardSubject("North"), Happened: grafted, Said: grafted, By: "Wren"}
+		a := base
+		a.ID, a.Action, a.Ref = 2, Amend, 1
+		assert.True(t, base.SameValues(a), name)
+		change(&a)
+		assert.False(t, base.SameValues(a), name)
+		got := Effective([]Entry{base, a})
+		if assert.Len(t, got, 1, name) {
+			want := base
+			change(&want)
+			assert.Equal(t, want, got[0], name)
+		}
+		back := base
+		back.ID, back.Action, back.Ref = 3, Amend, 1
+		assert.Equal(t, []Entry{base}, Effective([]Entry{base, a, back}), name+" put back")
+	}
+	n := 0
+	for _, f := range reflect.VisibleFields(reflect.TypeFor[Entry]()) {
+		if !slices.Contains(identity, f.Name) && f.Name != "Detail" {
+			try(f.Name, func(e *Entry) { other(t, reflect.ValueOf(e).Elem().FieldByIndex(f.Index)) })
+			n++
+		}
+	}
+	for _, f := range reflect.VisibleFields(reflect.TypeFor[Detail]()) {
+		try(f.Name, func(e *Entry) { other(t, reflect.ValueOf(&e.Detail).Elem().FieldByIndex(f.Index)) })
+		n++
+	}
+	assert.Greater(t, n, 20)
+}
+
+// other sets a field to what it is not.
+func other(t *testing.T, v reflect.Value) {
+	switch x := v.Addr().Interface().(type) {
+	case *time.Time:
+		*x = x.Add(time.Hour)
+		return
+	case **Booking:
+		*x = &Booking{Cells: 7}
+		return
+	}
+	if v.Kind() == reflect.Pointer {
+		v.Set(reflect.New(v.Type().Elem()))
+		v = v.Elem()
+	}
+	switch v.Kind() {
+	case reflect.Int, reflect.Int64:
+		v.SetInt(v.Int() + 3)
+	case reflect.Float64:
+		v.SetFloat(v.Float() + 2.5)
+	case reflect.Bool:
+		v.SetBool(!v.Bool())
+	case reflect.String:
+		v.SetString(v.String() + "x")
+	default:
+		t.Fatalf("no other value for a %s", v.Type())
+	}
 }
 
 func TestEffectiveOrder(t *testing.T) {
