@@ -37,11 +37,10 @@ func (v voice) source(s string) string {
 	if was, own := strings.CutPrefix(s, rules.OwnSource); own {
 		return v.say("source_own", "Source", v.source(was))
 	}
-	for typed, id := range map[string]string{"common practice": "source_practice", "memory": "source_memory"} {
-		if s == typed {
-			return v.say(id)
-		}
+	if s == "memory" {
+		return v.say("source_memory")
 	}
+	s = strings.ReplaceAll(s, "common practice", v.say("source_practice"))
 	return strings.ReplaceAll(s, "from memory", v.say("source_from_memory"))
 }
 

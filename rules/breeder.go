@@ -96,8 +96,8 @@ func PlanBreeder(number int, entries []Entry, grafts []GraftRef, flow []FlowLine
 		tasks = combTasks(tasks, c, grafts, s)
 	}
 	if c, on := OpenComb(combs); on {
-		// Shut on her comb she lives on what stands beside her; a small jar is enough
-		// (common practice).
+		// Shut on her comb she lives on what stands beside her: a slow feeder of a few
+		// hundred ml (common practice).
 		if since, dearth := DearthAt(flow, b.Yard); dearth {
 			if c.Confined.After(since) {
 				since = c.Confined

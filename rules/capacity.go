@@ -16,9 +16,8 @@ type Place struct {
 }
 
 // CellsPerBuilder is how many grafts a builder takes where the crew has not said:
-// 40 and more for a large colony, Repka, Small-scale queen rearing; 100 in a May
-// flow and 15-20 in a September dearth, Penn State Entomology 2020, cell builder
-// basics.
+// common practice for a large colony; it lies between the 100 of a May flow and the
+// 15-20 of a September dearth in Penn State Entomology 2020, cell builder basics.
 const CellsPerBuilder = 40
 
 // Use takes N of a place from one instant to another, the end not included.

@@ -35,9 +35,9 @@ type Rotation struct {
 
 // DefaultRotation: a day and a half is the latest that a comb comes out in
 // steps.csv (Büchler et al. 2013 s2.1.5 says 12-24 h; Harris & Sheridan,
-// Mississippi AFES, release her the next day). A day of rest and two combs a week
-// are common practice; Büchler et al. also describe a comb every day, which a
-// crew may set.
+// Mississippi AFES, release her the next day). How long she rests in between and
+// how often she is confined are limits of our own, with no source; Büchler et al.
+// also describe a comb every day, which a crew may set.
 var DefaultRotation = Rotation{36 * time.Hour, 24 * time.Hour, 2}
 
 // What a rotation has against a confinement.

@@ -5,9 +5,9 @@ import "time"
 // Drones, in days.
 const (
 	// DroneToFlight is from the egg to a drone at the congregation area: 38 ± 5 d,
-	// bee math table in club slides (slideplayer 12985101). It agrees with 24 d to
-	// emergence (Harris & Sheridan) and 12-14 d to maturity (drone maturity pages,
-	// scientificbeekeeping.co.uk/MaleRepAnatgen.html among them).
+	// common practice: 24 d to emergence (Harris & Sheridan, Mississippi AFES) and
+	// two weeks to maturity, where Rhodes 2002, NSW Agriculture Agnote DAI/112, has
+	// about 16 d.
 	DroneToFlight = 38
 	// DroneEvery is how often another comb goes in while virgins are to fly: sperm
 	// is best at about 20 d of age and falls after 30 d (Metz & Tarpy 2019, Insects

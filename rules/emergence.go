@@ -19,8 +19,8 @@ const (
 	// HoursPerDegree is how much later each °C cooler makes it over the sealed
 	// stage: 27 h for 2.5 °C in the same abstract.
 	HoursPerDegree = 27.0 / 2.5
-	// SealedFrom is the age from the egg at which the cell is sealed: 8 d, Slade
-	// 2017 on the Newenham workshop.
+	// SealedFrom is the age from the egg at which the cell is sealed: 8 d, common
+	// practice; 7.6 d in Winston 1987 (memory), 8 d by Cobey 2005 as reported.
 	SealedFrom = 192.0
 	// SigmaBatch and SigmaCell spread emergence from batch to batch and from cell
 	// to cell. No published standard deviation was found; the values fit the

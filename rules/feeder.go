@@ -25,15 +25,14 @@ type Appetite struct {
 
 // Appetites of all eaters. None was measured.
 var Appetites = map[Eater]Appetite{
-	BreederEater: {0.05, 0.15, "common practice: a small jar with one or two holes, to stimulate her"},
+	BreederEater: {0.05, 0.15, "common practice: a slow feeder of a few hundred ml"},
 	BuilderEater: {0.25, 1, "memory: half a litre to a litre per builder each day or second day"},
 	NucEater:     {0.05, 0.2, "common practice"},
-	MiniNucEater: {0.02, 0.06, "common practice; agrees with a check each 2-3 days in a dearth (memory)"},
+	MiniNucEater: {0.02, 0.06, "common practice (agrees with a check each 2-3 days in a dearth, memory)"},
 }
 
 // BuilderDays is the longest that a builder's feed may stand: refreshed every 3
-// days, and no more than is taken in 3 days, Jones, Piney Woods Beekeepers, Queen
-// rearing reminders (small hive beetle).
+// days, and no more than is taken in 3 days; common practice (small hive beetle).
 const BuilderDays = 3
 
 // RunsDry is between when and when a feeder of so many litres, filled at fed, is

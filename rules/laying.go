@@ -5,7 +5,7 @@ import "time"
 // Development of the egg, in hours.
 const (
 	// HatchAfter is the age at which an egg hatches: 3 days, Harris & Sheridan
-	// (Mississippi AFES); Connor, Colony development part I. One table has 3.5 d.
+	// (Mississippi AFES); Connor, Colony development part I. Some take 3.5 d.
 	HatchAfter = 72.0
 	// LagWithBees and LagWithout are how long a confined queen takes to start
 	// laying, with and without bees shaken in beside her. Common practice.
