@@ -96,7 +96,7 @@ func parseWant(part string) (w want, err error) {
 			rest = append(rest, x)
 			continue
 		}
-		a := labelAttr{key: m[1], near: m[2] == "~", value: m[3]}
+		a := labelAttr{key: m[1], near: m[2] == "~", value: inWords(m[3])}
 		form := map[string]string{"at": "01-02T15:04", "on": "01-02"}[a.key]
 		if form != "" {
 			if _, err := time.Parse(form, a.value); err != nil {
@@ -109,7 +109,7 @@ func parseWant(part string) (w want, err error) {
 		w.step, rest = rest[0], rest[1:]
 	}
 	if len(rest) > 1 && slices.Contains(labelSubjects, rest[0]) {
-		w.subject, rest = strings.Join(rest[:2], " "), rest[2:]
+		w.subject, rest = inWords(strings.Join(rest[:2], " ")), rest[2:]
 	}
 	if len(rest) > 0 {
 		n, err := strconv.Atoi(rest[0])
@@ -120,6 +120,9 @@ func parseWant(part string) (w want, err error) {
 	}
 	return w, nil
 }
+
+// inWords gives a name of several words, which a label writes with underscores.
+func inWords(name string) string { return strings.ReplaceAll(name, "_", " ") }
 
 // heard is one message of the bot, in the console's JSON.
 type heard struct {
@@ -339,6 +342,7 @@ func TestLineLabels(t *testing.T) {
 		{"did accept batch 1 38 at~04-29T11:50", said("echo", "Logged", accept), "right"},
 		{"did accept batch 1 38 at~04-29T11:51", said("echo", "Logged", accept), "detail"},
 		{"did accept batch 1 38 on=04-28", said("echo", "Logged", accept), "detail"},
+		{"did add yard La_Loma", said("reply", "Added", loggedEntry{Action: "did", Step: "add", Subject: "yard La Loma"}), "right"},
 		{"did accept batch 1 38 into=North", said("echo", "Logged", accept), "detail"},
 		{"did accept batch 1 38", said("ask", "Log it?"), "asked"},
 		{"did accept batch 1 38", nil, "silent"},

@@ -93,48 +93,59 @@ func scoreLine(r labelledLine, s *situation, dir, lang string) (scored, error) {
 		return out, err
 	}
 	defer func() { _ = os.RemoveAll(here) }()
-	who, line := s.says(r.text)
+	who, line := s.says("Ana", r.text)
 	db := filepath.Join(here, "crew.db")
 	all, err := answersTo(s.db, db, s.now, lang, line)
 	if err != nil {
 		out.Verdict, out.Said = "wrong", err.Error() // whatever a crew types, the service goes on
 		return out, nil
 	}
-	msgs := withoutSigns(all)
-	out.Verdict = label.verdict(all, r.category)
-	for _, m := range msgs {
-		out.Buttons = append(out.Buttons, m.Buttons...)
-		out.Logged = append(out.Logged, m.Logged...)
-	}
-	if len(msgs) > 0 {
-		out.Said = short140(msgs[0].Text)
-	}
-	if out.Verdict != "asked" && out.Verdict != "spoke" {
-		return out, nil
+	out.hear(label, all)
+	return out, out.press(label, db, s.now, lang, who, here)
+}
+
+// press tries the buttons of an answer that did not do what was wanted, each on a
+// copy of the database as it is after the line.
+func (r *scored) press(label lineLabel, db, now, lang, who, dir string) error {
+	if r.Verdict != "asked" && r.Verdict != "spoke" {
+		return nil
 	}
 	harm, taps := false, 0
-	for _, b := range out.Buttons {
+	for _, b := range r.Buttons {
 		if notALog.MatchString(b) {
 			continue
 		}
 		if taps++; taps > mostTapped {
 			break
 		}
-		after, err := answersTo(db, filepath.Join(here, fmt.Sprint(taps), "crew.db"), s.now, lang, who+" *: "+b)
+		after, err := answersTo(db, filepath.Join(dir, fmt.Sprint(taps), "crew.db"), now, lang, who+" *: "+b)
 		if err != nil {
-			return out, fmt.Errorf("%s: %q, pressed: %w", r.at, b, err)
+			return fmt.Errorf("%s: %q, pressed: %w", r.at, b, err)
 		}
 		if label.wantsEntry() && label.judge(after) == "right" {
-			out.Verdict = "tap"
-			return out, nil
+			r.Verdict = "tap"
+			return nil
 		}
 		_, work := loggedIn(after)
 		harm = harm || len(work) > 0
 	}
-	if harm && (label.wantsEntry() || out.Verdict == "spoke") {
-		out.Verdict = "badtap"
+	if harm && (label.wantsEntry() || r.Verdict == "spoke") {
+		r.Verdict = "badtap"
 	}
-	return out, nil
+	return nil
+}
+
+// hear notes what the bot made of a line.
+func (r *scored) hear(label lineLabel, all []heard) {
+	msgs := withoutSigns(all)
+	r.Verdict = label.verdict(all, r.Category)
+	for _, m := range msgs {
+		r.Buttons = append(r.Buttons, m.Buttons...)
+		r.Logged = append(r.Logged, m.Logged...)
+	}
+	if len(msgs) > 0 {
+		r.Said = short140(msgs[0].Text)
+	}
 }
 
 // verdict is what became of a line, the sign "seen, not logged" counted in. Plain

@@ -104,14 +104,13 @@ func (s *situation) build(dir, lang string) error {
 
 var (
 	replyToStep = regexp.MustCompile(`^>([a-z]+)>(.*)$`)
-	saysForm    = regexp.MustCompile(`^(Ana|Lead|Ash)\|(.*)$`)
+	saysForm    = regexp.MustCompile(`^(\pL+)\|(.*)$`)
 )
 
 // says puts a line into the console's form: who says it, and to which ping it
 // replies. ">" is the newest ping of the move, ">STEP>" of that step; where there is
-// none, the newest of no step.
-func (s *situation) says(text string) (who, line string) {
-	who = "Ana"
+// none, the newest of no step. "NAME|" before it is somebody else.
+func (s *situation) says(who, text string) (name, line string) {
 	if m := saysForm.FindStringSubmatch(text); m != nil {
 		who, text = m[1], m[2]
 	}
