@@ -154,6 +154,7 @@ func TestDatabaseFaults(t *testing.T) {
 				{"due", "--db", path, "--json"},
 				{"export", "--db", path},
 				{"rebuild", "--db", path},
+				{"join", "--db", path},
 			} {
 				if strings.HasPrefix(c.name, "held") && args[0] != "console" {
 					continue // each would wait for the lock

@@ -101,7 +101,7 @@ before a window closes.`,
 		return usage("%v; see %s --help", err, c.CommandPath())
 	})
 	root.AddCommand(consoleCommand(e), demoCommand(e), dueCommand(e), calendarCommand(e), exportCommand(e), reportCommand(e),
-		rebuildCommand(e), backupCommand(e), restoreCommand(e), checkCommand(e), serveCommand(e), healthCommand(e))
+		rebuildCommand(e), backupCommand(e), restoreCommand(e), checkCommand(e), serveCommand(e), joinCommand(e), healthCommand(e))
 	return root
 }
 

@@ -169,7 +169,7 @@ func TestSecretThroughTheNetwork(t *testing.T) {
 		"redirect": redirect.URL, "no TLS there": strings.Replace(echo.URL, "http:", "https:", 1)} {
 		t.Run(name, func(t *testing.T) {
 			w := newWorld(t, apidouble.Options{})
-			w.serve("--api", api)
+			w.serve("--api", api, "--api-plain")
 			said := w.err.await(t, "reading updates failed")
 			assert.Contains(t, said, "getMe")
 			w.quit()

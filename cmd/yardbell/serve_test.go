@@ -216,7 +216,8 @@ func TestServeBadUsage(t *testing.T) {
 		{"serve", "--db FILE"},
 		{"serve --db " + w.db + " --api ftp://x", "API address"},
 		{"serve --db " + w.db + " more", "takes no argument"},
-		{"serve --db " + w.db + " --listen nowhere --api " + w.URL(), "cannot listen on nowhere"},
+		{"serve --db " + w.db + " --listen nowhere --api " + w.URL(), "takes an address"},
+		{"serve --db " + w.db + " --listen 127.0.0.1:99999 --api " + w.URL(), "cannot listen on 127.0.0.1:99999"},
 	} {
 		var out, errOut bytes.Buffer
 		assert.Equal(t, 2, run(t.Context(), strings.Fields(c.args), w.env(&out, &errOut)), c.args)

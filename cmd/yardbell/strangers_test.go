@@ -1,6 +1,8 @@
 package main
 
 import (
+	"bytes"
+	"context"
 	"fmt"
 	"io"
 	"net/http"
@@ -134,4 +136,64 @@ func TestServeTakesNoEndlessAnswer(t *testing.T) {
 	require.NoError(t, err)
 	t.Logf("%d MB at most", peak>>10)
 	assert.Less(t, peak>>10, 130)
+}
+
+// joinCode runs the program beside a service and gives the code that it prints.
+func joinCode(t *testing.T, db string) string {
+	t.Helper()
+	program, err := binary()
+	require.NoError(t, err)
+	out, err := exec.Command(program, "join", "--db", db).CombinedOutput()
+	require.NoError(t, err, string(out))
+	require.Regexp(t, `^join code: [A-HJ-NP-Z2-9]{4}-[A-HJ-NP-Z2-9]{4}\n$`, string(out))
+	return strings.TrimSpace(strings.TrimPrefix(string(out), "join code: "))
+}
+
+// A code for one more group comes from the command line while the service runs, a process
+// of its own as well; it opens one group, once, and voids the code before it.
+func TestServeJoinedWhileItRuns(t *testing.T) {
+	d := apidouble.Start(t, apidouble.Options{Token: markerToken, ReadsAll: true, Clock: apidouble.WallClock(time.Now)})
+	wren, ash := d.NewUser("Wren", ""), d.NewUser("Ash", "")
+	groups := map[int64]int64{}
+	for _, who := range []int64{wren, ash} {
+		groups[who] = d.NewSupergroup("Yard", who)
+		d.AddBot(groups[who], who)
+	}
+	db := filepath.Join(t.TempDir(), "crew.db")
+	_, said := servedBy(t, d.URL(), "--db", db)
+	says := func(who int64, text string) string {
+		t.Helper()
+		n := len(d.Sent(groups[who]))
+		d.Say(groups[who], who, text)
+		ctx, cancel := context.WithTimeout(t.Context(), bound)
+		defer cancel()
+		require.NoError(t, d.Await(ctx, func() bool { return len(d.Sent(groups[who])) > n }), said.String())
+		return d.Sent(groups[who])[n].Text
+	}
+	assert.Contains(t, says(wren, "/join "+strings.TrimSpace(said.await(t, "join code: "))), "Wren leads")
+	void, code := joinCode(t, db), joinCode(t, db)
+	d.Say(groups[ash], ash, "/join "+void)
+	assert.Contains(t, says(ash, "/join "+code), "Ash leads")
+	assert.Len(t, d.Sent(groups[ash]), 1, "the void code was no claim")
+	third := d.NewSupergroup("Third", wren)
+	d.AddBot(third, wren)
+	d.Say(third, wren, "/join "+code)
+	says(wren, "due") // read after that
+	assert.Empty(t, d.Sent(third), "the code is spent")
+	assert.Empty(t, d.Violations())
+}
+
+// Where no group can come to, no code is printed.
+func TestJoinRefuses(t *testing.T) {
+	dir := t.TempDir()
+	for db, said := range map[string]string{"": "name the database", filepath.Join(dir, "none.db"): "does not exist", crewFile(t, round): "was played at the console"} {
+		var out, errOut bytes.Buffer
+		args := []string{"join"}
+		if db != "" {
+			args = append(args, "--db", db)
+		}
+		assert.NotEqual(t, 0, run(t.Context(), args, testEnv("", &out, &errOut)))
+		assert.Contains(t, errOut.String(), said)
+		assert.Empty(t, out.String())
+	}
 }
