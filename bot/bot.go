@@ -30,6 +30,8 @@ type Incoming struct {
 	Thread    int64  // topic of a forum, 0 for none
 	Photo     string // the transport's name for a photo whose caption the text is, "" for none
 	Album     string // of photos that were sent together
+	Forwarded bool   // somebody passes on what was written elsewhere
+	Hidden    bool   // written in the name of the group or of a channel: nobody knows by whom
 	Rights    string // of the bot in the group, as store.Crew has them; "" where not asked
 	Shut      bool   // a join code in it opens nothing: see Opens
 }
@@ -181,7 +183,10 @@ func (b *Bot) Start(ctx context.Context, now time.Time, source string, chat int6
 
 func (b *Bot) begin(tx *store.Tx, in Incoming) (t *talk, fresh bool, err error) {
 	in.UserName = person(in.UserName, in.UserKey)
-	t = &talk{tx: tx, kind: "reply", addressed: in.Addressed, calendarAt: b.Feed, private: b.ByCode, photo: in.Photo, album: in.Album}
+	if in.Hidden {
+		return nil, false, b.hidden(tx, in)
+	}
+	t = &talk{tx: tx, kind: "reply", addressed: in.Addressed, forwarded: in.Forwarded, calendarAt: b.Feed, private: b.ByCode, photo: in.Photo, album: in.Album}
 	if found, err := b.whose(t, in); err != nil || !found {
 		return nil, false, err
 	}

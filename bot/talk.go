@@ -33,6 +33,7 @@ type talk struct {
 	lead      bool  // may change settings and take back the lines of others
 	joined    bool  // the update claimed the group
 	addressed bool  // the transport knows that it is for the bot
+	forwarded bool  // it is somebody else's message
 	hearsAll  bool
 	button    *store.Button // pressed, where the transport named it by its data
 	stale     bool          // a press of a button that is not there any more
@@ -64,6 +65,9 @@ func (t *talk) run() error {
 	if t.joined {
 		t.welcome()
 		return nil
+	}
+	if t.forwarded {
+		return t.passedOn()
 	}
 	switch t.update.Kind {
 	case "press":

@@ -17,6 +17,14 @@ type User struct {
 	deactivated bool
 }
 
+// Who shows as the author of what is written in the name of a group or a channel (spec:
+// Message.from, "a fake sender user in non-channel chats"; the names are known from bots in
+// practice).
+var (
+	anonymousBot = &User{ID: 1087968824, Bot: true, FirstName: "Group", Username: "GroupAnonymousBot"}
+	channelBot   = &User{ID: 136817688, Bot: true, FirstName: "Channel", Username: "Channel_Bot"}
+)
+
 type kind string
 
 const (
@@ -88,6 +96,8 @@ type message struct {
 	id       int
 	chat     *chat
 	from     *User // nil for channel posts
+	as       *chat // in whose name it was written, nil for the person's own
+	passedOn bool  // somebody else's, forwarded
 	own      bool  // the bot sent it
 	date     time.Time
 	edited   time.Time

@@ -18,7 +18,7 @@ func (d *Double) visible(m *message) bool {
 		return false
 	case m.service != nil:
 		return true // docs: FAQ, "all service messages"
-	case m.from != nil && m.from.Bot:
+	case m.from != nil && m.from.Bot && m.as == nil:
 		return false // docs: FAQ, bots do not see other bots
 	case c.kind == channel, c.seesAll, me.admin():
 		return true

@@ -16,6 +16,8 @@ type said struct {
 	marked   bool
 	photo    bool
 	album    string
+	passedOn bool
+	asChat   int64
 }
 
 // ReplyTo makes it a reply to a message of the same chat.
@@ -40,6 +42,14 @@ func WithPhoto() SayOption { return func(s *said) { s.photo = true } }
 // message of its own.
 func InAlbum(id string) SayOption { return func(s *said) { s.photo, s.album = true, id } }
 
+// Forwarded makes it a message of somebody else that the person passes on (spec:
+// Message.forward_origin).
+func Forwarded() SayOption { return func(s *said) { s.passedOn = true } }
+
+// As writes it in the name of the group itself, as an anonymous administrator does, or of
+// a channel (spec: Message.sender_chat). The person does not show.
+func As(chatID int64) SayOption { return func(s *said) { s.asChat = chatID } }
+
 // Say has a member of a chat write something, and returns the number of the message.
 // A private chat has the number of its person.
 func (d *Double) Say(chatID, user int64, text string, opts ...SayOption) int {
@@ -53,6 +63,17 @@ func (d *Double) Say(chatID, user int64, text string, opts ...SayOption) int {
 	m := &message{from: d.inChat(c, user), date: s.at, text: text, entities: clientEntities(text)}
 	if s.marked {
 		m.entities = s.entities
+	}
+	m.passedOn = s.passedOn
+	if s.asChat != 0 {
+		if !c.member(user).admin() && s.asChat == chatID {
+			misuse("user %d is no administrator of chat %d and cannot be anonymous", user, chatID)
+		}
+		m.as = d.chat(s.asChat)
+		m.from = channelBot
+		if s.asChat == chatID {
+			m.from = anonymousBot
+		}
 	}
 	if s.at.IsZero() {
 		m.date = d.now()

@@ -1,6 +1,9 @@
 package apidouble
 
-import "encoding/json"
+import (
+	"encoding/json"
+	"time"
+)
 
 // The types here are answers and updates as they go over the wire; names and
 // required fields as in the spec, which the tests of this package hold them against.
@@ -36,6 +39,7 @@ type wireMessage struct {
 	MessageThreadID int             `json:"message_thread_id,omitempty"`
 	From            *wireUser       `json:"from,omitempty"`
 	SenderChat      *wireChat       `json:"sender_chat,omitempty"`
+	ForwardOrigin   *wireOrigin     `json:"forward_origin,omitempty"`
 	Date            int64           `json:"date"`
 	Chat            wireChat        `json:"chat"`
 	IsTopicMessage  bool            `json:"is_topic_message,omitempty"`
@@ -50,6 +54,13 @@ type wireMessage struct {
 	CaptionEntities []Entity        `json:"caption_entities,omitempty"`
 	ReplyMarkup     json.RawMessage `json:"reply_markup,omitempty"`
 	*service
+}
+
+// wireOrigin is a MessageOriginHiddenUser: where a forwarded message comes from is not told.
+type wireOrigin struct {
+	Type           string `json:"type"`
+	Date           int64  `json:"date"`
+	SenderUserName string `json:"sender_user_name"`
 }
 
 // service is the part that only service messages have.
@@ -143,6 +154,13 @@ func (m *message) wireAlone() *wireMessage {
 	} else {
 		sender := m.chat.wire()
 		w.SenderChat = &sender
+	}
+	if m.as != nil {
+		sender := m.as.wire()
+		w.SenderChat = &sender
+	}
+	if m.passedOn {
+		w.ForwardOrigin = &wireOrigin{"hidden_user", m.date.Add(-time.Hour).Unix(), "Somebody"}
 	}
 	if !m.edited.IsZero() {
 		w.EditDate = m.edited.Unix()

@@ -391,7 +391,7 @@ func Read(u update, me user, now time.Time) (in bot.Incoming, ok bool) {
 	if m == nil {
 		m, kind = u.Edited, "edit"
 	}
-	if m == nil || m.From == nil || m.From.IsBot || m.SenderChat != nil || m.words() == "" && (kind == "edit" || m.photo() == "" || !m.Chat.group()) || m.forOther(me.Username) {
+	if m == nil || !m.hidden() && (m.From == nil || m.From.IsBot || m.SenderChat != nil) || m.words() == "" && (kind == "edit" || m.photo() == "" || !m.Chat.group()) || m.forOther(me.Username) {
 		return in, false
 	}
 	if !m.Chat.group() && m.Chat.Type != "private" {
@@ -413,6 +413,10 @@ func Read(u update, me user, now time.Time) (in bot.Incoming, ok bool) {
 	}
 	in.Text, in.Addressed = m.plain(me.Username)
 	in.Addressed = in.Addressed || in.Private
+	in.Forwarded = m.forwarded()
+	if in.Hidden = m.hidden(); in.Hidden {
+		return in, true
+	}
 	return from(in, *m.From), true
 }
 

@@ -53,7 +53,10 @@ type message struct {
 	Thread      int64    `json:"message_thread_id"`
 	Topic       bool     `json:"is_topic_message"`
 	From        *user    `json:"from"`
-	SenderChat  *chat    `json:"sender_chat"`
+	SenderChat  *chat    `json:"sender_chat"` // a channel, or the group itself for an anonymous administrator
+	Origin      any      `json:"forward_origin"`
+	ForwardDate int64    `json:"forward_date"`         // servers of before forward_origin
+	AutoForward bool     `json:"is_automatic_forward"` // of the channel that the group belongs to
 	Chat        chat     `json:"chat"`
 	Date        int64    `json:"date"`
 	EditDate    int64    `json:"edit_date"`
@@ -90,6 +93,13 @@ func (m *message) photo() string {
 	}
 	return best.File
 }
+
+// forwarded reports whether somebody passes on what was written elsewhere.
+func (m *message) forwarded() bool { return m.Origin != nil || m.ForwardDate != 0 }
+
+// hidden reports whether it was written in the name of a group or a channel: who wrote it
+// does not show, and its sender is a bot of the chat's own.
+func (m *message) hidden() bool { return m.SenderChat != nil && m.Chat.group() && !m.AutoForward }
 
 // words of a message: its text, or the caption of what it carries.
 func (m *message) words() string {

@@ -86,7 +86,7 @@ func TestReadLeavesAlone(t *testing.T) {
 		"another bot":         `"message":{"message_id":1,"from":{"id":5,"is_bot":true,"first_name":"x"},` + yard + `,"date":1,"text":"due"}`,
 		"a channel post":      `"channel_post":{"message_id":1,"chat":{"id":-1009,"type":"channel"},"date":1,"text":"due"}`,
 		"a channel's message": `"message":{"message_id":1,` + wren + `,"chat":{"id":-1009,"type":"channel"},"date":1,"text":"due"}`,
-		"a linked channel":    `"message":{"message_id":1,` + wren + `,"sender_chat":{"id":-1009,"type":"channel"},` + yard + `,"date":1,"text":"due"}`,
+		"a linked channel":    `"message":{"message_id":1,` + wren + `,"sender_chat":{"id":-1009,"type":"channel"},"is_automatic_forward":true,` + yard + `,"date":1,"text":"due"}`,
 		"nobody":              `"message":{"message_id":1,` + yard + `,"date":1,"text":"due"}`,
 		"a picture alone":     `"message":{"message_id":1,` + place + `,"photo":[]}`,
 		"another's command":   `"message":{"message_id":1,` + place + `,"text":"/due@other_bot","entities":[{"type":"bot_command","offset":0,"length":14}]}`,
@@ -95,6 +95,37 @@ func TestReadLeavesAlone(t *testing.T) {
 	} {
 		_, ok := heard(t, inside)
 		assert.False(t, ok, name)
+	}
+}
+
+// What was written elsewhere is told apart from what somebody writes.
+func TestReadForwarded(t *testing.T) {
+	for _, origin := range []string{
+		`"forward_origin":{"type":"user","date":1,"sender_user":{"id":1002,"is_bot":false,"first_name":"Ash"}}`,
+		`"forward_origin":{"type":"hidden_user","date":1,"sender_user_name":"Ash"}`,
+		`"forward_origin":{"type":"channel","date":1,"chat":{"id":-1009,"type":"channel"},"message_id":4}`,
+		`"forward_from":{"id":1002,"is_bot":false,"first_name":"Ash"},"forward_date":1`,
+	} {
+		in, ok := heard(t, `"message":{"message_id":12,`+place+`,"text":"graft 45 from 7 into B2",`+origin+`}`)
+		require.True(t, ok, origin)
+		assert.True(t, in.Forwarded, origin)
+		assert.False(t, in.Hidden, origin)
+	}
+}
+
+// An anonymous administrator writes as the group, anybody may write as a channel; who it is
+// does not show, and the sender that does is no member.
+func TestReadHidden(t *testing.T) {
+	for _, sender := range []string{
+		`"from":{"id":1087968824,"is_bot":true,"first_name":"Group","username":"GroupAnonymousBot"},"sender_chat":{"id":-1000000000001,"type":"supergroup","title":"Yard"}`,
+		`"from":{"id":136817688,"is_bot":true,"first_name":"Channel","username":"Channel_Bot"},"sender_chat":{"id":-1009,"type":"channel"}`,
+		`"sender_chat":{"id":-1000000000001,"type":"supergroup","title":"Yard"}`,
+	} {
+		in, ok := heard(t, `"message":{"message_id":12,`+sender+`,`+yard+`,"date":1,"text":"accepted 38"}`)
+		require.True(t, ok, sender)
+		assert.True(t, in.Hidden, sender)
+		assert.Empty(t, in.UserKey, "nobody's member", sender)
+		assert.Empty(t, in.UserName, sender)
 	}
 }
 

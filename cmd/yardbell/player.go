@@ -197,6 +197,8 @@ func shown(l scriptLine) string {
 		return "(presses) [" + l.text + "]"
 	case editLine:
 		return "(changes the message to) " + l.text
+	case forwardLine:
+		return "(forwarding) " + l.text
 	}
 	return l.text
 }
@@ -299,6 +301,8 @@ func (p *player) incoming(ctx context.Context, l scriptLine) (in bot.Incoming, e
 				}
 			}
 			in.Message = target
+		case forwardLine:
+			in.Forwarded = true
 		case editLine:
 			in.Kind = "edit"
 			in.Message = 0

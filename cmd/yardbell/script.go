@@ -20,6 +20,7 @@ const (
 	replyLine
 	pressLine
 	editLine
+	forwardLine
 	restartLine
 	downLine
 )
@@ -36,7 +37,7 @@ type scriptLine struct {
 
 // A name is letters, digits and marks, up to three words; "done at 7:30" is not
 // somebody called "done at 7".
-var saidForm = regexp.MustCompile(`(?s)^\s*(\pL[\pL\pM\pN.'_-]*(?: \pL[\pL\pM\pN.'_-]*){0,2})\s*(?:([>*])(\d*)|(~))?:[ \t]?(.*)$`)
+var saidForm = regexp.MustCompile(`(?s)^\s*(\pL[\pL\pM\pN.'_-]*(?: \pL[\pL\pM\pN.'_-]*){0,2})\s*(?:([>*])(\d*)|([~<]))?:[ \t]?(.*)$`)
 
 func parseLine(s string) (scriptLine, error) {
 	t := strings.TrimSpace(s)
@@ -69,6 +70,8 @@ func parseLine(s string) (scriptLine, error) {
 		l.kind = pressLine
 	case m[4] == "~":
 		l.kind = editLine
+	case m[4] == "<":
+		l.kind = forwardLine
 	}
 	if m[3] != "" {
 		n, err := strconv.ParseInt(m[3], 10, 64)

@@ -4,6 +4,7 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -78,6 +79,54 @@ func TestServeNames(t *testing.T) {
 	w.says(poe, "due")
 	assert.Contains(t, w.says(lee, "make Ines lead").Text, "Two people here are called Ines")
 	assert.Contains(t, w.says(lee, "make Ines Poe lead").Text, "Ines Poe leads now")
+}
+
+// A message that is passed on is not the deed of who passes it on.
+func TestServeForwarded(t *testing.T) {
+	w := grafted(t)
+	book := w.book()
+	got := w.says(w.wren, "accepted 38", apidouble.Forwarded())
+	assert.Contains(t, got.Text, "Forwarded, so not logged")
+	w.silence(func() {
+		w.Say(w.group, w.wren, "capped 36", apidouble.Forwarded())
+		w.Say(w.group, w.wren, "lunch at noon?", apidouble.Forwarded())
+	})
+	assert.Equal(t, book, w.book())
+	assert.Contains(t, w.answer(w.wren, func() { w.Say(w.wren, w.wren, "due", apidouble.Forwarded()) }).Text, "batch 1", "a question is a question")
+	w.clock.Advance(time.Hour)
+	assert.Contains(t, w.answer(w.wren, func() { w.Say(w.wren, w.wren, "make Ash lead", apidouble.Forwarded()) }).Text, "Forwarded", "nobody is made lead by what was written elsewhere")
+	assert.Equal(t, book, w.book())
+	w.says(w.wren, "fed B2")
+	assert.Len(t, w.book(), len(book)+1)
+	assert.Empty(t, w.Violations())
+}
+
+// Who writes in the name of the group or of a channel is told once how to be heard.
+func TestServeAnonymous(t *testing.T) {
+	w := grafted(t)
+	w.PromoteMember(w.group, w.wren, w.ash)
+	channel := w.NewChannel("Bees", w.odile)
+	book := w.book()
+	got := w.says(w.ash, "accepted 38", apidouble.As(w.group))
+	assert.Contains(t, got.Text, "Remain anonymous")
+	w.silence(func() {
+		w.Say(w.group, w.ash, "capped 36", apidouble.As(w.group))
+		w.Say(w.group, w.odile, "fed B2", apidouble.As(channel))
+	})
+	assert.Equal(t, book, w.book())
+	// Talk tells of it neither, and the next day it is told again.
+	w.clock.Advance(24 * time.Hour)
+	w.settled()
+	w.says(w.wren, "due")
+	w.silence(func() { w.Say(w.group, w.ash, "lunch at noon?", apidouble.As(w.group)) })
+	assert.Contains(t, w.says(w.ash, "undo", apidouble.As(w.group)).Text, "Remain anonymous")
+	assert.Equal(t, book, w.book())
+	// A group that is nobody's is not spoken to.
+	other := w.NewSupergroup("Elsewhere", w.stranger)
+	w.AddBot(other, w.stranger)
+	w.silence(func() { w.Say(other, w.stranger, "accepted 38", apidouble.As(other)) })
+	assert.Empty(t, w.Sent(other))
+	assert.Empty(t, w.Violations())
 }
 
 func TestServePrivate(t *testing.T) {

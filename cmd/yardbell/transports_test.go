@@ -279,6 +279,8 @@ func (g *groupPlayer) write(l scriptLine) (why string) {
 		g.Edit(g.group, user, g.last[l.who], l.text)
 	case sayLine:
 		g.last[l.who] = g.Say(g.group, user, l.text)
+	case forwardLine:
+		g.last[l.who] = g.Say(g.group, user, l.text, apidouble.Forwarded())
 	case replyLine:
 		id := g.target(l, func(tx *store.Tx) (store.Message, bool, error) { return tx.LastPing(1) })
 		if id == 0 {

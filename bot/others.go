@@ -1,0 +1,78 @@
+package bot
+
+import (
+	"fmt"
+	"time"
+	"unicode/utf8"
+
+	"yardbell/rules"
+	"yardbell/store"
+)
+
+// This file is about messages that are nobody's own words: those that were forwarded, and
+// those that were written in the name of a group or a channel. Neither is logged, since
+// who did it, or when, is not known; and neither is passed over without a word, or the crew
+// would believe that it was.
+
+// toldWhen is for how long somebody who passes on reports is told but once.
+const toldWhen = 10 * time.Minute
+
+// passedOn answers a forwarded message. A question to the bot is one whoever asked it first.
+func (t *talk) passedOn() error {
+	text := t.origin.Text
+	if clean(text) == "" || !utf8.ValidString(text) || utf8.RuneCountInString(text) > mostRunes {
+		t.hush()
+		return nil
+	}
+	m, err := t.read(text)
+	if err != nil {
+		return err
+	}
+	switch {
+	case t.chat != 0 && asks[m.whole.verb]:
+		return t.message()
+	case !t.addressed && !forBot(m) || asks[m.whole.verb]:
+		t.hush()
+		return nil
+	}
+	// Several that are passed on at a time get one answer, which is about all of them.
+	key := fmt.Sprintf("forwarded/%d/%d", t.member.ID, t.update.Said.Truncate(toldWhen).Unix())
+	t.hush()
+	return t.tx.Queue(store.Message{Crew: t.crew.ID, Key: key, Kind: "error", Update: t.update.ID, Chat: t.chat, Answers: t.update.Message,
+		Step: m.whole.step, Text: upper(t.v.say("r_forwarded", "Example", t.example(m.whole)))})
+}
+
+// hidden tells a crew, once a day, how somebody is heard who writes in the name of the
+// group or of a channel.
+func (b *Bot) hidden(tx *store.Tx, in Incoming) error {
+	c, found, err := tx.Crew(in.Source, in.Chat)
+	if err != nil || !found || !utf8.ValidString(in.Text) || utf8.RuneCountInString(in.Text) > mostRunes || clean(in.Text) == "" {
+		return err
+	}
+	t := &talk{tx: tx, crew: c, addressed: in.Addressed || in.ReplyTo != 0}
+	if t.s, err = tx.Settings(c.ID); err != nil {
+		return err
+	}
+	n, err := t.readNames()
+	if err != nil {
+		return err
+	}
+	if m := readMany(in.Text, n); !t.addressed && !forBot(m) {
+		return nil
+	}
+	return b.tell(tx, c, "hidden/"+rules.DateOf(tx.Now, t.s.Zone).String(), "g_hidden")
+}
+
+// forBot reports whether a message would be logged, answered or asked about.
+func forBot(m many) bool {
+	r := m.whole
+	switch {
+	case m.mend != nil || len(m.parts) > 0:
+		return true
+	case asks[r.verb] || r.verb == doSet:
+		return len(r.rest) == 0
+	case reports[r.verb] && r.verb != justCount:
+		return !r.negated && !r.question && (len(r.rest) == 0 || r.firm())
+	}
+	return false
+}
