@@ -195,7 +195,7 @@ func (b *Bot) begin(tx *store.Tx, in Incoming) (t *talk, fresh bool, err error) 
 		tx.Since = in.Said.UTC() // the chat dates it, also where this machine's clock is behind
 	}
 	var pressed *store.Button
-	if in.Kind == "press" && in.Data != "" {
+	if in.Kind == "press" && in.Data != "" && t.about == "" {
 		m, _, err := tx.SentIn(t.crew.ID, t.chat, in.Message)
 		if err != nil {
 			return nil, false, err
@@ -226,7 +226,7 @@ func (b *Bot) begin(tx *store.Tx, in Incoming) (t *talk, fresh bool, err error) 
 	}
 	t.update, t.origin, t.by, t.button = u, u, t.member, pressed
 	t.speak("")
-	t.stale = in.Kind == "press" && in.Data != "" && pressed == nil
+	t.stale = in.Kind == "press" && in.Data != "" && pressed == nil && t.about == ""
 	if in.Kind != "press" && in.ReplyTo != 0 {
 		m, found, err := tx.SentIn(t.crew.ID, t.chat, in.ReplyTo)
 		if err != nil {

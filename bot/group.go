@@ -267,6 +267,11 @@ func (b *Bot) whose(t *talk, in Incoming) (found bool, err error) {
 			return false, err
 		}
 		t.crew, t.chat = crews[len(crews)-1], in.Chat
+		if len(crews) > 1 {
+			if err := t.choose(in, crews); err != nil {
+				return false, err
+			}
+		}
 	} else {
 		crew, known, err := t.tx.Crew(in.Source, in.Chat)
 		if err != nil {
@@ -286,6 +291,12 @@ func (b *Bot) whose(t *talk, in Incoming) (found bool, err error) {
 			if crew, err = t.tx.NewCrew(in.Source, in.Chat, b.first); err != nil {
 				return false, err
 			}
+		}
+		if title := groupTitle(in.Title); title != "" && title != crew.Title {
+			if err := t.tx.SetTitle(crew.ID, title); err != nil {
+				return false, err
+			}
+			crew.Title = title
 		}
 		t.crew = crew
 	}

@@ -29,11 +29,14 @@ type talk struct {
 	follows bool      // more of the same stands in the next part of the message
 	at      time.Time // when it happened, where a line is logged anew
 
-	chat      int64 // a private chat, 0 for the crew's group
-	lead      bool  // may change settings and take back the lines of others
-	joined    bool  // the update claimed the group
-	addressed bool  // the transport knows that it is for the bot
-	forwarded bool  // it is somebody else's message
+	chat      int64        // a private chat, 0 for the crew's group
+	crews     []store.Crew // in private, of somebody who is on several
+	which     bool         // … and which of them is meant is not known
+	about     string       // … or a button said it, of this earlier message
+	lead      bool         // may change settings and take back the lines of others
+	joined    bool         // the update claimed the group
+	addressed bool         // the transport knows that it is for the bot
+	forwarded bool         // it is somebody else's message
 	hearsAll  bool
 	button    *store.Button // pressed, where the transport named it by its data
 	stale     bool          // a press of a button that is not there any more
@@ -69,6 +72,9 @@ func (t *talk) run() error {
 	if t.forwarded {
 		return t.passedOn()
 	}
+	if t.about != "" {
+		return t.picked()
+	}
 	switch t.update.Kind {
 	case "press":
 		return t.press()
@@ -94,6 +100,9 @@ func (t *talk) message() error {
 	case clean(text) == "":
 		t.fail("r_empty")
 		return nil
+	}
+	if t.which {
+		return t.whichCrew(text)
 	}
 	if done, err := t.label(text); done || err != nil {
 		return err
@@ -375,6 +384,9 @@ func (t *talk) finish() error {
 	}
 	if len(t.lines) == 0 {
 		return fmt.Errorf("update %d: %w", t.update.ID, errNoAnswer)
+	}
+	if len(t.crews) > 0 && !t.which {
+		t.lines = append([]string{t.v.say("g_crew", "Crew", t.title(t.crew))}, t.lines...)
 	}
 	m := store.Message{Crew: t.crew.ID, Key: fmt.Sprintf("answer/%d", t.update.ID), Kind: t.kind, Update: t.update.ID,
 		Text: strings.Join(t.lines, "\n"), Buttons: t.buttons, Step: t.step, Subject: t.subject.String()}

@@ -20,6 +20,12 @@ func (t *Tx) SetHears(crew int64, hears string) error {
 	return err
 }
 
+// SetTitle notes what a group is called.
+func (t *Tx) SetTitle(crew int64, title string) error {
+	_, err := t.exec(`UPDATE crews SET title = ? WHERE id = ?`, title, crew)
+	return err
+}
+
 // SetPrivate notes the private chat with a person, on every crew they are on; 0 for
 // one that is closed.
 func (t *Tx) SetPrivate(source, key string, chat int64) error {

@@ -18,6 +18,7 @@ type Crew struct {
 	Thread   int64  // topic of a forum in which the crew talks, 0 for none
 	Rights   string // of the bot there: "" not known, "member", "admin" with "pin" and "delete" behind it
 	Hears    string // what the crew was told last: "" nothing, "all", "some" of what is written
+	Title    string // of the group, "" where it is not known
 }
 
 // Admin reports whether the bot is known to be an administrator of the group.
@@ -48,10 +49,10 @@ func scanMember(s scanner) (m Member, err error) {
 	return m, err
 }
 
-const crewColumns = `id, source, chat_id, created_at, standing, thread_id, rights, hears`
+const crewColumns = `id, source, chat_id, created_at, standing, thread_id, rights, hears, title`
 
 func scanCrew(s scanner) (c Crew, err error) {
-	err = s.Scan(&c.ID, &c.Source, &c.Chat, instant{&c.Created}, &c.Standing, &c.Thread, &c.Rights, &c.Hears)
+	err = s.Scan(&c.ID, &c.Source, &c.Chat, instant{&c.Created}, &c.Standing, &c.Thread, &c.Rights, &c.Hears, &c.Title)
 	return c, err
 }
 

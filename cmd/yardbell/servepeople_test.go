@@ -197,3 +197,70 @@ func TestServeTwoCrews(t *testing.T) {
 	assert.Contains(t, got.Text, "Only a lead may do that (Odile)")
 	assert.Contains(t, w.says(w.odile, "set evening 20:00").Text, "Only a lead may do that (Wren)")
 }
+
+// Somebody on two crews is asked in private which is meant, and every answer says whose it is.
+func TestServePrivateOfTwoCrews(t *testing.T) {
+	w := grafted(t)
+	w.quit()
+	south := w.NewSupergroup("South <b>/join</b>", w.wren, w.odile)
+	w.AddBot(south, w.wren)
+	w.serve("--join")
+	code := strings.TrimSpace(w.out.await(t, "join code: "))
+	w.answer(south, func() { w.Say(south, w.wren, "/join "+code) })
+	w.answer(south, func() { w.Say(south, w.wren, "add breeder 12") })
+	w.answer(south, func() { w.Say(south, w.wren, "add yard Creek 30 nucs") })
+	w.says(w.ash, "due") // which tells what the first group is called
+	private := func(text string, o ...apidouble.SayOption) apidouble.Sent {
+		return w.answer(w.wren, func() { w.Say(w.wren, w.wren, text, o...) })
+	}
+	press := func(m apidouble.Sent, label string) apidouble.Sent {
+		return w.answer(w.wren, func() { w.Press(w.wren, w.wren, m.ID, label) })
+	}
+
+	asked := private("due this week")
+	assert.Equal(t, "Which crew?", asked.Text)
+	require.Len(t, labels(asked), 2)
+	yard, other := labels(asked)[0], labels(asked)[1]
+	assert.Equal(t, "Yard", yard)
+	assert.True(t, strings.HasPrefix(other, "South"), other)
+
+	got := press(asked, yard)
+	assert.True(t, strings.HasPrefix(got.Text, "Yard:\n"), got.Text)
+	assert.Contains(t, got.Text, "batch 1")
+	got2 := press(asked, other)
+	assert.True(t, strings.HasPrefix(got2.Text, other+":\n"), got2.Text)
+	assert.NotContains(t, got2.Text, "batch 1", "of the other crew")
+
+	// A reply is about the crew of the answer, whichever was asked about last.
+	assert.Contains(t, private("batch 1", apidouble.ReplyTo(got.ID)).Text, "Yard:\nBatch 1")
+	assert.NotContains(t, private("batch 1", apidouble.ReplyTo(got2.ID)).Text, "45")
+	// What only the other crew has a name for is asked about as well; so is what changes a crew.
+	assert.Equal(t, "Which crew?", private("yard Creek").Text)
+	book := w.book()
+	sure := press(private("make Ash lead"), yard)
+	assert.Contains(t, sure.Text, "Ash leads now")
+	// Work is not logged in private, whichever crew it is of, and help is the same for all.
+	assert.Contains(t, private("accepted 38").Text, "logged in the group")
+	assert.NotContains(t, private("help").Text, "Which crew?")
+	assert.Equal(t, book, w.book())
+
+	// Who leaves one of them is not asked any more, and an old button tells nothing of it.
+	w.RemoveMember(south, w.wren, w.wren)
+	w.settled()
+	gone := press(asked, other)
+	assert.NotContains(t, gone.Text, "South")
+	assert.NotContains(t, private("due this week").Text, "Which crew?")
+	// Somebody on one crew is not asked.
+	assert.NotContains(t, w.answer(w.ash, func() { w.Say(w.ash, w.ash, "due") }).Text, "Yard:")
+	assert.Empty(t, w.Violations())
+}
+
+// labels are the buttons of a message, in order.
+func labels(m apidouble.Sent) (list []string) {
+	for _, row := range m.Buttons {
+		for _, b := range row {
+			list = append(list, b.Text)
+		}
+	}
+	return list
+}

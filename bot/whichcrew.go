@@ -1,0 +1,130 @@
+package bot
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"yardbell/store"
+)
+
+// This file is about somebody who is on several crews and writes in private, where no
+// group says which of them is meant. It is asked, and each answer says whose it is: the
+// tasks of one crew, taken for those of the other, would be a move that nobody makes.
+
+// crewDo spells the button that says which crew a message was about.
+const crewDo = "crew|"
+
+// choose settles which crew an update in private is about: that of the message replied to
+// or pressed under, or the one that a button names. Where nothing says it, which is set.
+func (t *talk) choose(in Incoming, crews []store.Crew) error {
+	t.crews, t.which = crews, true
+	number := in.ReplyTo
+	if in.Kind == "press" {
+		number = in.Message
+	}
+	if number == 0 {
+		return nil
+	}
+	for _, c := range crews {
+		m, found, err := t.tx.SentIn(c.ID, in.Chat, number)
+		if err != nil {
+			return err
+		}
+		if !found {
+			continue
+		}
+		asked := len(m.Buttons) > 0 && strings.HasPrefix(m.Buttons[0].Do, crewDo)
+		if !asked {
+			t.crew, t.which = c, false
+			return nil
+		}
+		b, pressed := ButtonOf(in.Data, m.Buttons)
+		for _, k := range m.Buttons {
+			if in.Kind != "press" && sameLabel(k.Label, fold(clean(in.Text))) {
+				b, pressed = k, true
+			}
+		}
+		if !pressed {
+			return nil
+		}
+		return t.pick(b.Do)
+	}
+	return nil
+}
+
+// pick follows a button that names the crew.
+func (t *talk) pick(do string) error {
+	id, about, _ := strings.Cut(strings.TrimPrefix(do, crewDo), "|")
+	crew, _ := strconv.ParseInt(id, 10, 64)
+	row, _ := strconv.ParseInt(about, 10, 64)
+	for _, c := range t.crews {
+		if c.ID != crew {
+			continue // somebody who has left that crew since learns nothing of it
+		}
+		u, found, err := t.tx.UpdateRow(row)
+		if err != nil || !found {
+			return err
+		}
+		t.crew, t.which, t.about = c, false, u.Text
+	}
+	return nil
+}
+
+// picked answers the message that the button was about, for the crew that it names. It may
+// be pressed again, for another.
+func (t *talk) picked() error {
+	t.origin.Text, t.origin.Kind = t.about, "message"
+	t.opt.rerun = true
+	t.replied = nil
+	return t.message()
+}
+
+// whichCrew asks which crew is meant, where the answer depends on it.
+func (t *talk) whichCrew(text string) error {
+	var r *reading
+	for _, c := range t.crews { // one of them may know what another has no name for
+		t.crew = c
+		m, err := t.read(text)
+		if err != nil {
+			return err
+		}
+		if r == nil || !asks[r.verb] {
+			r = m.whole
+		}
+	}
+	text = clean(text)
+	switch {
+	case r.verb == askHelp:
+		return t.act(r)
+	case asks[r.verb], r.verb == doMine, r.verb == doSet, leadForm.MatchString(text), removeForm.MatchString(text), forgetForm.MatchString(text):
+	default:
+		t.fail("g_private")
+		return nil
+	}
+	t.ask("g_which_crew")
+	for _, c := range t.crews {
+		t.buttons = append(t.buttons, button(t.title(c), fmt.Sprintf("%s%d|%d", crewDo, c.ID, t.update.ID)))
+	}
+	return nil
+}
+
+// title is what a crew is called beside the others of the same person.
+func (t *talk) title(c store.Crew) string {
+	alone := c.Title != ""
+	for _, k := range t.crews {
+		alone = alone && (k.ID == c.ID || k.Title != c.Title)
+	}
+	if alone {
+		return c.Title
+	}
+	return strings.TrimSpace(c.Title + " " + t.v.say("g_crew_number", "Number", c.ID))
+}
+
+// groupTitle makes the title of a group safe to be shown, as a name is.
+func groupTitle(s string) string {
+	if strings.TrimSpace(s) == "" {
+		return ""
+	}
+	return person(s, "")
+}
