@@ -54,15 +54,20 @@ func (d *DB) Backup(ctx context.Context, now time.Time, dir string) (k Kept, err
 	if st, err := os.Stat(dir); err != nil || !st.IsDir() {
 		return k, &FileError{d.path, fmt.Sprintf("cannot be backed up: there is no folder %s", dir)}
 	}
+	id, err := d.identity(ctx)
+	if err != nil {
+		return k, err
+	}
 	base := backupBase(d.path)
-	lock := flock.New(filepath.Join(dir, "."+base+".lock"))
+	own := filepath.Join(dir, fmt.Sprintf(".%s-%.12s", base, id)) // another of the same name may be at work here
+	lock := flock.New(own + ".lock")
 	if ok, err := lock.TryLock(); err != nil {
 		return k, &FileError{d.path, fmt.Sprintf("cannot be backed up: the folder %s must allow writing", dir)}
 	} else if !ok {
 		return k, &FileError{d.path, fmt.Sprintf("is being backed up to %s already", dir)}
 	}
 	defer func() { _ = lock.Unlock() }()
-	part := filepath.Join(dir, "."+base+".part")
+	part := own + ".part"
 	removeFile(part) // of one that was killed
 	if err := copyInto(ctx, d.path, part); err != nil {
 		return k, backupError(d.path, dir, part, err)
@@ -71,8 +76,14 @@ func (d *DB) Backup(ctx context.Context, now time.Time, dir string) (k Kept, err
 	if k.Proof, err = prove(ctx, now, part, Options{Table: d.table}); err != nil {
 		return k, backupError(d.path, dir, part, err)
 	}
+	// Between looking for a name and taking it nobody else may take it.
+	naming := flock.New(filepath.Join(dir, "."+base+".lock"))
+	if _, err := naming.TryLockContext(ctx, 10*time.Millisecond); err != nil {
+		return k, &FileError{d.path, fmt.Sprintf("cannot be backed up: the folder %s cannot be locked", dir)}
+	}
+	defer func() { _ = naming.Unlock() }()
 	if len(k.Proof.Chain.Broken) > 0 {
-		broken := filepath.Join(dir, base+"-broken.db")
+		broken := brokenName(ctx, dir, base, id)
 		if err := put(part, broken); err != nil {
 			return k, backupError(d.path, dir, part, err)
 		}

@@ -82,13 +82,13 @@ func TestBackupWhileWriting(t *testing.T) {
 func TestBackupsOfOneSecondAndUnknownFolder(t *testing.T) {
 	d := logged(t)
 	dir := t.TempDir()
-	require.NoError(t, os.WriteFile(filepath.Join(dir, ".crew.part"), []byte("half of one that was killed"), 0o600))
+	require.NoError(t, os.WriteFile(partOf(t, d.db, dir), []byte("half of one that was killed"), 0o600))
 	for range 2 {
 		_, err := d.db.Backup(ctx, start, dir)
 		require.NoError(t, err)
 	}
 	assert.Equal(t, []string{"crew-20310424-130000Z-2.db", "crew-20310424-130000Z.db"}, names(t, dir))
-	list, err := Backups(d.db.path, dir)
+	list, err := d.db.Backups(ctx, dir)
 	require.NoError(t, err)
 	require.Len(t, list, 2)
 	assert.Equal(t, "crew-20310424-130000Z-2.db", filepath.Base(list[0].Path), "the newest")
@@ -112,7 +112,7 @@ func TestBackupOfABrokenLogbook(t *testing.T) {
 		assert.Contains(t, err.Error(), "line 4 of 2031-04-24 13:00 UTC by Wren")
 	}
 	assert.Equal(t, []string{"crew-20310424-130000Z.db", "crew-broken.db"}, names(t, dir))
-	list, err := Backups(d.db.path, dir)
+	list, err := d.db.Backups(ctx, dir)
 	require.NoError(t, err)
 	assert.Len(t, list, 1)
 }
@@ -141,9 +141,9 @@ func backUpForEver(path, dir string) {
 func TestBackupKilled(t *testing.T) {
 	d := logged(t)
 	bulk(t, d, 300)
-	path := d.db.path
+	path, dir := d.db.path, t.TempDir()
+	part := partOf(t, d.db, dir)
 	require.NoError(t, d.db.Close())
-	dir := t.TempDir()
 	r := rand.New(rand.NewPCG(5, 6))
 	halves := 0
 	for range 12 {
@@ -158,10 +158,10 @@ func TestBackupKilled(t *testing.T) {
 		<-time.After(time.Duration(r.IntN(60)) * time.Millisecond)
 		require.NoError(t, c.Process.Kill())
 		_ = c.Wait()
-		if exists(filepath.Join(dir, ".crew.part")) {
+		if exists(part) {
 			halves++
 		}
-		list, err := Backups(path, dir)
+		list, err := NamedBackups(path, dir)
 		require.NoError(t, err)
 		for _, b := range list {
 			p, err := prove(ctx, start, b.Path, Options{})
@@ -271,21 +271,162 @@ func TestSpare(t *testing.T) {
 	assert.Empty(t, Keeping{Newest: 100}.Spare(list))
 }
 
+// Whatever stands in the folder under the name of a backup, only this database's own are
+// removed: not another one's of the same name, another program's, nor what is no database.
 func TestPruneTouchesNothingElse(t *testing.T) {
-	dir := t.TempDir()
-	mine := []string{"crew-20310424-130000Z.db", "crew-20310424-130001Z.db", "crew-20310424-130002Z.db"}
-	others := []string{"crew-20310424.db", "crew-broken.db", "other-20310424-130000Z.db", "crew-2-20310424-130000Z.db", "crew-20319999-999999Z.db", "notes.txt"}
-	for _, n := range append(others, mine...) {
+	d, dir := logged(t), t.TempDir()
+	other := logged(t) // its file has the same name
+	var mine, others []string
+	for n := range 4 {
+		k, err := d.db.Backup(ctx, start.Add(time.Duration(n)*time.Hour), dir)
+		require.NoError(t, err)
+		mine = append(mine, filepath.Base(k.Path))
+		k, err = other.db.Backup(ctx, start.Add(time.Duration(n)*time.Hour), dir)
+		require.NoError(t, err)
+		others = append(others, filepath.Base(k.Path))
+	}
+	raw(t, filepath.Join(dir, "crew-20310101-000000Z.db"), `CREATE TABLE notes (text); PRAGMA user_version = 3;`)
+	raw(t, filepath.Join(dir, "crew-20310101-000003Z.db"), fmt.Sprintf(`PRAGMA application_id = %d; CREATE TABLE identity (id TEXT);`, applicationID))
+	for _, n := range []string{"crew-20310101-000001Z.db", "crew-20310424.db", "crew-broken.db", "other-20310424-130000Z.db", "crew-2-20310424-130000Z.db", "crew-20319999-999999Z.db", "notes.txt"} {
 		require.NoError(t, os.WriteFile(filepath.Join(dir, n), nil, 0o600))
 	}
-	n, err := Keeping{Newest: 2}.Prune("/elsewhere/crew.db", dir)
+	require.NoError(t, os.WriteFile(filepath.Join(dir, "crew-20310101-000002Z.db"), []byte("somebody's own words"), 0o600))
+	before := names(t, dir)
+	for range 2 {
+		_, err := Keeping{Newest: 2}.Prune(ctx, d.db, dir)
+		require.NoError(t, err)
+	}
+	var gone []string
+	left := names(t, dir)
+	for _, n := range before {
+		if !slices.Contains(left, n) {
+			gone = append(gone, n)
+		}
+	}
+	assert.Equal(t, mine[:2], gone)
+	list, err := other.db.Backups(ctx, dir)
+	require.NoError(t, err)
+	assert.Len(t, list, len(others))
+	last, found, err := d.db.LastBackup(ctx, dir, start.Add(150*time.Minute))
+	require.NoError(t, err)
+	assert.True(t, found)
+	assert.Equal(t, mine[2], filepath.Base(last.Path))
+	_, found, err = d.db.LastBackup(ctx, dir, start.Add(time.Hour))
+	require.NoError(t, err)
+	assert.False(t, found, "those that were pruned, and another's, are none")
+}
+
+// Put back to an earlier state, a database does not remove the backups with what was
+// logged after it; nor does the one that goes on remove those of its copy.
+func TestPruneLeavesLinesItLacks(t *testing.T) {
+	d, dir := logged(t), t.TempDir()
+	back := func(d *diary, hour int) string {
+		k, err := d.db.Backup(ctx, start.Add(time.Duration(hour)*time.Hour), dir)
+		require.NoError(t, err)
+		return filepath.Base(k.Path)
+	}
+	first := back(d, 0)
+	d.log(rules.Entry{Step: rules.Feed, Subject: rules.BreederSubject(7)})
+	second := back(d, 1)
+	path := filepath.Join(t.TempDir(), "crew.db")
+	_, err := Restore(ctx, start, filepath.Join(dir, first), path, false, Options{})
+	require.NoError(t, err)
+	c := &diary{t: t, db: openFile(t, path), crew: d.crew, now: start, update: 500}
+	third := back(c, 2)
+	n, err := Keeping{}.Prune(ctx, c.db, dir)
+	require.NoError(t, err)
+	assert.Equal(t, 1, n, "the identity comes back with a backup, so that older ones count")
+	assert.Equal(t, []string{second, third}, names(t, dir))
+	c.log(rules.Entry{Step: rules.Feed, Subject: rules.BreederSubject(9)})
+	fourth := back(c, 3)
+	for _, db := range []*DB{c.db, d.db} {
+		_, err = Keeping{}.Prune(ctx, db, dir)
+		require.NoError(t, err)
+	}
+	assert.Equal(t, []string{second, fourth}, names(t, dir))
+}
+
+// A backup from before there were identities goes where all its lines stand in the
+// database, and stays beside any other.
+func TestPruneKnowsBackupsFromBefore(t *testing.T) {
+	text, err := os.ReadFile("testdata/schema9.sql")
+	require.NoError(t, err)
+	path, dir := filepath.Join(t.TempDir(), "crew.db"), t.TempDir()
+	raw(t, path, string(text))
+	raw(t, filepath.Join(dir, "crew-20310423-000000Z.db"), string(text))
+	db, other := openFile(t, path), logged(t)
+	for n, d := range []*DB{other.db, db} {
+		_, err := d.Backup(ctx, start.Add(time.Duration(n)*time.Hour), dir)
+		require.NoError(t, err)
+	}
+	n, err := Keeping{}.Prune(ctx, other.db, dir)
+	require.NoError(t, err)
+	assert.Zero(t, n)
+	n, err = Keeping{}.Prune(ctx, db, dir)
 	require.NoError(t, err)
 	assert.Equal(t, 1, n)
-	left := names(t, dir)
-	assert.NotContains(t, left, mine[0])
-	for _, n := range append(others, mine[1:]...) {
-		assert.Contains(t, left, n)
+	assert.Equal(t, []string{"crew-20310424-130000Z.db", "crew-20310424-140000Z.db"}, names(t, dir))
+}
+
+// Two databases of one name back up into one folder at once, in the same seconds: each
+// has its own, and no name is taken twice.
+func TestTwoOfOneNameBackUpAtOnce(t *testing.T) {
+	dir := t.TempDir()
+	var dbs []*DB
+	for range 2 {
+		d := logged(t)
+		bulk(t, d, 50)
+		dbs = append(dbs, d.db)
 	}
+	var wg sync.WaitGroup
+	var kept [2][]string
+	for i, db := range dbs {
+		wg.Go(func() {
+			for n := range 6 {
+				k, err := db.Backup(ctx, start.Add(time.Duration(n)*time.Second), dir)
+				if !assert.NoError(t, err) {
+					return
+				}
+				kept[i] = append(kept[i], k.Path)
+			}
+		})
+	}
+	wg.Wait()
+	assert.Len(t, names(t, dir), 12)
+	for i, db := range dbs {
+		list, err := db.Backups(ctx, dir)
+		require.NoError(t, err)
+		var paths []string
+		for _, b := range list {
+			paths = append(paths, b.Path)
+		}
+		slices.Reverse(paths)
+		assert.Equal(t, kept[i], paths)
+	}
+}
+
+// Of two broken logbooks of one name both are kept apart, each once.
+func TestTwoBrokenLogbooks(t *testing.T) {
+	dir := t.TempDir()
+	for range 2 {
+		d := logged(t)
+		d.spoil(`UPDATE entries SET count = 54 WHERE id = 4`)
+		for range 2 {
+			_, err := d.db.Backup(ctx, start, dir)
+			var broken *BrokenError
+			require.ErrorAs(t, err, &broken)
+		}
+	}
+	assert.Equal(t, []string{"crew-broken-2.db", "crew-broken.db"}, names(t, dir))
+}
+
+// partOf is where a database writes its backup before that has a name.
+func partOf(t *testing.T, db *DB, dir string) string {
+	t.Helper()
+	id, err := db.identity(ctx)
+	require.NoError(t, err)
+	require.Len(t, id, 32)
+	return filepath.Join(dir, ".crew-"+id[:12]+".part")
 }
 
 // BenchmarkBackup is a backup of a file with 10,000 lines, proof and all.

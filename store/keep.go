@@ -1,6 +1,7 @@
 package store
 
 import (
+	"context"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -39,8 +40,22 @@ func freeName(dir, base string, now time.Time) string {
 	return path
 }
 
-// Backups lists the backups of the database at path in the folder dir, newest first.
-func Backups(path, dir string) ([]BackupFile, error) {
+// brokenName is where a logbook that is not as it was written is kept apart: always the
+// same name for one database, another where it is taken by another one's.
+func brokenName(ctx context.Context, dir, base, id string) string {
+	path := filepath.Join(dir, base+"-broken.db")
+	for n := 2; exists(path); n++ {
+		if o, ok := originOf(ctx, path); ok && o.id == id {
+			break
+		}
+		path = filepath.Join(dir, fmt.Sprintf("%s-broken-%d.db", base, n))
+	}
+	return path
+}
+
+// NamedBackups lists what is called as backups of the database at path are, in the folder
+// dir, newest first. Another database's may be among them.
+func NamedBackups(path, dir string) ([]BackupFile, error) {
 	list, err := os.ReadDir(dir)
 	if err != nil {
 		return nil, &FileError{path, fmt.Sprintf("has no backups in %s: %s", dir, reason(err))}
@@ -97,9 +112,57 @@ func (k Keeping) Spare(list []BackupFile) (spare []BackupFile) {
 	return spare
 }
 
-// Prune removes the backups of the database at path that need not stay.
-func (k Keeping) Prune(path, dir string) (removed int, err error) {
-	list, err := Backups(path, dir)
+// Backups lists the backups of this database in the folder dir, newest first: those that
+// say so themselves, whatever else has such a name. See Tx.copied.
+func (d *DB) Backups(ctx context.Context, dir string) ([]BackupFile, error) {
+	return d.backups(ctx, dir, func(BackupFile) bool { return false })
+}
+
+// LastBackup is the newest backup of this database that was not made after a time; false
+// where there is none.
+func (d *DB) LastBackup(ctx context.Context, dir string, until time.Time) (last BackupFile, found bool, err error) {
+	list, err := d.backups(ctx, dir, func(b BackupFile) bool { return !b.Made.After(until) })
+	for _, b := range list {
+		if !b.Made.After(until) {
+			return b, true, nil
+		}
+	}
+	return last, false, err
+}
+
+// backups reads no more files once enough is true of one.
+func (d *DB) backups(ctx context.Context, dir string, enough func(BackupFile) bool) (out []BackupFile, err error) {
+	list, err := NamedBackups(d.path, dir)
+	if err != nil {
+		return nil, err
+	}
+	err = d.View(ctx, fromMS(0), func(tx *Tx) error {
+		for _, b := range list {
+			o, ok := originOf(ctx, b.Path)
+			if err := ctx.Err(); err != nil { // nothing was found out of the file
+				return err
+			}
+			if !ok {
+				continue
+			}
+			if ok, err = tx.copied(o); err != nil {
+				return err
+			}
+			if !ok {
+				continue
+			}
+			if out = append(out, b); enough(b) {
+				return nil
+			}
+		}
+		return nil
+	})
+	return out, err
+}
+
+// Prune removes the backups of a database in the folder dir that need not stay.
+func (k Keeping) Prune(ctx context.Context, db *DB, dir string) (removed int, err error) {
+	list, err := db.Backups(ctx, dir)
 	if err != nil {
 		return 0, err
 	}

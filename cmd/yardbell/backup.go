@@ -59,7 +59,7 @@ no backup, and ends the command with status 1.`,
 			if keep == (store.Keeping{}) {
 				return nil
 			}
-			n, err := keep.Prune(f.db, to)
+			n, err := keep.Prune(c.Context(), db, to)
 			if n > 0 {
 				_, _ = fmt.Fprintf(e.out, "%d older ones removed\n", n)
 			}
@@ -80,17 +80,14 @@ func lineage(c store.Chain, zone *time.Location) string {
 	return fmt.Sprintf("%d lines in the logbook, the newest of %s, hash %.16s", c.Lines, c.Newest.In(zone).Format("2006-01-02 15:04 MST"), c.Head)
 }
 
-// backupsOf shows the newest backup in a folder; false where there is none.
-func backupsOf(e env, db, dir string) (bool, error) {
-	list, err := store.Backups(db, dir)
-	if err != nil {
-		return false, err
-	}
+// backupsOf shows the newest of a database's backups in a folder; false where there is
+// none.
+func backupsOf(e env, path, dir string, list []store.BackupFile) (bool, error) {
 	if len(list) == 0 {
-		_, err := fmt.Fprintf(e.out, "%s: no backup of %s in it\n", dir, db)
+		_, err := fmt.Fprintf(e.out, "%s: no backup of %s in it\n", dir, path)
 		return false, err
 	}
-	_, err = fmt.Fprintf(e.out, "%s: %d backups, the newest %s old\n", dir, len(list), age(e.clock().Sub(list[0].Made)))
+	_, err := fmt.Fprintf(e.out, "%s: %d backups, the newest %s old\n", dir, len(list), age(e.clock().Sub(list[0].Made)))
 	return true, err
 }
 

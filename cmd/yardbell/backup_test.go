@@ -62,13 +62,13 @@ func TestBackupPrunesOnlyWhenAsked(t *testing.T) {
 	for range 3 {
 		require.Zero(t, call("", "backup", "--db", db, "--to", dir).code)
 	}
-	list, err := store.Backups(db, dir)
+	list, err := store.NamedBackups(db, dir)
 	require.NoError(t, err)
 	assert.Len(t, list, 3)
 	r := call("", "backup", "--db", db, "--to", dir, "--keep", "2")
 	require.Zero(t, r.code, r.err)
 	assert.Contains(t, r.out, "2 older ones removed")
-	list, err = store.Backups(db, dir)
+	list, err = store.NamedBackups(db, dir)
 	require.NoError(t, err)
 	assert.Len(t, list, 2)
 }
@@ -116,7 +116,7 @@ func TestCheckOfTheLogbook(t *testing.T) {
 	assert.Equal(t, 1, r.code)
 	assert.Contains(t, r.out, db+": everybody on this machine can read it; chmod 600 it")
 	require.NoError(t, os.Chmod(db, 0o600))
-	made, err := store.Backups(db, dir)
+	made, err := store.NamedBackups(db, dir)
 	require.NoError(t, err)
 	require.NoError(t, os.Chmod(made[0].Path, 0o644))
 	r = call("", "check", "--db", db, "--backup", dir)
@@ -145,7 +145,7 @@ func TestServedFileIsBackedUpNotReplaced(t *testing.T) {
 	dir := t.TempDir()
 	var out, errOut bytes.Buffer
 	require.Equal(t, 0, run(t.Context(), []string{"backup", "--db", w.db, "--to", dir}, w.env(&out, &errOut)), errOut.String())
-	list, err := store.Backups(w.db, dir)
+	list, err := store.NamedBackups(w.db, dir)
 	require.NoError(t, err)
 	require.Len(t, list, 1)
 	require.Equal(t, 1, run(t.Context(), []string{"restore", "--from", list[0].Path, "--db", w.db, "--force"}, w.env(&out, &errOut)))
@@ -161,7 +161,7 @@ func TestServeMakesBackups(t *testing.T) {
 	dir := t.TempDir()
 	w.join("--backup", dir, "--backup-at", "03:15")
 	made := func() int {
-		list, err := store.Backups(w.db, dir)
+		list, err := store.NamedBackups(w.db, dir)
 		require.NoError(t, err)
 		return len(list)
 	}
@@ -174,13 +174,24 @@ func TestServeMakesBackups(t *testing.T) {
 	require.NoError(t, os.Mkdir(dir, 0o700))
 	// What stands in the way of the copy is a folder of its name, which root cannot write
 	// into a file either.
-	require.NoError(t, os.MkdirAll(filepath.Join(dir, ".crew.part", "x"), 0o700))
+	w.look(func(tx *store.Tx) error {
+		require.NoError(t, os.MkdirAll(filepath.Join(partOf(t, tx, dir), "x"), 0o700))
+		return nil
+	})
 	n := len(w.Sent(w.wren))
 	w.serve("--backup", dir, "--backup-at", "03:15")
 	w.await("the note", func() bool { return len(w.Sent(w.wren)) > n })
 	assert.Contains(t, w.Sent(w.wren)[n].Text, "the backup of the log failed")
 	require.Eventually(t, func() bool { return strings.Contains(w.err.String(), "no backup") }, bound, 20*time.Millisecond, "the log")
 	assert.Empty(t, w.Violations())
+}
+
+// partOf is where a database's backup is written before it has its name.
+func partOf(t *testing.T, tx *store.Tx, dir string) string {
+	t.Helper()
+	id, err := tx.Identity()
+	require.NoError(t, err)
+	return filepath.Join(dir, ".crew-"+id[:12]+".part")
 }
 
 // When a backup is due: what lies in the folder decides, not what the process remembers.
@@ -193,7 +204,7 @@ func TestBackupIsDue(t *testing.T) {
 	log := slog.New(slog.NewTextHandler(&said, nil))
 	b := bot.New(db, func() {}, log, nil)
 	made := func(dir string) (out []string) {
-		list, err := store.Backups(path, dir)
+		list, err := store.NamedBackups(path, dir)
 		require.NoError(t, err)
 		for _, k := range list {
 			out = append(out, k.Made.In(chicago(1, 0, 0).Location()).Format("2 15:04"))
@@ -236,10 +247,15 @@ func TestBackupIsDue(t *testing.T) {
 	assert.Empty(t, said.String(), "a service that stops has no fault to tell")
 
 	// After a failure it is tried again an hour later.
-	require.NoError(t, os.MkdirAll(filepath.Join(dir, ".crew.part", "x"), 0o700))
+	var part string
+	require.NoError(t, db.View(t.Context(), chicago(6, 12, 0), func(tx *store.Tx) error {
+		part = partOf(t, tx, dir)
+		return nil
+	}))
+	require.NoError(t, os.MkdirAll(filepath.Join(part, "x"), 0o700))
 	s.look(t.Context(), chicago(6, 12, 0))
 	assert.Contains(t, said.String(), "no backup")
-	require.NoError(t, os.RemoveAll(filepath.Join(dir, ".crew.part")))
+	require.NoError(t, os.RemoveAll(part))
 	s.look(t.Context(), chicago(6, 12, 59))
 	assert.Equal(t, []string{"4 12:00", "5 12:00"}, made(dir))
 	s.look(t.Context(), chicago(6, 13, 0))

@@ -67,6 +67,14 @@ func checkCommand(e env) *cobra.Command {
 					table = t
 				}
 			}
+			var kept []store.BackupFile
+			if backups != "" {
+				var err error // what is called so; all that there is to say where the database cannot be read
+				if kept, err = store.NamedBackups(f.db, backups); err != nil {
+					return err
+				}
+			}
+			named := kept
 			if f.db != "" {
 				db, err := store.Open(c.Context(), f.db, store.Options{Table: table, ReadOnly: true})
 				if err == nil {
@@ -74,9 +82,14 @@ func checkCommand(e env) *cobra.Command {
 					n, err = logbook(c.Context(), e, db)
 					faults += n
 					err = errors.Join(err, db.Check(c.Context()), parked(c.Context(), e, db, f.db))
+					if backups != "" {
+						var e error
+						kept, e = db.Backups(c.Context(), backups)
+						err = errors.Join(err, e)
+					}
 					_ = db.Close()
 				}
-				faults += exposed(e, f.db, backups)
+				faults += exposed(e, f.db, named)
 				if err != nil {
 					faults++
 					_, _ = fmt.Fprintln(e.out, oneLine(err.Error()))
@@ -85,7 +98,7 @@ func checkCommand(e env) *cobra.Command {
 				}
 			}
 			if backups != "" {
-				found, err := backupsOf(e, f.db, backups)
+				found, err := backupsOf(e, f.db, backups, kept)
 				if err != nil {
 					return err
 				}
@@ -139,13 +152,10 @@ func logbook(ctx context.Context, e env, db *store.DB) (faults int, err error) {
 }
 
 // exposed shows the files that everybody on the machine can read.
-func exposed(e env, db, backups string) int {
+func exposed(e env, db string, backups []store.BackupFile) int {
 	paths := []string{db}
-	if backups != "" {
-		list, _ := store.Backups(db, backups) // a folder that cannot be read is told of below
-		for _, b := range list {
-			paths = append(paths, b.Path)
-		}
+	for _, b := range backups {
+		paths = append(paths, b.Path)
 	}
 	list := store.Exposed(paths...)
 	for _, path := range list {

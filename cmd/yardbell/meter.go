@@ -243,17 +243,17 @@ func (s *stock) Collect(out chan<- prometheus.Metric) {
 		gauge(s.size, float64(n))
 	}
 	if s.backups != "" {
-		if last, err := lastBackup(s.db, s.backups); err == nil {
+		if last, err := lastBackup(ctx, s.db, s.backups); err == nil {
 			gauge(s.backup, seconds(last))
 		}
 	}
 }
 
 // lastBackup is when the newest backup in a folder was made, zero for none.
-func lastBackup(db *store.DB, dir string) (time.Time, error) {
-	list, err := store.Backups(db.Path(), dir)
-	if err != nil || len(list) == 0 {
-		return time.Time{}, err
-	}
-	return list[0].Made, nil
+func lastBackup(ctx context.Context, db *store.DB, dir string) (time.Time, error) {
+	last, _, err := db.LastBackup(ctx, dir, endOfTime)
+	return last.Made, err
 }
+
+// endOfTime is after every time that a backup can have in its name.
+var endOfTime = time.Date(10000, 1, 1, 0, 0, 0, 0, time.UTC)

@@ -5,7 +5,6 @@ import (
 	"errors"
 	"log/slog"
 	"os"
-	"slices"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -101,7 +100,7 @@ func (s *saver) run(ctx context.Context, clock func() time.Time) error {
 // look makes a backup where one is due. What goes wrong is logged and told to the leads;
 // the service goes on.
 func (s *saver) look(ctx context.Context, now time.Time) {
-	due, err := s.due(now)
+	due, err := s.due(ctx, now)
 	if err == nil && !due {
 		return
 	}
@@ -116,7 +115,7 @@ func (s *saver) look(ctx context.Context, now time.Time) {
 	}
 	if err == nil {
 		s.failed = time.Time{}
-		if _, err := s.keep.Prune(s.db.Path(), s.dir); err != nil {
+		if _, err := s.keep.Prune(ctx, s.db, s.dir); err != nil && ctx.Err() == nil {
 			s.log.Warn("backup made; an older one stays", "err", err)
 		}
 		return
@@ -130,20 +129,16 @@ func (s *saver) look(ctx context.Context, now time.Time) {
 }
 
 // due reports whether a backup should have been made by now.
-func (s *saver) due(now time.Time) (bool, error) {
+func (s *saver) due(ctx context.Context, now time.Time) (bool, error) {
 	if !s.failed.IsZero() && now.Sub(s.failed) < againAfter {
 		return false, nil
 	}
-	list, err := store.Backups(s.db.Path(), s.dir)
-	if err != nil {
+	// One made on a clock that was ahead says nothing until its time has come.
+	newest, found, err := s.db.LastBackup(ctx, s.dir, now)
+	if err != nil || !found {
 		return true, err
 	}
-	// One made on a clock that was ahead says nothing until its time has come.
-	list = slices.DeleteFunc(list, func(b store.BackupFile) bool { return b.Made.After(now) })
-	if len(list) == 0 {
-		return true, nil
-	}
-	last := list[0].Made
+	last := newest.Made
 	if s.at == nil {
 		return now.Sub(last) >= 24*time.Hour, nil
 	}

@@ -69,7 +69,7 @@ func (c *checker) look(ctx context.Context, now time.Time) error {
 		return err
 	}
 	if f.Backups {
-		if f.Backup, err = lastBackup(c.db, c.backups); err != nil {
+		if f.Backup, err = lastBackup(ctx, c.db, c.backups); err != nil {
 			return err
 		}
 	}

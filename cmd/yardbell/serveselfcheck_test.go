@@ -19,7 +19,7 @@ func TestServeDailyCheck(t *testing.T) {
 	w.quit()
 	w.serve("--backup", dir)
 	w.settled()
-	w.noted("a backup", func() bool { list, err := store.Backups(w.db, dir); return err == nil && len(list) == 1 })
+	w.noted("a backup", func() bool { list, err := store.NamedBackups(w.db, dir); return err == nil && len(list) == 1 })
 	assert.Contains(t, w.says(w.ash, "set daily check 06:00").Text, "Only a lead may do that (Wren)")
 	w.inPrivate(w.wren)
 	w.inPrivate(w.ash)

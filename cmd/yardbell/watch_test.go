@@ -114,7 +114,7 @@ func TestWatchMetrics(t *testing.T) {
 	w.Say(w.group, w.ash, "hello there")
 	w.Script("sendMessage", apidouble.Refuse(400, "Bad Request: no").InChat(w.group))
 	w.says(w.wren, "due")
-	w.noted("a backup", func() bool { list, err := store.Backups(w.db, dir); return err == nil && len(list) == 1 })
+	w.noted("a backup", func() bool { list, err := store.NamedBackups(w.db, dir); return err == nil && len(list) == 1 })
 	code, body := get(t, "http://"+at+"/metrics")
 	require.Equal(t, 200, code)
 	problems, err := promlint.New(strings.NewReader(body)).Lint()
