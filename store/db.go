@@ -60,7 +60,7 @@ type Options struct {
 
 // Open opens or creates the database file at path and brings it to the newest
 // schema. A file that cannot be used (a directory, read-only, locked, of a newer
-// version, damaged, of another program) gives a *FileError and is left as it is,
+// version, damaged, of another program, with nothing in it) gives a *FileError and is left as it is,
 // byte for byte. Before a file is upgraded a copy of it is kept beside it, or it is
 // not upgraded.
 func Open(ctx context.Context, path string, o Options) (*DB, error) {
@@ -89,11 +89,14 @@ func Open(ctx context.Context, path string, o Options) (*DB, error) {
 	case found.schema > newest:
 		return nil, &FileError{path, fmt.Sprintf("was written by a newer version of Yardbell (schema %d, this one knows %d); install that version", found.schema, newest)}
 	case found.schema < newest && o.ReadOnly && !found.ours:
-		return nil, &FileError{path, "is empty; a crew's file is made by console or serve"}
+		return nil, emptyFile(path)
 	case found.schema < newest && o.ReadOnly:
 		return nil, &FileError{path, fmt.Sprintf("has the older schema %d; open it once with console or serve", found.schema)}
 	}
 	if !found.ours {
+		if exists(path) {
+			return nil, emptyFile(path)
+		}
 		if err := claimFile(ctx, path); err != nil {
 			return nil, fileError(path, err)
 		}
@@ -235,7 +238,7 @@ func fileError(path string, err error) error {
 		return fe // said already
 	}
 	var se *sqlite.Error
-	if !errors.As(err, &se) || Fault(err) {
+	if !errors.As(err, &se) || Fault(err) || Interrupted(err) {
 		return fmt.Errorf("database %s: %w", path, err)
 	}
 	why := "cannot be used: " + firstLine(se.Error())
@@ -260,6 +263,33 @@ func fileError(path string, err error) error {
 		why = "cannot be read or written: the disk reports an error"
 	}
 	return &FileError{path, why}
+}
+
+// Interrupted reports whether something ended because its context was cancelled, and for
+// nothing else beside. A transaction that is over is what follows from that, no fault.
+func Interrupted(err error) bool {
+	var cancelled, other bool
+	var look func(error)
+	look = func(err error) {
+		switch e := err.(type) {
+		case nil:
+		case interface{ Unwrap() []error }:
+			for _, part := range e.Unwrap() {
+				look(part)
+			}
+		case interface{ Unwrap() error }:
+			look(e.Unwrap())
+		default:
+			var se *sqlite.Error
+			if err == context.Canceled || errors.As(err, &se) && se.Code()&0xff == sqlite3.SQLITE_INTERRUPT {
+				cancelled = true
+			} else if err != sql.ErrTxDone {
+				other = true
+			}
+		}
+	}
+	look(err)
+	return cancelled && !other
 }
 
 // Fault reports whether an error is one of the program's own: what it asked of the file

@@ -1,7 +1,9 @@
 package store
 
 import (
+	"context"
 	"database/sql"
+	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -274,4 +276,19 @@ func TestOpenOnAFullDisk(t *testing.T) {
 	after, err := os.ReadFile(path)
 	require.NoError(t, err)
 	assert.Equal(t, b, after)
+}
+
+// What ended because it was told to is told apart from what failed, also where both did.
+func TestInterrupted(t *testing.T) {
+	stopped, stop := context.WithCancel(ctx)
+	stop()
+	_, err := Open(stopped, filepath.Join(t.TempDir(), "crew.db"), Options{})
+	require.Error(t, err)
+	assert.True(t, Interrupted(err), "%v", err)
+	wrapped := fmt.Errorf("migrate: %w", errors.Join(context.Canceled, sql.ErrTxDone))
+	assert.True(t, Interrupted(wrapped))
+	for _, err := range []error{nil, sql.ErrTxDone, &FileError{"x", "is damaged"}, errors.Join(wrapped, &FileError{"x", "is damaged"}),
+		fmt.Errorf("%w, and %w", context.Canceled, os.ErrPermission), context.DeadlineExceeded} {
+		assert.False(t, Interrupted(err), "%v", err)
+	}
 }

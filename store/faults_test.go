@@ -2,8 +2,11 @@ package store
 
 import (
 	"bufio"
+	"context"
 	"crypto/sha256"
 	"database/sql"
+	"encoding/binary"
+	"errors"
 	"fmt"
 	"io"
 	"math/rand/v2"
@@ -271,7 +274,7 @@ func TestReadersMakeNoFile(t *testing.T) {
 	assert.Empty(t, folder(t, dir))
 	require.NoError(t, os.WriteFile(path, nil, 0o600))
 	_, err = Open(ctx, path, Options{ReadOnly: true})
-	require.ErrorContains(t, err, "is empty")
+	require.ErrorContains(t, err, "is there but empty")
 	assert.Len(t, folder(t, dir), 1)
 }
 
@@ -301,19 +304,63 @@ func TestLockedByAnotherProcess(t *testing.T) {
 	})
 }
 
-// An empty file becomes a database, with the schema of any new one; so does a
-// database of SQLite with nothing in it.
-func TestEmptyFileBecomesADatabase(t *testing.T) {
-	want := schema(t, fresh(t))
-	require.Contains(t, want, "table entries")
-	for name, prepare := range map[string]func(path string){
-		"no byte":  func(path string) { require.NoError(t, os.WriteFile(path, nil, 0o600)) },
-		"no table": func(path string) { raw(t, path, `CREATE TABLE t (a); DROP TABLE t`) },
+// A file that is there with nothing in it is refused, with what was found, and left as it
+// is; so is a database of SQLite with nothing in it. A crew that began afresh on it would
+// not see that its logbook is gone.
+func TestEmptyFileIsRefused(t *testing.T) {
+	for name, c := range map[string]struct {
+		prepare func(path string)
+		found   string
+	}{
+		"no byte":  {func(path string) { require.NoError(t, os.WriteFile(path, nil, 0o600)) }, "is there but empty (0 bytes)"},
+		"no table": {func(path string) { raw(t, path, `CREATE TABLE t (a); DROP TABLE t`) }, "bytes of SQLite without a table)"},
+		"no byte, and what was to come": {func(path string) {
+			require.NoError(t, errors.Join(os.WriteFile(path, nil, 0o600), os.WriteFile(path+"-wal", []byte("something"), 0o600)))
+		}, "is there but empty (0 bytes, beside it crew.db-wal with 9)"},
 	} {
-		path := filepath.Join(t.TempDir(), "crew.db")
-		prepare(path)
-		assert.Equal(t, want, schema(t, openFile(t, path)), name)
+		dir := t.TempDir()
+		path := filepath.Join(dir, "crew.db")
+		c.prepare(path)
+		before := folder(t, dir)
+		for _, o := range []Options{{}, {ReadOnly: true}, {Late: true}} {
+			_, err := Open(ctx, path, o)
+			var fe *FileError
+			require.ErrorAs(t, err, &fe, name)
+			assert.Contains(t, err.Error(), c.found)
+			assert.Contains(t, err.Error(), "restore a backup, or name a file that is not there yet")
+			assert.Equal(t, before, folder(t, dir), name)
+		}
 	}
+}
+
+// A new file has its name only with our mark in it, so that no crash leaves an empty one,
+// which would be refused.
+func TestNewFileIsMarkedFromTheFirst(t *testing.T) {
+	dir := t.TempDir()
+	path := filepath.Join(dir, "crew.db")
+	require.NoError(t, claimFile(ctx, path))
+	head, err := header(path)
+	require.NoError(t, err)
+	require.NotNil(t, head)
+	assert.Equal(t, uint32(applicationID), binary.BigEndian.Uint32(head[68:]))
+	assert.Len(t, folder(t, dir), 1, "nothing else is left")
+	// Stopped in between, nothing has the name.
+	stopped, stop := context.WithCancel(ctx)
+	stop()
+	path = filepath.Join(dir, "other.db")
+	require.ErrorIs(t, claimFile(stopped, path), context.Canceled)
+	assert.NoFileExists(t, path)
+	// What another put there meanwhile stays, and a link to nothing is no place.
+	require.NoError(t, os.WriteFile(path, []byte("theirs"), 0o600))
+	require.NoError(t, claimFile(ctx, path))
+	theirs, err := os.ReadFile(path)
+	require.NoError(t, err)
+	assert.Equal(t, "theirs", string(theirs))
+	link := filepath.Join(dir, "link.db")
+	require.NoError(t, os.Symlink(filepath.Join(dir, "nowhere"), link))
+	require.ErrorContains(t, claimFile(ctx, link), "is a link to a file that is not there")
+	require.NoError(t, os.Remove(link))
+	assert.Len(t, folder(t, dir), 2)
 }
 
 // A file of the first schema comes to the schema of a new one, its logbook with it.

@@ -171,6 +171,20 @@ func damaged(path, how string) error {
 	return &FileError{path, fmt.Sprintf("is damaged (%s); keep it as it is and restore a copy", firstLine(how))}
 }
 
+// emptyFile refuses a file that is there and has nothing in it. We never leave one: where
+// one stands, something else made it, or took away what was in it, and a crew that began
+// afresh on it would not see that its logbook is gone.
+func emptyFile(path string) error {
+	found := "0 bytes"
+	if st, err := os.Stat(path); err == nil && st.Size() > 0 {
+		found = fmt.Sprintf("%d bytes of SQLite without a table", st.Size())
+	}
+	if st, err := os.Stat(path + "-wal"); err == nil && st.Size() > 0 {
+		found += fmt.Sprintf(", beside it %s-wal with %d", filepath.Base(path), st.Size())
+	}
+	return &FileError{path, "is there but empty (" + found + "): no crew's logbook is in it; restore a backup, or name a file that is not there yet to begin a new one"}
+}
+
 // header reads the header of an SQLite file; nil where there is no file yet or
 // nothing in it.
 func header(path string) ([]byte, error) {
@@ -195,26 +209,43 @@ func header(path string) ([]byte, error) {
 	return head, nil
 }
 
-// claimFile marks a new or empty file as ours, before anything else is written
-// and before it is put into WAL mode: so the mark is in the file itself from its
-// first page on, wherever a crash comes.
+// claimFile makes a new file with our mark, before anything else is written and before
+// it is put into WAL mode. It gets its name only with the mark in it: wherever a crash
+// comes, the file is not there or is known for ours.
 //
 // Its pages are half as large as SQLite makes them: a line changes a few rows on each of
 // some twenty pages, and what is written and waited for is pages.
 func claimFile(ctx context.Context, path string) error {
 	// SQLite would let everybody on the machine read it; what it puts beside the file
 	// has the rights of the file.
-	if f, err := os.OpenFile(path, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o600); err == nil {
-		if err := f.Close(); err != nil {
-			return err
-		}
+	f, err := os.CreateTemp(filepath.Dir(path), "."+filepath.Base(path)+"-new-*")
+	if err != nil {
+		return &FileError{path, "cannot be created: " + reason(err)}
 	}
-	db, err := sql.Open("sqlite", dsn(path, "&_pragma=page_size(2048)")) // stays with the file
+	defer removeFile(f.Name())
+	if err := f.Close(); err != nil {
+		return err
+	}
+	db, err := sql.Open("sqlite", dsn(f.Name(), "&_pragma=page_size(2048)")) // stays with the file
 	if err != nil {
 		return err
 	}
 	_, err = db.ExecContext(ctx, fmt.Sprintf(`PRAGMA application_id = %d`, applicationID))
-	return errors.Join(err, db.Close())
+	if err := errors.Join(err, db.Close()); err != nil {
+		return err
+	}
+	// A link, since a rename would take the place of what another process put there. Where
+	// the disk knows no links there is nothing else.
+	err = os.Link(f.Name(), path)
+	switch {
+	case errors.Is(err, fs.ErrExist) && !exists(path):
+		return &FileError{path, "is a link to a file that is not there"}
+	case err != nil && !errors.Is(err, fs.ErrExist):
+		if err := os.Rename(f.Name(), path); err != nil {
+			return &FileError{path, "cannot be created: " + reason(err)}
+		}
+	}
+	return nil
 }
 
 func exists(path string) bool {

@@ -110,6 +110,7 @@ func (p *Poller) Run(ctx context.Context) error {
 	if err != nil {
 		p.log.Error("the groups could not be listed", "err", err)
 	}
+	p.log.Info("connected", "bot", "@"+p.c.me.Username, "groups", len(unasked))
 	for {
 		hold := longPoll
 		if unasked = p.survey(ctx, unasked); len(unasked) > 0 || !p.caught {

@@ -22,13 +22,14 @@ var ours = map[string]struct {
 	may []string
 	why string
 }{
-	"yardbell/rules":        {nil, "rules decide from values; they know of no row and no chat"},
-	"yardbell/store":        {[]string{"yardbell/rules"}, "the store keeps what rules decide and knows nobody above it"},
-	"yardbell/scheduler":    {[]string{"yardbell/rules", "yardbell/store"}, "the scheduler speaks through its own Sender; rows are how it and the bot meet"},
-	"yardbell/bot":          {[]string{"yardbell/rules", "yardbell/store", "yardbell/bot/calendar", "yardbell/bot/picture"}, "the bot answers by queueing; it never sends"},
-	"yardbell/bot/calendar": {nil, "it writes what it is given"},
-	"yardbell/bot/picture":  {nil, "it draws what it is given"},
-	"yardbell/cmd/yardbell": {[]string{"yardbell/rules", "yardbell/store", "yardbell/scheduler", "yardbell/bot", "yardbell/bot/telegram"}, "it wires"},
+	"yardbell/rules":              {nil, "rules decide from values; they know of no row and no chat"},
+	"yardbell/store":              {[]string{"yardbell/rules"}, "the store keeps what rules decide and knows nobody above it"},
+	"yardbell/scheduler":          {[]string{"yardbell/rules", "yardbell/store"}, "the scheduler speaks through its own Sender; rows are how it and the bot meet"},
+	"yardbell/bot":                {[]string{"yardbell/rules", "yardbell/store", "yardbell/bot/calendar", "yardbell/bot/picture"}, "the bot answers by queueing; it never sends"},
+	"yardbell/bot/calendar":       {nil, "it writes what it is given"},
+	"yardbell/bot/picture":        {nil, "it draws what it is given"},
+	"yardbell/cmd/yardbell":       {[]string{"yardbell/rules", "yardbell/store", "yardbell/scheduler", "yardbell/bot", "yardbell/bot/telegram", "yardbell/cmd/yardbell/early"}, "it wires"},
+	"yardbell/cmd/yardbell/early": {nil, "it is set up before all others"},
 }
 
 func golist(t *testing.T, args ...string) []string {

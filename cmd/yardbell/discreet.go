@@ -27,7 +27,7 @@ type logFlags struct {
 
 func (f *logFlags) register(c *cobra.Command) {
 	c.Flags().StringVar(&f.format, "log", "text", "form of the log on standard error: text (key=value) or json")
-	c.Flags().StringVar(&f.level, "log-level", "warn", "least level that is logged: debug, info, warn or error")
+	c.Flags().StringVar(&f.level, "log-level", "info", "least level that is logged: debug, info, warn or error")
 }
 
 // logger makes the log of a service.

@@ -10,10 +10,12 @@ import (
 	"math/rand/v2"
 	"os"
 	"os/exec"
+	"os/signal"
 	"path/filepath"
 	"runtime"
 	"strings"
 	"sync"
+	"syscall"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -39,6 +41,7 @@ var binary = sync.OnceValues(func() (string, error) {
 })
 
 func TestMain(m *testing.M) {
+	signal.Reset(os.Interrupt, syscall.SIGTERM) // which the program asks for as soon as it is loaded: a test run ends by them
 	if path := os.Getenv("YARDBELL_TEST_HOLD"); path != "" {
 		hold(path)
 		return
@@ -178,10 +181,14 @@ func TestDatabaseFaults(t *testing.T) {
 	t.Run("empty", func(t *testing.T) {
 		path := filepath.Join(t.TempDir(), "crew.db")
 		require.NoError(t, os.WriteFile(path, nil, 0o600))
-		oneLineSaid(t, call("", "due", "--db", path), 1)
-		r := call("Wren: add breeder 9\n", "console", "--now", "2031-06-30 08:00", "--db", path)
-		assert.Zero(t, r.code, r.err)
-		assert.Zero(t, call("", "check", "--db", path).code)
+		for _, args := range [][]string{{"due"}, {"console", "--now", "2031-06-30 08:00"}, {"export"}} {
+			r := call("Wren: add breeder 9\n", append(args, "--db", path)...)
+			oneLineSaid(t, r, 1)
+			assert.Contains(t, r.err, path+" is there but empty (0 bytes)")
+		}
+		st, err := os.Stat(path)
+		require.NoError(t, err)
+		assert.Zero(t, st.Size(), "left as it is")
 	})
 }
 

@@ -239,7 +239,7 @@ func inertLog(t *testing.T, log string) {
 }
 
 // logKeys are all keys of the service's log.
-var logKeys = []string{"time", "level", "msg", "update", "kind", "crew", "answer", "silent", "lines", "row", "ping", "attempt", "err", "wait", "part", "took", "outcome", "file", "panic", "at"}
+var logKeys = []string{"time", "level", "msg", "update", "kind", "crew", "answer", "silent", "lines", "row", "ping", "attempt", "err", "wait", "part", "took", "outcome", "file", "panic", "at", "bot", "groups"}
 
 // asOnTheOldFile gives members their names as they are, as files from before had them.
 func asOnTheOldFile(t *testing.T, w *world) {

@@ -10,12 +10,14 @@ import (
 	"fmt"
 	"io"
 	"os"
-	"os/signal"
 	"syscall"
 	"time"
 	_ "time/tzdata" // zones on machines that have none
 
 	"github.com/spf13/cobra"
+
+	"yardbell/cmd/yardbell/early"
+	"yardbell/store"
 )
 
 // env is what a command may know of the world.
@@ -41,14 +43,34 @@ func (u usageError) Unwrap() error { return u.err }
 func usage(format string, args ...any) error { return usageError{fmt.Errorf(format, args...)} }
 
 func main() {
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
-	context.AfterFunc(ctx, stop) // a second one ends what does not end by the first
-	code := run(ctx, os.Args[1:], env{
-		in: os.Stdin, out: os.Stdout, errOut: os.Stderr, get: os.Getenv,
-		clock: time.Now, tty: isTerminal, sleep: time.Sleep,
-	})
-	stop()
-	os.Exit(code)
+	ctx, stop := context.WithCancel(context.Background())
+	done := make(chan int, 1)
+	go func() {
+		done <- run(ctx, os.Args[1:], env{
+			in: os.Stdin, out: os.Stdout, errOut: os.Stderr, get: os.Getenv,
+			clock: time.Now, tty: isTerminal, sleep: time.Sleep,
+		})
+	}()
+	os.Exit(await(early.Signals, stop, done))
+}
+
+// await waits for the end. The first signal stops what runs; the second ends what does
+// not end by the first, also where the program was started with the signal ignored, as
+// scripts start what they leave in the background.
+func await(signals <-chan os.Signal, stop func(), done <-chan int) int {
+	select {
+	case code := <-done:
+		return code
+	case <-signals:
+		stop()
+	}
+	select {
+	case code := <-done:
+		return code
+	case s := <-signals:
+		n, _ := s.(syscall.Signal)
+		return 128 + int(n) // as a shell counts what a signal ended
+	}
 }
 
 // run is the program: arguments in, exit status out. Whatever goes wrong is one
@@ -63,6 +85,9 @@ func run(ctx context.Context, args []string, e env) int {
 	var quiet *exitStatus
 	if errors.As(err, &quiet) {
 		return quiet.code
+	}
+	if ctx.Err() != nil && store.Interrupted(err) {
+		err = errors.New("stopped before it was done")
 	}
 	_, _ = fmt.Fprintln(e.errOut, "yardbell:", oneLine(err.Error()))
 	var u usageError

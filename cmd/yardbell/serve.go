@@ -106,6 +106,13 @@ func (f *serveFlags) fault() error {
 }
 
 func serve(ctx context.Context, e env, f serveFlags) (err error) {
+	// Told to stop before it serves, it was stopped, and nothing is wrong with the file.
+	told := ctx
+	defer func() {
+		if told.Err() != nil && store.Interrupted(err) {
+			err = nil
+		}
+	}()
 	conf, err := loadConfig(f.config)
 	if err != nil {
 		return err
@@ -202,13 +209,13 @@ func serve(ctx context.Context, e env, f serveFlags) (err error) {
 
 	var feed, watch net.Listener
 	if f.listen != "" {
-		if feed, err = listen(f.listen); err != nil {
+		if feed, err = listen("--listen", "127.0.0.1:8088", f.listen); err != nil {
 			return err
 		}
 		defer func() { _ = feed.Close() }()
 	}
 	if f.watch.at != "" {
-		if watch, err = listen(f.watch.at); err != nil {
+		if watch, err = listen("--watch", "127.0.0.1:8089", f.watch.at); err != nil {
 			return err
 		}
 		defer func() { _ = watch.Close() }()

@@ -45,7 +45,7 @@ func TestServeJoin(t *testing.T) {
 	})
 	assert.Empty(t, w.Sent(other))
 	assert.Empty(t, w.Violations())
-	assert.Empty(t, w.err.String())
+	assert.NotRegexp(t, "level=(WARN|ERROR)", w.err.String())
 	w.quit()
 	assert.Equal(t, 0, w.ended())
 	// A claimed group needs no code; one more group does.
@@ -163,7 +163,7 @@ func TestServeWebhook(t *testing.T) {
 func TestServeRefusedToken(t *testing.T) {
 	w := newWorld(t, apidouble.Options{})
 	w.vars["YARDBELL_TOKEN"] = strings.Replace(markerToken, "MARKER", "MARKERwrong", 1)
-	w.serve()
+	w.serve("--log-level", "warn")
 	assert.Equal(t, 1, w.ended())
 	lines := strings.Split(strings.TrimSpace(w.err.String()), "\n")
 	assert.Equal(t, []string{"yardbell: the server refuses the token; put a valid one and start again"}, lines)
@@ -212,12 +212,18 @@ func TestServeTokenSources(t *testing.T) {
 
 func TestServeBadUsage(t *testing.T) {
 	w := newWorld(t, apidouble.Options{})
+	taken, err := net.Listen("tcp", "127.0.0.1:0")
+	require.NoError(t, err)
+	defer func() { _ = taken.Close() }()
 	for _, c := range []struct{ args, said string }{
 		{"serve", "--db FILE"},
 		{"serve --db " + w.db + " --api ftp://x", "API address"},
 		{"serve --db " + w.db + " more", "takes no argument"},
-		{"serve --db " + w.db + " --listen nowhere --api " + w.URL(), "takes an address"},
-		{"serve --db " + w.db + " --listen 127.0.0.1:99999 --api " + w.URL(), "cannot listen on 127.0.0.1:99999"},
+		{"serve --db " + w.db + " --listen nowhere --api " + w.URL(), `--listen takes an address, e.g. 127.0.0.1:8088, not "nowhere"`},
+		{"serve --db " + w.db + " --listen 127.0.0.1:port --api " + w.URL(), `--listen cannot listen on "127.0.0.1:port": that is no address and port; it takes ADDRESS:PORT`},
+		{"serve --db " + w.db + " --listen 127.0.0.1:99999 --api " + w.URL(), "that is no address and port"},
+		{"serve --db " + w.db + " --listen " + taken.Addr().String() + " --api " + w.URL(), "another program listens there; it takes ADDRESS:PORT"},
+		{"serve --db " + w.db + " --watch " + taken.Addr().String() + " --api " + w.URL(), "another program listens there; it takes ADDRESS:PORT, e.g. 127.0.0.1:8089"},
 	} {
 		var out, errOut bytes.Buffer
 		assert.Equal(t, 2, run(t.Context(), strings.Fields(c.args), w.env(&out, &errOut)), c.args)
@@ -265,4 +271,35 @@ func TestServeWaitsForTheNetwork(t *testing.T) {
 	assert.Zero(t, w.FaultsLeft("getUpdates"))
 	assert.Contains(t, w.err.String(), "reading updates failed")
 	assert.Empty(t, w.Violations())
+}
+
+// Where the database is there and empty, the crew's logbook was lost: no new join code is
+// given out as if nothing had been.
+func TestServeRefusesAnEmptyFile(t *testing.T) {
+	w := newWorld(t, apidouble.Options{})
+	require.NoError(t, os.WriteFile(w.db, nil, 0o600))
+	w.serve()
+	assert.Equal(t, 1, w.ended())
+	assert.Contains(t, w.err.String(), w.db+" is there but empty (0 bytes)")
+	assert.Empty(t, w.out.String())
+	st, err := os.Stat(w.db)
+	require.NoError(t, err)
+	assert.Zero(t, st.Size())
+}
+
+// At the log's default level a start says as which bot it is connected and how many
+// groups it serves, with the chat's words about nothing else.
+func TestServeSaysWhomItServes(t *testing.T) {
+	w := newWorld(t, apidouble.Options{ReadsAll: true})
+	w.join()
+	assert.Contains(t, w.err.String(), "level=INFO msg=connected bot=@yardbell_bot groups=0\n")
+	w.quit()
+	w.serve()
+	assert.Equal(t, "=@yardbell_bot groups=1", w.err.await(t, "level=INFO msg=connected bot"))
+	w.settled()
+	w.quit()
+	w.serve("--log-level", "warn")
+	w.settled()
+	w.quit()
+	assert.Empty(t, w.err.String())
 }

@@ -8,6 +8,7 @@ import (
 	"net/http"
 	"strings"
 	"sync"
+	"syscall"
 	"time"
 
 	"github.com/prometheus/client_golang/prometheus/promhttp"
@@ -150,13 +151,24 @@ func watched(r *readiness, m *meter) http.Handler {
 	return mux
 }
 
-// listen opens an address of the service.
-func listen(at string) (net.Listener, error) {
+// listen opens the address that a flag names.
+func listen(flag, example, at string) (net.Listener, error) {
 	l, err := net.Listen("tcp", at)
-	if err != nil {
-		return nil, usage("cannot listen on %s", at)
+	if err == nil {
+		return l, nil
 	}
-	return l, nil
+	why := "this machine has no such address"
+	var lost *net.AddrError
+	var port *net.DNSError
+	switch {
+	case errors.As(err, &lost), errors.As(err, &port):
+		why = "that is no address and port"
+	case errors.Is(err, syscall.EADDRINUSE):
+		why = "another program listens there"
+	case errors.Is(err, syscall.EACCES):
+		why = "this user may not, ports below 1024 are kept for root"
+	}
+	return nil, usage("%s cannot listen on %q: %s; it takes ADDRESS:PORT, e.g. %s", flag, at, why, example)
 }
 
 // serveHTTP answers on a listener until ctx ends. Who is slow, or sends without end, is
