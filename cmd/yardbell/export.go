@@ -2,9 +2,11 @@ package main
 
 import (
 	"encoding/csv"
+	"encoding/json"
 	"errors"
+	"fmt"
 	"io"
-	"strconv"
+	"reflect"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -14,15 +16,44 @@ import (
 	"yardbell/store"
 )
 
-// exportLine is a logbook entry as exported.
+// exportLine is a logbook entry as exported: all of it, which a test holds against the
+// type. What does not apply is null, or false.
 type exportLine struct {
-	ID   int64  `json:"id"`
-	Said string `json:"said"`
-	bot.Logged
-	Ref   *int64  `json:"ref"`
-	Key   *string `json:"setting"`
-	Value *string `json:"value"`
-	Text  string  `json:"text"`
+	ID       int64   `json:"id"`
+	Said     string  `json:"said"`
+	Happened string  `json:"happened"`
+	By       string  `json:"by"`
+	Action   string  `json:"action"`
+	Step     *string `json:"step"`
+	Subject  *string `json:"subject"`
+	Count    *int    `json:"count"`
+	Of       *int    `json:"of"`
+	From     *int    `json:"from"`
+	Into     *string `json:"into"`
+	Mark     *string `json:"mark"`
+	Ref      *int64  `json:"ref"` // the line that it corrects or takes back
+	Key      *string `json:"setting"`
+	Value    *string `json:"value"`
+	Text     string  `json:"text"`
+
+	BeesIn   *bool          `json:"bees_in"`  // confined with bees shaken in
+	AgeFrom  *float64       `json:"age_from"` // larval age as stated, hours since hatching
+	AgeTo    *float64       `json:"age_to"`
+	Litres   *float64       `json:"litres"`
+	Each     bool           `json:"each"` // litres to each nuc, not to the yard
+	NoEggs   bool           `json:"no_eggs"`
+	Released bool           `json:"released"`
+	All      bool           `json:"all"` // nothing is left to do for the rest of the batch
+	Occ      *string        `json:"occurrence"`
+	Until    *string        `json:"until"`
+	Reason   *string        `json:"reason"`
+	Comb     *int64         `json:"comb"`    // the line of the confinement that it is about
+	Anyway   bool           `json:"warned"`  // logged though the crew was warned
+	Plan     *rules.Booking `json:"plan"`    // of an order
+	Crew     int64          `json:"crew"`    // numbers of rows from here on
+	Member   int64          `json:"member"`  //
+	Update   int64          `json:"update"`  //
+	Message  int64          `json:"message"` // of the chat
 }
 
 // exportTask is a task as exported, those already answered among them.
@@ -31,15 +62,31 @@ type exportTask struct {
 	Counted string `json:"counted_from"`
 	Anchor  string `json:"anchor"`
 	Source  string `json:"source"`
+
+	Key     string  `json:"key"`
+	Occ     *string `json:"occurrence"`
+	Ideal   *string `json:"ideal"` // the best time before it was fitted to working hours
+	Unfit   bool    `json:"unfit"` // no working hours in the window
+	Guard   bool    `json:"guard"`
+	Snoozed *string `json:"snoozed"`
+	Batch   *int    `json:"batch"`
+	Breeder *int    `json:"breeder"`
+	Count   *int    `json:"count"`
+	From    *string `json:"from"`
+	Into    *string `json:"into"`
+	Mark    *string `json:"mark"`
+	Stake   *string `json:"stake"`
+	Crew    int64   `json:"crew"`
 }
 
 func exportCommand(e env) *cobra.Command {
 	var f fileFlags
 	var what, format, out string
+	var asJSON bool
 	c := &cobra.Command{
 		Use:   "export",
 		Short: "Write the logbook or the tasks as JSON or CSV",
-		Long:  "Writes every line of the logbook (what people typed among it), or every task. Cells that a spreadsheet would take for a formula are led by an apostrophe in CSV.",
+		Long:  "Writes every line of the logbook (what people typed among it), or every task, with all that is kept of it. Cells that a spreadsheet would take for a formula are led by an apostrophe in CSV.",
 		Example: `  yardbell export --db crew.db --format csv > log.csv
   yardbell export --db crew.db --what tasks --format json --out tasks.json`,
 		Args: noArgs,
@@ -49,6 +96,9 @@ func exportCommand(e env) *cobra.Command {
 			}
 			if format != "json" && format != "csv" {
 				return usage("--format takes json or csv")
+			}
+			if asJSON && format != "json" {
+				return usage("use --json or --format %s, not both", format)
 			}
 			db, now, err := f.open(c.Context(), e, true)
 			if err != nil {
@@ -66,6 +116,7 @@ func exportCommand(e env) *cobra.Command {
 	f.register(c)
 	c.Flags().StringVar(&what, "what", "log", "log or tasks")
 	c.Flags().StringVar(&format, "format", "json", "json or csv")
+	c.Flags().BoolVar(&asJSON, "json", false, "one JSON object a line, as --format json")
 	c.Flags().StringVar(&out, "out", "", "file to write instead of standard output")
 	return c
 }
@@ -75,12 +126,21 @@ func export(tx *store.Tx, w io.Writer, what, format string, now time.Time) error
 	if err != nil {
 		return err
 	}
-	var rows []any
-	var cells [][]string
-	if what == "log" {
-		cells = append(cells, []string{"id", "said", "happened", "by", "action", "step", "subject", "count", "of", "from", "into", "mark", "ref", "setting", "value", "text"})
-	} else {
-		cells = append(cells, []string{"step", "subject", "earliest", "best", "latest", "weight", "state", "claimed_by", "counted_from", "anchor", "source"})
+	cw := csv.NewWriter(w)
+	put := func(x any) error {
+		if format == "csv" {
+			return cw.Write(cells(x, false))
+		}
+		return bot.WriteJSON(w, x)
+	}
+	if format == "csv" {
+		head := any(exportLine{})
+		if what == "tasks" {
+			head = exportTask{}
+		}
+		if err := cw.Write(cells(head, true)); err != nil {
+			return err
+		}
 	}
 	for _, crew := range crews {
 		s, err := tx.Settings(crew.ID)
@@ -93,9 +153,9 @@ func export(tx *store.Tx, w io.Writer, what, format string, now time.Time) error
 				return err
 			}
 			for _, l := range book {
-				x := asExport(l, s.Zone)
-				rows = append(rows, x)
-				cells = append(cells, []string{strconv.FormatInt(x.ID, 10), x.Said, x.Happened, x.By, x.Action, str(x.Step), str(x.Subject), num(x.Count), num(x.Of), num(x.From), str(x.Into), str(x.Mark), num(x.Ref), str(x.Key), str(x.Value), x.Text})
+				if err := put(asExport(l, s.Zone)); err != nil {
+					return err
+				}
 			}
 			continue
 		}
@@ -104,49 +164,75 @@ func export(tx *store.Tx, w io.Writer, what, format string, now time.Time) error
 			return err
 		}
 		for _, t := range tasks {
-			x := exportTask{asDue(t, s.Zone, now), t.Reason, bot.LocalTime(t.Anchor, s.Zone), t.Source}
-			rows = append(rows, x)
-			cells = append(cells, []string{x.Step, x.Subject, x.Earliest, x.Best, x.Latest, x.Weight, x.State, str(x.ClaimedBy), x.Counted, x.Anchor, x.Source})
-		}
-	}
-	if format == "csv" {
-		cw := csv.NewWriter(w)
-		for _, r := range cells {
-			for i := range r {
-				r[i] = bot.Inert(r[i])
+			if err := put(asExportTask(t, crew.ID, s.Zone, now)); err != nil {
+				return err
 			}
 		}
-		return cw.WriteAll(cells)
 	}
-	for _, r := range rows {
-		if err := bot.WriteJSON(w, r); err != nil {
-			return err
-		}
-	}
-	return nil
+	cw.Flush()
+	return cw.Error()
 }
 
 func asExport(l store.Line, zone *time.Location) exportLine {
-	x := exportLine{ID: l.ID, Said: bot.LocalTime(l.Said, zone), Logged: bot.AsLogged(l.Entry, zone), Text: l.Raw}
-	if l.Ref != 0 {
-		x.Ref = &l.Ref
+	g, d := bot.AsLogged(l.Entry, zone), l.Detail
+	x := exportLine{ID: l.ID, Said: bot.LocalTime(l.Said, zone), Happened: g.Happened, By: g.By, Action: g.Action, Step: g.Step, Subject: g.Subject,
+		Count: g.Count, Of: g.Of, From: g.From, Into: g.Into, Mark: g.Mark, Ref: some(l.Ref), Text: l.Raw,
+		BeesIn: d.BeesIn, AgeFrom: d.AgeLo, AgeTo: d.AgeHi, Litres: some(d.Litres), Each: d.Each, NoEggs: d.NoEggs, Released: d.Release, All: d.All,
+		Occ: some(d.Occ), Reason: some(d.Reason), Comb: some(d.Comb), Anyway: d.Accepted, Plan: d.Plan,
+		Crew: l.Crew, Member: l.Member, Update: l.Update, Message: l.Message}
+	if d.Until != 0 {
+		x.Until = localOr(time.UnixMilli(d.Until), zone)
 	}
-	if l.Action == rules.Set || l.Detail.Key != "" {
-		x.Key, x.Value = &l.Detail.Key, &l.Detail.Value
+	if l.Action == rules.Set || d.Key != "" || d.Value != "" {
+		x.Key, x.Value = &d.Key, &d.Value
 	}
 	return x
 }
 
-func str(s *string) string {
-	if s == nil {
-		return ""
-	}
-	return *s
+func asExportTask(t rules.Task, crew int64, zone *time.Location, now time.Time) exportTask {
+	return exportTask{dueTask: asDue(t, zone, now), Counted: t.Reason, Anchor: bot.LocalTime(t.Anchor, zone), Source: t.Source,
+		Key: t.Key, Occ: some(t.Occ), Ideal: localOr(t.Ideal, zone), Unfit: t.Unfit, Guard: t.Guard, Snoozed: localOr(t.Snoozed, zone),
+		Batch: some(t.Batch), Breeder: some(t.Breeder), Count: t.Count, From: some(t.From), Into: some(t.Into), Mark: some(t.Mark), Stake: some(t.Stake), Crew: crew}
 }
 
-func num[T int | int64](n *T) string {
-	if n == nil {
-		return ""
+// some is a value, nil where there is none.
+func some[T comparable](v T) *T {
+	var none T
+	if v == none {
+		return nil
 	}
-	return strconv.FormatInt(int64(*n), 10)
+	return &v
+}
+
+// localOr is a time in a zone, nil where there is none.
+func localOr(t time.Time, zone *time.Location) *string {
+	if t.IsZero() {
+		return nil
+	}
+	s := bot.LocalTime(t, zone)
+	return &s
+}
+
+// cells are the columns of a sheet, or with names their heads: the fields of x, as JSON
+// calls them. What is neither text nor a number stands as JSON.
+func cells(x any, names bool) []string { return cellsOf(reflect.ValueOf(x), names) }
+
+func cellsOf(v reflect.Value, names bool) (row []string) {
+	for i := range v.NumField() {
+		f, t := v.Field(i), v.Type().Field(i)
+		switch {
+		case t.Anonymous:
+			row = append(row, cellsOf(f, names)...)
+		case names:
+			row = append(row, t.Tag.Get("json"))
+		case f.Kind() == reflect.Pointer && f.IsNil():
+			row = append(row, "")
+		case reflect.Indirect(f).Kind() == reflect.Struct:
+			text, _ := json.Marshal(f.Interface()) // of plain values, which cannot fail
+			row = append(row, bot.Inert(string(text)))
+		default:
+			row = append(row, bot.Inert(fmt.Sprint(reflect.Indirect(f).Interface())))
+		}
+	}
+	return row
 }
