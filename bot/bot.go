@@ -120,7 +120,7 @@ func (b *Bot) handle(ctx context.Context, now time.Time, in Incoming) (err error
 		if err := t.run(); err != nil && !errors.Is(err, errFlood) {
 			return err
 		} else if err != nil {
-			_, tell = b.flood.take(t.member.ID, at, false)
+			_, tell = b.flood.take(t.member.ID, at)
 			return err
 		}
 		if tell, err = b.measure(t, at); err != nil {
@@ -137,7 +137,7 @@ func (b *Bot) handle(ctx context.Context, now time.Time, in Incoming) (err error
 		err = b.instead(ctx, now, in, func(t *talk) { t.overflow(tell) })
 	}
 	if did != nil && err == nil {
-		if b.Withheld != nil && (did.withheld || over) {
+		if b.Withheld != nil && over {
 			b.Withheld()
 		}
 		b.handled(in, did)

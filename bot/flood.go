@@ -12,18 +12,16 @@ import (
 // messages a minute (Bot API FAQ), pings among them, and every answer to one member makes
 // the others wait.
 //
-// What is limited is answers. A report that is understood is logged however fast it
-// comes: a line lost is worse than a chat that is full. Its echo is left out only far
-// above what anybody reports by hand, and the member is told that it is.
+// What is limited is answers to what asks for something. A report is logged however fast it
+// comes, and answered: a line lost is worse than a chat that is full, and of many reports
+// that wait the answers are one message (summary.go).
 //
 // Time is when a message was written, as the chat says, so that what was written through
 // a day while the service was away is no flood. It is all in memory: a restart begins
 // anew.
 const (
-	askBurst  = 30 // questions, pictures, what is not understood: answered at once
-	askEvery  = 6 * time.Second
-	lineBurst = 90 // reports that are answered at once
-	lineEvery = 2 * time.Second
+	askBurst = 30 // questions, pictures, what is not understood: answered at once
+	askEvery = 6 * time.Second
 
 	warnEvery  = 10 * time.Minute // for how long being told of it once is enough
 	mostKnown  = 1000             // members remembered before idle ones are forgotten
@@ -37,17 +35,9 @@ type flood struct {
 }
 
 type allowance struct {
-	asks, lines *rate.Limiter
-	told        [2]time.Time // of too many asks, of too many lines
-	seen        time.Time
-}
-
-// limit is the one that counts for a report, or for all else.
-func (a *allowance) limit(report bool) *rate.Limiter {
-	if report {
-		return a.lines
-	}
-	return a.asks
+	asks *rate.Limiter
+	told time.Time // of too many
+	seen time.Time
 }
 
 func newFlood() *flood { return &flood{by: map[int64]*allowance{}} }
@@ -62,7 +52,7 @@ func (f *flood) of(member int64, at time.Time) *allowance {
 				}
 			}
 		}
-		a = &allowance{asks: rate.NewLimiter(rate.Every(askEvery), askBurst), lines: rate.NewLimiter(rate.Every(lineEvery), lineBurst)}
+		a = &allowance{asks: rate.NewLimiter(rate.Every(askEvery), askBurst)}
 		f.by[member] = a
 	}
 	if at.After(a.seen) {
@@ -73,38 +63,29 @@ func (f *flood) of(member int64, at time.Time) *allowance {
 
 // take asks for one answer at a time. Where there is none, tell says whether the member
 // is to be told so.
-func (f *flood) take(member int64, at time.Time, report bool) (ok, tell bool) {
+func (f *flood) take(member int64, at time.Time) (ok, tell bool) {
 	f.mu.Lock()
 	defer f.mu.Unlock()
-	a, k := f.of(member, at), 0
-	if report {
-		k = 1
-	}
-	if a.limit(report).AllowN(at, 1) {
+	a := f.of(member, at)
+	if a.asks.AllowN(at, 1) {
 		return true, false
 	}
-	if tell = a.told[k].IsZero() || at.Sub(a.told[k]) >= warnEvery; tell {
-		a.told[k] = at
+	if tell = a.told.IsZero() || at.Sub(a.told) >= warnEvery; tell {
+		a.told = at
 	}
 	return false, tell
 }
 
-// takings count answers that will be taken once a transaction is committed.
-type takings map[taking]int
-
-type taking struct {
-	member int64
-	report bool
-}
+// takings count, by member, answers that will be taken once a transaction is committed.
+type takings map[int64]int
 
 // has reports whether there is an answer left beside those that will be taken, and
 // counts it among them.
-func (f *flood) has(member int64, at time.Time, report bool, n takings) bool {
+func (f *flood) has(member int64, at time.Time, n takings) bool {
 	f.mu.Lock()
 	defer f.mu.Unlock()
-	k := taking{member, report}
-	n[k]++
-	return f.of(member, at).limit(report).TokensAt(at) >= float64(n[k])
+	n[member]++
+	return f.of(member, at).asks.TokensAt(at) >= float64(n[member])
 }
 
 // spent reports whether no question of a member is answered at a time.
@@ -137,29 +118,20 @@ func written(in Incoming, now time.Time) time.Time {
 // measure settles whether a message is answered, once it is known what it did. The error
 // is errFlood where it is to be taken back; tell says whether that is said.
 func (b *Bot) measure(t *talk, at time.Time) (tell bool, err error) {
-	if b.flood == nil || !t.answers() {
+	if !b.limits(t) {
 		return false, nil
 	}
-	ok, tell := b.flood.take(t.member.ID, at, t.reports())
-	switch {
-	case ok:
-		return false, nil
-	case len(t.logged) == 0:
+	if ok, tell := b.flood.take(t.member.ID, at); !ok {
 		return tell, errFlood
-	case tell:
-		t.lines, t.buttons, t.attach = nil, nil, attachment{}
-		t.say("flood_lines", "Name", t.member.Name)
-	default:
-		t.withheld = true
 	}
 	return false, nil
 }
 
-// answers reports whether something is said, once a message was worked at.
-func (t *talk) answers() bool { return !t.silent && !t.joined }
-
-// reports reports whether it told of work.
-func (t *talk) reports() bool { return len(t.logged) > 0 || t.reported }
+// limits reports whether the answer to a message counts among those that are limited, once
+// it was worked at: not where it told of work, understood or not.
+func (b *Bot) limits(t *talk) bool {
+	return b.flood != nil && !t.silent && !t.joined && len(t.logged) == 0 && !t.reported
+}
 
 // overflow is said, or nothing is, of a message that did nothing.
 func (t *talk) overflow(tell bool) {
@@ -168,4 +140,5 @@ func (t *talk) overflow(tell bool) {
 		return
 	}
 	t.fail("flood_asks", "Name", t.member.Name)
+	t.warned = true // and so said by itself
 }

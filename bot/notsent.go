@@ -18,6 +18,7 @@ type NotSent struct {
 	Muted bool          // the bot may only read there
 	Lacks bool          // the bot has not got the right to pin or delete
 	Held  bool          // it was not tried: the chat's limit, or the server asked to wait
+	Share bool          // held, but only by the share that answers of its kind have of the limit
 	After time.Duration // not before
 	Err   error
 }

@@ -39,9 +39,9 @@ func FuzzPerson(f *testing.F) {
 
 func TestFloodAllows(t *testing.T) {
 	f, now := newFlood(), time.Date(2031, 4, 24, 8, 0, 0, 0, time.UTC)
-	count := func(member int64, report bool, n int, at time.Time) (ok, told int) {
+	count := func(member int64, n int, at time.Time) (ok, told int) {
 		for range n {
-			yes, tell := f.take(member, at, report)
+			yes, tell := f.take(member, at)
 			if yes {
 				ok++
 			}
@@ -51,28 +51,25 @@ func TestFloodAllows(t *testing.T) {
 		}
 		return ok, told
 	}
-	ok, told := count(1, false, 100, now)
+	ok, told := count(1, 100, now)
 	assert.Equal(t, askBurst, ok)
 	assert.Equal(t, 1, told)
 	assert.True(t, f.spent(1, now))
-	ok, told = count(1, true, 200, now)
-	assert.Equal(t, lineBurst, ok, "reports are counted apart")
-	assert.Equal(t, 1, told)
-	ok, _ = count(2, false, 100, now)
+	ok, _ = count(2, 100, now)
 	assert.Equal(t, askBurst, ok, "as is everybody")
 	now = now.Add(time.Minute)
 	assert.False(t, f.spent(1, now))
-	ok, told = count(1, false, 100, now)
+	ok, told = count(1, 100, now)
 	assert.Equal(t, 10, ok)
 	assert.Zero(t, told, "told a minute ago")
-	ok, told = count(1, false, 100, now.Add(-time.Hour))
+	ok, told = count(1, 100, now.Add(-time.Hour))
 	assert.Zero(t, ok, "what was written before is no new beginning")
 	assert.Zero(t, told)
-	_, told = count(1, false, 400, now.Add(warnEvery))
+	_, told = count(1, 400, now.Add(warnEvery))
 	assert.Equal(t, 1, told)
 	for i := range int64(3 * mostKnown) {
 		now = now.Add(time.Minute)
-		f.take(100+i, now, false)
+		f.take(100+i, now)
 	}
 	assert.LessOrEqual(t, len(f.by), mostKnown+1)
 }

@@ -43,6 +43,9 @@ func render(out store.Outgoing) Delivery {
 		}
 		d.Kind, d.Ping = "digest", ""
 		word = func(v voice) string { return v.list(v.say(head), out.Items, today.Add(400)) }
+	case out.Summary != nil:
+		word = func(v voice) string { return v.summary(*out.Summary, len(out.Messages)) }
+		d.Answers = out.Messages[len(out.Messages)-1].Answers // whose author is told of it
 	case out.Task != nil:
 		word = func(v voice) string { return v.ping(m.Ping, out) }
 		d.Buttons = taskButtons(vs, out.Task.Key)

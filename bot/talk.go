@@ -56,7 +56,7 @@ type talk struct {
 	private    bool       // members have private chats with the bot
 	spent      bool       // the member gets no answer to a question now
 	reported   bool       // the message tells of work, logged or not
-	withheld   bool       // what it logged is not answered
+	warned     bool       // the answer warns of something
 }
 
 // run handles the update.
@@ -321,6 +321,7 @@ func (t *talk) summary(r *reading) string {
 // say adds a line to the answer.
 func (t *talk) say(id string, kv ...any) {
 	s := t.v.say(id, kv...)
+	t.warned = t.warned || strings.HasPrefix(id, "w_")
 	if !strings.HasPrefix(id, "help_") { // forms to type stay as they are typed
 		s = upper(s)
 	}
@@ -330,6 +331,7 @@ func (t *talk) say(id string, kv ...any) {
 // join adds a sentence to the last line of the answer.
 func (t *talk) join(id string, kv ...any) {
 	s := t.v.say(id, kv...)
+	t.warned = t.warned || strings.HasPrefix(id, "w_")
 	if n := len(t.lines); n > 0 {
 		t.lines[n-1] += " " + s
 	} else {
@@ -390,7 +392,7 @@ func (t *talk) finish() error {
 	}
 	m := store.Message{Crew: t.crew.ID, Key: fmt.Sprintf("answer/%d", t.update.ID), Kind: t.kind, Update: t.update.ID,
 		Text: strings.Join(t.lines, "\n"), Buttons: t.buttons, Step: t.step, Subject: t.subject.String()}
-	m.Chat = t.chat
+	m.Chat, m.Priority = t.chat, t.place()
 	if t.attach.Kind != "" {
 		t.attach.Lang = t.v.lang
 		m.Attach = t.attach.String()
@@ -404,11 +406,7 @@ func (t *talk) finish() error {
 	case t.replied != nil:
 		m.ReplyTo = t.replied.Message
 	}
-	queue := append([]store.Message{m}, t.later...)
-	if t.withheld {
-		queue = t.later
-	}
-	for _, k := range queue {
+	for _, k := range append([]store.Message{m}, t.later...) {
 		if err := t.tx.Queue(k); err != nil {
 			return err
 		}

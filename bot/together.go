@@ -46,7 +46,7 @@ func (b *Bot) together(ctx context.Context, now time.Time, list []Incoming) (don
 			if err := t.run(); err != nil {
 				return err
 			}
-			if b.flood != nil && t.answers() && !b.flood.has(t.member.ID, written(in, now), t.reports(), taken) {
+			if b.limits(t) && !b.flood.has(t.member.ID, written(in, now), taken) {
 				return errFlood
 			}
 			if err := t.finish(); err != nil {
@@ -63,8 +63,8 @@ func (b *Bot) together(ctx context.Context, now time.Time, list []Incoming) (don
 		if t == nil {
 			continue
 		}
-		if b.flood != nil && t.answers() {
-			_, _ = b.flood.take(t.member.ID, written(list[i], now), t.reports())
+		if b.limits(t) {
+			_, _ = b.flood.take(t.member.ID, written(list[i], now))
 		}
 		b.handled(list[i], t)
 	}

@@ -1,18 +1,13 @@
 package scheduler
 
 import (
+	"cmp"
 	"slices"
 	"time"
 
 	"yardbell/rules"
 	"yardbell/store"
 )
-
-// plan is what one claim comes to.
-type plan struct {
-	claimed int
-	send    []store.Outgoing
-}
 
 // mostLate is how many late pings go out one by one; more collapse into a list.
 const mostLate = 5
@@ -24,29 +19,10 @@ type due struct {
 	late bool
 }
 
-// arrange decides on every claimed message and merges what belongs together.
-// Holds and drops are recorded here; what is to be sent comes back.
-func arrange(tx *store.Tx, claimed []store.Message, now time.Time) (plan, error) {
-	p := plan{claimed: len(claimed)}
-	byCrew := map[int64][]store.Message{}
-	var crews []int64
-	for _, m := range claimed {
-		if byCrew[m.Crew] == nil {
-			crews = append(crews, m.Crew)
-		}
-		byCrew[m.Crew] = append(byCrew[m.Crew], m)
-	}
-	for _, id := range crews {
-		out, err := arrangeCrew(tx, id, byCrew[id], now)
-		if err != nil {
-			return p, err
-		}
-		p.send = append(p.send, out...)
-	}
-	return p, nil
-}
-
-func arrangeCrew(tx *store.Tx, id int64, claimed []store.Message, now time.Time) (send []store.Outgoing, err error) {
+// arrange decides on what was claimed of one chat and merges what belongs together.
+// Holds and drops are recorded here; what is to be sent comes back, in that order.
+func arrange(tx *store.Tx, claimed []store.Message, now time.Time) (send []store.Outgoing, err error) {
+	id := claimed[0].Crew
 	crew, err := tx.CrewByID(id)
 	if err != nil {
 		return nil, err
@@ -72,6 +48,9 @@ func arrangeCrew(tx *store.Tx, id int64, claimed []store.Message, now time.Time)
 	base := store.Outgoing{Crew: crew, Settings: s, Now: now}
 	if base.Builders, base.Yards, err = tx.Names(id); err != nil {
 		return nil, err
+	}
+	if len(claimed) > 1 && claimed[0].Priority > store.DigestPing {
+		return together(tx, base, claimed)
 	}
 	var pings []due
 	var digests, edits []store.Outgoing
@@ -118,8 +97,8 @@ func arrangeCrew(tx *store.Tx, id int64, claimed []store.Message, now time.Time)
 		}
 	}
 	merged, err := merge(tx, base, pings)
-	// Answers first, since somebody is waiting; then what is urgent; the digest last.
-	return slices.Concat(send, merged, digests, edits), err
+	// A missed window costs more than an answer that comes a second later.
+	return slices.Concat(merged, digests, send, edits), err
 }
 
 // mutedWait is how long messages wait for a chat that lets the bot read only.
@@ -166,9 +145,56 @@ func decide(tx *store.Tx, m store.Message, s *rules.Settings, digestToday bool, 
 	return due{m, task, now.Sub(m.Fire) > rules.LateAfter}, true, nil
 }
 
+// soon is how close two pings of one task are that are one message.
+const soon = time.Minute
+
+// onePerTask keeps of several pings of one task the last, where one of them is late: while
+// the service was away the eve and the close of a window may both have come, and the later
+// says how things stand. The task's next is taken along that would follow within a minute.
+func onePerTask(tx *store.Tx, pings []due, s *rules.Settings, now time.Time) (out []due, err error) {
+	late := map[string]bool{}
+	for _, d := range pings {
+		if key := d.task.Key; d.late && !late[key] {
+			late[key] = true
+			next, err := tx.ClaimAbout(d.m.Crew, key, now.Add(soon))
+			if err != nil {
+				return nil, err
+			}
+			for _, m := range next {
+				n, ok, err := decide(tx, m, s, false, now)
+				if err != nil {
+					return nil, err
+				}
+				if ok {
+					pings = append(pings, n)
+				}
+			}
+		}
+	}
+	at := map[string]int{}
+	for _, d := range pings {
+		had, known := at[d.task.Key]
+		if !known || !late[d.task.Key] {
+			at[d.task.Key] = len(out)
+			out = append(out, d)
+			continue
+		}
+		if d.m.Fire.After(out[had].m.Fire) {
+			out[had], d = d, out[had]
+		}
+		if err := tx.Finish(d.m, "dropped", "one message with a later ping of the task"); err != nil {
+			return nil, err
+		}
+	}
+	return out, nil
+}
+
 // merge collapses a flood of late pings into one list and joins routine pings
-// of the same minute; every other ping goes by itself.
+// of the same minute; every other ping goes by itself, what is critical first.
 func merge(tx *store.Tx, base store.Outgoing, pings []due) (send []store.Outgoing, err error) {
+	if pings, err = onePerTask(tx, pings, base.Settings, base.Now); err != nil {
+		return nil, err
+	}
 	var late, routine, single []due
 	for _, d := range pings {
 		switch {
@@ -183,6 +209,11 @@ func merge(tx *store.Tx, base store.Outgoing, pings []due) (send []store.Outgoin
 	if len(late) > mostLate {
 		out := list(base, late)
 		out.Late = late[0].m.Fire
+		for _, d := range late {
+			if d.m.Fire.Before(out.Late) {
+				out.Late = d.m.Fire
+			}
+		}
 		send = append(send, out)
 	} else {
 		single = append(late, single...)
@@ -190,6 +221,7 @@ func merge(tx *store.Tx, base store.Outgoing, pings []due) (send []store.Outgoin
 	if len(routine) == 1 {
 		single = append(single, routine...)
 	}
+	slices.SortStableFunc(single, func(a, b due) int { return cmp.Compare(a.m.Priority, b.m.Priority) })
 	for _, d := range single {
 		out := base
 		out.Messages = []store.Message{d.m}

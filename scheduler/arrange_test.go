@@ -65,13 +65,13 @@ func TestDropReasons(t *testing.T) {
 		s.graft(1)
 		s.now = at("2031-05-02 19:00")
 		s.do(func(tx *store.Tx) error {
-			claimed, err := tx.Claim(100)
+			claimed, err := claimDue(tx, 100)
 			require.NoError(t, err)
 			for i := range claimed {
 				claimed[i].TaskKey = "batch 9/move"
 			}
-			p, err := arrange(tx, claimed, s.now)
-			for _, out := range p.send {
+			send, err := arrange(tx, claimed, s.now)
+			for _, out := range send {
 				assert.Equal(t, rules.Digest, out.Messages[0].Ping)
 			}
 			return err
@@ -211,7 +211,7 @@ func TestEmptyDigestIsDropped(t *testing.T) {
 }
 
 // Reminders of routine tasks that fall on one minute are one message; a critical
-// one goes by itself and before them, and the digest last.
+// one goes by itself and before them, the digest after them, and answers last.
 func TestMergeAndOrder(t *testing.T) {
 	s := newService(t, "2031-04-24 08:00")
 	s.graft(1)
@@ -237,13 +237,13 @@ func TestMergeAndOrder(t *testing.T) {
 		got = append(got, strings.Join(keys, " + "))
 	}
 	weight := s.weight("batch 1/emerge")
-	want := []string{"answer/1", "batch 1/move"}
+	want := []string{"batch 1/move"}
 	if weight == rules.Routine {
 		want = append(want, "batch 1/emerge + batch 2/emerge")
 	} else {
 		want = append(want, "batch 1/emerge", "batch 2/emerge")
 	}
-	assert.Equal(t, append(want, "digest/2031-05-03"), got)
+	assert.Equal(t, append(want, "digest/2031-05-03", "answer/1"), got)
 }
 
 func (s *service) weight(key string) (w rules.Weight) {
@@ -290,7 +290,7 @@ func TestWalk(t *testing.T) {
 					s.set("morning", []string{"06:00", "07:00", "12:00"}[r.IntN(3)])
 				case 5: // a crash with claims that nobody sent
 					s.do(func(tx *store.Tx) error {
-						list, err := tx.Claim(1 + r.IntN(3))
+						list, err := claimDue(tx, 1+r.IntN(3))
 						for _, m := range list {
 							crashed[m.Key]++
 						}

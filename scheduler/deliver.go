@@ -1,6 +1,7 @@
 package scheduler
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -41,8 +42,6 @@ func (s *Scheduler) deliver(ctx context.Context, now time.Time, out store.Outgoi
 }
 
 func (s *Scheduler) send(ctx context.Context, out store.Outgoing) (r store.Receipt, err error) {
-	s.sending <- struct{}{}
-	defer func() { <-s.sending }()
 	ctx, cancel := context.WithTimeout(ctx, sendTimeout)
 	defer cancel()
 	defer func() {
@@ -57,15 +56,10 @@ func (s *Scheduler) send(ctx context.Context, out store.Outgoing) (r store.Recei
 // write records what came of one message.
 func (s *Scheduler) write(tx *store.Tx, o *outcome) error {
 	o.holdOff = time.Time{}
+	if o.err != nil {
+		return s.writeFailed(tx, o)
+	}
 	for i, m := range o.out.Messages {
-		if o.err != nil {
-			until, err := s.failed(tx, o.now, m, o.err)
-			if err != nil {
-				return err
-			}
-			o.holdOff = until
-			continue
-		}
 		if err := tx.QueuePin(m, o.receipt.Number, o.out.Settings); err != nil {
 			return fmt.Errorf("queue a pin: %w", err)
 		}
@@ -74,7 +68,10 @@ func (s *Scheduler) write(tx *store.Tx, o *outcome) error {
 			text, buttons = "", nil // shown with the first of the list
 		}
 		reason := "due"
-		if !o.out.Late.IsZero() {
+		switch {
+		case o.out.Summary != nil || i > 0 && m.Update != 0:
+			text, buttons, reason = m.Text, nil, store.Summed
+		case !o.out.Late.IsZero():
 			reason = "late"
 		}
 		if ok, err := tx.MarkSent(m, o.receipt.Number, text, buttons, reason); err != nil {
@@ -84,6 +81,26 @@ func (s *Scheduler) write(tx *store.Tx, o *outcome) error {
 		}
 	}
 	return nil
+}
+
+// writeFailed records a message that was not sent, and holds off what waits behind it
+// where the chat wants nothing more.
+func (s *Scheduler) writeFailed(tx *store.Tx, o *outcome) error {
+	for _, m := range o.out.Messages {
+		until, err := s.failed(tx, o.now, m, o.err)
+		if err != nil {
+			return err
+		}
+		o.holdOff = until
+	}
+	if o.holdOff.IsZero() {
+		return nil
+	}
+	first, from := o.out.Messages[0], store.CriticalPing
+	if se := (*SendError)(nil); errors.As(o.err, &se) && se.Share {
+		from = first.Priority
+	}
+	return tx.Hold(first.Lane(), from, o.holdOff)
 }
 
 // failed ends or reschedules a message that was not sent. The time it gives is
@@ -103,13 +120,16 @@ func (s *Scheduler) failed(tx *store.Tx, now time.Time, m store.Message, err err
 		return holdOff, tx.Finish(m, "failed", "given up: "+err.Error())
 	case p != nil:
 		s.log.Warn("a send panicked, trying again", "row", m.ID, "attempt", m.Attempt, "err", err)
+	case se != nil && se.Share:
+		s.log.Debug("message held by its share", "row", m.ID)
 	default:
 		s.log.Warn("message not sent, trying again", "row", m.ID, "attempt", m.Attempt, "err", err)
 	}
 	wait := rules.NextAttempt(m.Attempt)
-	if se != nil && se.After > 0 {
-		wait = max(wait, se.After)
-		holdOff = now.Add(se.After)
+	if se != nil && (se.After > 0 || se.Held) {
+		after := cmp.Or(se.After, time.Second)
+		wait = max(wait, after)
+		holdOff = now.Add(after)
 	}
 	if se != nil && se.Held {
 		return holdOff, tx.Reschedule(m, holdOff, true, "held: "+err.Error())

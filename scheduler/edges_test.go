@@ -37,19 +37,42 @@ func TestMergeCounts(t *testing.T) {
 	}
 }
 
-// What stands behind a message of its own crew does not overtake it, whatever its
-// priority; that of another crew does.
-func TestWavesKeepACrewsOrder(t *testing.T) {
-	out := func(crew int64, id int64, priority int) store.Outgoing {
-		return store.Outgoing{Crew: store.Crew{ID: crew}, Messages: []store.Message{{ID: id, Priority: priority}}}
+// What goes next: of each chat all its pings, or else one answer; what is critical in one
+// before what is not in another; nothing to a chat that is worked on, nor to more chats than
+// there is room for.
+func TestPick(t *testing.T) {
+	due := func(id, crew int64, priority int) store.Due {
+		return store.Due{ID: id, Lane: store.Lane{Crew: crew}, Priority: priority}
 	}
-	var got []int64
-	for _, wave := range waves([]store.Outgoing{out(1, 1, 2), out(1, 2, 0), out(2, 3, 0), out(1, 4, 3)}) {
-		for _, o := range wave {
-			got = append(got, o.Messages[0].ID)
+	all := []store.Due{due(1, 1, store.CriticalPing), due(2, 2, store.CriticalPing), due(3, 1, store.OtherPing), due(4, 3, store.OtherPing),
+		due(5, 1, store.DigestPing), due(6, 1, store.Answer), due(7, 4, store.Answer), due(8, 4, store.Answer), due(9, 4, store.Echo)}
+	for _, c := range []struct {
+		due  []store.Due
+		busy []int64
+		room int
+		want [][]int64
+	}{
+		{all, nil, 9, [][]int64{{1, 3, 5}, {2}}},
+		{all, nil, 1, [][]int64{{1, 3, 5}}},
+		{all, nil, 0, nil},
+		{all, []int64{1, 2}, 9, [][]int64{{4}}},
+		{all, []int64{1, 2, 3}, 9, [][]int64{{7}}},
+		{all, []int64{1, 2, 3, 4}, 9, nil},
+	} {
+		busy := map[store.Lane]time.Time{}
+		for _, crew := range c.busy {
+			busy[store.Lane{Crew: crew}] = time.Time{}
 		}
+		var got [][]int64
+		for _, list := range pick(c.due, busy, c.room) {
+			var ids []int64
+			for _, d := range list {
+				ids = append(ids, d.ID)
+			}
+			got = append(got, ids)
+		}
+		assert.Equal(t, c.want, got, "%v %d", c.busy, c.room)
 	}
-	assert.Equal(t, []int64{3, 1, 2, 4}, got)
 }
 
 // What cannot be recorded keeps nothing else from it that is written with it.
@@ -57,7 +80,7 @@ func TestOneBadRecord(t *testing.T) {
 	s := newService(t, "2031-04-24 08:00")
 	s.answer("answer/1")
 	var claimed []store.Message
-	s.do(func(tx *store.Tx) (err error) { claimed, err = tx.Claim(1); return err })
+	s.do(func(tx *store.Tx) (err error) { claimed, err = claimDue(tx, 1); return err })
 	require.Len(t, claimed, 1)
 	// It has no settings, for which the pin of a list asks.
 	bad := &outcome{now: s.now, out: store.Outgoing{Messages: []store.Message{{Crew: s.crew.ID, Ping: rules.Digest, Day: "2031-04-24"}}}, receipt: store.Receipt{Number: 6}, done: make(chan struct{})}

@@ -1,11 +1,12 @@
 package scheduler
 
 import (
-	"cmp"
 	"context"
 	"errors"
 	"fmt"
 	"log/slog"
+	"maps"
+	"slices"
 	"sync"
 	"sync/atomic"
 	"time"
@@ -27,6 +28,7 @@ type Sender interface {
 type SendError struct {
 	Final bool          // it never will
 	Held  bool          // it was not tried; the attempt is given back
+	Share bool          // held, but only by the share that answers of its kind have of the chat's rate
 	Spare bool          // final, but nothing is lost without it: dropped, not parked
 	After time.Duration // not before
 	Err   error
@@ -43,16 +45,21 @@ type Scheduler struct {
 	wake chan struct{}
 	cron string // the schedule of ticks
 
-	// Ticked is told of every part of a tick that ended well, under Run; may be nil.
+	// Ticked is told, under Run, of every look at what is due that ended well, while
+	// nothing hangs that an earlier one began; may be nil.
 	Ticked func()
 
-	sending chan struct{} // holds one for each message that is with the chat
 	records records
+
+	reading atomic.Bool // more is being read that people wrote
+
+	mu   sync.Mutex
+	busy map[store.Lane]time.Time // the chats that are worked on, and since when
 }
 
 // New makes a scheduler that sends through to.
 func New(db *store.DB, to Sender, log *slog.Logger) *Scheduler {
-	return &Scheduler{db: db, to: to, log: log, wake: make(chan struct{}, 1), cron: tickEvery, sending: make(chan struct{}, sendersAtOnce)}
+	return &Scheduler{db: db, to: to, log: log, wake: make(chan struct{}, 1), cron: tickEvery, busy: map[store.Lane]time.Time{}}
 }
 
 // Wake asks for a tick now: a new row is in the outbox.
@@ -60,6 +67,15 @@ func (s *Scheduler) Wake() {
 	select {
 	case s.wake <- struct{}{}:
 	default: // one is asked for already
+	}
+}
+
+// Reading is told whether more is being read that people wrote. Echoes wait for that: what
+// one member reported through an outage is answered once, not once for each part of it.
+func (s *Scheduler) Reading(more bool) {
+	s.reading.Store(more)
+	if !more {
+		s.Wake()
 	}
 }
 
@@ -76,7 +92,12 @@ const tickEvery = "@every 20s"
 // that is set back by a day it would sleep for a day. A ticker counts on.
 const tickAtLast = time.Minute
 
-// Run ticks until ctx ends. clock is asked once a tick.
+// tickAtMost is the least time between two ticks that nobody asked for.
+const tickAtMost = 20 * time.Millisecond
+
+// Run ticks until ctx ends: when asked to, when the next message falls due, and now and
+// then. clock is asked once a tick. No chat waits for another: what goes to one is sent
+// beside the ticks, and when that is done the next tick looks what else is due there.
 func (s *Scheduler) Run(ctx context.Context, clock func() time.Time) error {
 	// SkipIfStillRunning has to wrap Recover: the other way round, one panic would
 	// leave the job marked as running for good.
@@ -89,6 +110,10 @@ func (s *Scheduler) Run(ctx context.Context, clock func() time.Time) error {
 	defer func() { <-c.Stop().Done() }()
 	last := time.NewTicker(tickAtLast)
 	defer last.Stop()
+	due := time.NewTimer(tickAtLast)
+	defer due.Stop()
+	var sending sync.WaitGroup
+	defer sending.Wait()
 	s.Wake()
 	for {
 		select {
@@ -96,175 +121,180 @@ func (s *Scheduler) Run(ctx context.Context, clock func() time.Time) error {
 			return nil
 		case <-last.C:
 			s.Wake()
+		case <-due.C:
+			s.Wake()
 		case <-s.wake:
-			if err := s.oneTick(ctx, clock); err != nil && ctx.Err() == nil {
+			next, err := s.oneTick(ctx, clock, &sending)
+			if err != nil && ctx.Err() == nil {
 				s.log.Error("tick failed", "err", err)
+			}
+			if !next.IsZero() {
+				due.Reset(max(next.Sub(clock()), tickAtMost))
 			}
 		}
 	}
 }
 
-// oneTick ticks once; what panics in it must not end the service. Where much is due
-// the clock is asked anew for each part: somebody who asks meanwhile is answered
-// with the next part and not behind all of it.
-func (s *Scheduler) oneTick(ctx context.Context, clock func() time.Time) (err error) {
+// oneTick begins to send what is due, and gives when the next message will be; what
+// panics in it must not end the service.
+func (s *Scheduler) oneTick(ctx context.Context, clock func() time.Time, sending *sync.WaitGroup) (next time.Time, err error) {
 	defer func() {
 		if p := recover(); p != nil {
 			s.log.Error("a tick panicked", "panic", p) // its value is for the log to show or not
 			err = errors.New("it panicked")
 		}
 	}()
-	for more := true; more && err == nil; {
-		if more, err = s.onePart(ctx, clock()); err == nil && s.Ticked != nil {
+	for more := true; more; {
+		now := clock()
+		var work []lane
+		if work, more, err = s.claim(ctx, now); err != nil {
+			return next, err
+		}
+		for _, l := range work {
+			sending.Go(func() {
+				defer s.Wake()
+				if err := s.work(ctx, now, l); err != nil && ctx.Err() == nil {
+					s.log.Error("tick failed", "err", err)
+				}
+			})
+		}
+		if s.Ticked != nil && !s.hangs(now) {
 			s.Ticked()
 		}
 	}
-	return err
-}
-
-// onePart ends before the leases of its claims do.
-func (s *Scheduler) onePart(ctx context.Context, now time.Time) (more bool, err error) {
-	ctx, cancel := context.WithTimeout(ctx, store.Lease*4/5)
-	defer cancel()
-	return s.part(ctx, now)
+	now := clock()
+	err = s.db.View(ctx, now, func(tx *store.Tx) (err error) {
+		next, _, err = tx.NextAfter(now)
+		return err
+	})
+	return next, err
 }
 
 // Tick sends everything that is due at now.
-func (s *Scheduler) Tick(ctx context.Context, now time.Time) (err error) {
-	for more := true; more && err == nil; {
-		more, err = s.part(ctx, now)
-	}
-	return err
-}
-
-// part sends the first of what is due at now; more says that there may be more.
-func (s *Scheduler) part(ctx context.Context, now time.Time) (more bool, err error) {
-	var work plan
-	err = s.db.Update(ctx, now, func(tx *store.Tx) error {
-		if err := tx.Release(); err != nil {
+func (s *Scheduler) Tick(ctx context.Context, now time.Time) error {
+	for {
+		work, more, err := s.claim(ctx, now)
+		if err != nil || !more {
 			return err
 		}
-		claimed, err := tx.Claim(claimLimit)
+		var g errgroup.Group
+		for _, l := range work {
+			g.Go(func() error { return s.work(ctx, now, l) })
+		}
+		if err := g.Wait(); err != nil {
+			return err
+		}
+	}
+}
+
+// lane is what goes to one chat, in that order.
+type lane struct {
+	store.Lane
+	send []store.Outgoing
+}
+
+// workAtMost ends before the leases of what is worked on do.
+const workAtMost = store.Lease * 4 / 5
+
+// hangs reports whether a chat has been worked on for longer than can be.
+func (s *Scheduler) hangs(now time.Time) bool {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	for _, since := range s.busy {
+		if now.Sub(since) > workAtMost {
+			return true
+		}
+	}
+	return false
+}
+
+// claim takes what goes next to chats that nobody works on. more says that there was
+// something, so that there may be something else.
+func (s *Scheduler) claim(ctx context.Context, now time.Time) (work []lane, more bool, err error) {
+	ctx, cancel := context.WithTimeout(ctx, workAtMost)
+	defer cancel()
+	s.mu.Lock()
+	busy := maps.Clone(s.busy)
+	s.mu.Unlock()
+	err = s.db.Update(ctx, now, func(tx *store.Tx) error {
+		work, more = nil, false
+		if err := tx.Release(func(l store.Lane) bool { _, ok := busy[l]; return ok }); err != nil {
+			return err
+		}
+		due, err := tx.Due()
 		if err != nil {
 			return err
 		}
-		work, err = arrange(tx, claimed, now)
-		return err
+		if s.reading.Load() {
+			due = slices.DeleteFunc(due, func(d store.Due) bool { return d.Priority >= store.Echo })
+		}
+		for _, first := range pick(due, busy, lanesAtOnce-len(busy)) {
+			more = true
+			l := lane{Lane: first[0].Lane}
+			if l.send, err = take(tx, first, due, now); err != nil {
+				return err
+			}
+			if len(l.send) > 0 {
+				work = append(work, l)
+			}
+		}
+		return nil
 	})
 	if err != nil {
-		return false, fmt.Errorf("claim due messages: %w", err)
+		return nil, false, fmt.Errorf("claim due messages: %w", err)
 	}
-	return work.claimed == claimLimit, s.sendAll(ctx, now, work.send)
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	for _, l := range work {
+		s.busy[l.Lane] = now
+	}
+	return work, more, nil
 }
 
-const claimLimit = 200
-
-// sendersAtOnce is how many messages are with the chat at the same time. A chat's
-// server answers in a few tenths of a second, and allows some thirty messages a second.
-const sendersAtOnce = 16
-
-// crewsAtOnce is how many crews are worked on at the same time. Beside those that are
-// sent to, some wait for the disk, all for the same turn of it.
-const crewsAtOnce = 64
-
-// sendAll sends to several crews at once, but to each crew in order. What is urgent
-// for one crew does not wait for what is not for another.
-func (s *Scheduler) sendAll(ctx context.Context, now time.Time, list []store.Outgoing) error {
-	held := &heldBack{until: map[int64]time.Time{}}
-	for _, wave := range waves(list) {
-		if err := s.sendWave(ctx, now, wave, held); err != nil {
-			return err
+// take claims what was picked of one chat, with what belongs to it, and decides on it.
+func take(tx *store.Tx, picked, due []store.Due, now time.Time) ([]store.Outgoing, error) {
+	ids := make([]int64, len(picked))
+	for i, d := range picked {
+		ids[i] = d.ID
+	}
+	if picked[0].Priority > store.DigestPing {
+		var err error
+		if ids, err = backlog(tx, picked[0], due, now); err != nil {
+			return nil, err
 		}
 	}
-	return nil
-}
-
-// waves sorts messages by their priority, each crew's own order kept: nothing goes
-// in an earlier wave than what stands before it for the same crew.
-func waves(list []store.Outgoing) [][]store.Outgoing {
-	out := make([][]store.Outgoing, store.DigestLast+1)
-	reached := map[int64]int{}
-	for _, o := range list {
-		w := max(reached[o.Crew.ID], min(o.Messages[0].Priority, store.DigestLast))
-		reached[o.Crew.ID] = w
-		out[w] = append(out[w], o)
+	claimed, err := tx.Claim(ids)
+	if err != nil || len(claimed) == 0 {
+		return nil, err
 	}
-	return out
+	return arrange(tx, claimed, now)
 }
 
-// heldBack are the crews whose chats want nothing more before a time.
-type heldBack struct {
-	mu    sync.Mutex
-	until map[int64]time.Time
-}
-
-func (h *heldBack) get(crew int64) time.Time {
-	h.mu.Lock()
-	defer h.mu.Unlock()
-	return h.until[crew]
-}
-
-func (h *heldBack) set(crew int64, until time.Time) {
-	h.mu.Lock()
-	defer h.mu.Unlock()
-	h.until[crew] = until
-}
-
-// sendWave sends one message of a crew after the other, and of all crews in turn: a
-// chat takes about one message a second, so that whoever has several waits least for
-// the next where the others come in between.
-func (s *Scheduler) sendWave(ctx context.Context, now time.Time, list []store.Outgoing, held *heldBack) error {
-	byCrew := map[int64][]store.Outgoing{}
-	var crews []int64
-	for _, out := range list {
-		if byCrew[out.Crew.ID] == nil {
-			crews = append(crews, out.Crew.ID)
-		}
-		byCrew[out.Crew.ID] = append(byCrew[out.Crew.ID], out)
-	}
-	if len(crews) == 0 {
-		return nil
-	}
-	// A crew is in here once or in the hands of one sender, so there is always room.
-	ready := make(chan []store.Outgoing, len(crews))
-	for _, id := range crews {
-		ready <- byCrew[id]
-	}
-	var left atomic.Int64
-	left.Store(int64(len(crews)))
-	var g errgroup.Group
-	for range min(crewsAtOnce, len(crews)) {
-		g.Go(func() (failed error) {
-			for queue := range ready {
-				err := s.sendOne(ctx, now, queue[0], held)
-				if err == nil && len(queue) > 1 {
-					ready <- queue[1:]
-					continue
-				}
-				failed = cmp.Or(failed, err)
-				if left.Add(-1) == 0 {
-					close(ready)
-				}
-			}
-			return failed
-		})
-	}
-	return g.Wait()
-}
-
-// sendOne sends one message. Once a crew's chat has asked to wait, it is held back
+// work sends to one chat, in order. Once it has asked to wait, the rest is held back
 // untried.
-func (s *Scheduler) sendOne(ctx context.Context, now time.Time, out store.Outgoing, held *heldBack) error {
-	if until := held.get(out.Crew.ID); !until.IsZero() {
-		if err := s.holdBack(ctx, now, out, until); err != nil {
-			return fmt.Errorf("hold messages back: %w", err)
+func (s *Scheduler) work(ctx context.Context, now time.Time, l lane) (err error) {
+	defer func() {
+		if p := recover(); p != nil {
+			s.log.Error("a tick panicked", "panic", p)
+			err = errors.New("it panicked")
 		}
-		return nil
+		s.mu.Lock()
+		defer s.mu.Unlock()
+		delete(s.busy, l.Lane)
+	}()
+	ctx, cancel := context.WithTimeout(ctx, workAtMost)
+	defer cancel()
+	var until time.Time
+	for _, out := range l.send {
+		if !until.IsZero() {
+			if err := s.holdBack(ctx, now, out, until); err != nil {
+				return fmt.Errorf("hold messages back: %w", err)
+			}
+			continue
+		}
+		if until, err = s.deliver(ctx, now, out); err != nil {
+			return fmt.Errorf("deliver: %w", err)
+		}
 	}
-	holdOff, err := s.deliver(ctx, now, out)
-	if err != nil {
-		return fmt.Errorf("deliver: %w", err)
-	}
-	held.set(out.Crew.ID, holdOff)
 	return nil
 }

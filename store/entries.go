@@ -1,6 +1,9 @@
 package store
 
 import (
+	"cmp"
+	"slices"
+
 	"yardbell/rules"
 )
 
@@ -139,6 +142,17 @@ func (t *Tx) shelveLine(crew int64, e rules.Entry) {
 // UpdateLines are the entries that one update logged.
 func (t *Tx) UpdateLines(update int64) ([]Line, error) {
 	return t.lines(`e.update_row = ? ORDER BY e.id`, update)
+}
+
+// UpdatesLines are the entries that some updates logged, in their order.
+func (t *Tx) UpdatesLines(updates []int64) (list []Line, err error) {
+	err = manyRows(updates, 1, func(id int64) []any { return []any{id} }, func(values string, args []any) error {
+		more, err := t.lines(`e.update_row IN (VALUES `+values+`)`, args...)
+		list = append(list, more...)
+		return err
+	})
+	slices.SortFunc(list, func(a, b Line) int { return cmp.Compare(a.ID, b.ID) })
+	return list, err
 }
 
 // MessageLines are the entries logged from one chat message or its edits.

@@ -21,11 +21,20 @@ func TestPlansUseIndexes(t *testing.T) {
 	db := fresh(t)
 	d := newDiary(t, db)
 	d.do(func(tx *Tx) error {
-		_, err := tx.Claim(10)
+		_, err := claimDue(tx, 10)
 		require.NoError(t, err)
 		_, _, err = tx.NextDue()
 		require.NoError(t, err)
-		require.NoError(t, tx.Release())
+		_, _, err = tx.NextAfter(start)
+		require.NoError(t, err)
+		_, err = tx.ClaimAbout(d.crew.ID, "batch 1/move", start)
+		require.NoError(t, err)
+		require.NoError(t, tx.Hold(Lane{Crew: d.crew.ID}, Echo, start))
+		_, err = tx.WhoWrote([]int64{1})
+		require.NoError(t, err)
+		_, err = tx.UpdatesLines([]int64{1})
+		require.NoError(t, err)
+		require.NoError(t, tx.Release(nil))
 		_, err = tx.DigestSent(d.crew.ID, rules.DateOf(start, time.UTC), time.UTC)
 		require.NoError(t, err)
 		_, _, err = tx.SentIn(d.crew.ID, 0, 7)
@@ -78,8 +87,8 @@ func TestTickCostsWhatIsDue(t *testing.T) {
 		before := db.Work()
 		var claimed []Message
 		require.NoError(t, db.Update(ctx, start, func(tx *Tx) (err error) {
-			require.NoError(t, tx.Release())
-			claimed, err = tx.Claim(200)
+			require.NoError(t, tx.Release(nil))
+			claimed, err = claimDue(tx, 200)
 			return err
 		}))
 		require.Len(t, claimed, 50)
@@ -114,16 +123,16 @@ func fill(tb testing.TB, db *DB, crew int64, open, due int, now time.Time) {
 	require.NoError(tb, tx.Commit())
 }
 
-// claimDue claims all that is due as a tick does and gives how many there were.
-func claimDue(tb testing.TB, db *DB, now time.Time) (n int) {
+// claimAll claims all that is due as a tick does and gives how many there were.
+func claimAll(tb testing.TB, db *DB, now time.Time) (n int) {
 	tb.Helper()
 	for {
 		var list []Message
 		require.NoError(tb, db.Update(ctx, now, func(tx *Tx) (err error) {
-			if err := tx.Release(); err != nil {
+			if err := tx.Release(nil); err != nil {
 				return err
 			}
-			list, err = tx.Claim(200)
+			list, err = claimDue(tx, 200)
 			return err
 		}))
 		n += len(list)
@@ -158,7 +167,7 @@ func BenchmarkTick(b *testing.B) {
 	for range b.N {
 		for open, db := range files {
 			began := time.Now()
-			require.Equal(b, due, claimDue(b, db, start))
+			require.Equal(b, due, claimAll(b, db, start))
 			note(open, began)
 			require.NoError(b, db.Update(ctx, start, func(tx *Tx) error { return tx.ReleaseAll() }))
 			began = time.Now()

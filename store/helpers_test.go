@@ -113,3 +113,16 @@ func (d *diary) dump() (s string) {
 func (d *diary) graft(breeder, cells int, into string, batch int) int64 {
 	return d.log(rules.Entry{Step: rules.Graft, Subject: rules.BatchSubject(batch), Count: &cells, From: breeder, Into: into})
 }
+
+// claimDue takes the first of what is due.
+func claimDue(tx *Tx, limit int) ([]Message, error) {
+	due, err := tx.Due()
+	var ids []int64
+	for _, d := range due[:min(limit, len(due))] {
+		ids = append(ids, d.ID)
+	}
+	if err != nil {
+		return nil, err
+	}
+	return tx.Claim(ids)
+}

@@ -39,7 +39,7 @@ type Message struct {
 	Day      string
 	Fire     time.Time // when it was meant to go
 	Due      time.Time // when it may go
-	Priority int       // lower goes first
+	Priority int       // lower goes first; 0 until it is queued
 	State    string
 	Attempt  int
 	ReplyTo  int64
@@ -63,12 +63,15 @@ type Button struct {
 	Do    string `json:"do"`
 }
 
-// The order in which messages that are due together go out.
+// The order in which messages of one chat go out, whatever they waited for: pings before
+// answers, and of these what somebody waits for before the echo of a report.
 const (
-	AnswerFirst = iota
-	CriticalNext
-	PingThen
-	DigestLast
+	CriticalPing = iota + 1
+	OtherPing
+	DigestPing
+	Answer // to a question, or a question of the bot's own
+	Echo   // says what was logged, or that something was not
+	Change // of what stands in the chat already
 )
 
 const messageColumns = `id, crew_id, key, kind, ping, task_key, step, subject, day, fire_at, due_at, priority, state, attempt,
@@ -85,9 +88,9 @@ func (t *Tx) Queue(m Message) error {
 	if m.Buttons == nil {
 		m.Buttons = []Button{}
 	}
-	priority := AnswerFirst
+	priority := cmp.Or(m.Priority, Answer)
 	if m.Edits != 0 {
-		priority = DigestLast // nobody waits for it
+		priority = Change // nobody waits for it
 	}
 	_, err := t.exec(`INSERT INTO outbox (crew_id, key, kind, ping, task_key, step, subject, day, fire_at, due_at, priority, state, reply_to, update_row, text, buttons, reason, chat_id, answers, edits, attach)
 		VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, 'queued', ?, ?, ?, ?, ?, ?, ?, ?, ?) ON CONFLICT DO NOTHING`,
@@ -132,7 +135,7 @@ func (t *Tx) EnsureDigest(crew int64) error {
 		fire := rules.At(day, s.Morning, s.Zone)
 		n, err := t.exec(`INSERT INTO outbox (crew_id, key, kind, ping, day, fire_at, due_at, priority, state) VALUES (?, ?, 'digest', 'digest', ?, ?, ?, ?, 'queued')
 			ON CONFLICT (crew_id, key) DO UPDATE SET state = 'queued', fire_at = excluded.fire_at, due_at = excluded.due_at, reason = '' WHERE state = 'cancelled'`,
-			crew, "digest/"+day.String(), day.String(), toMS(fire), toMS(fire), DigestLast)
+			crew, "digest/"+day.String(), day.String(), toMS(fire), toMS(fire), DigestPing)
 		if err != nil || n > 0 {
 			return err
 		}
@@ -140,35 +143,121 @@ func (t *Tx) EnsureDigest(crew int64) error {
 	}
 }
 
-// Release makes claims whose lease has run out due again. A lease that ends later than
-// one begun now was begun on a clock that has been put back since; it would hold as long
-// as the clock was ahead.
-func (t *Tx) Release() error {
-	const again = `UPDATE outbox SET state = 'queued', reason = 'lease expired' WHERE state = 'claimed' AND lease_until `
-	if _, err := t.exec(again+`< ?`, toMS(t.Now)); err != nil {
+// Release makes claims whose lease has run out due again, but for those in lanes that are
+// worked on: a clock that jumps must not send a message again that is on its way. A lease
+// that ends later than one begun now was begun on a clock that has been put back since; it
+// would hold as long as the clock was ahead.
+func (t *Tx) Release(worked func(Lane) bool) error {
+	const claims = `SELECT id, crew_id, chat_id, priority, fire_at, update_row FROM outbox WHERE state = 'claimed' AND lease_until `
+	over, err := all(t, scanDue, claims+`< ?`, toMS(t.Now))
+	if err != nil {
 		return err
 	}
-	_, err := t.exec(again+`> ?`, toMS(t.Now.Add(Lease))) // apart: an index serves one bound
-	return err
+	ahead, err := all(t, scanDue, claims+`> ?`, toMS(t.Now.Add(Lease))) // apart: an index serves one bound
+	if err != nil {
+		return err
+	}
+	for _, d := range append(over, ahead...) {
+		if worked != nil && worked(d.Lane) {
+			continue
+		}
+		if _, err := t.exec(`UPDATE outbox SET state = 'queued', reason = 'lease expired' WHERE id = ?`, d.ID); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // ReleaseAll makes every claim due again: at start, when no other process can
-// hold one.
+// hold one. That the service ended is no failed attempt: the next failure must not
+// be waited out as if it were the sixth.
 func (t *Tx) ReleaseAll() error {
-	_, err := t.exec(`UPDATE outbox SET state = 'queued', reason = 'claimed when the service stopped' WHERE state = 'claimed'`)
+	_, err := t.exec(`UPDATE outbox SET state = 'queued', attempt = max(attempt - 1, 0), reason = 'claimed when the service stopped' WHERE state = 'claimed'`)
 	return err
 }
 
-// Claim takes the messages that are due, in the order they go out.
-func (t *Tx) Claim(limit int) ([]Message, error) {
-	list, err := all(t, scanMessage, `UPDATE outbox SET state = 'claimed', attempt = attempt + 1, lease_until = ? WHERE id IN (
-			SELECT id FROM outbox WHERE state = 'queued' AND due_at <= ? ORDER BY due_at, priority, id LIMIT ?)
-		RETURNING `+messageColumns, toMS(t.Now.Add(Lease)), toMS(t.Now), limit)
+// Lane is one chat of a crew's. What goes there goes one after the other; lanes share
+// nothing but the bot's overall rate.
+type Lane struct {
+	Crew int64
+	Chat int64 // a private chat, 0 for the crew's group
+}
+
+// Lane is where a message waits.
+func (m Message) Lane() Lane { return Lane{m.Crew, m.Chat} }
+
+// Due is a message that may go now, as much of it as choosing takes.
+type Due struct {
+	ID       int64
+	Lane     Lane
+	Priority int
+	Fire     time.Time
+	Update   int64
+}
+
+func scanDue(s scanner) (d Due, err error) {
+	err = s.Scan(&d.ID, &d.Lane.Crew, &d.Lane.Chat, &d.Priority, instant{&d.Fire}, &d.Update)
+	return d, err
+}
+
+// Due lists what may go now, in the order in which it goes.
+func (t *Tx) Due() ([]Due, error) {
+	list, err := all(t, scanDue, `SELECT id, crew_id, chat_id, priority, fire_at, update_row FROM outbox WHERE state = 'queued' AND due_at <= ?`, toMS(t.Now))
+	slices.SortFunc(list, func(a, b Due) int {
+		return cmp.Or(cmp.Compare(a.Priority, b.Priority), a.Fire.Compare(b.Fire), cmp.Compare(a.ID, b.ID))
+	})
+	return list, err
+}
+
+// Claim takes queued messages, and gives them in the order in which they go out.
+func (t *Tx) Claim(ids []int64) ([]Message, error) {
+	var list []Message
+	err := manyRows(ids, 1, func(id int64) []any { return []any{id} }, func(values string, args []any) error {
+		more, err := all(t, scanMessage, `UPDATE outbox SET state = 'claimed', attempt = attempt + 1, lease_until = ? WHERE id IN (VALUES `+values+`) AND state = 'queued'
+			RETURNING `+messageColumns, append([]any{toMS(t.Now.Add(Lease))}, args...)...)
+		list = append(list, more...)
+		return err
+	})
+	sortMessages(list)
+	return list, err
+}
+
+// ClaimAbout takes what is queued about a task and due before a time.
+func (t *Tx) ClaimAbout(crew int64, task string, before time.Time) ([]Message, error) {
+	ids, err := all(t, func(s scanner) (id int64, err error) { err = s.Scan(&id); return id, err },
+		`SELECT id FROM outbox WHERE crew_id = 0 + ? AND task_key = '' || ? AND task_key <> '' AND state = 'queued' AND due_at < ?`, crew, task, toMS(before))
 	if err != nil {
 		return nil, err
 	}
-	sortMessages(list)
-	return list, nil
+	return t.Claim(ids)
+}
+
+// Hold puts off whatever waits in a lane from a priority on: the chat takes no more of
+// it before then.
+func (t *Tx) Hold(l Lane, from int, until time.Time) error {
+	_, err := t.exec(`UPDATE outbox SET due_at = ?1, reason = 'the chat asked to wait' WHERE state = 'queued' AND due_at < ?1 AND +crew_id = 0 + ?2 AND +chat_id = 0 + ?3 AND priority >= ?4`, toMS(until), l.Crew, l.Chat, from)
+	return err
+}
+
+// Written is who wrote an update, and what.
+type Written struct {
+	Member int64
+	Text   string
+}
+
+// WhoWrote gives the authors of updates, by their rows.
+func (t *Tx) WhoWrote(rows []int64) (map[int64]Written, error) {
+	by := make(map[int64]Written, len(rows))
+	err := manyRows(rows, 1, func(id int64) []any { return []any{id} }, func(values string, args []any) error {
+		_, err := all(t, func(s scanner) (w Written, err error) {
+			var id int64
+			err = s.Scan(&id, &w.Member, &w.Text)
+			by[id] = w
+			return w, err
+		}, `SELECT id, member_id, text FROM updates WHERE id IN (VALUES `+values+`)`, args...)
+		return err
+	})
+	return by, err
 }
 
 // NextDue is when the next message is due.
@@ -176,6 +265,16 @@ func (t *Tx) NextDue() (at time.Time, found bool, err error) {
 	found, err = t.one(`SELECT due_at FROM outbox WHERE state = 'queued' ORDER BY due_at, priority, id LIMIT 1`, nil, instant{&at})
 	return at, found, err
 }
+
+// NextAfter is when the next message is due that is not due yet.
+func (t *Tx) NextAfter(now time.Time) (at time.Time, found bool, err error) {
+	found, err = t.one(`SELECT due_at FROM outbox WHERE state = 'queued' AND due_at > ? ORDER BY due_at, priority, id LIMIT 1`, []any{toMS(now)}, instant{&at})
+	return at, found, err
+}
+
+// Summed is the reason of an answer that went as a part of a summary. It keeps its own
+// words, and nobody can reply to it: the message of that number is about others as well.
+const Summed = "in a summary"
 
 // MarkSent records that the chat took a message. It changes nothing, and says
 // so, where another claim has taken over meanwhile.
@@ -251,7 +350,7 @@ func (t *Tx) LastWithButtons(crew int64) (Message, bool, error) {
 func (t *Tx) lastMessage(where string, args ...any) (Message, bool, error) {
 	// message_id <> 0 stands in the query so that SQLite sees that the index, which
 	// leaves out what is not sent, will do.
-	list, err := all(t, scanMessage, `SELECT `+messageColumns+` FROM outbox WHERE `+where+` AND message_id <> 0 ORDER BY message_id DESC LIMIT 1`, args...)
+	list, err := all(t, scanMessage, `SELECT `+messageColumns+` FROM outbox WHERE `+where+` AND message_id <> 0 AND reason <> '`+Summed+`' ORDER BY message_id DESC LIMIT 1`, args...)
 	if err != nil || len(list) == 0 {
 		return Message{}, false, err
 	}

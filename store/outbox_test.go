@@ -13,8 +13,8 @@ import (
 
 func (d *diary) claim() (list []Message) {
 	d.do(func(tx *Tx) (err error) {
-		require.NoError(d.t, tx.Release())
-		list, err = tx.Claim(100)
+		require.NoError(d.t, tx.Release(nil))
+		list, err = claimDue(tx, 100)
 		return err
 	})
 	return list
@@ -128,7 +128,7 @@ func TestPingsFollowThePlan(t *testing.T) {
 	queued := d.pings(rules.Move, "queued")
 	require.Contains(t, queued, "batch 1/move/eve/2031-05-02")
 	eve := d.message("batch 1/move/eve/2031-05-02")
-	assert.Equal(t, CriticalNext, eve.Priority)
+	assert.Equal(t, CriticalPing, eve.Priority)
 
 	// The crew moves its evening hour: same key, another time.
 	d.set("evening", "18:00")

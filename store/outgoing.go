@@ -15,10 +15,24 @@ type Outgoing struct {
 	Task     *rules.Task
 	Batch    *rules.Batch
 	Items    []rules.Task // digest and lists
+	Summary  *Summary     // in place of the answers that it covers
 	Late     time.Time    // zero, or when it was meant to go
 	Builders []string     // the crew's own names, for examples of an answer
 	Yards    []string
 	Now      time.Time
+}
+
+// Summary answers together what one member wrote while much waited.
+type Summary struct {
+	Name   string
+	Logged []Told
+	Not    []string // what was not understood, or cannot be, as it was written
+}
+
+// Told is one answer of a summary: what it would have said, and the lines that it is about.
+type Told struct {
+	Text    string
+	Entries []rules.Entry
 }
 
 // Chat is where it goes: a private chat, or the crew's group.

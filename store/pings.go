@@ -24,9 +24,9 @@ type pingRow struct {
 }
 
 func planPings(k *rules.Task, s *rules.Settings) pingPlan {
-	priority := PingThen
+	priority := OtherPing
 	if k.Weight == rules.Critical {
-		priority = CriticalNext
+		priority = CriticalPing
 	}
 	pings := rules.Pings(*k, s)
 	plan := pingPlan{task: k, rows: make([]pingRow, len(pings))}

@@ -267,6 +267,6 @@ func (r *replan) yard(s rules.Subject) error {
 
 func sortMessages(list []Message) {
 	slices.SortFunc(list, func(a, b Message) int {
-		return cmp.Or(a.Due.Compare(b.Due), cmp.Compare(a.Priority, b.Priority), cmp.Compare(a.ID, b.ID))
+		return cmp.Or(cmp.Compare(a.Priority, b.Priority), a.Fire.Compare(b.Fire), cmp.Compare(a.ID, b.ID))
 	})
 }

@@ -201,6 +201,37 @@ func TestRunCatchesUp(t *testing.T) {
 	}
 }
 
+// Of a backlog it is told that more is read until all of it is saved, also where the last
+// poll of it was full, or the next one fails.
+func TestOnceTellsOfMore(t *testing.T) {
+	for name, c := range map[string]struct {
+		waiting, polls int
+		want           []bool
+		cut            bool
+	}{
+		"one":            {1, 1, nil, false},
+		"two":            {2, 1, []bool{true, false}, false},
+		"many":           {mostUpdates + 30, 2, []bool{true, false}, false},
+		"as many as fit": {mostUpdates, 2, []bool{true, false}, false},
+		"the next fails": {mostUpdates, 2, []bool{true, false}, true},
+	} {
+		r := newChatroom(t, apidouble.Options{})
+		r.heard()
+		var told []bool
+		r.poll.Reading = func(more bool) { told = append(told, more) }
+		for range c.waiting {
+			r.Say(r.group, r.wren, "hello")
+		}
+		for i := range c.polls {
+			if i > 0 && c.cut {
+				r.Script("getUpdates", apidouble.CutBefore())
+			}
+			_ = r.poll.Once(t.Context(), 0)
+		}
+		assert.Equal(t, c.want, told, name)
+	}
+}
+
 // A server that answers at once without anything is not asked without end.
 func TestRunIsNotEager(t *testing.T) {
 	polls := 0

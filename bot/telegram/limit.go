@@ -1,10 +1,13 @@
 package telegram
 
 import (
+	"slices"
 	"sync"
 	"time"
 
 	"golang.org/x/time/rate"
+
+	"yardbell/store"
 )
 
 // Limits of the Bot API, from its FAQ: about 30 messages a second in all, one a
@@ -20,6 +23,18 @@ const (
 	groupWithin  = 61 * time.Second
 )
 
+// mostOf is how many messages of a priority, and of those behind it, a group gets within
+// the same time: echoes half of what it takes, answers not so much that no ping has room.
+func mostOf(priority int) int {
+	switch {
+	case priority >= store.Echo:
+		return groupMost / 2
+	case priority >= store.Answer:
+		return groupMost * 3 / 4
+	}
+	return groupMost
+}
+
 // limiter keeps sends inside the limits ahead of time. It is asked with the
 // caller's time and reads no clock.
 type limiter struct {
@@ -30,8 +45,28 @@ type limiter struct {
 
 type chatLimit struct {
 	second *rate.Limiter
-	sent   []time.Time // within the last minute or so, groups only
-	until  time.Time   // the server asked to wait until then
+	sent   []sent    // within the last minute or so, groups only
+	until  time.Time // the server asked to wait until then
+}
+
+// sent is one message that went to a group.
+type sent struct {
+	at       time.Time
+	priority int
+}
+
+// full is how long until the group takes one more message of a priority or of one behind it.
+func (c *chatLimit) full(now time.Time, from, most int) time.Duration {
+	n := 0
+	for _, s := range slices.Backward(c.sent) {
+		if s.priority < from {
+			continue
+		}
+		if n++; n == most {
+			return s.at.Add(groupWithin).Sub(now)
+		}
+	}
+	return 0
 }
 
 func newLimiter() *limiter {
@@ -49,36 +84,45 @@ func (l *limiter) chat(now time.Time, id int64) *chatLimit {
 }
 
 // take asks for one send to a chat at now. Where the chat has to wait, ok is false
-// and wait says how long; the caller asks again then. Where it may go, ok is true
+// and wait says how long; the caller asks again then. share says that only messages of
+// its priority and those behind it have to. Where it may go, ok is true
 // and the send is counted; wait is then the way to its own place in the overall
 // row, so that senders at the same time do not fall over each other.
-func (l *limiter) take(now time.Time, chat int64) (wait time.Duration, ok bool) {
+func (l *limiter) take(now time.Time, chat int64, priority int) (wait time.Duration, share, ok bool) {
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	c := l.chat(now, chat)
 	wait = c.until.Sub(now)
 	if chat < 0 { // groups have negative ids
-		for len(c.sent) > 0 && now.Sub(c.sent[0]) >= groupWithin {
+		for len(c.sent) > 0 && now.Sub(c.sent[0].at) >= groupWithin {
 			c.sent = c.sent[1:]
 		}
-		if n := len(c.sent) - groupMost; n >= 0 {
-			wait = max(wait, c.sent[n].Add(groupWithin).Sub(now))
-		}
+		wait = max(wait, c.full(now, 0, groupMost))
 	}
 	if t := c.second.TokensAt(now); t < 1 {
 		// Rounded up: a wait that ends a hair too early would only be begun anew.
 		wait = max(wait, time.Duration((1-t)*float64(chatEvery)).Truncate(time.Millisecond)+time.Millisecond)
 	}
+	if chat < 0 {
+		for _, from := range []int{store.Answer, store.Echo} {
+			if priority < from {
+				continue
+			}
+			if own := c.full(now, from, mostOf(from)); own > max(wait, 0) {
+				wait, share = own, true
+			}
+		}
+	}
 	if wait > 0 {
-		return wait, false
+		return wait, share, false
 	}
 	wait = l.all.ReserveN(now, 1).DelayFrom(now)
 	at := now.Add(wait)
 	c.second.AllowN(at, 1)
 	if chat < 0 {
-		c.sent = append(c.sent, at)
+		c.sent = append(c.sent, sent{at, priority})
 	}
-	return wait, true
+	return wait, false, true
 }
 
 // hold keeps a chat quiet until the server's own word runs out.
@@ -99,7 +143,7 @@ func (l *limiter) prune(now time.Time) {
 		return
 	}
 	for id, c := range l.chats {
-		if c.second.TokensAt(now) >= chatBurst && now.After(c.until) && (len(c.sent) == 0 || now.Sub(c.sent[len(c.sent)-1]) > groupWithin) {
+		if c.second.TokensAt(now) >= chatBurst && now.After(c.until) && (len(c.sent) == 0 || now.Sub(c.sent[len(c.sent)-1].at) > groupWithin) {
 			delete(l.chats, id)
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"yardbell/bot/apidouble"
+	"yardbell/store"
 )
 
 // drive sends as fast as the limiter lets a sender that waits as it is told, and
@@ -15,7 +16,7 @@ func drive(l *limiter, from time.Time, n int, chat func(i int) int64) (sent []ti
 	at := from
 	for i := range n {
 		for {
-			wait, ok := l.take(at, chat(i))
+			wait, _, ok := l.take(at, chat(i), store.OtherPing)
 			at = at.Add(wait)
 			if ok {
 				sent = append(sent, at)
@@ -51,15 +52,16 @@ func TestLimitOverall(t *testing.T) {
 func TestLimitHold(t *testing.T) {
 	l := newLimiter()
 	l.hold(now, 1001, now.Add(35*time.Second))
-	wait, ok := l.take(now, 1001)
+	wait, share, ok := l.take(now, 1001, store.Echo)
+	assert.False(t, share, "all that goes there waits")
 	assert.False(t, ok)
 	assert.Equal(t, 35*time.Second, wait)
-	_, ok = l.take(now, 1002)
+	_, _, ok = l.take(now, 1002, store.Echo)
 	assert.True(t, ok)
 	l.hold(now, 1001, now.Add(5*time.Second))
-	wait, _ = l.take(now.Add(10*time.Second), 1001)
+	wait, _, _ = l.take(now.Add(10*time.Second), 1001, store.Echo)
 	assert.Equal(t, 25*time.Second, wait, "a shorter word does not undo a longer one")
-	_, ok = l.take(now.Add(35*time.Second), 1001)
+	_, _, ok = l.take(now.Add(35*time.Second), 1001, store.Echo)
 	assert.True(t, ok)
 }
 
@@ -67,9 +69,9 @@ func TestLimitForgetsIdleChats(t *testing.T) {
 	l := newLimiter()
 	l.hold(now, 5, now.Add(time.Hour))
 	for i := range mostChats {
-		l.take(now, int64(1000+i))
+		_, _, _ = l.take(now, int64(1000+i), store.Echo)
 	}
-	l.take(now.Add(2*time.Minute), 99)
+	_, _, _ = l.take(now.Add(2*time.Minute), 99, store.Echo)
 	assert.Len(t, l.chats, 2, "the one that was asked to wait stays")
 }
 
@@ -77,9 +79,63 @@ func TestLimitForgetsIdleChats(t *testing.T) {
 func TestLimitClockBack(t *testing.T) {
 	l := newLimiter()
 	for range chatBurst {
-		_, ok := l.take(now, 1001)
+		_, _, ok := l.take(now, 1001, store.Echo)
 		assert.True(t, ok)
 	}
-	_, ok := l.take(now.Add(-time.Hour), 1001)
+	_, _, ok := l.take(now.Add(-time.Hour), 1001, store.Echo)
 	assert.False(t, ok)
+}
+
+// However fast reports come, their echoes get half of what a group takes in a minute; an
+// answer to a question has room beside them, and beside both a ping has.
+func TestLimitShares(t *testing.T) {
+	const group = -1001
+	l, at := newLimiter(), now
+	counts := map[int]int{}
+	var times []time.Time
+	// ask tries until the minute is over, as a sender would that knows no better.
+	ask := func(priority int) (wait time.Duration, share bool) {
+		for {
+			wait, share, ok := l.take(at, group, priority)
+			if !ok && wait > 2*chatEvery {
+				return wait, share
+			}
+			at = at.Add(wait)
+			if ok {
+				counts[priority]++
+				times = append(times, at)
+			}
+		}
+	}
+	wait, share := ask(store.Echo)
+	assert.Equal(t, 10, counts[store.Echo])
+	assert.True(t, share)
+	assert.Equal(t, now.Add(groupWithin), at.Add(wait), "until the first of them is a minute old")
+	wait, share = ask(store.Change)
+	assert.Zero(t, counts[store.Change], "what is changed counts among them")
+	assert.True(t, share)
+	assert.Positive(t, wait)
+	_, share = ask(store.Answer)
+	assert.Equal(t, 5, counts[store.Answer])
+	assert.True(t, share)
+	_, share = ask(store.OtherPing)
+	assert.Equal(t, 5, counts[store.OtherPing])
+	assert.False(t, share, "the chat takes nothing at all any more")
+	assert.Equal(t, groupMost, apidouble.Peak(times, time.Minute))
+	for range 40 { // and so on, minute after minute
+		wait, _ = ask(store.Echo)
+		at = at.Add(wait)
+	}
+	assert.LessOrEqual(t, apidouble.Peak(times, time.Minute), groupMost)
+
+	for range 25 { // a private chat has no such limit
+		for {
+			wait, _, ok := l.take(at, 1001, store.Echo)
+			at = at.Add(wait)
+			if ok {
+				break
+			}
+			assert.LessOrEqual(t, wait, chatEvery)
+		}
+	}
 }

@@ -59,6 +59,11 @@ type Poller struct {
 	ask   int             // how many updates at a time, fewer after an answer that was too long
 	Seen  func(time.Time) // told whenever the server gave what there is and it was saved, may be nil
 
+	// Reading is told, before and after what came is saved, whether more is to be read, the
+	// same poll or the next; may be nil.
+	Reading func(more bool)
+	reading bool
+
 	// CaughtUp is told, once, when what waited in the chat at the start was read, or
 	// could not be after some tries; may be nil.
 	CaughtUp func()
@@ -113,7 +118,7 @@ func (p *Poller) Run(ctx context.Context) error {
 	p.log.Info("connected", "bot", "@"+p.c.me.Username, "groups", len(unasked))
 	for {
 		hold := longPoll
-		if unasked = p.survey(ctx, unasked); len(unasked) > 0 || !p.caught {
+		if unasked = p.survey(ctx, unasked); len(unasked) > 0 || !p.caught || p.reading {
 			hold = 0
 		}
 		asked, most := p.clock(), p.ask
@@ -198,6 +203,14 @@ func (p *Poller) survey(ctx context.Context, chats []int64) (rest []int64) {
 	return chats[n:]
 }
 
+// more tells, where that changes, whether more is to be read.
+func (p *Poller) more(is bool) {
+	if p.reading != is && p.Reading != nil {
+		p.Reading(is)
+	}
+	p.reading = is
+}
+
 // Once makes one poll and handles what came. An update is confirmed by the next
 // poll, which starts behind the last one that was saved.
 func (p *Poller) Once(ctx context.Context, hold time.Duration) error {
@@ -206,7 +219,8 @@ func (p *Poller) Once(ctx context.Context, hold time.Duration) error {
 }
 
 // once gives the number of updates that came.
-func (p *Poller) once(ctx context.Context, hold time.Duration) (int, error) {
+func (p *Poller) once(ctx context.Context, hold time.Duration) (n int, err error) {
+	defer func() { p.more(err == nil && n == mostUpdates) }()
 	next, err := p.h.Next(ctx, p.clock(), Source)
 	if err != nil {
 		return 0, err
@@ -224,6 +238,9 @@ func (p *Poller) once(ctx context.Context, hold time.Duration) (int, error) {
 		return 0, err
 	}
 	p.ask = min(mostUpdates, 2*p.ask)
+	if len(batch) > 1 {
+		p.more(true)
+	}
 	var unnumbered error
 	w := &waiting{p: p}
 	for _, raw := range batch {

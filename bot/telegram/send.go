@@ -55,11 +55,12 @@ type target struct {
 	chat    int64
 	thread  int64 // topic of a forum
 	answers int64 // the message it replies to
+	order   int   // its priority, for its share of the chat's limit
 }
 
 // Deliver sends or edits one message and gives its number in the chat.
 func (s *Sender) Deliver(ctx context.Context, d bot.Delivery) (int64, error) {
-	to := target{chat: d.Out.Chat(), thread: d.Thread, answers: d.Answers}
+	to := target{chat: d.Out.Chat(), thread: d.Thread, answers: d.Answers, order: d.Row.Priority}
 	if to.answers == 0 && d.Row.ReplyTo > 0 {
 		to.answers = d.Row.ReplyTo // a press: the answer hangs on the message pressed
 	}
@@ -125,16 +126,16 @@ func (s *Sender) piece(ctx context.Context, to *target, k part) (int64, error) {
 		var m struct {
 			ID int64 `json:"message_id"`
 		}
-		err := s.call(ctx, to.chat, k.method, p, k.file, &m)
+		err := s.call(ctx, *to, k.method, p, k.file, &m)
 		if err == nil || try == 2 {
 			return m.ID, err
 		}
 		switch {
 		case migratedTo(err) != 0:
 			// The numbers of the old chat's messages mean nothing in the new one.
-			*to = target{chat: migratedTo(err), thread: to.thread}
+			*to = target{chat: migratedTo(err), thread: to.thread, order: to.order}
 		case code(err) == 400 && (strings.Contains(said(err), "thread not found") || strings.Contains(said(err), "TOPIC_")):
-			*to = target{chat: to.chat}
+			*to = target{chat: to.chat, order: to.order}
 		case k.carries && code(err) == 400 && !k.words:
 			return 0, nil // the chat takes no such file; its words are there already
 		case k.carries && code(err) == 400:
@@ -151,7 +152,7 @@ func (s *Sender) edit(ctx context.Context, to target, d bot.Delivery, text strin
 	p := to.params(text)
 	p.AddNonZero64("message_id", d.Edits)
 	p.AddNonEmpty("reply_markup", keyboard(d.Buttons, true))
-	err := s.call(ctx, to.chat, "editMessageText", p, nil, nil)
+	err := s.call(ctx, to, "editMessageText", p, nil, nil)
 	if code(err) == 400 && strings.Contains(said(err), "message to edit not found") {
 		return nil // somebody deleted it: nothing is left to change
 	}
@@ -169,7 +170,7 @@ func (s *Sender) aside(ctx context.Context, to target, d bot.Delivery) error {
 		method = "pinChatMessage"
 		p["disable_notification"] = "true"
 	}
-	err := s.call(ctx, to.chat, method, p, nil, nil)
+	err := s.call(ctx, to, method, p, nil, nil)
 	if code(err) == 400 && strings.Contains(said(err), " not found") && !strings.Contains(said(err), "chat not found") {
 		return nil
 	}
@@ -198,14 +199,14 @@ func (s *Sender) progress(row int64, b begun) {
 }
 
 // turn waits for the chat's turn inside the limits.
-func (s *Sender) turn(ctx context.Context, chat int64) error {
+func (s *Sender) turn(ctx context.Context, to target) error {
 	for {
 		if err := ctx.Err(); err != nil {
 			return err
 		}
-		wait, ok := s.limit.take(s.clock(), chat)
+		wait, share, ok := s.limit.take(s.clock(), to.chat, to.order)
 		if !ok && wait > shortWait {
-			return &bot.NotSent{After: wait, Held: true, Err: errors.New("the chat's limit is reached")}
+			return &bot.NotSent{After: wait, Held: true, Share: share, Err: errors.New("the chat's limit is reached")}
 		}
 		if wait > 0 {
 			if err := s.wait(ctx, wait); err != nil {
@@ -219,8 +220,8 @@ func (s *Sender) turn(ctx context.Context, chat int64) error {
 }
 
 // call makes one request in its turn, and says what its failure means.
-func (s *Sender) call(ctx context.Context, chat int64, method string, p tgbotapi.Params, file *bot.File, out any) error {
-	if err := s.turn(ctx, chat); err != nil {
+func (s *Sender) call(ctx context.Context, to target, method string, p tgbotapi.Params, file *bot.File, out any) error {
+	if err := s.turn(ctx, to); err != nil {
 		return err
 	}
 	ctx, done := outlive(ctx, lastWords)
@@ -233,8 +234,8 @@ func (s *Sender) call(ctx context.Context, chat int64, method string, p tgbotapi
 	if errors.As(err, &ce) && ce.took {
 		return nil // it is in the chat; sending it again would double it
 	}
-	if to := migratedTo(err); to != 0 {
-		if e := s.moved(ctx, chat, to); e != nil {
+	if now := migratedTo(err); now != 0 {
+		if e := s.moved(ctx, to.chat, now); e != nil {
 			return e
 		}
 		return &bot.NotSent{Err: err}
@@ -244,7 +245,7 @@ func (s *Sender) call(ctx context.Context, chat int64, method string, p tgbotapi
 		return nil
 	}
 	if not.Held {
-		s.limit.hold(s.clock(), chat, s.clock().Add(not.After))
+		s.limit.hold(s.clock(), to.chat, s.clock().Add(not.After))
 	}
 	return not
 }

@@ -240,6 +240,7 @@ func serve(ctx context.Context, e env, f serveFlags) (err error) {
 		}
 	}
 	poller := telegram.NewPoller(client, parts.in, log, e.clock, wait)
+	poller.Reading = sched.Reading
 	poller.Seen = func(t time.Time) { beats.beat(reached, t) }
 	checks := newChecker(db, b, log, f.backup.dir)
 	sched.Ticked = func() {
@@ -353,7 +354,7 @@ func (c courier) Send(ctx context.Context, out store.Outgoing) (store.Receipt, e
 		// The scheduler counts from when its tick began; the chat counts from now.
 		after += c.clock().Sub(out.Now)
 	}
-	return r, &scheduler.SendError{Final: not.Final, After: after, Held: not.Held, Spare: out.Messages[0].Aside(), Err: not.Err}
+	return r, &scheduler.SendError{Final: not.Final, After: after, Held: not.Held, Share: not.Share, Spare: out.Messages[0].Aside(), Err: not.Err}
 }
 
 // public answers what may be let out to the world: /healthz, 200 while the chat's server

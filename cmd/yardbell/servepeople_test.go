@@ -135,6 +135,7 @@ func TestServeAnonymous(t *testing.T) {
 	assert.Equal(t, 1, told())
 	say(w.ash, w.group, "undo")
 	w.await("the notice of the next day", func() bool { return told() == 2 })
+	w.idle() // the pings of the days are out
 	assert.Equal(t, book, w.book())
 	// A group that is nobody's is not spoken to.
 	other := w.NewSupergroup("Elsewhere", w.stranger)

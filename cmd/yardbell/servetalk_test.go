@@ -87,7 +87,9 @@ func TestServePressDone(t *testing.T) {
 	w.recorded(ping.ID)
 	mine := w.answer(w.group, func() { w.Press(w.group, w.ash, ping.ID, "Mine") })
 	assert.Contains(t, mine.Text, "Ash")
-	w.clock.Set(chicago(25, 9, 0))
+	n = len(w.Sent(w.group))
+	w.pass(chicago(25, 9, 0))
+	w.await("the morning list", func() bool { return len(w.Sent(w.group)) > n }) // it goes before answers
 	done := w.answer(w.group, func() { w.Press(w.group, w.odile, ping.ID, "Done") })
 	assert.Equal(t, ping.ID, done.ReplyTo)
 	book := w.book()
