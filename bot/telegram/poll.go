@@ -321,7 +321,7 @@ func (p *Poller) one(ctx context.Context, raw json.RawMessage, w *waiting) (err 
 // that opens nothing: anybody may type one, in any group, and each call keeps the crews
 // waiting.
 func (p *Poller) claim(ctx context.Context, now time.Time, in bot.Incoming, w *waiting) (bot.Incoming, error) {
-	if in.Kind != "message" || in.Private || !bot.IsJoin(in.Text) {
+	if in.Kind != "message" || in.Private || in.Hidden || !bot.IsJoin(in.Text) {
 		return in, nil
 	}
 	opens, err := p.h.Opens(ctx, now, in)
