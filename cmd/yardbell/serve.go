@@ -106,10 +106,12 @@ func (f *serveFlags) fault() error {
 }
 
 func serve(ctx context.Context, e env, f serveFlags) (err error) {
-	// Told to stop before it serves, it was stopped, and nothing is wrong with the file.
-	told := ctx
+	// Told to stop before it serves, it was stopped: what was cut off half way, the making
+	// of a new file above all, has many ways to say so. What is wrong with a file for good
+	// is found by the next start as well.
+	told, serving := ctx, false
 	defer func() {
-		if told.Err() != nil && store.Interrupted(err) {
+		if told.Err() != nil && !serving {
 			err = nil
 		}
 	}()
@@ -256,6 +258,7 @@ func serve(ctx context.Context, e env, f serveFlags) (err error) {
 	beats.hold()
 	poller.CaughtUp = func() { close(read) }
 
+	serving = true
 	g, ctx := errgroup.WithContext(ctx)
 	g.Go(func() error { return stopped(ctx, poller.Run(ctx)) })
 	g.Go(func() error {
