@@ -112,6 +112,9 @@ func (p *Poller) Run(ctx context.Context) error {
 		}
 	}
 	unasked, err := p.h.Chats(ctx, p.clock(), Source)
+	if ctx.Err() != nil {
+		return ctx.Err() // told to stop, which is no fault
+	}
 	if err != nil {
 		p.log.Error("the groups could not be listed", "err", err)
 	}
@@ -188,6 +191,9 @@ func (p *Poller) survey(ctx context.Context, chats []int64) (rest []int64) {
 	n := min(len(chats), surveyAtOnce)
 	for i, id := range chats[:n] {
 		m, err := p.c.standing(ctx, id)
+		if ctx.Err() != nil {
+			return nil
+		}
 		if err != nil {
 			// A group that is gone is found out by the next message to it.
 			p.log.Warn("a group's standing is not known", "err", err)
@@ -196,7 +202,7 @@ func (p *Poller) survey(ctx context.Context, chats []int64) (rest []int64) {
 			}
 			continue
 		}
-		if err := p.h.Standing(ctx, p.clock(), Source, id, m.standing(), m.rights()); err != nil {
+		if err := p.h.Standing(ctx, p.clock(), Source, id, m.standing(), m.rights()); err != nil && ctx.Err() == nil {
 			p.log.Error("a group's standing could not be noted", "err", err)
 		}
 	}

@@ -1,9 +1,13 @@
 package telegram
 
 import (
+	"bytes"
 	"context"
 	"errors"
 	"fmt"
+	"log/slog"
+	"net/http"
+	"path"
 	"strings"
 	"testing"
 	"time"
@@ -340,4 +344,49 @@ func TestSeenIsSaved(t *testing.T) {
 	r.Say(r.group, r.wren, "due")
 	assert.Len(t, r.heard(), 2)
 	assert.Equal(t, 2, seen, "after those saved together: a hundred may take a while")
+}
+
+// stopping is a handler that is told to stop while the groups are listed, or while what it
+// is told of one is noted.
+type stopping struct {
+	handler
+	at   string
+	stop func()
+}
+
+func (s stopping) Chats(ctx context.Context, _ time.Time, _ string) ([]int64, error) {
+	if s.at == "list" {
+		s.stop()
+		return nil, ctx.Err()
+	}
+	return []int64{s.r.group}, nil
+}
+
+func (s stopping) Standing(ctx context.Context, _ time.Time, _ string, _ int64, _, _ string) error {
+	s.stop()
+	return ctx.Err()
+}
+
+// Told to stop at a start, it stops and finds nothing wrong with the groups.
+func TestStoppedAtTheStart(t *testing.T) {
+	for _, at := range []string{"list", "ask", "note"} {
+		r := newChatroom(t, apidouble.Options{})
+		ctx, stop := context.WithCancel(t.Context())
+		c := client(t, r.URL())
+		if at == "ask" {
+			next := c.send.Transport
+			c.send.Transport = wire(func(q *http.Request) (*http.Response, error) {
+				if path.Base(q.URL.Path) == "getChatMember" {
+					stop()
+				}
+				return next.RoundTrip(q)
+			})
+		}
+		var said bytes.Buffer
+		log := slog.New(slog.NewTextHandler(&said, &slog.HandlerOptions{Level: slog.LevelWarn}))
+		p := NewPoller(c, stopping{handler{r}, at, stop}, log, r.clock.Now, func(ctx context.Context, _ time.Duration) error { return ctx.Err() })
+		assert.ErrorIs(t, p.Run(ctx), context.Canceled, at)
+		assert.Error(t, ctx.Err(), at)
+		assert.Empty(t, said.String(), at)
+	}
 }
