@@ -108,34 +108,6 @@ func (d *Double) getChatAdministrators(c *call) (any, *apiError) {
 	return list, nil
 }
 
-// setMessageReaction: a bot that is not premium sets at most one (docs).
-func (d *Double) setMessageReaction(c *call) (any, *apiError) {
-	to, err := d.target(c)
-	if err != nil {
-		return nil, err
-	}
-	m := to.find(c.id("message_id"))
-	if m == nil {
-		return nil, badRequest("message to react not found")
-	}
-	var list []struct {
-		Type  string `json:"type"`
-		Emoji string `json:"emoji"`
-	}
-	c.decode("reaction", &list)
-	if len(list) > 1 {
-		return nil, badRequest("REACTIONS_TOO_MANY")
-	}
-	m.reaction = nil
-	for _, r := range list {
-		if r.Type != "emoji" {
-			return nil, badRequest("REACTION_INVALID")
-		}
-		m.reaction = append(m.reaction, r.Emoji)
-	}
-	return true, nil
-}
-
 func (d *Double) leaveChat(c *call) (any, *apiError) {
 	to, err := d.target(c)
 	if err != nil {

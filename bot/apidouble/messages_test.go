@@ -192,6 +192,14 @@ func TestReactions(t *testing.T) {
 	react["reaction"] = "[]"
 	s.ask("setMessageReaction", react)
 	require.Empty(t, s.Reactions(chat, m))
+	react["reaction"] = `[{"type":"emoji","emoji":"🐝"}]`
+	require.Equal(t, 400, s.refused("setMessageReaction", react).Code, "not among the reactions there are")
+	s.NoReactions(chat)
+	react["reaction"] = `[{"type":"emoji","emoji":"👍"}]`
+	require.Equal(t, 400, s.refused("setMessageReaction", react).Code)
+	require.Empty(t, s.Reactions(chat, m))
+	react["message_id"] = "999"
+	require.Equal(t, 400, s.refused("setMessageReaction", react).Code)
 	s.clean()
 }
 

@@ -63,6 +63,8 @@ type chat struct {
 	deleted    bool
 	// silenced: nobody but admins may write (basic groups know no single mutes).
 	silenced bool
+	// noReactions: nobody may react.
+	noReactions bool
 	// user, started and blocked are of private chats.
 	user    *User
 	started bool
@@ -93,30 +95,31 @@ func (m *member) can(right string) bool {
 }
 
 type message struct {
-	id       int
-	chat     *chat
-	from     *User // nil for channel posts
-	as       *chat // in whose name it was written, nil for the person's own
-	passedOn bool  // somebody else's, forwarded
-	own      bool  // the bot sent it
-	date     time.Time
-	edited   time.Time
-	text     string // or the caption
-	entities []Entity
-	file     *File
-	album    string
-	replyTo  *message
-	thread   int
-	topic    bool
-	buttons  [][]Button
-	markup   string // inline keyboard as canonical JSON
-	force    bool
-	silent   bool
-	service  *service
-	pinned   bool
-	deleted  bool
-	history  []Version
-	reaction []string
+	id        int
+	chat      *chat
+	from      *User // nil for channel posts
+	as        *chat // in whose name it was written, nil for the person's own
+	passedOn  bool  // somebody else's, forwarded
+	own       bool  // the bot sent it
+	date      time.Time
+	edited    time.Time
+	text      string // or the caption
+	entities  []Entity
+	file      *File
+	album     string
+	replyTo   *message
+	thread    int
+	topic     bool
+	buttons   [][]Button
+	markup    string // inline keyboard as canonical JSON
+	force     bool
+	silent    bool
+	service   *service
+	pinned    bool
+	deleted   bool
+	history   []Version
+	reaction  []string           // the bot's own
+	reactions map[int64][]string // those of people
 }
 
 // crowd is what the limit for groups goes for.

@@ -1,9 +1,6 @@
 package apidouble
 
-import (
-	"slices"
-	"time"
-)
+import "time"
 
 // SayOption is something special about what a person writes.
 type SayOption func(*said)
@@ -200,23 +197,4 @@ func (d *Double) written(c *chat, user int64, messageID int) *message {
 		misuse("message %d in chat %d is not by user %d", messageID, c.id, user)
 	}
 	return m
-}
-
-// React has a person react. It reaches a bot only if it asked for message_reaction
-// and is an administrator (spec).
-func (d *Double) React(chatID, user int64, messageID int, emoji string) {
-	d.mu.Lock()
-	defer d.mu.Unlock()
-	c := d.chat(chatID)
-	u := d.inChat(c, user)
-	if c.find(messageID) == nil {
-		misuse("no message %d in chat %d", messageID, chatID)
-	}
-	if c.kind != private && !c.member(d.me.ID).admin() || !slices.Contains(d.queue.allowed, "message_reaction") {
-		return
-	}
-	d.push("message_reaction", map[string]any{
-		"chat": c.wire(), "message_id": messageID, "user": u.wire(), "date": d.now().Unix(),
-		"old_reaction": []any{}, "new_reaction": []any{map[string]any{"type": "emoji", "emoji": emoji}},
-	}, d.now())
 }

@@ -132,6 +132,31 @@ func TestAllowedUpdates(t *testing.T) {
 	s.clean()
 }
 
+// A reaction comes with what the person had put there before, and only to an administrator;
+// it is held against the spec like every update.
+func TestReactionUpdates(t *testing.T) {
+	s := newStage(t, Options{})
+	chat := s.inSupergroup()
+	s.from(0, "allowed_updates", `["message_reaction"]`)
+	m := s.send(chat, "Go now")
+	s.React(chat, s.ana, m, "👀")
+	require.Empty(t, s.updates(), "no administrator")
+	s.Promote(chat, s.ana)
+	s.React(chat, s.ana, m, "👍")
+	s.React(chat, s.ana, m, "")
+	var list []struct {
+		Reaction wireReacted `json:"message_reaction"`
+	}
+	require.NoError(t, json.Unmarshal(s.ask("getUpdates", tgbotapi.Params{}), &list))
+	require.Len(t, list, 2)
+	require.Equal(t, []wireReaction{{"emoji", "👀"}}, list[0].Reaction.OldReaction)
+	require.Equal(t, []wireReaction{{"emoji", "👍"}}, list[0].Reaction.NewReaction)
+	require.Equal(t, m, list[0].Reaction.MessageID)
+	require.Equal(t, s.ana, list[0].Reaction.User.ID)
+	require.Empty(t, list[1].Reaction.NewReaction, "taken back")
+	s.clean()
+}
+
 type polled struct {
 	updates []tgbotapi.Update
 	err     error
