@@ -18,9 +18,10 @@ type Incoming struct {
 	UserKey  string // its own name for the person
 	UserName string
 	Said     time.Time // when it was written
-	Kind     string    // message, edit, press
-	Message  int64     // the message; for a press the one it was pressed under
+	Kind     string    // message, edit, press, thumb
+	Message  int64     // the message; for a press or a thumb the one it was put on
 	ReplyTo  int64     // the bot's message it replies to, 0 for none
+	Beneath  int64     // a person's message it replies to, 0 for none
 	Text     string    // for a press, the button's label where the transport knows it
 
 	Data      string // for a press, what ButtonData gave; instead of the label
@@ -53,6 +54,8 @@ type Bot struct {
 	// Withheld is told of every answer that a member who wrote too much did not get;
 	// may be nil.
 	Withheld func()
+	// Unread says of a message that was left alone whether it gets the sign; nil for none.
+	Unread func(text string) bool
 
 	flood *flood // nil: everything is answered
 	tries tries  // of join codes
@@ -186,7 +189,7 @@ func (b *Bot) begin(tx *store.Tx, in Incoming) (t *talk, fresh bool, err error) 
 	if in.Hidden {
 		return nil, false, b.hidden(tx, in)
 	}
-	t = &talk{tx: tx, kind: "reply", addressed: in.Addressed, forwarded: in.Forwarded, calendarAt: b.Feed, private: b.ByCode, photo: in.Photo, album: in.Album}
+	t = &talk{tx: tx, kind: "reply", addressed: in.Addressed, forwarded: in.Forwarded, calendarAt: b.Feed, private: b.ByCode, photo: in.Photo, album: in.Album, thumb: in.Kind == "thumb", unheard: b.Unread}
 	if found, err := b.whose(t, in); err != nil || !found {
 		return nil, false, err
 	}
@@ -211,6 +214,9 @@ func (b *Bot) begin(tx *store.Tx, in Incoming) (t *talk, fresh bool, err error) 
 		if err != nil || !known || last.Text == in.Text {
 			return nil, false, err
 		}
+	}
+	if t.thumb {
+		in.Kind, in.Text = "press", store.Thumb
 	}
 	u := store.Update{Source: in.Source, UpdateID: in.UpdateID, Crew: t.crew.ID, Member: t.member.ID, Kind: in.Kind,
 		Message: in.Message, ReplyTo: in.ReplyTo, Text: in.Text, Said: in.Said.UTC()}
@@ -239,6 +245,15 @@ func (b *Bot) begin(tx *store.Tx, in Incoming) (t *talk, fresh bool, err error) 
 			t.addressed = true // to an older message of the bot, or a part of one
 		default:
 			t.missing = in.ReplyTo
+		}
+	}
+	if in.Kind == "message" && in.Beneath != 0 && t.chat == 0 {
+		u, found, err := t.tx.Noticed(t.crew.ID, in.Beneath)
+		if err != nil {
+			return nil, false, err
+		}
+		if found {
+			t.marked = &u
 		}
 	}
 	return t, true, nil

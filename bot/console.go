@@ -54,6 +54,9 @@ func (c *Console) Reopen(db *store.DB) {
 
 // Deliver numbers a message and writes it.
 func (c *Console) Deliver(ctx context.Context, d Delivery) (int64, error) {
+	if d.Row.Ping == store.Sign {
+		return 0, c.sign(d)
+	}
 	if d.Edits != 0 {
 		return 0, nil // what is written here stays as it was
 	}
@@ -140,6 +143,17 @@ func (c *Console) block(n int64, d Delivery) error {
 	}
 	b.WriteString("\n")
 	_, err := io.WriteString(c.w, b.String())
+	return err
+}
+
+// sign writes that the sign was set, which is no message and has no number.
+func (c *Console) sign(d Delivery) error {
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	if c.json {
+		return WriteJSON(c.w, c.object(0, d, nil))
+	}
+	_, err := io.WriteString(c.w, newVoice(d.Out.Settings, d.Out.Now).say("console_sign", "Sign", SeenSign)+"\n\n")
 	return err
 }
 

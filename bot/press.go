@@ -20,6 +20,7 @@ type options struct {
 	task    string
 	verb    verb
 	yard    string // the one of several that were named
+	told    bool   // it is read as said to the bot: see explain
 	part    int    // which event of the message it is about, from 1; 0 for all of it
 	parts   int    // of how many
 }
@@ -53,6 +54,9 @@ func (t *talk) rerun(more string) string {
 	if o.yard != "" {
 		parts = append(parts, "yard="+o.yard)
 	}
+	if o.told {
+		parts = append(parts, "told=1")
+	}
 	if o.part != 0 {
 		parts = append(parts, partDo(o))
 	}
@@ -80,6 +84,8 @@ func parseOptions(s string) options {
 			o.verb = verb(v)
 		case "yard":
 			o.yard = v
+		case "told":
+			o.told = true
 		case "part":
 			_, _ = fmt.Sscanf(v, "%d/%d", &o.part, &o.parts)
 		}
@@ -129,7 +135,7 @@ func (t *talk) press() error {
 // ping may be pressed again, since a task that is done says so itself.
 func (t *talk) pressed(m store.Message, b store.Button) error {
 	do, rest, _ := strings.Cut(b.Do, "|")
-	if do != "task" && do != "set" && do != "forget" { // who may not forget somebody does not use the question up
+	if do != "task" && do != "set" && do != "forget" && do != "told" { // who may not forget somebody does not use the question up
 		fresh, err := t.tx.AnswerTo(m, t.update.ID)
 		if err != nil {
 			return err
@@ -162,6 +168,12 @@ func (t *talk) pressed(m store.Message, b store.Button) error {
 			return err
 		}
 		return t.again(u, parseOptions(rest))
+	case "told":
+		u, found, err := t.tx.UpdateRow(id)
+		if err != nil || !found {
+			return err
+		}
+		return t.explain(u)
 	case "amend":
 		key, value, _ := strings.Cut(rest, "=")
 		return t.amendLine(id, func(e *rules.Entry) {
@@ -203,6 +215,7 @@ func (t *talk) again(u store.Update, o options) error {
 		}
 	}
 	t.origin, t.opt = u, o
+	t.addressed = t.addressed || o.told
 	m, err := t.tx.MemberByID(u.Member)
 	if err != nil {
 		return err
@@ -222,7 +235,7 @@ func (t *talk) again(u store.Update, o options) error {
 			t.replied = &r
 		}
 	}
-	if u.Kind == "edit" {
+	if u.Kind == "edit" && !o.told { // nothing was logged of what carries the sign
 		return t.edit()
 	}
 	return t.message()

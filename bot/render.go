@@ -26,6 +26,10 @@ type Delivery struct {
 func render(out store.Outgoing) Delivery {
 	m := out.Messages[0]
 	d := Delivery{Out: out, Row: m, Kind: m.Kind, Ping: m.Ping.Public(), Text: m.Text, Buttons: m.Buttons, Answers: m.Answers, Edits: m.Edits}
+	if m.Signs() {
+		d.Kind = "notice"
+		return d
+	}
 	if m.Chat == 0 {
 		d.Thread = out.Crew.Thread
 	}
@@ -46,6 +50,9 @@ func render(out store.Outgoing) Delivery {
 	case out.Summary != nil:
 		word = func(v voice) string { return v.summary(*out.Summary, len(out.Messages)) }
 		d.Answers = out.Messages[len(out.Messages)-1].Answers // whose author is told of it
+	case out.Unlogged != nil:
+		word = func(v voice) string { return v.unlogged(out.Unlogged) }
+		d.Buttons = unloggedButtons(out.Unlogged)
 	case out.Task != nil:
 		word = func(v voice) string { return v.ping(m.Ping, out) }
 		d.Buttons = taskButtons(vs, out.Task.Key)

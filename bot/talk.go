@@ -57,6 +57,11 @@ type talk struct {
 	spent      bool       // the member gets no answer to a question now
 	reported   bool       // the message tells of work, logged or not
 	warned     bool       // the answer warns of something
+
+	noticed bool              // the sign is its answer: see sign.go
+	marked  *store.Update     // the message with the sign that it replies to
+	thumb   bool              // put on a message of the bot
+	unheard func(string) bool // see Bot.Unread
 }
 
 // run handles the update.
@@ -74,6 +79,12 @@ func (t *talk) run() error {
 	}
 	if t.about != "" {
 		return t.picked()
+	}
+	switch {
+	case t.thumb:
+		return t.reacted()
+	case t.marked != nil:
+		return t.beneath()
 	}
 	switch t.update.Kind {
 	case "press":
@@ -368,6 +379,20 @@ var errNoAnswer = errors.New("nothing was said to what was read")
 
 // finish queues the answer and settles the update.
 func (t *talk) finish() error {
+	if t.silent && t.unheard != nil && t.update.Kind != "press" && t.chat == 0 && t.unheard(t.origin.Text) {
+		t.notice()
+	}
+	if t.noticed {
+		if err := t.sign(); err != nil {
+			return err
+		}
+	}
+	if t.noticed {
+		return t.signed()
+	}
+	if err := t.unsign(); err != nil {
+		return err
+	}
 	outcome := t.kind
 	switch {
 	case t.silent:

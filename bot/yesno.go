@@ -30,6 +30,9 @@ func (t *talk) yesNo(r *reading) error {
 // thumbs are the little pictures that say yes all by themselves.
 var thumbs = map[rune]bool{'👍': true, '👌': true, '✅': true, '✔': true, '☑': true}
 
+// ThumbsUp reports whether a reaction says that something was read.
+func ThumbsUp(emoji string) bool { return thumbsUp(emoji) }
+
 // thumbsUp reports whether a text is nothing but such pictures, in any skin.
 func thumbsUp(text string) bool {
 	up := false

@@ -60,6 +60,22 @@ func arrange(tx *store.Tx, claimed []store.Message, now time.Time) (send []store
 			if err := tx.Finish(m, "dropped", "not to be pinned any more"); err != nil {
 				return nil, err
 			}
+		case m.Signs():
+			out, ok, err := sign(tx, base, m)
+			if err != nil {
+				return nil, err
+			}
+			if ok {
+				edits = append(edits, out)
+			}
+		case m.Ping == store.Seen:
+			out, ok, err := unlogged(tx, base, m)
+			if err != nil {
+				return nil, err
+			}
+			if ok {
+				digests = append(digests, out)
+			}
 		case m.Edits != 0: // a change of what stands in the chat already
 			out := base
 			out.Messages = []store.Message{m}
@@ -76,7 +92,7 @@ func arrange(tx *store.Tx, claimed []store.Message, now time.Time) (send []store
 			out.Messages = []store.Message{m}
 			send = append(send, out)
 		case m.Ping == rules.Digest:
-			out, ok, err := digest(tx, base, m, hadDigest || len(digests) > 0)
+			out, ok, err := digest(tx, base, m, hadDigest || slices.ContainsFunc(digests, isDigest))
 			if err != nil {
 				return nil, err
 			}
@@ -293,5 +309,47 @@ func digest(tx *store.Tx, out store.Outgoing, m store.Message, had bool) (store.
 	if fire := rules.At(today, s.Morning, s.Zone); out.Now.Sub(fire) > rules.LateAfter {
 		out.Late = fire
 	}
+	return out, true, nil
+}
+
+func isDigest(out store.Outgoing) bool { return out.Messages[0].Ping == rules.Digest }
+
+// sign drops the sign on a message that was logged, or changed, since.
+func sign(tx *store.Tx, out store.Outgoing, m store.Message) (store.Outgoing, bool, error) {
+	out.Messages = []store.Message{m}
+	if m.Ping == store.Unsign {
+		return out, true, nil
+	}
+	u, found, err := tx.UpdateRow(m.Update)
+	if err != nil {
+		return out, false, err
+	}
+	if !found || u.Outcome != store.Notice {
+		return out, false, tx.Finish(m, "dropped", "no sign any more")
+	}
+	return out, true, nil
+}
+
+// unlogged gathers what of the day carries the sign and was not logged since. With
+// nothing left it is dropped.
+func unlogged(tx *store.Tx, out store.Outgoing, m store.Message) (store.Outgoing, bool, error) {
+	if _, to, quiet := out.Settings.Quiet(out.Now); quiet {
+		return out, false, tx.Reschedule(m, to, true, "quiet hours")
+	}
+	list, err := tx.Unlogged(m.Crew, m.Day)
+	if err != nil {
+		return out, false, err
+	}
+	if len(list) == 0 {
+		return out, false, tx.Finish(m, "dropped", "nothing is left of it")
+	}
+	for _, u := range list {
+		who, err := tx.MemberByID(u.Member)
+		if err != nil {
+			return out, false, err
+		}
+		out.Unlogged = append(out.Unlogged, store.Unlogged{Name: who.Name, Update: u})
+	}
+	out.Messages = []store.Message{m}
 	return out, true, nil
 }

@@ -72,6 +72,7 @@ const (
 	Answer // to a question, or a question of the bot's own
 	Echo   // says what was logged, or that something was not
 	Change // of what stands in the chat already
+	Mark   // the sign on somebody's message: takes nothing of the room that messages have
 )
 
 const messageColumns = `id, crew_id, key, kind, ping, task_key, step, subject, day, fire_at, due_at, priority, state, attempt,
@@ -91,6 +92,9 @@ func (t *Tx) Queue(m Message) error {
 	priority := cmp.Or(m.Priority, Answer)
 	if m.Edits != 0 {
 		priority = Change // nobody waits for it
+	}
+	if m.Signs() {
+		priority = Mark
 	}
 	_, err := t.exec(`INSERT INTO outbox (crew_id, key, kind, ping, task_key, step, subject, day, fire_at, due_at, priority, state, reply_to, update_row, text, buttons, reason, chat_id, answers, edits, attach)
 		VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, 'queued', ?, ?, ?, ?, ?, ?, ?, ?, ?) ON CONFLICT DO NOTHING`,

@@ -16,6 +16,7 @@ type Outgoing struct {
 	Batch    *rules.Batch
 	Items    []rules.Task // digest and lists
 	Summary  *Summary     // in place of the answers that it covers
+	Unlogged []Unlogged   // the list of what was seen and not logged
 	Late     time.Time    // zero, or when it was meant to go
 	Builders []string     // the crew's own names, for examples of an answer
 	Yards    []string
@@ -27,6 +28,12 @@ type Summary struct {
 	Name   string
 	Logged []Told
 	Not    []string // what was not understood, or cannot be, as it was written
+}
+
+// Unlogged is a message that carries the sign, and who wrote it.
+type Unlogged struct {
+	Name   string
+	Update Update
 }
 
 // Told is one answer of a summary: what it would have said, and the lines that it is about.

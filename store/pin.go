@@ -15,7 +15,7 @@ const (
 )
 
 // Aside reports whether a row only does something beside the conversation.
-func (m Message) Aside() bool { return m.Ping == Pin || m.Ping == Tidy }
+func (m Message) Aside() bool { return m.Ping == Pin || m.Ping == Tidy || m.Signs() }
 
 // QueuePin has the digest that was just sent pinned, in the transaction that records
 // it, where the bot is known to be allowed to. There is one pin a day; the newest is

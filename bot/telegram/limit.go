@@ -47,6 +47,11 @@ type chatLimit struct {
 	second *rate.Limiter
 	sent   []sent    // within the last minute or so, groups only
 	until  time.Time // the server asked to wait until then
+
+	// Of the sign on people's messages, which is no message itself: it has its own pace
+	// and takes nothing of the others' room.
+	marks      *rate.Limiter
+	marksUntil time.Time
 }
 
 // sent is one message that went to a group.
@@ -77,7 +82,7 @@ func (l *limiter) chat(now time.Time, id int64) *chatLimit {
 	c := l.chats[id]
 	if c == nil {
 		l.prune(now)
-		c = &chatLimit{second: rate.NewLimiter(rate.Every(chatEvery), chatBurst)}
+		c = &chatLimit{second: rate.NewLimiter(rate.Every(chatEvery), chatBurst), marks: rate.NewLimiter(rate.Every(chatEvery), chatBurst)}
 		l.chats[id] = c
 	}
 	return c
@@ -92,6 +97,10 @@ func (l *limiter) take(now time.Time, chat int64, priority int) (wait time.Durat
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	c := l.chat(now, chat)
+	if priority >= store.Mark {
+		wait = l.mark(now, c)
+		return wait, true, wait <= 0
+	}
 	wait = c.until.Sub(now)
 	if chat < 0 { // groups have negative ids
 		for len(c.sent) > 0 && now.Sub(c.sent[0].at) >= groupWithin {
@@ -125,13 +134,44 @@ func (l *limiter) take(now time.Time, chat int64, priority int) (wait time.Durat
 	return wait, false, true
 }
 
-// hold keeps a chat quiet until the server's own word runs out.
-func (l *limiter) hold(now time.Time, chat int64, until time.Time) {
+// mark takes room for one sign, or gives how long until there is some. It never stands in
+// the row for the next place: a ping would come behind it.
+func (l *limiter) mark(now time.Time, c *chatLimit) time.Duration {
+	wait := max(c.until.Sub(now), c.marksUntil.Sub(now), lack(c.marks, now), lack(l.all, now))
+	if wait <= 0 {
+		c.marks.AllowN(now, 1)
+		l.all.AllowN(now, 1)
+	}
+	return wait
+}
+
+// lack is how long until a limiter has a token, rounded up.
+func lack(r *rate.Limiter, now time.Time) time.Duration {
+	t := r.TokensAt(now)
+	if t >= 1 {
+		return 0
+	}
+	return time.Duration((1-t)/float64(r.Limit())*float64(time.Second)).Truncate(time.Millisecond) + time.Millisecond
+}
+
+// hold keeps a chat quiet until the server's own word runs out; where it was a sign that
+// the server refused, of signs alone.
+func (l *limiter) hold(now time.Time, chat int64, priority int, until time.Time) {
 	l.mu.Lock()
 	defer l.mu.Unlock()
-	if c := l.chat(now, chat); until.After(c.until) {
-		c.until = until
+	c := l.chat(now, chat)
+	if priority >= store.Mark {
+		c.marksUntil = later(c.marksUntil, until)
+		return
 	}
+	c.until = later(c.until, until)
+}
+
+func later(a, b time.Time) time.Time {
+	if b.After(a) {
+		return b
+	}
+	return a
 }
 
 // mostChats is how many chats are remembered before idle ones are forgotten.
@@ -143,7 +183,7 @@ func (l *limiter) prune(now time.Time) {
 		return
 	}
 	for id, c := range l.chats {
-		if c.second.TokensAt(now) >= chatBurst && now.After(c.until) && (len(c.sent) == 0 || now.Sub(c.sent[len(c.sent)-1].at) > groupWithin) {
+		if c.second.TokensAt(now) >= chatBurst && now.After(c.until) && now.After(c.marksUntil) && (len(c.sent) == 0 || now.Sub(c.sent[len(c.sent)-1].at) > groupWithin) {
 			delete(l.chats, id)
 		}
 	}

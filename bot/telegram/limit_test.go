@@ -51,14 +51,14 @@ func TestLimitOverall(t *testing.T) {
 // One chat that has to wait costs the others nothing.
 func TestLimitHold(t *testing.T) {
 	l := newLimiter()
-	l.hold(now, 1001, now.Add(35*time.Second))
+	l.hold(now, 1001, store.OtherPing, now.Add(35*time.Second))
 	wait, share, ok := l.take(now, 1001, store.Echo)
 	assert.False(t, share, "all that goes there waits")
 	assert.False(t, ok)
 	assert.Equal(t, 35*time.Second, wait)
 	_, _, ok = l.take(now, 1002, store.Echo)
 	assert.True(t, ok)
-	l.hold(now, 1001, now.Add(5*time.Second))
+	l.hold(now, 1001, store.OtherPing, now.Add(5*time.Second))
 	wait, _, _ = l.take(now.Add(10*time.Second), 1001, store.Echo)
 	assert.Equal(t, 25*time.Second, wait, "a shorter word does not undo a longer one")
 	_, _, ok = l.take(now.Add(35*time.Second), 1001, store.Echo)
@@ -67,7 +67,7 @@ func TestLimitHold(t *testing.T) {
 
 func TestLimitForgetsIdleChats(t *testing.T) {
 	l := newLimiter()
-	l.hold(now, 5, now.Add(time.Hour))
+	l.hold(now, 5, store.OtherPing, now.Add(time.Hour))
 	for i := range mostChats {
 		_, _, _ = l.take(now, int64(1000+i), store.Echo)
 	}

@@ -91,7 +91,7 @@ func NewPoller(c *Client, h Handler, log *slog.Logger, clock func() time.Time, w
 }
 
 // allowed are the updates we read; anything else is not sent to us.
-const allowed = `["message","edited_message","callback_query","my_chat_member"]`
+const allowed = `["message","edited_message","callback_query","my_chat_member","message_reaction"]`
 
 // errNumber: an update without its number cannot be confirmed alone.
 var errNumber = errors.New("an update has no number")
@@ -411,6 +411,14 @@ func Read(u update, me user, now time.Time) (in bot.Incoming, ok bool) {
 		in.Message, in.Data, in.Said = c.Message.ID, c.Data, now
 		return from(in, c.From), true
 	}
+	if r := u.Reaction; r != nil {
+		if !r.thumb() || r.User == nil || r.User.IsBot || !r.Chat.group() {
+			return in, false
+		}
+		in.Kind, in.Chat, in.Title = "thumb", r.Chat.ID, r.Chat.Title
+		in.Message, in.Said = r.ID, time.Unix(r.Date, 0).UTC()
+		return from(in, *r.User), true
+	}
 	m, kind := u.Message, "message"
 	if m == nil {
 		m, kind = u.Edited, "edit"
@@ -426,8 +434,12 @@ func Read(u update, me user, now time.Time) (in bot.Incoming, ok bool) {
 	if m.Topic {
 		in.Thread = m.Thread
 	}
-	if r := m.ReplyTo; r != nil && r.From != nil && r.From.ID == me.ID {
-		in.ReplyTo = r.ID
+	if r := m.ReplyTo; r != nil && r.From != nil {
+		if r.From.ID == me.ID {
+			in.ReplyTo = r.ID
+		} else if !r.From.IsBot {
+			in.Beneath = r.ID
+		}
 	}
 	if m.Chat.group() {
 		in.Photo, in.Album = m.photo(), m.Album

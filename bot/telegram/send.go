@@ -64,6 +64,9 @@ func (s *Sender) Deliver(ctx context.Context, d bot.Delivery) (int64, error) {
 	if to.answers == 0 && d.Row.ReplyTo > 0 {
 		to.answers = d.Row.ReplyTo // a press: the answer hangs on the message pressed
 	}
+	if d.Row.Signs() {
+		return d.Edits, s.sign(ctx, to, d)
+	}
 	if d.Row.Aside() {
 		return d.Edits, s.aside(ctx, to, d)
 	}
@@ -177,6 +180,32 @@ func (s *Sender) aside(ctx context.Context, to target, d bot.Delivery) error {
 	return err
 }
 
+// signWithin is how long setting the sign may take: pings for the chat wait meanwhile.
+const signWithin = 3 * time.Second
+
+// sign sets the sign on somebody's message, or removes it.
+func (s *Sender) sign(ctx context.Context, to target, d bot.Delivery) error {
+	ctx, cancel := context.WithTimeout(ctx, signWithin)
+	defer cancel()
+	p := tgbotapi.Params{"reaction": "[]"}
+	if d.Row.Ping == store.Sign {
+		p["reaction"] = fmt.Sprintf(`[{"type":"emoji","emoji":%q}]`, bot.SeenSign)
+	}
+	p.AddNonZero64("chat_id", to.chat)
+	p.AddNonZero64("message_id", d.Edits)
+	err := s.call(ctx, to, "setMessageReaction", p, nil, nil)
+	var not *bot.NotSent
+	if errors.As(err, &not) {
+		// What is refused says nothing about the chat: it may have no reactions, or not
+		// this one. And whatever holds a sign up holds up nothing else.
+		if c := code(err); c == 400 || c == 403 || c == 404 {
+			return &bot.NotSent{Final: true, Err: not.Err}
+		}
+		not.Share = true
+	}
+	return err
+}
+
 // resume says how many pieces of a message are in the chat already. A ping that is
 // worded otherwise by now begins anew.
 func (s *Sender) resume(row int64, text string) begun {
@@ -205,7 +234,7 @@ func (s *Sender) turn(ctx context.Context, to target) error {
 			return err
 		}
 		wait, share, ok := s.limit.take(s.clock(), to.chat, to.order)
-		if !ok && wait > shortWait {
+		if !ok && (wait > shortWait || to.order >= store.Mark) { // a ping may fall due meanwhile
 			return &bot.NotSent{After: wait, Held: true, Share: share, Err: errors.New("the chat's limit is reached")}
 		}
 		if wait > 0 {
@@ -245,7 +274,7 @@ func (s *Sender) call(ctx context.Context, to target, method string, p tgbotapi.
 		return nil
 	}
 	if not.Held {
-		s.limit.hold(s.clock(), to.chat, s.clock().Add(not.After))
+		s.limit.hold(s.clock(), to.chat, to.order, s.clock().Add(not.After))
 	}
 	return not
 }

@@ -8,6 +8,8 @@ import (
 	"slices"
 	"strings"
 	"unicode/utf16"
+
+	"yardbell/bot"
 )
 
 // The parts of an update that we read. The library's own types lack topics and
@@ -171,6 +173,30 @@ type update struct {
 	Edited   *message      `json:"edited_message"`
 	Callback *callback     `json:"callback_query"`
 	Member   *memberUpdate `json:"my_chat_member"`
+	Reaction *reacted      `json:"message_reaction"`
+}
+
+// reacted tells that the reactions of one person on a message have changed. A bot gets it
+// where it is an administrator. User is missing where the group itself reacts.
+type reacted struct {
+	Chat chat       `json:"chat"`
+	ID   int64      `json:"message_id"`
+	User *user      `json:"user"`
+	Date int64      `json:"date"`
+	Old  []reaction `json:"old_reaction"`
+	New  []reaction `json:"new_reaction"`
+}
+
+type reaction struct {
+	Type  string `json:"type"`
+	Emoji string `json:"emoji"`
+}
+
+func (r reaction) thumb() bool { return r.Type == "emoji" && bot.ThumbsUp(r.Emoji) }
+
+// thumb reports whether a thumb was put there now.
+func (r *reacted) thumb() bool {
+	return slices.ContainsFunc(r.New, reaction.thumb) && !slices.ContainsFunc(r.Old, reaction.thumb)
 }
 
 // plain reports whether an update is what somebody wrote, and nothing has to be asked of

@@ -37,6 +37,8 @@ func consoleCommand(e env) *cobra.Command {
   Wren >12: done            a reply to bot message 12; Wren >: to the latest ping
   Wren *12: Done            presses that button; Wren *: under the latest message with buttons
   Wren ~: graft 54 from 7   changes Wren's latest message
+  Wren >>: which batch?     a reply to Wren's own latest message
+  Wren +12: 👍              a thumb put on bot message 12; Wren +: on the latest ping
   Wren <: graft 54 from 7   passes on what somebody else wrote elsewhere
   @ 2031-05-08 19:00        moves the clock there; @ +36h or @ +2d by that much
   ! restart                 drops everything in memory and opens the database anew

@@ -61,6 +61,7 @@ func (p *player) open(ctx context.Context) error {
 	}
 	p.sched = scheduler.New(db, bot.Post{To: p.con, DB: db, Log: logger(p.e)}, logger(p.e))
 	p.bot = bot.New(db, p.sched.Wake, logger(p.e), p.first)
+	p.bot.Unread = p.e.unread
 	return nil
 }
 
@@ -199,6 +200,10 @@ func shown(l scriptLine) string {
 		return "(changes the message to) " + l.text
 	case forwardLine:
 		return "(forwarding) " + l.text
+	case beneathLine:
+		return "(replying to the message before) " + l.text
+	case thumbLine:
+		return "(reacts) " + l.text
 	}
 	return l.text
 }
@@ -301,8 +306,23 @@ func (p *player) incoming(ctx context.Context, l scriptLine) (in bot.Incoming, e
 				}
 			}
 			in.Message = target
+		case thumbLine:
+			in.Kind, in.Text = "thumb", ""
+			if m, found, err := tx.LastPing(crew.ID); err != nil {
+				return err
+			} else if target == 0 && found {
+				target = m.Message
+			}
+			in.Message = target
 		case forwardLine:
 			in.Forwarded = true
+		case beneathLine:
+			id, found, err := tx.MemberKey(crew.ID, in.UserKey)
+			if err != nil || !found {
+				return err
+			}
+			in.Beneath, _, err = tx.LastMessageOf(crew.ID, id)
+			return err
 		case editLine:
 			in.Kind = "edit"
 			in.Message = 0

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"time"
 
+	"yardbell/bot"
 	"yardbell/rules"
 )
 
@@ -21,6 +22,8 @@ const (
 	pressLine
 	editLine
 	forwardLine
+	beneathLine
+	thumbLine
 	restartLine
 	downLine
 )
@@ -37,7 +40,7 @@ type scriptLine struct {
 
 // A name is letters, digits and marks, up to three words; "done at 7:30" is not
 // somebody called "done at 7".
-var saidForm = regexp.MustCompile(`(?s)^\s*(\pL[\pL\pM\pN.'_-]*(?: \pL[\pL\pM\pN.'_-]*){0,2})\s*(?:([>*])(\d*)|([~<]))?:[ \t]?(.*)$`)
+var saidForm = regexp.MustCompile(`(?s)^\s*(\pL[\pL\pM\pN.'_-]*(?: \pL[\pL\pM\pN.'_-]*){0,2})\s*(?:(>>|[~<])|([>*+])(\d*))?:[ \t]?(.*)$`)
 
 func parseLine(s string) (scriptLine, error) {
 	t := strings.TrimSpace(s)
@@ -63,20 +66,27 @@ func parseLine(s string) (scriptLine, error) {
 		return scriptLine{}, fmt.Errorf("cannot read %q; put a name before it, like Wren: confine 7", short(t))
 	}
 	l := scriptLine{kind: sayLine, who: m[1], text: m[5]}
-	switch {
-	case m[2] == ">":
+	switch m[2] + m[3] {
+	case ">":
 		l.kind = replyLine
-	case m[2] == "*":
+	case "*":
 		l.kind = pressLine
-	case m[4] == "~":
+	case "+":
+		l.kind = thumbLine
+	case "~":
 		l.kind = editLine
-	case m[4] == "<":
+	case "<":
 		l.kind = forwardLine
+	case ">>":
+		l.kind = beneathLine
 	}
-	if m[3] != "" {
-		n, err := strconv.ParseInt(m[3], 10, 64)
+	if l.kind == thumbLine && !bot.ThumbsUp(l.text) {
+		return scriptLine{}, fmt.Errorf("%q is no thumb; put one, like Wren +: 👍", short(l.text))
+	}
+	if m[4] != "" {
+		n, err := strconv.ParseInt(m[4], 10, 64)
 		if err != nil || n == 0 {
-			return scriptLine{}, fmt.Errorf("%q is not the number of a message", m[3])
+			return scriptLine{}, fmt.Errorf("%q is not the number of a message", m[4])
 		}
 		l.number = n
 	}

@@ -194,6 +194,7 @@ func serve(ctx context.Context, e env, f serveFlags) (err error) {
 	b = bot.New(db, func() { sched.Wake() }, log, first)
 	b.Hears = client.HearsAll
 	b.ByCode = true
+	b.Unread = e.unread
 	b.Limit()
 	b.Withheld = meter.withheld.Inc
 	if b.Feed, err = feedAddress(f.feed, f.listen); err != nil {

@@ -279,6 +279,13 @@ func (g *groupPlayer) write(l scriptLine) (why string) {
 		g.Edit(g.group, user, g.last[l.who], l.text)
 	case sayLine:
 		g.last[l.who] = g.Say(g.group, user, l.text)
+	case beneathLine:
+		if g.last[l.who] == 0 {
+			return "nobody can reply to a message that is not there"
+		}
+		g.last[l.who] = g.Say(g.group, user, l.text, apidouble.ReplyTo(g.last[l.who]))
+	case thumbLine:
+		return "of reactions a bot hears where it is an administrator"
 	case forwardLine:
 		g.last[l.who] = g.Say(g.group, user, l.text, apidouble.Forwarded())
 	case replyLine:
