@@ -139,7 +139,9 @@ func BatchOf(number int, entries []Entry, combs []Comb, s *Settings, was Batch) 
 			b.Counts.Moved = plus(b.Counts.Moved, e.Count)
 			b.yard(e.Into)
 		case Emerge:
-			b.Counts.Emerged = e.Count
+			if !e.Detail.NoneYet {
+				b.Counts.Emerged = e.Count
+			}
 		case Laying:
 			b.Counts.Laying = e.Count
 		case Catch:
@@ -162,16 +164,28 @@ func BatchOf(number int, entries []Entry, combs []Comb, s *Settings, was Batch) 
 	return b, true
 }
 
-// foresee works out when the queens come.
+// foresee works out how long the cells are safe where they are, and when the queens come.
+// A cool incubator counts for nothing in the first: the log does not say which cells were
+// in it, and a close put off for cells that hung in a warm builder loses the batch.
 func (b *Batch) foresee(s *Settings, was Batch) {
-	b.Shift = IncubatorShift(b.Grafted, b.Age, s.Incubator)
+	b.Shift = IncubatorShift(b.Grafted, b.Age, s.Incubator, TempFrom.warm)
+	b.Emerges = b.emerges(s)
 	e := b.Emergence(s)
-	// The model is good to half a day; minutes would pretend to more.
-	b.Emerges = e.Middle().Round(time.Hour).UTC()
 	before := was.Emergence(s)
 	if b.Safe = was.Safe; was.Safe.IsZero() || !before.Grafted.Equal(e.Grafted) || before.with(e.Grafted) != e {
 		b.Safe = e.SafeUntil().UTC()
 	}
+}
+
+// emerges is the model's middle of emergence. Once the cells are in their nucs no close
+// hangs on it that loses them, and what was logged of the incubator before counts in full.
+func (b *Batch) emerges(s *Settings) time.Time {
+	e := b.Emergence(s)
+	if !b.Moved.IsZero() {
+		e.Shift = IncubatorShift(b.Grafted, b.Age, s.Incubator, func(t TempFrom) bool { return t.warm() || !t.At.After(b.Moved) })
+	}
+	// The model is good to half a day; minutes would pretend to more.
+	return e.Middle().Round(time.Hour).UTC()
 }
 
 func (b *Batch) yard(name string) {

@@ -69,6 +69,7 @@ func BatchTasks(b Batch, entries []Entry, s *Settings) []Task {
 	if rest := b.Rest(Move); rest > 0 {
 		move.Count = &rest
 	}
+	move.hurry(b, entries)
 	tasks = append(tasks, move)
 
 	queens := b.Counts.Moved
@@ -80,7 +81,9 @@ func BatchTasks(b Batch, entries []Entry, s *Settings) []Task {
 		t.Count, t.From, t.Into = n, yard, ""
 		return t
 	}
-	add(after(Emerge, "", "", "emerged", b.Emerges, queens))
+	emerge := after(Emerge, "", "", "emerged", b.Emerges, queens)
+	emerge.lookAgain(entries)
+	add(emerge)
 	add(after(Flights, "", "", "emerged", b.Emerges, queens))
 	emerged := b.Counts.Emerged
 	if emerged == nil {
@@ -152,7 +155,7 @@ func settle(tasks []Task, b Batch, entries []Entry) {
 	rest, recells := true, 0           // whether anything is to come of what is left, and how often cells were given anew
 	for i := range entries {
 		e := &entries[i]
-		if e.Action != Did {
+		if e.Action != Did || e.Detail.NoneYet {
 			continue
 		}
 		finished[e.Step] = true

@@ -260,11 +260,34 @@ func TestCrewsOwnMoveAndIncubator(t *testing.T) {
 	require.NoError(t, s.Apply("move", "default", grafted))
 	require.NoError(t, s.Apply("incubator", "33.5", grafted))
 	cooler, tasks := b.batch(t, s)
-	assert.InDelta(t, 240+10.8, hoursAfter(grafted, task(t, tasks, Move, "").Latest), 1.0/60)
-	assert.InDelta(t, 295+10.8, hoursAfter(grafted, cooler.Emerges), 0.5, "shown to the hour")
+	assert.Equal(t, 240.0, hoursAfter(grafted, task(t, tasks, Move, "").Latest), "a cool incubator puts no close off")
+	assert.Equal(t, 295.0, hoursAfter(grafted, cooler.Emerges))
 	require.NoError(t, s.Apply("incubator", "off", grafted))
-	_, tasks = b.batch(t, s)
-	assert.Equal(t, 240.0, hoursAfter(grafted, task(t, tasks, Move, "").Latest))
+	require.NoError(t, s.Apply("incubator", "35.5", grafted))
+	warmer, tasks := b.batch(t, s)
+	assert.InDelta(t, 240-10.8, hoursAfter(grafted, task(t, tasks, Move, "").Latest), 1.0/60, "a warm one brings it forward")
+	assert.InDelta(t, 295-10.8, hoursAfter(grafted, warmer.Emerges), 0.5, "shown to the hour")
+}
+
+// What a cool incubator did to a batch whose cells are in their nucs stays as it was
+// told; one logged later puts nothing off.
+func TestCoolIncubatorOfCellsMoved(t *testing.T) {
+	s := crew()
+	var b book
+	b.add(Graft, BatchSubject(1), grafted, count(45))
+	b.add(Move, BatchSubject(1), h(236), count(30), into("North"))
+	moved, tasks := b.batch(t, s)
+	require.Equal(t, 295.0, hoursAfter(grafted, moved.Emerges))
+	require.NoError(t, s.Apply("incubator", "33.5", h(237)))
+	after, more := b.batch(t, s)
+	assert.Equal(t, moved, after)
+	assert.Equal(t, tasks, more)
+	s = crew()
+	require.NoError(t, s.Apply("incubator", "33.5", grafted))
+	after, more = b.batch(t, s)
+	assert.InDelta(t, 295+10.8, hoursAfter(grafted, after.Emerges), 0.5)
+	assert.Equal(t, moved.Safe, after.Safe)
+	assert.Equal(t, task(t, tasks, Move, ""), task(t, more, Move, ""))
 }
 
 func TestAnswersOnTasks(t *testing.T) {

@@ -13,6 +13,38 @@ type Breeder struct {
 	Comb   int64 // the comb she is confined on, 0 for none
 }
 
+// CauseDied is the cause of a breeder that is dead, as the logbook has it.
+const CauseDied = "died"
+
+// Retired finds the line that took a breeder out of every plan, nil where she is in: one
+// that was added after it is another queen of the same number.
+func Retired(entries []Entry) (gone *Entry) {
+	for i := range entries {
+		switch e := &entries[i]; {
+		case e.Action != Did:
+		case e.Step == Retire:
+			gone = e
+		case e.Step == Add:
+			gone = nil
+		}
+	}
+	return gone
+}
+
+// withoutHer passes over the tasks that need a breeder who is gone. A comb that was out
+// before, or on which eggs were seen, holds larvae of hers: the graft from it stays.
+func withoutHer(tasks []Task, combs []Comb, gone *Entry) {
+	larvae := map[string]bool{}
+	for _, c := range combs {
+		larvae[Occ(c.ID)] = !c.Failed && (!c.EggsSeen.IsZero() || !c.Out.IsZero() && !c.Out.After(gone.Happened))
+	}
+	for i := range tasks {
+		if t := &tasks[i]; t.State == Open && !(t.Step == Graft && larvae[t.Occ]) {
+			t.State = Passed
+		}
+	}
+}
+
 // GraftRef is all that a breeder's plan looks at in a batch that was grafted from her.
 type GraftRef struct {
 	Batch int
@@ -81,7 +113,8 @@ func Combs(number int, entries []Entry) []Comb {
 	return combs
 }
 
-// PlanBreeder derives a breeder, her combs and her tasks.
+// PlanBreeder derives a breeder, her combs and her tasks. exists is false for one who is
+// gone: nothing is planned with her.
 func PlanBreeder(number int, entries []Entry, grafts []GraftRef, flow []FlowLine, s *Settings) (b Breeder, exists bool, combs []Comb, tasks []Task) {
 	b.Number = number
 	for _, e := range did(entries, Add) {
@@ -108,6 +141,10 @@ func PlanBreeder(number int, entries []Entry, grafts []GraftRef, flow []FlowLine
 		}
 	}
 	answers(tasks, entries)
+	if gone := Retired(entries); gone != nil {
+		exists = false
+		withoutHer(tasks, combs, gone)
+	}
 	return b, exists, combs, tasks
 }
 

@@ -93,3 +93,45 @@ func TestSeveralCombsAWeek(t *testing.T) {
 	_, _, _, tasks = planBreeder(book{b.entries[:1]}, GraftRef{Batch: 1, Comb: first})
 	assert.Equal(t, Passed, task(t, tasks, Eggs, "1").State)
 }
+
+// A breeder that is gone is in no plan: no task of hers is open, but for a graft from a
+// comb that has her larvae. Taken back, or added anew, she is in it again.
+func TestRetiredBreeder(t *testing.T) {
+	s := BreederSubject(7)
+	var b book
+	b.add(Add, s, confined.Add(-Hours(48)))
+	id := b.add(Confine, s, confined)
+	_, _, _, alive := planBreeder(b)
+	gone := b.add(Retire, s, confined.Add(Hours(10)), detail(Detail{Cause: CauseDied}))
+	require.NotNil(t, Retired(Effective(b.entries)))
+	breeder, exists, _, tasks := planBreeder(b)
+	assert.False(t, exists)
+	assert.Equal(t, 7, breeder.Number)
+	assert.Equal(t, map[string]TaskState{"eggs/2": Passed, "combout/2": Passed, "graft/2": Passed}, states(tasks))
+	b.add("", s, confined.Add(Hours(11)), action(Void), about(gone))
+	_, exists, _, tasks = planBreeder(b)
+	assert.True(t, exists)
+	assert.Equal(t, alive, tasks)
+
+	b.add(CombOut, s, confined.Add(Hours(24)), comb(id))
+	b.add(Retire, s, confined.Add(Hours(30)))
+	_, _, _, tasks = planBreeder(b)
+	assert.Equal(t, map[string]TaskState{"eggs/2": Passed, "combout/2": Done, "graft/2": Open}, states(tasks), "her larvae live")
+	b.add(Add, s, confined.Add(Hours(40)))
+	_, exists, _, _ = planBreeder(b)
+	assert.True(t, exists, "another queen of that number")
+}
+
+// What an order planned with her is off the lists with her.
+func TestRetiredBreedersPlannedRounds(t *testing.T) {
+	s := BreederSubject(7)
+	round := RoundFrom(confined, true, 45, crew())
+	planned := []PlannedRound{{Order: 1, Round: 1, Breeder: 7, Grafts: 45, Into: "B1", BeesIn: true, Since: confined.Add(-Hours(100)), RoundTimes: round}}
+	var b book
+	b.add(Add, s, confined.Add(-Hours(48)))
+	open := PlannedTasks(planned, nil, nil, Effective(b.entries), crew())
+	assert.Equal(t, map[string]TaskState{"confine/o1.1": Open, "combout/o1.1": Open, "graft/o1.1": Open}, states(open))
+	b.add(Retire, s, confined.Add(-Hours(20)))
+	off := PlannedTasks(planned, nil, nil, Effective(b.entries), crew())
+	assert.Equal(t, map[string]TaskState{"confine/o1.1": Passed, "combout/o1.1": Passed, "graft/o1.1": Passed}, states(off))
+}

@@ -195,13 +195,7 @@ func CheckBatch(e Entry, b Batch, nucs int) *Refusal {
 			return tooEarly(from)
 		}
 	case Emerge:
-		from := early.Add(FirstVirgin)
-		if e.Count != nil && *e.Count == 0 {
-			// None out yet is no news before most should be; taken as said it would
-			// close the batch.
-			from = b.Emerges.Add(24 * time.Hour)
-		}
-		if e.Happened.Before(from) {
+		if from := early.Add(FirstVirgin); e.Happened.Before(from) && !e.Detail.NoneYet {
 			return tooEarly(from)
 		}
 	case Laying, Catch:

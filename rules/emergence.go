@@ -27,6 +27,11 @@ const (
 	// published spans of 15-17 d and are of low confidence.
 	SigmaBatch = 8.0
 	SigmaCell  = 7.5
+	// TooWarm and TooCool bound what brood is kept at, °C: a brood nest is held at 33 to
+	// 36 (memory), and at 32 queens were as good as at 34.5 (Chuda-Mickiewicz &
+	// Samborski 2015, the same abstract).
+	TooWarm = 36.0
+	TooCool = 32.0
 	// SafeChance is the chance that any virgin is out at which a batch stops
 	// being safe where it stands.
 	SafeChance = 0.01
@@ -154,15 +159,19 @@ func (e Emergence) SafeUntil() time.Time {
 	return at(lo).Truncate(time.Minute)
 }
 
-// IncubatorShift is how many hours later the queens of a graft come out for the
-// temperatures logged: HoursPerDegree for each °C below BroodTemp, over the part
-// of the sealed stage that was spent at it. Warmer gives a negative shift.
-func IncubatorShift(grafted time.Time, age AgeSpan, temps []TempFrom) float64 {
+// warm reports whether a temperature brings the queens out sooner.
+func (t TempFrom) warm() bool { return t.C > BroodTemp }
+
+// IncubatorShift is how many hours later the queens of a graft come out for those of
+// the temperatures logged that count: HoursPerDegree for each °C below BroodTemp, over
+// the part of the sealed stage that was spent at it. Warmer gives a negative shift. Without
+// counts all of them do.
+func IncubatorShift(grafted time.Time, age AgeSpan, temps []TempFrom, counts func(TempFrom) bool) float64 {
 	egg := grafted.Add(-Hours(HatchAfter + (age.Lo+age.Hi)/2))
 	from, to := egg.Add(Hours(SealedFrom)), egg.Add(Hours(EggToQueen))
 	var shift float64
 	for i, t := range temps {
-		if math.IsNaN(t.C) {
+		if math.IsNaN(t.C) || counts != nil && !counts(t) {
 			continue
 		}
 		a, b := t.At, to

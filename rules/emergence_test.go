@@ -45,7 +45,7 @@ func TestSafeUntilOfTheUsualBatch(t *testing.T) {
 func TestThe385HourIdentity(t *testing.T) {
 	middle := func(age float64, temps ...TempFrom) float64 {
 		span := AgeSpan{age, age, "stated"}
-		e := Emergence{Grafted: grafted, Age: span, Cells: 1, Shift: IncubatorShift(grafted, span, temps), SigmaBatch: 8, SigmaCell: 7.5}
+		e := Emergence{Grafted: grafted, Age: span, Cells: 1, Shift: IncubatorShift(grafted, span, temps, nil), SigmaBatch: 8, SigmaCell: 7.5}
 		return hoursAfter(grafted, e.Middle())
 	}
 	assert.InDelta(t, 289, middle(24), 1e-6, "grafted 96 h after the egg: 12 d 1 h")
@@ -59,7 +59,7 @@ func TestThe385HourIdentity(t *testing.T) {
 func TestIncubatorShift(t *testing.T) {
 	span := AgeSpan{24, 24, "stated"} // sealed from G+96 h to G+289 h
 	sealed, out := grafted.Add(Hours(96)), grafted.Add(Hours(289))
-	shift := func(temps ...TempFrom) float64 { return IncubatorShift(grafted, span, temps) }
+	shift := func(temps ...TempFrom) float64 { return IncubatorShift(grafted, span, temps, nil) }
 	off := math.NaN()
 	assert.Zero(t, shift())
 	assert.InDelta(t, 10.8, shift(TempFrom{grafted, 33.5}), 1e-9, "one degree cooler")
@@ -69,6 +69,7 @@ func TestIncubatorShift(t *testing.T) {
 	half := sealed.Add(out.Sub(sealed) / 2)
 	assert.InDelta(t, 13.5, shift(TempFrom{half, 32}), 1e-6, "half the sealed stage")
 	assert.InDelta(t, 13.5, shift(TempFrom{grafted, 32}, TempFrom{half, off}), 1e-6)
+	assert.InDelta(t, -5.4, IncubatorShift(grafted, span, []TempFrom{{grafted, 35.5}, {half, 32}}, TempFrom.warm), 1e-6, "of warm and cool the warm alone")
 	assert.InDelta(t, 13.5+5.4, shift(TempFrom{grafted, 32}, TempFrom{half, 33.5}), 1e-6, "each stretch at its own temperature")
 }
 

@@ -120,7 +120,7 @@ func (r *RoundTimes) fit(step Step, earliest, best, latest time.Time, s *Setting
 // follow fills in what comes between the graft and the nucs.
 func (f *fitter) follow(r *RoundTimes) {
 	s := f.s
-	em := Emergence{r.Graft, r.Age, max(r.Cells, 1), IncubatorShift(r.Graft, r.Age, s.Incubator), s.SigmaBatch, s.SigmaCell}
+	em := Emergence{r.Graft, r.Age, max(r.Cells, 1), IncubatorShift(r.Graft, r.Age, s.Incubator, TempFrom.warm), s.SigmaBatch, s.SigmaCell}
 	key := safeKey{r.Age.Lo, r.Age.Hi, em.Shift, em.Cells}
 	after, ok := f.safe[key]
 	if !ok {

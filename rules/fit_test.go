@@ -148,19 +148,20 @@ func TestWhatIfOfTheGraftLeavesTheCombAlone(t *testing.T) {
 }
 
 // The closed form: 27 h later for 2.5 °C over the sealed stage (Chuda-Mickiewicz
-// & Samborski 2015), so 33.5 °C is 10.8 h later; the move opens and is best 10.8 h
-// later too, while the close is also held by the 1 % chance.
-func TestIncubatorAt33point5(t *testing.T) {
+// & Samborski 2015), so 35.5 °C is 10.8 h sooner, and all of the move with it. A cooler one puts no
+// planned close off: whether the cells will be in it nobody said.
+func TestIncubatorBesideAPlan(t *testing.T) {
 	s := crew()
+	without := RoundFrom(when("2031-05-05 09:00"), true, 45, s)
+	s.Incubator = []TempFrom{{without.Graft, 33.5}}
+	assert.Equal(t, without, RoundFrom(when("2031-05-05 09:00"), true, 45, s))
+	s.Incubator = []TempFrom{{without.Graft, 35.5}}
 	warm := RoundFrom(when("2031-05-05 09:00"), true, 45, s)
-	s.Incubator = []TempFrom{{warm.Graft, 33.5}}
-	cool := RoundFrom(when("2031-05-05 09:00"), true, 45, s)
-	assert.InDelta(t, 10.8, hoursAfter(warm.Move.Earliest, cool.Move.Earliest), 1.0/60)
-	assert.InDelta(t, 10.8, hoursAfter(warm.Safe, cool.Safe), 2.0/60)
-	assert.InDelta(t, 10.8, hoursAfter(warm.Move.Latest, cool.Move.Latest), 2.0/60)
-	assert.InDelta(t, 11, hoursAfter(warm.Emerges, cool.Emerges), 1, "told to the hour")
+	assert.InDelta(t, -10.8, hoursAfter(without.Move.Earliest, warm.Move.Earliest), 1.0/60)
+	assert.InDelta(t, -10.8, hoursAfter(without.Safe, warm.Safe), 2.0/60)
+	assert.InDelta(t, -11, hoursAfter(without.Emerges, warm.Emerges), 1, "told to the hour")
 	// Only the sealed days count: half of them at 33.5 °C, half the delay.
-	egg := -(HatchAfter + (warm.Age.Lo+warm.Age.Hi)/2)
-	half := warm.Graft.Add(Hours(egg + (SealedFrom+EggToQueen)/2))
-	assert.InDelta(t, 5.4, IncubatorShift(warm.Graft, warm.Age, []TempFrom{{half, 33.5}}), 1e-6)
+	egg := -(HatchAfter + (without.Age.Lo+without.Age.Hi)/2)
+	half := without.Graft.Add(Hours(egg + (SealedFrom+EggToQueen)/2))
+	assert.InDelta(t, 5.4, IncubatorShift(without.Graft, without.Age, []TempFrom{{half, 33.5}}, nil), 1e-6)
 }

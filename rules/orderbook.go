@@ -212,7 +212,7 @@ func Fulfil(planned []PlannedRound, combs []Comb, grafts []GraftRef) []Real {
 // PlannedTasks are the tasks of a breeder's planned rounds: confine, comb out and
 // graft, until the real comb has its own. entries are the breeder's effective ones.
 func PlannedTasks(planned []PlannedRound, combs []Comb, grafts []GraftRef, entries []Entry, s *Settings) (out []Task) {
-	real := Fulfil(planned, combs, grafts)
+	real, gone := Fulfil(planned, combs, grafts), Retired(entries)
 	for i, p := range planned {
 		var tasks []Task
 		for _, t := range p.Tasks(p.Breeder, p.BeesIn, max(p.Grafts, 1), s) {
@@ -249,6 +249,9 @@ func PlannedTasks(planned []PlannedRound, combs []Comb, grafts []GraftRef, entri
 				if t.Step == Graft && grafted {
 					t.State, t.Batch = Done, real[i].Batches[0]
 				}
+			}
+			if gone != nil && t.State == Open {
+				t.State = Passed
 			}
 			out = append(out, t)
 		}

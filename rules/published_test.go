@@ -138,7 +138,7 @@ func eggToMiddle(c float64) float64 {
 	if c > 0 {
 		temps = []TempFrom{{egg, c}}
 	}
-	e := Emergence{Grafted: graft, Age: age, Cells: 1, Shift: IncubatorShift(graft, age, temps), SigmaBatch: SigmaBatch, SigmaCell: SigmaCell}
+	e := Emergence{Grafted: graft, Age: age, Cells: 1, Shift: IncubatorShift(graft, age, temps, nil), SigmaBatch: SigmaBatch, SigmaCell: SigmaCell}
 	return hoursAfter(egg, e.Middle())
 }
 

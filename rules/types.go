@@ -39,6 +39,11 @@ const (
 
 	// Ordered is the line about an order: accepted, or with the action Skip called off.
 	Ordered Step = "order"
+
+	// Virgin is a virgin seen among cells that are not in their nucs yet: an alarm.
+	Virgin Step = "virgin"
+	// Retire takes a breeder out of every plan; her lines stay.
+	Retire Step = "retire"
 )
 
 // Steps lists the steps of a round in the order they are done.
@@ -170,6 +175,8 @@ type Detail struct {
 	AgeLo    *float64 `json:"age_lo,omitempty"`   // graft: stated larval age, hours since hatch
 	AgeHi    *float64 `json:"age_hi,omitempty"`   //
 	NoEggs   bool     `json:"no_eggs,omitempty"`  // eggs: looked, none yet; combout: came out empty
+	NoneYet  bool     `json:"none_yet,omitempty"` // emerge: looked while virgins may still come, none was out
+	Cause    string   `json:"cause,omitempty"`    // retire: CauseDied, "" where none was said
 	Release  bool     `json:"release,omitempty"`  // combout: she was let go, rather than the comb taken
 	All      bool     `json:"all,omitempty"`      // nothing is left to do for the rest of the batch
 	Occ      string   `json:"occ,omitempty"`      // which occurrence of a task a line answers

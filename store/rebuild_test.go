@@ -50,7 +50,7 @@ func (w *walk) entry() rules.Entry {
 		return id
 	}
 	bees := true
-	switch w.pick("form", 18) {
+	switch w.pick("form", 19) {
 	case 0:
 		e.Step, e.Subject = rules.Add, rules.BreederSubject(breeder)
 	case 1:
@@ -99,8 +99,18 @@ func (w *walk) entry() rules.Entry {
 		e.Detail.Plan = p
 	case 17:
 		e.Step, e.Subject = rules.Drones, []rules.Subject{{}, rules.YardSubject(yard)}[w.pick("all yards", 2)]
+	case 18:
+		switch w.pick("harm", 3) {
+		case 0:
+			e.Step, e.Subject, e.Count = rules.Virgin, []rules.Subject{batch, rules.BuilderSubject(builder)}[w.pick("seen in", 2)], w.count()
+		case 1:
+			e.Step, e.Subject, e.Detail.Cause = rules.Retire, rules.BreederSubject(breeder), rules.CauseDied
+		case 2:
+			zero := 0
+			e.Step, e.Subject, e.Count, e.Detail.NoneYet = rules.Emerge, batch, &zero, true
+		}
 	case 15:
-		kv := [][2]string{{"evening", "18:00"}, {"evening", "20:00"}, {"morning", "07:15"}, {"days off", "Sunday"}, {"move", "9d18h"}, {"incubator", "33.5"}, {"wake", "on"}, {"quiet", "22:00-05:00"}}[w.pick("setting", 8)]
+		kv := [][2]string{{"evening", "18:00"}, {"evening", "20:00"}, {"morning", "07:15"}, {"days off", "Sunday"}, {"move", "9d18h"}, {"incubator", "33.5"}, {"wake", "on"}, {"quiet", "22:00-05:00"}, {"incubator", "36"}}[w.pick("setting", 9)]
 		e.Action, e.Detail = rules.Set, rules.Detail{Key: kv[0], Value: kv[1]}
 	}
 	return e
