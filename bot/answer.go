@@ -302,6 +302,11 @@ func (t *talk) short(r *reading) error {
 		} else if t.kind == "ask" {
 			return nil
 		}
+		if b, ok, err := t.askedRogues(); err != nil {
+			return err
+		} else if ok && r.verb == justCount && r.count != nil {
+			return t.deed(&reading{verb: doStep, step: rules.Rogue, builder: b, count: r.count, when: r.when, addressed: true})
+		}
 		if k, ok := t.contextTask(); ok && r.verb == justCount && (needsCount[k.Step] || k.Step == rules.Rogue) {
 			return t.done(r)
 		}

@@ -44,6 +44,10 @@ func (t *talk) batchStep(r *reading, e rules.Entry) error {
 	if err != nil {
 		return err
 	}
+	e.Detail.NoneYet = b.NoneYet(e, t.s)
+	if stop, err := t.emergedAmong(r, e, b); stop || err != nil {
+		return err
+	}
 	if stop, err := t.repeated(r, e, b); stop || err != nil {
 		return err
 	}
@@ -119,7 +123,7 @@ func (t *talk) repeated(r *reading, e rules.Entry, b rules.Batch) (stop bool, er
 	var last *rules.Entry
 	counts := rules.Effective(entries)
 	for i := range counts {
-		if old := &counts[i]; old.Action == rules.Did && old.Step == e.Step && old.ID != 0 {
+		if old := &counts[i]; old.Action == rules.Did && old.Step == e.Step && old.ID != 0 && !old.Detail.NoneYet {
 			last = old
 		}
 	}

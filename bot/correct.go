@@ -146,6 +146,7 @@ func (t *talk) amendLine(id int64, change func(*rules.Entry)) error {
 		if err != nil {
 			return err
 		}
+		e.Detail.NoneYet = b.NoneYet(e, t.s)
 		if bad := rules.CheckAmend(e.Step, old.Count, e.Count, b); bad != nil {
 			t.refuse(bad)
 			return nil
@@ -309,6 +310,13 @@ func (v voice) details(old, e rules.Entry) []difference {
 			return is(true, map[bool]string{true: "c_release", false: "c_combout"}[k.Detail.Release])
 		}),
 		both(func(k rules.Entry) string { return is(k.Detail.All, "none_left") }),
+		both(func(k rules.Entry) string { return is(k.Detail.NoneYet, "c_none_yet") }),
+		both(func(k rules.Entry) string {
+			if k.Detail.Cause == "" && k.Step != rules.Retire {
+				return ""
+			}
+			return v.cause(k)
+		}),
 		both(func(k rules.Entry) string {
 			id := "c_litres"
 			switch {

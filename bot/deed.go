@@ -25,7 +25,11 @@ func (t *talk) deed(r *reading) error {
 		t.refuse(bad)
 		return nil
 	}
+	if stop, err := t.breederDeath(r, e); stop || err != nil {
+		return err
+	}
 	if stop, err := t.unknown(r); stop || err != nil {
+		t.sayMeanwhile(e)
 		return err
 	}
 	if bad := t.allowed(rules.CheckCount(e)); bad != nil {
@@ -33,6 +37,8 @@ func (t *talk) deed(r *reading) error {
 		return nil
 	}
 	switch e.Step {
+	case rules.Virgin:
+		return t.virginAmong(r, e)
 	case rules.Confine:
 		return t.confine(r, e)
 	case rules.Eggs, rules.CombOut:
@@ -92,6 +98,13 @@ func (t *talk) unknown(r *reading) (stop bool, err error) {
 		known := false
 		for _, b := range list {
 			known = known || b.Number == r.breeder
+		}
+		if !known {
+			gone, err := t.retired(r.breeder)
+			if err != nil {
+				return true, err
+			}
+			known = gone != nil // and not to be added anew
 		}
 		if !known {
 			missing = append(missing, rules.BreederSubject(r.breeder))
@@ -226,6 +239,12 @@ func (t *talk) confine(r *reading, e rules.Entry) error {
 	t.subject, t.step = e.Subject, e.Step
 	combs, err := t.tx.Combs(t.crew.ID, n)
 	if err != nil {
+		return err
+	}
+	if stop, err := t.afterDeath(n, e); stop || err != nil {
+		return err
+	}
+	if stop, err := t.confinedTold(r, e, combs); stop || err != nil {
 		return err
 	}
 	bad := rules.CheckConfine(e, combs)

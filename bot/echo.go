@@ -255,6 +255,14 @@ func (t *talk) echoBatch(e rules.Entry) error {
 			t.say("w_early_move", "Open", move.Earliest)
 		}
 	case rules.Emerge:
+		if e.Detail.NoneYet {
+			if move.State == rules.Open {
+				t.say("e_none_yet_cells", "Batch", head, "When", e.Happened, "Close", move.Latest)
+				break
+			}
+			t.say("e_none_yet", "Batch", head, "When", e.Happened, "Emerges", b.Emerges, "Next", get(rules.Emerge).Best)
+			break
+		}
 		fl := get(rules.Flights)
 		t.say("e_emerge", "Batch", head, "Count", e.Count, "Of", of, "From", t.day(fl.Earliest), "Until", t.day(fl.Latest), "Laying", get(rules.Laying).Best)
 	case rules.Laying:

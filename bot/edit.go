@@ -217,6 +217,8 @@ func (r *reading) says() rules.Entry {
 	e := rules.Entry{Count: r.count, Of: r.of, Mark: r.mark,
 		Detail: rules.Detail{BeesIn: r.bees, AgeLo: r.ageLo, AgeHi: r.ageHi, NoEggs: r.noEggs, Release: r.release, Litres: r.litres, Each: r.each}}
 	switch r.step {
+	case rules.Retire:
+		e.Detail.Cause = r.reason
 	case rules.Graft:
 		e.From, e.Into = r.breeder, r.builder
 	case rules.Finish:

@@ -101,6 +101,9 @@ func (v voice) roundState(r rules.RoundState) (lines []string) {
 // rescue says what can still be done for an order in time, and gives the button that
 // plans it, "" where nothing more fits.
 func rescue(v voice, o *outlook, b rules.Booked) (lines []string, do string) {
+	if len(o.limits.Breeders) == 0 {
+		return []string{v.say("r_order_no_breeder")}, "" // the planner would take any
+	}
 	p := o.planner().Rescue(b.Order, rules.PartsOf(o.rounds(b), b.Unit), b.Confidence, v.now)
 	switch {
 	case p.OK && len(p.Rounds) > 0:
@@ -181,14 +184,23 @@ func (t *talk) notPlanned(e rules.Entry) error {
 	return err
 }
 
+// watched is how an order stood before lines were logged.
+type watched struct {
+	chance float64
+	rests  int // rounds not begun that rest on a breeder who is now gone
+}
+
 // watch remembers how likely the running orders are, where lines about a batch are to
-// be logged.
-func (t *talk) watch(entries []rules.Entry) (map[int]float64, error) {
-	batch := false
+// be logged, or a breeder is taken out of every plan.
+func (t *talk) watch(entries []rules.Entry) (map[int]watched, error) {
+	batch, gone := false, 0
 	for _, e := range entries {
 		batch = batch || e.Subject.Kind == rules.BatchKind
+		if e.Step == rules.Retire && e.Action == rules.Did {
+			gone = e.Subject.Number()
+		}
 	}
-	if !batch {
+	if !batch && gone == 0 {
 		return nil, nil
 	}
 	book, err := t.tx.Book(t.crew.ID)
@@ -199,18 +211,26 @@ func (t *talk) watch(entries []rules.Entry) (map[int]float64, error) {
 	if err != nil {
 		return nil, err
 	}
-	was := map[int]float64{}
+	was := map[int]watched{}
 	for _, b := range o.book {
-		if running(b, t.tx.Now) {
-			was[b.Number], _, _ = o.chance(b)
+		if !running(b, t.tx.Now) {
+			continue
 		}
+		var w watched
+		w.chance, _, _ = o.chance(b)
+		for _, r := range o.rounds(b) {
+			if len(r.Left) > 0 && len(r.Combs) == 0 && slices.Contains(r.Breeders, gone) {
+				w.rests++
+			}
+		}
+		was[b.Number] = w
 	}
 	return was, nil
 }
 
 // warn tells the crew of an order that lines just logged made unlikely, once for each
 // time that it drops below the bound, in a message of its own after the answer.
-func (t *talk) warn(was map[int]float64, entries []rules.Entry) error {
+func (t *talk) warn(was map[int]watched, entries []rules.Entry) error {
 	if len(was) == 0 {
 		return nil
 	}
@@ -219,8 +239,13 @@ func (t *talk) warn(was map[int]float64, entries []rules.Entry) error {
 		return err
 	}
 	for _, b := range o.book {
-		before, watched := was[b.Number]
-		bound := rules.Unlikely(b.Confidence)
+		w, watched := was[b.Number]
+		bound, before := rules.Unlikely(b.Confidence), w.chance
+		for _, e := range entries {
+			if e.Step == rules.Retire && w.rests > 0 {
+				t.later = append(t.later, t.restsOn(o, b, e, w))
+			}
+		}
 		if !watched || before < bound {
 			continue
 		}
@@ -237,6 +262,28 @@ func (t *talk) warn(was map[int]float64, entries []rules.Entry) error {
 		}
 	}
 	return nil
+}
+
+// restsOn tells of an order that rests on a breeder who is gone, and what can still be
+// done for it.
+func (t *talk) restsOn(o *outlook, b rules.Booked, e rules.Entry, w watched) store.Message {
+	s := rules.OrderSubject(b.Number)
+	p, _, _ := o.chance(b)
+	vs, do := voices(t.s, t.tx.Now), ""
+	text := inEach(vs, func(v voice) string {
+		lines := []string{v.say("o_rests", "Order", v.head(s), "What", v.wanted(b.Want, b.Unit), "By", v.date(rules.DateOf(b.By, v.s.Zone)), "Breeder", e.Subject,
+			"Count", w.rests, "Before", inHundred(w.chance), "Percent", inHundred(p))}
+		if p < b.Confidence {
+			more, press := rescue(v, o, b)
+			lines, do = append(lines, more...), press
+		}
+		return joinLines(lines)
+	})
+	m := store.Message{Crew: t.crew.ID, Key: fmt.Sprintf("order/%d/rests/%d", b.Number, e.ID), Kind: "reply", Text: text, Step: rules.Ordered, Subject: s.String()}
+	if do != "" {
+		m.Kind, m.Buttons = "ask", acceptButtons(vs, do)
+	}
+	return m
 }
 
 func (t *talk) unlikely(o *outlook, b rules.Booked, e rules.Entry, n []int) store.Message {

@@ -20,10 +20,11 @@ type outlook struct {
 	planned rules.Calendar
 	limits  rules.Limits
 	skipped map[string]bool // planned confinements that were let go
+	living  map[int]bool    // the breeders that may be planned with
 }
 
 func outlookOf(tx *store.Tx, crew int64, s *rules.Settings) (*outlook, error) {
-	o := &outlook{tx: tx, s: s, combs: map[int][]rules.Comb{}, limits: rules.DefaultLimits, skipped: map[string]bool{}}
+	o := &outlook{tx: tx, s: s, combs: map[int][]rules.Comb{}, limits: rules.DefaultLimits, skipped: map[string]bool{}, living: map[int]bool{}}
 	var err error
 	if o.batches, err = tx.Batches(crew); err != nil {
 		return nil, err
@@ -47,27 +48,45 @@ func outlookOf(tx *store.Tx, crew int64, s *rules.Settings) (*outlook, error) {
 	if err != nil {
 		return nil, err
 	}
-	var stays []rules.Stay
 	for _, b := range breeders {
-		list, err := tx.Combs(crew, b.Number)
-		if err != nil {
-			return nil, err
-		}
-		o.combs[b.Number] = list
-		stays = append(stays, rules.StaysOf(list)...)
 		o.limits.Breeders = append(o.limits.Breeders, b.Number)
-		tasks, err := tx.SubjectTasks(crew, rules.BreederSubject(b.Number))
-		if err != nil {
+		o.living[b.Number] = true
+		if err := o.breeder(crew, b.Number); err != nil {
 			return nil, err
 		}
-		for _, k := range tasks {
-			if k.Step == rules.Confine && k.State == rules.Skipped {
-				o.skipped[k.Key] = true
+		o.limits.Stays = append(o.limits.Stays, rules.StaysOf(o.combs[b.Number])...)
+	}
+	for _, b := range o.book {
+		for _, r := range b.Rounds {
+			for _, n := range r.Breeders {
+				if o.living[n] {
+					continue
+				}
+				// One who is gone: what she gave to an order before is still its.
+				if err := o.breeder(crew, n); err != nil {
+					return nil, err
+				}
 			}
 		}
 	}
-	o.limits.Stays = stays
 	return o, o.fill(crew, entries)
+}
+
+// breeder reads a breeder's combs, and which of her planned confinements were let go.
+func (o *outlook) breeder(crew int64, n int) (err error) {
+	if _, read := o.combs[n]; read {
+		return nil
+	}
+	if o.combs[n], err = o.tx.Combs(crew, n); err != nil {
+		return err
+	}
+	tasks, err := o.tx.SubjectTasks(crew, rules.BreederSubject(n))
+	for _, k := range tasks {
+		if k.Step == rules.Confine && k.State == rules.Skipped {
+			o.skipped[k.Key] = true
+		}
+	}
+	return err
 }
 
 // fill books the crew's places: batches on their way, then the planned rounds of
@@ -124,7 +143,7 @@ func (o *outlook) fill(crew int64, entries map[int][]rules.Entry) error {
 // rounds are the rounds of an order as they stand.
 func (o *outlook) rounds(b rules.Booked) []rules.RoundState {
 	return rules.OrderState(b, o.book, o.combs, o.batches, func(n int, occ string) bool {
-		return o.skipped[rules.TaskKey(rules.BreederSubject(n), rules.Confine, occ)]
+		return !o.living[n] || o.skipped[rules.TaskKey(rules.BreederSubject(n), rules.Confine, occ)]
 	}, o.tx.Now)
 }
 

@@ -46,6 +46,7 @@ var spellings = sayings(`
 	batch one # are|were|got|was? dead|duds|dud|stillborn|missing|failed|crushed|squashed|empty => =1 1, =3 =4 =5
 	# of? #? cells? caped => =1 =2 =3 =4 capped
 	rouge|rough|roug|rogue's cell|cells => rogue =2
+	emergency|swarm cell|cells => rogue =2
 	no|# rouge|rouges => =1 rogue
 	# calls|sells|cels|celss|cell's to|in|into|at|accepted|capped|moved|from => =1 cells =3
 	# calls|sells $ => =1 cells

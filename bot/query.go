@@ -169,6 +169,12 @@ func (t *talk) showBreeder(s rules.Subject) error {
 		}
 	}
 	if found == nil {
+		if gone, err := t.retired(s.Number()); err != nil {
+			return err
+		} else if gone != nil {
+			t.say("s_breeder_gone", "Breeder", t.v.head(s), "Cause", t.v.cause(*gone), "When", gone.Happened, "By", gone.By)
+			return t.next(func(k rules.Task) bool { return k.Subject == s }, 6)
+		}
 		t.ask("r_not_known", "What", t.v.head(s), "Form", t.v.say("form_add", "What", t.v.named(s)))
 		return nil
 	}

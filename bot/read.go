@@ -11,8 +11,9 @@ import (
 // work grows with the message and no faster; looks counts it.
 type reader struct {
 	toks   []token
-	text   string // what the tokens were cut from
-	joined string // the tokens' words, once they were asked for
+	raw    []token // as they were cut, before anything was put into other words
+	text   string  // what the tokens were cut from
+	joined string  // the tokens' words, once they were asked for
 	n      names
 	r      *reading
 	looks  int
@@ -33,7 +34,14 @@ type reader struct {
 	ahead        bool                   // the day named lies ahead
 	midnight     bool                   // the time named is midnight
 	accounted    bool                   // what was lost is said, and adds up
+	about        things                 // what the message names, whether or not the step has a place for it
 	softly       bool                   // it puts a count right in few words: "perdón, 26"
+}
+
+// things are those that a message names.
+type things struct {
+	breeder, batch int
+	builder        string
 }
 
 // botName is how the bot is spoken to by name.
@@ -56,6 +64,7 @@ func newReader(text string, n names) *reader {
 	r.question = strings.ContainsAny(s, "?¿")
 	d := &reader{toks: tokenize(s), text: s, n: n, r: r, verbAt: -1, where: map[rules.Kind][]token{}}
 	d.spoken()
+	d.raw = slices.Clone(d.toks)
 	for _, t := range d.toks {
 		r.digits = r.digits || t.isNum || t.text[0] >= '0' && t.text[0] <= '9'
 	}
@@ -129,8 +138,11 @@ func (d *reader) read() *reading {
 	if r.step == rules.Graft && r.of != nil {
 		r.hedged = true // nothing is grafted out of a number: a slip of "40 or 42"
 	}
-	if found && r.verb == doStep && r.step == rules.Rogue && r.count == nil {
+	if r.verb == doStep && r.step == rules.Rogue && r.count == nil && (found || d.roguesThere()) {
 		r.hedged, r.found = true, true
+	}
+	if d.harm() {
+		return r
 	}
 	d.restrain()
 	d.headAlone()

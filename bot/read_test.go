@@ -181,6 +181,8 @@ func fate(r *reading) string {
 		if len(r.rest) > 0 {
 			return "ask"
 		}
+	case notYet:
+		return "ask" // it says so
 	}
 	return shown(r)
 }

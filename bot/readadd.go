@@ -83,7 +83,7 @@ var carrySpanish = map[rules.Step]string{
 	rules.Confine: "confiné", rules.Eggs: "huevos en", rules.CombOut: "saqué el panal de", rules.Graft: "injerté", rules.Accept: "aceptadas",
 	rules.Finish: "a la acabadora", rules.Capped: "operculadas", rules.Rogue: "limpia", rules.Nucs: "núcleos listos", rules.Move: "pasé",
 	rules.Emerge: "nacieron", rules.Laying: "en postura", rules.Catch: "capturé", rules.Recell: "repuse", rules.Feed: "alimenté",
-	rules.Drones: "panal de zángano en", rules.Dearth: "escasez en", rules.Flow: "flujo en",
+	rules.Retire: "retirar madre", rules.Drones: "panal de zángano en", rules.Dearth: "escasez en", rules.Flow: "flujo en",
 }
 
 // repeats reads a piece as the deed of a step.

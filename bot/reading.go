@@ -39,7 +39,8 @@ const (
 	askReport   verb = "report" // the records of a year
 	askCal      verb = "calendar"
 	askPhotos   verb = "photos"
-	askLog      verb = "recent" // the newest lines
+	askLog      verb = "recent"  // the newest lines
+	notYet      verb = "not yet" // what the log has no line for yet: the topic
 )
 
 // when is a time as it was said; it is settled against the clock and the crew's
@@ -83,7 +84,7 @@ type reading struct {
 	ageLo   *float64
 	ageHi   *float64
 	span    time.Duration // later
-	reason  string        // skip
+	reason  string        // skip, retire
 	key     string        // set
 	value   string        // set
 	typed   string        // set: the value as it was typed
@@ -105,6 +106,7 @@ type reading struct {
 	negated   bool
 	hedged    bool
 	digits    bool   // some number was typed
+	among     bool   // she that hatched may be among cells
 	found     bool   // rogue cells were found, and their number was not read
 	headed    bool   // only the first piece was read: a whole report, with talk behind it
 	lang      string // "en" or "es" where the words say so, else empty
@@ -119,7 +121,7 @@ func (r *reading) clear() bool {
 // firm reports whether so much of a report was read that words nothing was made of are
 // worth a question.
 func (r *reading) firm() bool {
-	return r.digits || r.headed || !r.subject().Zero() && r.yard == "" && len(r.rest) < 3
+	return r.digits || r.headed || r.step == rules.Virgin || !r.subject().Zero() && r.yard == "" && len(r.rest) < 3
 }
 
 func (r *reading) subject() rules.Subject {
@@ -141,10 +143,13 @@ func (r *reading) subject() rules.Subject {
 type names struct {
 	builders  []string
 	yards     []string
+	breeders  []int
 	crew      []string   // the members
 	stand     []int      // what the open batches stand at, their newest count and the one before
+	hang      bool       // cells hang that a virgin may be among
 	hatching  []int      // how many cells were moved of the batches whose virgins are due and not counted
 	spoken    bool       // the message replies to the bot, so that a bare word is meant for it
+	counts    bool       // it is a piece of a message in which cells or queens are counted
 	accounted bool       // a piece of a message in which what was lost adds up
 	ping      rules.Step // of the ping it replies to
 }

@@ -51,7 +51,7 @@ var carryWords = map[rules.Step]string{
 	rules.Confine: "confined", rules.Eggs: "eggs seen in", rules.CombOut: "comb out", rules.Graft: "grafted", rules.Accept: "accepted",
 	rules.Finish: "to finisher", rules.Capped: "capped", rules.Rogue: "clear", rules.Nucs: "nucs ready", rules.Move: "moved",
 	rules.Emerge: "emerged", rules.Laying: "laying", rules.Catch: "caught", rules.Recell: "recelled", rules.Feed: "fed",
-	rules.Drones: "drone comb in at", rules.Dearth: "dearth at", rules.Flow: "flow at",
+	rules.Retire: "retire breeder", rules.Drones: "drone comb in at", rules.Dearth: "dearth at", rules.Flow: "flow at",
 }
 
 type cutter struct {
@@ -75,7 +75,7 @@ func readMany(text string, n names) many {
 		return m
 	}
 	switch w.verb {
-	case doStep, doDone, noVerb, justCount, doAdd, doMine:
+	case doStep, doDone, noVerb, justCount, doAdd, doMine, notYet:
 	default:
 		return m
 	}
@@ -86,7 +86,7 @@ func readMany(text string, n names) many {
 		second = newReader(strings.ReplaceAll(strings.TrimSpace(text), "\n", "; "), n)
 	}
 	c := cutter{d: second, n: n, out: &m}
-	c.n.spoken = w.addressed
+	c.n.spoken, c.n.counts = w.addressed, w.count != nil || needsCount[w.step]
 	c.d.slips()
 	if w.lang != "es" {
 		c.d.plain()
@@ -119,7 +119,7 @@ func readMany(text string, n names) many {
 	if rest != "" && w.step == rules.Feed && w.clear() {
 		w.rest = splitSpace(rest) // "fed B2 and nucs": which nucs is not said
 	}
-	if rest != "" && (len(parts) != 1 || !parts[0].r.clear() || parts[0].r.verb != doStep || w.verb != noVerb) {
+	if rest != "" && (len(parts) != 1 || !parts[0].r.clear() || parts[0].r.verb != doStep || w.verb != noVerb && w.verb != notYet) {
 		return m
 	}
 	if n := len(c.d.toks); c.d.toks[n-1].isNum && (rest != "" || has(parts[len(parts)-1].r.rest, c.d.toks[n-2].orig)) {
@@ -349,12 +349,12 @@ func (c *cutter) carry(last *part, p part) (part, bool) {
 	fits := false
 	c.chain = append(c.chain, was)
 	switch r.step {
-	case rules.Confine, rules.Eggs, rules.CombOut, rules.Feed, rules.Rogue, rules.Drones, rules.Dearth, rules.Flow:
+	case rules.Confine, rules.Eggs, rules.CombOut, rules.Retire, rules.Feed, rules.Rogue, rules.Drones, rules.Dearth, rules.Flow:
 		// "Confined 7 and 12 red": whose pin it is is left open.
 		some := !r.subject().Zero() || r.step == rules.Feed && c.says(p, nucWords)
 		fits = some && !was.subject().Zero() && r.subject() != was.subject() && r.count == nil &&
 			(r.mark == "" || was.mark != "") && (r.bees == nil || was.bees != nil) && (was.count == nil || r.step != rules.Rogue || *was.count == 0)
-		r.noEggs, r.release = was.noEggs, was.release
+		r.noEggs, r.release, r.reason = was.noEggs, was.release, was.reason
 	case rules.Move, rules.Nucs, rules.Catch, rules.Recell:
 		if r.count == nil || was.count == nil {
 			break

@@ -116,6 +116,7 @@ func (d *reader) place(i, n int, kind rules.Kind) {
 // dropped without a word may be what the message is about.
 func (d *reader) misfits() {
 	r := d.r
+	d.about = things{r.breeder, r.batch, r.builder}
 	if r.verb != doStep {
 		return
 	}

@@ -72,7 +72,7 @@ const mostBreeder = 30
 // builder that nobody knows is asked back first, and so is a setting.
 func acted(r *reading) bool {
 	switch r.verb {
-	case noVerb:
+	case noVerb, notYet:
 		return false
 	case doStep, doDone, justCount:
 		known := r.breeder <= mostBreeder && (r.yard == "" || has(crewNames.yards, r.yard)) && (r.builder == "" || has(crewNames.builders, r.builder))
@@ -112,7 +112,7 @@ var meant = map[string]bool{
 	"moved 34 to Creek Side": true, "later in tue afternoon": true,
 	// A bare number, or "all", counts nothing unless it was asked for.
 	"38 too": true, "38 of 45 too": true, "it 7": true, "nucs mad: 40": true, "hola  todos": true,
-	"moved 34 to North, hot": true, "ingecté 45 de la 7": true, "Ah injertó 45 de la 7": true,
+	"breeder 7 did": true, "moved 34 to North, hot": true, "ingecté 45 de la 7": true, "Ah injertó 45 de la 7": true,
 }
 
 // strange reports whether a line is there for a word that only looks like one the

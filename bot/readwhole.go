@@ -231,7 +231,7 @@ func (d *reader) ownName(i, n int, list []string) (string, bool) {
 }
 
 // helpTopics are asked for by name beside the steps.
-var helpTopics = words(`me please due undo set setting settings plan add done skip later mine why week batch breeder builder yard fix not comb log flights order orders yields capacity`)
+var helpTopics = words(`me please due undo set setting settings plan add done skip later mine why week batch breeder builder yard fix not comb log flights order orders yields capacity virgin retire`)
 
 func (d *reader) help() bool {
 	if d.is(askHelp) {

@@ -175,6 +175,7 @@ type ending struct {
 	logged []rules.Entry
 	kind   string // silence, ask, answer, or logged
 	asks   bool   // about more than it logged
+	place  int    // of the answer among what waits
 	text   string
 }
 
@@ -195,7 +196,7 @@ func (s *scene) try(who, text string, reply int64) (o ending, err error) {
 		if err := t.finish(); err != nil {
 			return err
 		}
-		o = ending{logged: t.logged, kind: "ask", asks: t.kind == "ask", text: strings.Join(t.lines, "\n")}
+		o = ending{logged: t.logged, kind: "ask", asks: t.kind == "ask", place: t.place(), text: strings.Join(t.lines, "\n")}
 		switch {
 		case len(t.logged) > 0:
 			o.kind = "logged"

@@ -1,6 +1,7 @@
 package bot
 
 import (
+	"strconv"
 	"strings"
 	"time"
 
@@ -49,6 +50,9 @@ func (t *talk) set(r *reading) error {
 	old := t.s.Value(r.key)
 	try := *t.s
 	try.Incubator = append([]rules.TempFrom(nil), t.s.Incubator...)
+	if c, err := strconv.ParseFloat(strings.TrimSuffix(strings.ToUpper(strings.ReplaceAll(r.value, ",", ".")), "C"), 64); err == nil && r.key == "incubator" && c > 10 && c < 60 {
+		t.harmful(c) // also of one that is no setting: it is read off a device
+	}
 	if err := try.Apply(r.key, r.value, t.origin.Said); err != nil {
 		if bad, ok := err.(*rules.Refusal); ok && bad.Code == "set_bad" && r.typed != "" && r.lang == "es" {
 			bad.Args["Value"] = r.typed // and not half of it in the reader's words

@@ -15,6 +15,11 @@ import (
 // summed up with others; so that nothing is lost by that, it only says what its lines say,
 // or that there are none.
 func (t *talk) place() int {
+	for _, e := range t.logged {
+		if e.Action == rules.Did && e.Step == rules.Virgin {
+			return store.CriticalPing // the others read it in this answer
+		}
+	}
 	switch {
 	case len(t.buttons) > 0 || t.attach.Kind != "" || len(t.later) > 0 || t.warned || t.kind == "ask":
 		return store.Answer

@@ -1,7 +1,6 @@
 package bot
 
 import (
-	"cmp"
 	"errors"
 	"fmt"
 	"strings"
@@ -223,6 +222,8 @@ func (t *talk) act(r *reading) error {
 		return t.whatIf(r)
 	case askFit:
 		return t.fit(r)
+	case notYet:
+		return t.cannot(r)
 	case sayYes, sayNo:
 		return t.yesNo(r)
 	case doMine, doLater, doSkip:
@@ -281,7 +282,7 @@ func (t *talk) doubt(r *reading) bool {
 		return true
 	}
 	if r.found {
-		t.ask("ask_rogues", "Builder", cmp.Or(r.builder, "B2"))
+		t.askRogues(r)
 		return true
 	}
 	if r.either {
@@ -297,6 +298,9 @@ func (t *talk) doubt(r *reading) bool {
 		t.ask("ask_sure", "What", what, "Rest", strings.Join(r.rest, " "))
 	default:
 		t.ask("ask_hedge", "What", what)
+	}
+	if r.step == rules.Virgin || r.among {
+		t.say("alarm_any")
 	}
 	t.offer("b_log", t.rerun("sure=1"))
 	t.offer("b_no", "no")

@@ -157,7 +157,17 @@ func (t *talk) readNames() (names, error) {
 	for _, m := range list {
 		n.crew = append(n.crew, m.Name)
 	}
+	breeders, err := t.tx.Breeders(t.crew.ID)
+	if err != nil {
+		return n, err
+	}
+	for _, b := range breeders {
+		n.breeders = append(n.breeders, b.Number)
+	}
 	if err := stand(t.tx, t.crew.ID, &n); err != nil {
+		return n, err
+	}
+	if err := t.tx.EachBatch(t.crew.ID, func(b *rules.Batch) { n.hang = n.hang || b.AmongCells(t.origin.Said, t.s) }); err != nil {
 		return n, err
 	}
 	n.spoken = t.replied != nil || t.addressed
@@ -168,7 +178,8 @@ func (t *talk) readNames() (names, error) {
 }
 
 // stand puts in what the open batches stand at: the newest count of each, and the one
-// before; and of those whose virgins are due how many cells were moved.
+// before; of those whose virgins are due how many cells were moved; and the breeders that
+// any batch is from, who may be gone by now.
 func stand(tx *store.Tx, crew int64, n *names) error {
 	hatching := map[string]bool{}
 	if err := tx.EachOpen(crew, func(k *rules.Task) {
@@ -179,6 +190,7 @@ func stand(tx *store.Tx, crew int64, n *names) error {
 		return err
 	}
 	return tx.EachBatch(crew, func(b *rules.Batch) {
+		n.breeders = append(n.breeders, b.Breeder)
 		if b.Ended {
 			return
 		}

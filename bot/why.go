@@ -34,7 +34,7 @@ func (t *talk) why(r *reading) error {
 		t.attach = attachment{Kind: "emergence", Batch: b.Number}
 		t.say("y_safe", "Count", e.Cells, "Ages", t.v.ages(b.Age), "Safe", b.Safe, "Emerges", b.Emerges)
 		if b.Shift != 0 {
-			t.say("y_incubator", "Hours", b.Shift)
+			t.say("y_incubator", "Hours", -b.Shift)
 		}
 	}
 	if k.Step == rules.Graft && k.Breeder != 0 {

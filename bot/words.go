@@ -325,6 +325,9 @@ func (v voice) line(e rules.Entry) string {
 	if e.Detail.Release {
 		count = v.say("l_release")
 	}
+	if e.Step == rules.Retire {
+		return v.say("l_retire", "Subject", e.Subject, "Cause", v.cause(e))
+	}
 	subject, step := v.subject(e.Subject), v.say("step_"+string(e.Step))
 	if e.Step == rules.Eggs {
 		step, count = v.say("l_eggs"), ""

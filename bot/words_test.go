@@ -41,7 +41,7 @@ func families() map[string][]string {
 	for m := 1; m <= 12; m++ {
 		months = append(months, strconv.Itoa(m))
 	}
-	for _, s := range append(append([]rules.Step{}, rules.Steps...), rules.Add, rules.Dearth, rules.Flow, rules.Ordered) {
+	for _, s := range append(append([]rules.Step{}, rules.Steps...), rules.Add, rules.Dearth, rules.Flow, rules.Ordered, rules.Virgin, rules.Retire) {
 		steps = append(steps, string(s))
 	}
 	for s := range batchSteps {
@@ -70,22 +70,23 @@ func families() map[string][]string {
 	return map[string][]string{
 		"day_": days, "month_": months, "step_": steps, "past_": past, "stake_": stakes, "weekday_": days, "mark_": keys(marks),
 		"word_": roundSteps, "key_": append([]string{"step", "own"}, settingIDs...), "value_": {"on", "off", "none", "default"},
-		"form_": append(forms, "dearth", "flow"), "help_": append(helps, "order"),
+		"form_": append(forms, "dearth", "flow"), "help_": append(helps, "order", "virgin", "retire"),
 		"unit_": {"queens", "cells"}, "o_ready_": {"queens", "cells"}, "r_order_no_": {"breeder", "builder", "yard"}, "yield_stage_": {"accept", "capped", "emerge", "laying"},
 		// Those below exist for some steps only; the code asks whether they do.
 		"ask_count_?": append(asks, steps...), "bring_?": append(bring, steps...), "over_?": append(over, append(steps, "other")...),
-		"subject_": {"breeder", "batch", "builder", "yard", "order", "comb"},
-		"named_":   {"breeder", "builder", "yard"},
-		"e_add_":   {"breeder", "builder", "yard"},
-		"e_":       {"dearth", "flow"},
-		"l_":       {"mine", "later", "skip"},
-		"b_":       {"done", "mine", "later", "skip"},
-		"s_":       {"report", "sheets"},
-		"ages_":    {"comb", "stated", "assumed"},
-		"w_":       {"old", "poor"},
-		"anchor_":  {"grafted", "confined", "laying", "emerged", "caught", "fed", "dearth", "noeggs", "laying7"},
-		"ping_":    {"eve", "open", "closing6", "closing2", "over", "noanswer", "again"},
-		"r_":       append([]string{"amend_after"}, refusalCodes...),
+		"subject_":  {"breeder", "batch", "builder", "yard", "order", "comb"},
+		"named_":    {"breeder", "builder", "yard"},
+		"e_add_":    {"breeder", "builder", "yard"},
+		"e_":        {"dearth", "flow"},
+		"l_":        {"mine", "later", "skip"},
+		"b_":        {"done", "mine", "later", "skip"},
+		"s_":        {"report", "sheets"},
+		"ages_":     {"comb", "stated", "assumed"},
+		"w_":        {"old", "poor"},
+		"anchor_":   {"grafted", "confined", "laying", "emerged", "caught", "fed", "dearth", "noeggs", "laying7", "virgin"},
+		"ping_":     {"eve", "open", "closing6", "closing2", "over", "noanswer", "again"},
+		"r_cannot_": {aLoss, nucState, inIncubator},
+		"r_":        append([]string{"amend_after"}, refusalCodes...),
 	}
 }
 

@@ -108,6 +108,7 @@ var said = []string{
 	"batch {batch}", "breeder {breeder}", "why", "undo", "undo", "not {n}, {n}", "not {breeder}, {breeder}", "not {builder}, {builder}", "{n}", "yes", "no", "help", "settings", "log", "week", "plan 100 queens by 20 June",
 	"set evening {n}:00", "set evening 18:30", "set morning 06:00", "set quiet 22:00-05:00", "set work 08:00-17:00", "set days off Sunday", "set days off none", "set move 9d{n}h", "set move default", "set incubator 33.5", "set wake on", "set zone Mars",
 	"order {n} queens by 20 June", "order {n} cells in 5 weeks", "order 9 cells in 3 weeks", "orders", "order {batch}", "cancel order {batch}", "yields", "yields breeder {breeder}", "capacity", "fit {breeder}", "what if confine {breeder} tomorrow 16:00",
+	"one virgin is out{when}", "a virgin hatched in {builder}", "emerged 1", "emerged 0{when}", "breeder {breeder} died{when}", "{breeder} died", "moved {n} to the incubator", "incubator 36.5", "dropped {n} cells", "there are rogue cells in {builder}", "confined {breeder}{when}",
 	"what if graft 6 h later", "what if order 1 a day later", "fed {builder} {n} l", "fed {yard} 2 l to each nuc", "drone comb in at {yard}", "not {n}, {n}",
 	"good morning all", "did anyone feed the dog?", "I did not graft", "/help", "/due", "/done {n}", "", "   ", "?", "¿qué toca hoy?", "שלום", "\x00\x01", "\xff\xfe", "🐝🐝🐝", "DROP TABLE entries;", "{batch} {batch} {batch}", "graft -5 from {breeder}", "graft 4.5 from {breeder}", "conifne {breeder}", "acepted {n}",
 }

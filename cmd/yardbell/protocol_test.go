@@ -81,7 +81,7 @@ var (
 
 	kinds = []string{"ping", "digest", "reply", "ask", "error"}
 	pings = []string{"eve", "open", "closing", "over"}
-	steps = strings.Fields("confine eggs combout graft accept finish capped handsoff rogue nucs move emerge flights laying catch recell feed drones dearth flow add")
+	steps = strings.Fields("confine eggs combout graft accept finish capped handsoff rogue nucs move emerge flights laying catch recell feed drones dearth flow add virgin retire")
 )
 
 // fields checks that a JSON object has exactly these fields, none left out.
