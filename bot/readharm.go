@@ -132,15 +132,18 @@ func (d *reader) has(ws map[string]bool) bool {
 func (d *reader) virginOut() bool {
 	r := d.r
 	hatched, out, seen := d.has(bornVerbs), d.has(looseWords), d.has(seenWords)
-	virgin := d.has(virginWords) || hatched && d.oneBefore(oneVirgin) != nil
-	at := d.about.builder != "" || d.has(atCells)
-	if !virgin || !hatched && !out && !(seen && at) || r.yard != "" || d.has(nucPlaces) || d.has(otherVirgins) || d.denied() {
+	named, one, at := d.has(virginWords), d.oneOut(), d.about.builder != "" || d.has(atCells)
+	if !one && !(named && (hatched || out || at)) && !((hatched || out) && d.oneBefore(oneVirgin) != nil) {
+		return false
+	}
+	unsure := !one && !hatched && (!named || !out && !seen) // "a queen is out in B1", "virgin B1"
+	if unsure && (d.about.builder == "" || d.outOf()) || r.yard != "" || d.has(nucPlaces) || d.has(otherVirgins) || d.denied() {
 		return false
 	}
 	if r.verb == doStep && r.step != rules.Emerge && d.tellsStep() {
 		return false // "caught 3 virgins that were out"
 	}
-	count, single := r.count, d.has(oneVirgin)
+	count, single := r.count, one || d.has(oneVirgin)
 	for i := 0; i+1 < len(d.raw); i++ {
 		n, spelled := esNumbers[d.raw[i].text]
 		if d.raw[i].isNum {
@@ -165,9 +168,41 @@ func (d *reader) virginOut() bool {
 	}
 	rest := d.restWithout(alarmSmall, doubts, virginWords, bornVerbs, looseWords, seenWords, oneWords, articles)
 	rest = slices.DeleteFunc(rest, func(w string) bool { return d.about.has(w) })
-	*r = reading{verb: doStep, step: rules.Virgin, batch: d.about.batch, builder: d.about.builder, breeder: d.about.breeder, count: count, when: r.when, rest: rest, hedged: d.has(doubts),
+	if unsure && len(rest) > 0 {
+		return false // "put a virgin in B1"
+	}
+	*r = reading{verb: doStep, step: rules.Virgin, batch: d.about.batch, builder: d.about.builder, breeder: d.about.breeder, count: count, when: r.when, rest: rest, hedged: d.has(doubts) || unsure,
 		addressed: r.addressed, digits: r.digits, lang: r.lang, text: r.text}
 	return true
+}
+
+// oneOut reports whether "one is out", and no more, is said in reply to a ping about cells
+// that hang.
+func (d *reader) oneOut() bool {
+	if !d.r.addressed || !d.n.hang || d.n.ping != rules.Move && d.n.ping != rules.Nucs && d.n.ping != rules.Rogue {
+		return false
+	}
+	one, out := false, false
+	for _, t := range d.raw {
+		w := t.text
+		one, out = one || oneWords[w] || t.isNum && t.num == 1, out || bornVerbs[w] || looseWords[w]
+		if !(oneOutWords[w] || bornVerbs[w] || looseWords[w] || oneWords[w] || t.isNum && t.num == 1) {
+			return false
+		}
+	}
+	return one && out
+}
+
+var oneOutWords = words(`the is has already just now there's ya la se hay que esta oh no ay`)
+
+// outOf reports whether "out of" stands there, said of a queen that was taken out.
+func (d *reader) outOf() bool {
+	for i := 1; i < len(d.raw); i++ {
+		if d.raw[i].text == "of" && d.raw[i-1].text == "out" {
+			return true
+		}
+	}
+	return false
 }
 
 // oneBefore is a count of one where a word for it stands shortly before one of some.
@@ -319,7 +354,7 @@ func (d *reader) cannot() string {
 	if d.incubator(intoWords) && (number || d.has(cellsThere)) {
 		return inIncubator
 	}
-	if r.yard != "" && r.verb == doStep || d.tellsStep() {
+	if r.yard != "" && r.step == rules.Move || d.tellsStep() {
 		return ""
 	}
 	if r.verb == doStep && r.step == rules.Move && d.has(goneVerbs) {
@@ -330,10 +365,10 @@ func (d *reader) cannot() string {
 			return nucState
 		}
 	}
-	if d.has(nucBad) && (d.has(nucPlaces) || number && r.addressed) && (number || d.has(oneWords) || d.has(articles) || r.addressed) {
+	alone := len(d.raw) == 2 && number && len(d.n.stand) > 0 // "lost 7", "queenless: 6"
+	if d.has(nucBad) && (d.has(nucPlaces) || number && r.addressed || alone) && (number || d.has(oneWords) || d.has(articles) || r.addressed) {
 		return nucState
 	}
-	alone := len(d.raw) == 2 && number && len(d.n.stand) > 0 // "lost 7"
 	if d.has(goneVerbs) && (some || d.about.batch != 0) && (d.has(lostThings) || r.addressed || alone) {
 		if d.has(nucPlaces) {
 			return nucState

@@ -63,6 +63,8 @@ func TestVirginsAmongCellsAreRead(t *testing.T) {
 		the virgins are out flying
 		virgins out at North
 		put a virgin in B1
+		the queen is out of B1
+		a queen is out of B1
 		introduced a virgin in B1
 		caught 3 virgins that were out
 		we are out of virgin olive oil
@@ -70,9 +72,21 @@ func TestVirginsAmongCellsAreRead(t *testing.T) {
 		cuando nazca la primera virgen`) {
 		assert.NotEqual(t, rules.Virgin, readMany(text, harmNames).whole.step, text)
 	}
-	r := readMany("maybe a virgin is out in B1", harmNames).whole
-	assert.Equal(t, rules.Virgin, r.step)
-	assert.True(t, r.hedged)
+	for _, text := range []string{"maybe a virgin is out in B1", "a queen is out in B1", "virgin B1"} {
+		r := readMany(text, harmNames).whole
+		assert.Equal(t, rules.Virgin, r.step, text)
+		assert.True(t, r.hedged, text)
+	}
+	reply := harmNames
+	reply.spoken, reply.hang, reply.ping = true, true, rules.Move
+	for _, text := range []string{"one is out", "the first one is out already", "1 out", "ya salió una", "oh no, one hatched"} {
+		r := readMany(text, reply).whole
+		assert.Equal(t, rules.Virgin, r.step, text)
+		assert.True(t, r.clear(), text)
+	}
+	for _, text := range []string{"one is out", "the first one is out already"} {
+		assert.NotEqual(t, rules.Virgin, readMany(text, harmNames).whole.step, text)
+	}
 }
 
 func TestBreedersGoneAreRead(t *testing.T) {
@@ -189,6 +203,9 @@ func TestWhatCannotBeLoggedYet(t *testing.T) {
 			3 laying workers
 			nuc 4 has laying workers
 			drone layers in 2 nucs
+			laying workers in North
+			3 nucs at North absconded
+			queenless: 6
 			5 nucs robbed
 			lost 3 nucs
 			se fueron 3 núcleos

@@ -121,7 +121,7 @@ func (r *reading) clear() bool {
 // firm reports whether so much of a report was read that words nothing was made of are
 // worth a question.
 func (r *reading) firm() bool {
-	return r.digits || r.headed || r.step == rules.Virgin || !r.subject().Zero() && r.yard == "" && len(r.rest) < 3
+	return r.digits || r.headed || r.step == rules.Virgin || r.among || !r.subject().Zero() && r.yard == "" && len(r.rest) < 3
 }
 
 func (r *reading) subject() rules.Subject {
