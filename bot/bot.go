@@ -232,6 +232,9 @@ func (b *Bot) begin(tx *store.Tx, in Incoming) (t *talk, fresh bool, err error) 
 	}
 	t.update, t.origin, t.by, t.button = u, u, t.member, pressed
 	t.speak("")
+	if in.Kind != "press" {
+		t.alarm = emergency(in.Text)
+	}
 	t.stale = in.Kind == "press" && in.Data != "" && pressed == nil && t.about == ""
 	if in.Kind != "press" && in.ReplyTo != 0 {
 		m, found, err := tx.SentIn(t.crew.ID, t.chat, in.ReplyTo)
@@ -239,6 +242,8 @@ func (b *Bot) begin(tx *store.Tx, in Incoming) (t *talk, fresh bool, err error) 
 			return nil, false, err
 		}
 		switch {
+		case found && m.Priority == store.Emergency:
+			t.addressed = false // people talk to each other there
 		case found:
 			t.replied = &m
 		case b.ByCode:

@@ -135,7 +135,7 @@ func (t *talk) saidOf(text string, lines []store.Line) (map[int64]*reading, erro
 	if err != nil {
 		return nil, err
 	}
-	m := readMany(text, n)
+	m := readMany(t.apart(text), n)
 	parts := m.parts
 	if len(parts) == 0 {
 		parts = []part{{r: m.whole}}

@@ -53,6 +53,12 @@ func (b *Bot) hidden(tx *store.Tx, in Incoming) error {
 	if t.s, err = tx.Settings(c.ID); err != nil {
 		return err
 	}
+	if a := emergency(in.Text); a.langs != nil {
+		m := store.Message{Crew: c.ID, Key: fmt.Sprintf("emergency/%s/%d", in.Source, in.UpdateID), Answers: in.Message}
+		if err := queueEmergency(tx, t.s, a, "", m); err != nil {
+			return err
+		}
+	}
 	n, err := t.readNames()
 	if err != nil {
 		return err

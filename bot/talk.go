@@ -56,6 +56,7 @@ type talk struct {
 	spent      bool       // the member gets no answer to a question now
 	reported   bool       // the message tells of work, logged or not
 	warned     bool       // the answer warns of something
+	alarm      alarm      // words of an emergency in it
 
 	noticed bool              // the sign is its answer: see sign.go
 	marked  *store.Update     // the message with the sign that it replies to
@@ -97,6 +98,10 @@ func (t *talk) run() error {
 // message reads the origin's text and acts on it.
 func (t *talk) message() error {
 	text := t.origin.Text
+	if t.alarm.langs != nil && clean(t.alarm.rest) == "" {
+		t.hush()
+		return nil
+	}
 	if t.photo != "" && !t.opt.rerun && clean(text) == "" {
 		return t.photoAlone()
 	}
@@ -383,7 +388,12 @@ var errNoAnswer = errors.New("nothing was said to what was read")
 
 // finish queues the answer and settles the update.
 func (t *talk) finish() error {
-	if t.silent && t.unheard != nil && t.update.Kind != "press" && t.chat == 0 && t.unheard(t.origin.Text) {
+	if t.alarm.langs != nil {
+		if err := t.helpEmergency(); err != nil {
+			return err
+		}
+		t.silent = t.silent || t.kind == "error" // which would only be in the way
+	} else if t.silent && t.unheard != nil && t.update.Kind != "press" && t.chat == 0 && t.unheard(t.origin.Text) {
 		t.notice()
 	}
 	if t.noticed {

@@ -139,7 +139,7 @@ func (t *talk) read(text string) (many, error) {
 	if err != nil {
 		return many{}, err
 	}
-	m := readMany(text, n)
+	m := readMany(t.apart(text), n)
 	t.speak(m.whole.lang)
 	return m, nil
 }

@@ -38,7 +38,7 @@ func TestMergeCounts(t *testing.T) {
 }
 
 // What goes next: of each chat all its pings, or else one answer; what is critical in one
-// before what is not in another; nothing to a chat that is worked on, nor to more chats than
+// before what is not in another, and what to do in an emergency before all of it, alone; nothing to a chat that is worked on, nor to more chats than
 // there is room for.
 func TestPick(t *testing.T) {
 	due := func(id, crew int64, priority int) store.Due {
@@ -46,6 +46,7 @@ func TestPick(t *testing.T) {
 	}
 	all := []store.Due{due(1, 1, store.CriticalPing), due(2, 2, store.CriticalPing), due(3, 1, store.OtherPing), due(4, 3, store.OtherPing),
 		due(5, 1, store.DigestPing), due(6, 1, store.Answer), due(7, 4, store.Answer), due(8, 4, store.Answer), due(9, 4, store.Echo)}
+	urgent := append([]store.Due{due(10, 2, store.Emergency), due(11, 2, store.Emergency)}, all...)
 	for _, c := range []struct {
 		due  []store.Due
 		busy []int64
@@ -58,6 +59,7 @@ func TestPick(t *testing.T) {
 		{all, []int64{1, 2}, 9, [][]int64{{4}}},
 		{all, []int64{1, 2, 3}, 9, [][]int64{{7}}},
 		{all, []int64{1, 2, 3, 4}, 9, nil},
+		{urgent, nil, 9, [][]int64{{10}}},
 	} {
 		busy := map[store.Lane]time.Time{}
 		for _, crew := range c.busy {

@@ -18,7 +18,8 @@ const lanesAtOnce = 64
 const claimLimit = 200
 
 // pick chooses which chats are worked on next, and what goes to each: its pings, all that
-// are due, since they may belong together; else its first answer alone, so that a ping
+// are due, since they may belong together; before them what to do in an emergency, alone; else
+// its first answer alone, so that a ping
 // that falls due meanwhile comes next. Chats whose first message is less urgent than that
 // of another wait for a later choice. due is in the order in which messages go.
 func pick(due []store.Due, busy map[store.Lane]time.Time, room int) (picked [][]store.Due) {
@@ -32,7 +33,7 @@ func pick(due []store.Due, busy map[store.Lane]time.Time, room int) (picked [][]
 		case !known && len(picked) < room && (len(picked) == 0 || d.Priority == picked[0][0].Priority):
 			at[d.Lane] = len(picked)
 			picked = append(picked, []store.Due{d})
-		case known && d.Priority <= store.DigestPing && len(picked[i]) < claimLimit:
+		case known && picked[i][0].Priority != store.Emergency && d.Priority <= store.DigestPing && len(picked[i]) < claimLimit:
 			picked[i] = append(picked[i], d)
 		}
 	}

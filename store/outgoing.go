@@ -6,6 +6,10 @@ import (
 	"yardbell/rules"
 )
 
+// Emergency is the priority of what to do for a person in danger: it goes before all else
+// that waits, alone, and is never summed up.
+const Emergency = -1
+
 // Outgoing is a message on its way with all that it takes to word it. An answer
 // has its text already; a ping has its task, a list has its items.
 type Outgoing struct {

@@ -102,13 +102,16 @@ func (l *limiter) take(now time.Time, chat int64, priority int) (wait time.Durat
 		return wait, true, wait <= 0
 	}
 	wait = c.until.Sub(now)
-	if chat < 0 { // groups have negative ids
+	urgent := priority == store.Emergency // goes at once: the server may refuse it, we do not
+	if chat < 0 {                         // groups have negative ids
 		for len(c.sent) > 0 && now.Sub(c.sent[0].at) >= groupWithin {
 			c.sent = c.sent[1:]
 		}
-		wait = max(wait, c.full(now, 0, groupMost))
+		if !urgent {
+			wait = max(wait, c.full(now, store.Emergency, groupMost))
+		}
 	}
-	if t := c.second.TokensAt(now); t < 1 {
+	if t := c.second.TokensAt(now); t < 1 && !urgent {
 		// Rounded up: a wait that ends a hair too early would only be begun anew.
 		wait = max(wait, time.Duration((1-t)*float64(chatEvery)).Truncate(time.Millisecond)+time.Millisecond)
 	}

@@ -139,3 +139,28 @@ func TestLimitShares(t *testing.T) {
 		}
 	}
 }
+
+// What to do in an emergency waits for none of our own limits, but for the server's word.
+// It counts like any other message.
+func TestLimitEmergency(t *testing.T) {
+	const group = -1001
+	l := newLimiter()
+	sent := drive(l, now, groupMost, func(int) int64 { return group })
+	at := sent[len(sent)-1]
+	_, _, ok := l.take(at, group, store.CriticalPing)
+	assert.False(t, ok, "the group takes nothing more")
+	_, _, ok = l.take(at, group, store.Emergency)
+	assert.True(t, ok)
+	l.hold(at, group, store.OtherPing, at.Add(3*time.Second))
+	wait, _, ok := l.take(at, group, store.Emergency)
+	assert.False(t, ok)
+	assert.Equal(t, 3*time.Second, wait)
+	l, at = newLimiter(), now
+	for range groupMost {
+		_, _, ok = l.take(at, group, store.Emergency)
+		assert.True(t, ok)
+		at = at.Add(time.Second)
+	}
+	_, _, ok = l.take(at, group, store.CriticalPing)
+	assert.False(t, ok, "twenty are twenty")
+}

@@ -140,3 +140,22 @@ func TestServeFloodOfPresses(t *testing.T) {
 	assert.Less(t, len(said), 120, "each answer takes the clock on, and a press counts as made when it is read")
 	assert.Contains(t, w.says(w.wren, "due").Text, "open today", "others are answered")
 }
+
+// Words of an emergency are answered however much their author wrote before; so are those of
+// an anonymous admin, and those that somebody passes on.
+func TestServeFloodThenEmergency(t *testing.T) {
+	w := newWorld(t, apidouble.Options{ReadsAll: true})
+	w.join()
+	w.PromoteMember(w.group, w.wren, w.odile)
+	said := w.flooded(func() {
+		for range 100 {
+			w.Say(w.group, w.ash, "/nonsense to you")
+		}
+		w.Say(w.group, w.ash, "Odile can't breathe")
+		w.Say(w.group, w.ash, "/nonsense, call 911")
+		w.Say(w.group, w.odile, "Tomas passed out", apidouble.As(w.group))
+		w.Say(w.group, w.odile, "allergic reaction at North", apidouble.Forwarded())
+	})
+	assert.Equal(t, 1, matching(said, "That is a lot at once, Ash."), "%q", said)
+	assert.Equal(t, 4, matching(said, "Call your emergency number now"), "%q", said)
+}
