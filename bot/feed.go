@@ -45,8 +45,17 @@ func (t *talk) feed(r *reading, e rules.Entry) error {
 			}
 		}
 	}
+	if r.honey {
+		t.say("w_fed_honey")
+	}
 	return err
 }
+
+// Honey as feed carries the spores of American foulbrood from colony to colony: State of
+// Queensland, Department of Agriculture and Fisheries, How American foulbrood is spread
+// (no year; extracted honey is never to be fed); New Zealand American Foulbrood Pest
+// Management Plan, Honey and pollen feeding (no year; spores in 12 to 83 % of the retail
+// honey that was tested). That it be from the crew's own healthy colonies: common practice.
 
 // echoSyrup says how much was read as given, to each nuc where it was a yard, and warns
 // of more than a builder takes before it spoils.

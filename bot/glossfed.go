@@ -13,6 +13,9 @@ func (g *glosser) syrup(i int) int {
 			}
 		}
 		g.told = true
+		if g.in[i+1].text == "miel" {
+			return g.put(i, 2, "fed", "honey")
+		}
 		return g.put(i, 2, "fed")
 	case i > 0 && g.in[i-1].comma && g.after("fed"):
 		if n := g.fedAgain(i); n > 0 && g.ended(i+n) {

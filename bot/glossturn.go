@@ -231,7 +231,7 @@ func (g *glosser) two(now, old int) {
 
 var (
 	fedVerbs = words(`di dimos dio dieron puse pusimos puso pusieron eche echamos echo echaron`)
-	fedFood  = words(`jarabe jarabito aguita alimento alimentito torta tortas tortita candi comida fondant azucar pasta comer`)
+	fedFood  = words(`miel jarabe jarabito aguita alimento alimentito torta tortas tortita candi comida fondant azucar pasta comer`)
 	fedSmall = words(`un una mas poco poquito de del # litro litros l lt lts su el la con azucar agua otro otra vez media medio bastante`)
 )
 
@@ -253,7 +253,7 @@ func (g *glosser) fed(i int) int {
 	default:
 		return 0
 	}
-	food, words := false, []string{"fed"}
+	food, honey, words := false, false, []string{"fed"}
 	for ; k < len(g.in) && k < i+9; k++ {
 		w := g.in[k].text
 		next := ""
@@ -268,7 +268,7 @@ func (g *glosser) fed(i int) int {
 		case w == "medio" && litreWords[next]:
 			food, words = true, []string{"fed", "half", "a", "l"}
 		case fedFood[w]:
-			food = true
+			food, honey = true, honey || w == "miel"
 		case fedSmall[w] && w != "la", amountWord.MatchString(w) && litreWords[next], g.key[k] == "#" && next == "kilos":
 		default:
 			w = ""
@@ -283,6 +283,9 @@ func (g *glosser) fed(i int) int {
 	}
 	if !food {
 		return 0
+	}
+	if honey {
+		words = append(words, "honey")
 	}
 	if g.joined(k) == "a" || g.joined(k) == "en" && (g.yardAt(k+1) || g.builderAt(k+1)) {
 		k++

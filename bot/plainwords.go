@@ -248,6 +248,8 @@ var turns = sayings(`
 	X got|gets|has|had|received|was|is a|an|some|its|#|more|another|given|fresh? #|big|full|fresh? lb|kg|jar|bag|patty|bottle? of? sugar? syrup|fondant|candy|feed water? => fed =1
 	put|poured|dropped|set|left|gave|added|got|placed a|an|the|some|#|more|fresh|another? #|big|full|fresh|new|more? lb|kg|jar|jars|bag|bags|bottle|patty|bucket of? sugar|thin|thick|fresh? syrup|sugar|fondant|candy|pollen|feed|food? water|patty? on|to|for|in|into|at|over X => fed =10
 	put|poured|dropped|set|left|gave|added|got|placed some|more|fresh|the|a? sugar|thin|thick? syrup|fondant|candy|feed|food water? on|to|for|in|into|at|over X => fed =7
+	gave|given|handed X a|some|more|the? jar|cup|bit? of? honey => fed =2 honey
+	put|poured|dropped|left|added|gave a|some|more|the? jar|cup|bit? of? honey on|to|for|into X => fed =7 honey
 	a|some|fresh|more|sugar? jar|quart|liter|gallon|bag|bottle|pint of syrup|fondant|candy|feed on|to|for|in|into|at X => fed =6
 	some|fresh|more|sugar|new? syrup|fondant|candy is|went|now? on|to|for|in|into X => fed =5
 	some|sugar? feed|feeder|water is|now? on X => fed =5

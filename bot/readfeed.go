@@ -29,6 +29,7 @@ func (d *reader) syrup() {
 		return
 	}
 	for i := range d.toks {
+		r.honey = r.honey || d.word(i) == "honey"
 		if d.toks[i].used || r.litres > 0 {
 			continue
 		}

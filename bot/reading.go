@@ -95,6 +95,8 @@ type reading struct {
 	plan    planAsk       // what a question about the weeks ahead names
 	litres  float64       // feed
 	each    bool          // to each nuc
+	honey   bool          // feed: of honey
+	several bool          // feed: of several hives, which are not named
 	whose   string        // undo: the member whose line it is
 	typos   []string      // words that were corrected
 	rest    []string      // words nothing was made of
