@@ -29,12 +29,8 @@ func (t *talk) batchStep(r *reading, e rules.Entry) error {
 		e.Into = r.yard
 	}
 	if r.all {
-		if had, _ := b.Counts.Stage(e.Step); had != nil {
-			n := *had
-			if got := b.Counts.Of(e.Step); got != nil && (e.Step == rules.Move || e.Step == rules.Catch) {
-				n -= *got
-			}
-			e.Count = &n
+		if e.Count, err = t.allOf(e, b); err != nil {
+			return err
 		}
 	}
 	if err := t.fillYard(&e, b); err != nil {
@@ -63,6 +59,58 @@ func (t *talk) batchStep(r *reading, e rules.Entry) error {
 		return err
 	}
 	return t.echoBatch(done[0])
+}
+
+// allOf is how many "all" of a step are: what the batch stands at, and in one of several
+// yards no more than went there; nil where that is not known.
+func (t *talk) allOf(e rules.Entry, b rules.Batch) (*int, error) {
+	had, _ := b.Counts.Stage(e.Step)
+	if atOneYard(e, b) {
+		return t.allAt(e, b)
+	}
+	if had == nil {
+		return nil, nil
+	}
+	n := *had
+	if got := b.Counts.Of(e.Step); got != nil && (e.Step == rules.Move || e.Step == rules.Catch) {
+		n -= *got
+	}
+	return &n, nil
+}
+
+// atOneYard reports whether a count is of the queens in one of a batch's several yards.
+func atOneYard(e rules.Entry, b rules.Batch) bool {
+	return e.Into != "" && len(b.Yards) > 1 && (e.Step == rules.Emerge || e.Step == rules.Laying || e.Step == rules.Catch)
+}
+
+// allAt is how many of a batch are at a yard for a step: those that were moved there, or
+// fewer where a later count of that yard says so, without those that were caught. It is nil
+// where a move does not say how many went where.
+func (t *talk) allAt(e rules.Entry, b rules.Batch) (*int, error) {
+	entries, err := t.tx.LookAtEntries(t.crew.ID, rules.BatchSubject(b.Number))
+	if err != nil {
+		return nil, err
+	}
+	n, caught := 0, 0
+	for _, k := range rules.Effective(entries) {
+		switch {
+		case k.Action != rules.Did || k.Subject != rules.BatchSubject(b.Number):
+		case k.Step == rules.Move && (k.Count == nil || k.Into == ""):
+			return nil, nil
+		case k.Into != e.Into || k.Count == nil:
+		case k.Step == rules.Move:
+			n += *k.Count
+		case (k.Step == rules.Emerge || k.Step == rules.Laying) && k.Step != e.Step:
+			n = min(n, *k.Count)
+		case k.Step == rules.Catch && e.Step == rules.Catch:
+			caught += *k.Count
+		}
+	}
+	if had, _ := b.Counts.Stage(e.Step); had != nil {
+		n = min(n, *had) // fewer are left of the whole batch
+	}
+	n = max(0, n-caught)
+	return &n, nil
 }
 
 // asked reports whether a question with buttons is on its way already.

@@ -94,7 +94,14 @@ func (t *talk) complete(id int64, cur rules.Entry, r *reading) error {
 		if err != nil {
 			return err
 		}
-		if count, _ = b.Counts.Stage(cur.Step); count == nil {
+		e := cur
+		if r.yard != "" {
+			e.Into = r.yard
+		}
+		if count, err = t.allOf(e, b); err != nil {
+			return err
+		}
+		if count == nil {
 			t.askCount(cur, nil)
 			return nil
 		}

@@ -278,6 +278,9 @@ func (t *talk) echoBatch(e rules.Entry) error {
 	case rules.Recell:
 		t.say("e_recell", "Batch", head, "Count", e.Count, "At", at)
 	}
+	if err == nil && e.Count == nil && atOneYard(e, b) {
+		had, err = t.allAt(e, b)
+	}
 	if err != nil {
 		return err
 	}

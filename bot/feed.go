@@ -13,7 +13,7 @@ func (t *talk) feed(r *reading, e rules.Entry) error {
 	if s.Kind == rules.BatchKind || s.Zero() {
 		s = rules.Subject{}
 		for _, k := range []rules.Kind{rules.BuilderKind, rules.YardKind, rules.BreederKind} {
-			if c, ok := t.context(k); ok {
+			if c, ok := t.context(k); ok && !(r.several && t.opt.subject.Zero()) {
 				s = c
 				break
 			}
@@ -21,6 +21,9 @@ func (t *talk) feed(r *reading, e rules.Entry) error {
 	}
 	if s.Zero() {
 		t.ask("ask_which_none", "What", upper(t.v.say("step_feed")), "Example", t.v.say("form_feed"))
+		if r.several && r.litres > 0 && !r.each {
+			return nil // each got it, or all together
+		}
 		n, err := t.names()
 		for _, b := range n.builders[:min(len(n.builders), mostButtons)] {
 			t.buttons = append(t.buttons, button(b, t.rerun("subject="+rules.BuilderSubject(b).String())))

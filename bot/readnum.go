@@ -144,6 +144,13 @@ func (d *reader) numbers() {
 			continue // "in 2019", "to 12"
 		case r.step == rules.Feed && measureWords[d.word(i+1)] && (i == 0 || fold(d.toks[i-1].orig) != "la"): // "a la 7 g a B1" is breeder 7 with a slip
 			d.use(i+1, 1) // by weight, or in jars: not turned into litres
+		case r.step == rules.Feed && (severalHosts[d.word(i+1)] || d.word(i+1) == "of" && severalHosts[d.word(i+2)] || d.word(i+1) == "of" && severalHosts[d.word(i+3)]) && !d.toks[i].comma:
+			r.several = true // which of them is asked
+			if w := d.word(i - 1); w == "las" || w == "los" {
+				d.use(i-1, 1)
+			}
+			d.use(i, 1)
+			continue
 		case d.wantsBreeder(i):
 			r.breeder = n
 			d.where[rules.BreederKind] = d.toks[i : i+1]
@@ -177,6 +184,9 @@ func (d *reader) counts() bool {
 	return needsCount[d.r.step] || d.r.step == rules.Recell || d.r.step == rules.Finish || d.r.step == rules.Rogue && !clearWords[d.said]
 }
 
+// severalHosts are things that are fed or confined of which the number before says how many.
+var severalHosts = words(`builders breeders yards hives colonies boxes feeders mothers`)
+
 // wantsBreeder reports whether the number at i is the breeder of a step whose
 // first bare number names her.
 func (d *reader) wantsBreeder(i int) bool {
@@ -184,8 +194,8 @@ func (d *reader) wantsBreeder(i int) bool {
 	if r.verb != doStep || !subjectFirst[r.step] || r.breeder != 0 || r.step == rules.Feed && (r.builder != "" || r.yard != "") {
 		return false
 	}
-	if next := d.word(i + 1); countedThings[next] && !d.toks[i+1].used {
-		return false // "fed 12 nucs"
+	if next := d.word(i + 1); (countedThings[next] || severalHosts[next]) && !d.toks[i].comma && (severalHosts[next] || !d.toks[i+1].used) {
+		return false // "fed 12 nucs", "fed three builders"
 	}
 	if next := d.word(i + 1); next != "" && !d.toks[i].comma && !d.toks[i+1].used && !d.toks[i+1].isNum && !d.known(next) && letterOrDigit(d.toks[i+1].orig) {
 		d.oddThing = true // "released 2 songs"

@@ -68,6 +68,48 @@ var (
 	perEach = regexp.MustCompile(`(?i)\b(?:each|apiece|cada|c/u)\b`)
 )
 
+// fedAll is feed to all of the builders, with their number or without; three or more.
+var fedAll = regexp.MustCompile(`(?i)\b(fed|feed|aliment[eéó]|alimentamos|alimentaron)( (?:a )?(?:(?:all|every one|each) of )?(?:the |our |all |las |todas (?:las )?)*)(?:(\S+) (?:of (?:the|our) )?)?(builders|criadoras)\b`)
+
+// namedAll names the builders in a text that says that all of them were fed: where their
+// number is said, it is the number that there are.
+func namedAll(text string, builders []string) (string, bool) {
+	m := fedAll.FindStringSubmatchIndex(text)
+	if m == nil || len(builders) < 3 {
+		return text, false
+	}
+	all := strings.Contains(fold(text[m[4]:m[5]]), "all") || strings.Contains(fold(text[m[4]:m[5]]), "todas") || strings.Contains(fold(text[m[4]:m[5]]), "each")
+	if m[6] >= 0 {
+		said := fold(text[m[6]:m[7]])
+		n, ok := numeral(said)
+		if v, isWord := numberWords[said]; isWord {
+			n, ok = v, true
+		}
+		if v, isWord := esNumbers[said]; isWord {
+			n, ok = v, true
+		}
+		if !ok || n != len(builders) {
+			return text, false
+		}
+		all = true
+	}
+	if !all || perBoth.MatchString(text[m[1]:]) && !perEach.MatchString(text) {
+		return text, false // "all builders 3 l": each, or together
+	}
+	for _, b := range builders {
+		if strings.Contains(fold(text), fold(b)) {
+			return text, false // they are named beside
+		}
+	}
+	and := " and "
+	if strings.EqualFold(text[m[8]:m[9]], "criadoras") {
+		and = " y "
+	}
+	last := len(builders) - 1
+	list := strings.Join(builders[:last], ", ") + and + builders[last]
+	return text[:m[3]] + " " + list + text[m[1]:], true
+}
+
 // namedBoth names the builders in a text that says both of them.
 func namedBoth(text string, builders []string) string {
 	low := strings.ToLower(text)
@@ -79,6 +121,9 @@ func namedBoth(text string, builders []string) string {
 	}
 	if !strings.Contains(low, "builders") && !strings.Contains(low, "criadoras") {
 		return text
+	}
+	if named, ok := namedAll(text, builders); ok {
+		return named
 	}
 	if len(builders) != 2 || strings.Contains(fold(text), fold(builders[0])) || strings.Contains(fold(text), fold(builders[1])) {
 		return text // "both builders, B1 and B2" names them
