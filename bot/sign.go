@@ -184,10 +184,7 @@ func (t *talk) reacted() error {
 		return err
 	}
 	t.silent = false
-	t.step, t.subject = k.Step, k.Subject
-	t.ask("ask_ok", "Task", upper(t.v.task(k)))
-	t.offer("b_take", "task|"+string(doMine)+"|"+k.Key)
-	t.offer("b_done", "task|"+string(doDone)+"|"+k.Key)
+	t.askDone(k)
 	return nil
 }
 

@@ -132,8 +132,9 @@ func (t *talk) message() error {
 	if err != nil {
 		return err
 	}
-	if thumbsUp(m.whole.text) {
+	if thumbsUp(m.whole.text) || t.toPing() && !m.whole.question && acknowledges(m.whole.text) {
 		m.whole.verb = sayYes
+		m = many{whole: m.whole}
 	}
 	if t.opt.verb != "" {
 		m.whole.verb = t.opt.verb

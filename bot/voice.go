@@ -84,7 +84,7 @@ func taskButtons(vs []voice, key string) []store.Button {
 
 // plainLabels are the buttons that say the same wherever they stand.
 var plainLabels = []string{
-	"b_done", "b_mine", "b_later", "b_skip", "b_log", "b_anyway", "b_second", "b_no", "b_none_left", "b_more", "b_swap", "b_undo", "b_undo_all",
+	"b_done", "b_mine", "b_take", "b_later", "b_skip", "b_log", "b_anyway", "b_second", "b_no", "b_none_left", "b_more", "b_swap", "b_undo", "b_undo_all",
 }
 
 // sameLabel reports whether words, folded, are a button's label: the whole of it,

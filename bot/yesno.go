@@ -9,7 +9,8 @@ import (
 // yesNo presses the first or last button of the question replied to.
 func (t *talk) yesNo(r *reading) error {
 	if k, ok := t.contextTask(); ok && t.replied != nil && t.replied.TaskKey == k.Key {
-		return t.yesToPing(r, k)
+		t.yesToPing(r, k)
+		return nil
 	}
 	if t.replied == nil || len(t.replied.Buttons) == 0 || t.replied.Kind != "ask" || strings.HasPrefix(t.replied.Buttons[0].Do, "task|") {
 		t.hush()
@@ -48,30 +49,60 @@ func thumbsUp(text string) bool {
 	return up
 }
 
-// okWords are the answers that say done of a ping whose window is open. Every other
-// yes may say that it was seen.
-var okWords = words(`ok okay okey oki vale listo hecho`)
+// acks say that a ping was read, and smallAcks may stand beside them. None says that the
+// work is done: "got it" is as much "I go" as "I read it".
+var (
+	acks      = turnsOf(`ok|okay|okey|oki|okie|okk|k|kk|yes|yep|yeah|yup|yess|sure|alright|all right|right|got it|got that|gotcha|copy|copy that|copied|roger|roger that|noted|understood|10-4|will do|si|sip|vale|va|dale|bueno|esta bien|de acuerdo|entendido|entendida|enterado|enterada|recibido|recibida|copiado|copiada|anotado|sale|orale|claro|simon|ya vi`)
+	smallAcks = words(`good great cool bien muy perfecto perfect boss jefe guys team bot muchachos then pues`)
+)
 
-// yesToPing takes a plain "ok" in reply to a ping for done. Before the window opens,
-// on the evening before, and once the ping said "go now", it may as well say "I take
-// it", so it is asked back.
-func (t *talk) yesToPing(r *reading, k rules.Task) error {
-	said := fold(strings.Trim(r.text, " .!"))
-	zone := t.s.Zone
-	ahead := t.origin.Said.Before(k.Earliest) || t.replied.Ping == rules.OverPing || t.replied.Ping == rules.Eve && rules.DateOf(t.origin.Said, zone).Before(rules.DateOf(k.Best, zone))
+// acknowledges reports whether a text says no more than that a ping was read. Thanks are no such thing, and want no answer.
+func acknowledges(text string) bool {
+	ws := strings.FieldsFunc(fold(clean(text)), func(r rune) bool { return pictured(r) || strings.ContainsRune(" ,.!¡", r) })
+	some := false
+	for i := 0; i < len(ws); {
+		switch {
+		case i+1 < len(ws) && acks[ws[i]+" "+ws[i+1]]:
+			some = true
+			i += 2
+		case acks[ws[i]]:
+			some = true
+			i++
+		case smallAcks[ws[i]]:
+			i++
+		default:
+			return false
+		}
+	}
+	return some
+}
+
+// toPing reports whether the message replies to the ping of one task.
+func (t *talk) toPing() bool {
+	return t.replied != nil && t.replied.TaskKey != "" && t.replied.Kind == "ping"
+}
+
+// yesToPing asks what a plain "ok" in reply to a ping means. Nothing is logged of it: it may
+// say that the ping was read, that somebody goes, or that it is done, and a task that is
+// taken for done is never pinged again.
+func (t *talk) yesToPing(r *reading, k rules.Task) {
+	t.step, t.subject = k.Step, k.Subject
 	switch {
 	case r.verb == sayNo:
-		t.step, t.subject = k.Step, k.Subject
 		t.fail("r_negated", "Example", t.example(&reading{step: k.Step}))
-		return nil
-	case k.State != rules.Open, (okWords[said] || thumbsUp(r.text)) && !ahead:
-		return t.done(&reading{verb: doDone, addressed: true, text: r.text})
+	case k.State == rules.Done || k.State == rules.Passed:
+		t.say("r_done_already", "Task", upper(t.v.task(k)))
+	default:
+		t.askDone(k)
 	}
+}
+
+// askDone asks whether a task is done, or taken on.
+func (t *talk) askDone(k rules.Task) {
 	t.step, t.subject = k.Step, k.Subject
 	t.ask("ask_ok", "Task", upper(t.v.task(k)))
+	t.offer("b_take", "task|"+string(doMine)+"|"+k.Key)
 	t.offer("b_done", "task|"+string(doDone)+"|"+k.Key)
-	t.offer("b_mine", "task|"+string(doMine)+"|"+k.Key)
-	return nil
 }
 
 // seen reports whether a bare "listo" only says that the echo of a logged line was
