@@ -155,7 +155,8 @@ func shownWhen(w when) string {
 // fate is what becomes of a message: the reading that is acted on, "ask" where it
 // is asked back, "silent" where it is left alone. It takes the bot's own judgement.
 func fate(r *reading) string {
-	t := &talk{v: newVoice(rules.DefaultSettings(), time.Date(2031, 5, 5, 12, 0, 0, 0, time.UTC)), origin: store.Update{ID: 1}, kind: "reply"}
+	s, now := rules.DefaultSettings(), time.Date(2031, 5, 5, 12, 0, 0, 0, time.UTC)
+	t := &talk{s: s, v: newVoice(s, now), origin: store.Update{ID: 1, Said: now}, kind: "reply"}
 	switch r.verb {
 	case noVerb, justCount:
 		if r.verb == noVerb && r.clear() && !r.subject().Zero() {

@@ -9,6 +9,7 @@ import (
 	"log/slog"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -176,6 +177,7 @@ type ending struct {
 	kind   string // silence, ask, answer, or logged
 	asks   bool   // about more than it logged
 	place  int    // of the answer among what waits
+	offers bool   // to log what was read
 	text   string
 }
 
@@ -197,6 +199,7 @@ func (s *scene) try(who, text string, reply int64) (o ending, err error) {
 			return err
 		}
 		o = ending{logged: t.logged, kind: "ask", asks: t.kind == "ask", place: t.place(), text: strings.Join(t.lines, "\n")}
+		o.offers = slices.ContainsFunc(t.buttons, func(b store.Button) bool { return strings.HasPrefix(b.Do, "run|") && strings.Contains(b.Do, "sure=1") })
 		switch {
 		case len(t.logged) > 0:
 			o.kind = "logged"

@@ -3,6 +3,7 @@ package bot
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 	"unicode/utf8"
@@ -296,7 +297,17 @@ func (t *talk) doubt(r *reading) bool {
 		t.yardsNamed(r)
 		return true
 	}
-	what := t.summary(r)
+	what := t.offered(r)
+	if left := r.leftOut(); len(left) > 0 {
+		rest := slices.Clone(r.rest)
+		for _, n := range left {
+			if !has(rest, n) {
+				rest = append(rest, n)
+			}
+		}
+		t.ask("ask_left", "What", what, "Rest", strings.Join(rest, " "), "Example", t.example(r))
+		return true
+	}
 	switch {
 	case r.bare:
 		t.ask("ask_bare", "What", what)
