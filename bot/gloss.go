@@ -65,6 +65,7 @@ func (d *reader) gloss() {
 		d.r.courtesy = d.r.courtesy || g.idle(0, len(g.in)) // "perfecto"
 	}
 	switch { // in a mixed message one of them must be plainly the main one
+	case g.d.r.guessed: // one slip tells no language
 	case g.es > 0 && g.es >= 3*g.en, len(g.in) == 1 && g.at(0) == "si":
 		d.r.lang = "es"
 	case g.en > 0 && g.en >= 3*max(g.es, g.foreign()):

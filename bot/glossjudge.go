@@ -62,24 +62,41 @@ func (g *glosser) judge() {
 	if g.en == 0 {
 		g.es += soft
 	}
+	plainES, plainEN := g.es, g.en
+	for i := range g.in {
+		if shortWords[g.in[i].text] && g.d.speaks("en") {
+			plainEN++
+		}
+	}
 	for _, i := range odd {
 		g.d.looks++
 		t := &g.in[i]
 		k, doubt, isES := spanish.slip(t.text)
-		if c := colourSlip(t.text); i > 0 && c != "" && (g.es > 0 || g.en == 0) && pinWord(g.in[i-1].text) {
+		if c := colourSlip(t.text); i > 0 && c != "" && (g.es > 0 || g.en == 0 && g.d.speaks("es")) && pinWord(g.in[i-1].text) {
 			g.key[i] = c // "pin tojo" is no pin of that name
 			g.d.r.typos = append(g.d.r.typos, t.orig)
 			g.es++
 			continue
 		}
 		w, isEN := slip(t.text)
+		guessES, guessEN := false, false // across languages, and by itself
+		if isES && plainES == 0 && g.es == 0 {
+			isES, guessES = g.d.slipAlone("es", spanish.single[k].words)
+		}
+		if isEN && plainEN == 0 && g.es == 0 {
+			if isEN, guessEN = g.d.slipAlone("en", []string{w}); !isEN {
+				g.firm(i)
+			}
+		}
 		switch {
 		case isES && isEN && !spanish.single[k].names(stepWords[w]):
 			// As near to a word of either language it is neither, unless the others are
 			// all English.
 			t.firm = g.es > 0 || g.en == 0
 		case isEN && g.es == 0: // as it is in English
+			g.d.r.guessed = g.d.r.guessed || guessEN
 		case isES && (g.es > 0 || g.en == 0) && spanish.single[k].class == "":
+			g.d.r.guessed = g.d.r.guessed || guessES
 			g.key[i], t.doubt = k, doubt
 			g.d.r.typos = append(g.d.r.typos, t.orig)
 			g.es++
@@ -91,6 +108,40 @@ func (g *glosser) judge() {
 		}
 	}
 	g.mark()
+}
+
+// firm takes a word as it is typed, also where no word of the message is put into others.
+func (g *glosser) firm(i int) {
+	g.in[i].firm = true
+	for k := range g.d.toks {
+		if g.d.toks[k].at == g.in[i].at {
+			g.d.toks[k].firm = true
+		}
+	}
+}
+
+// speaks reports whether a language is one of the crew's, or of the writer's own.
+func (d *reader) speaks(lang string) bool { return len(d.n.langs) == 0 || has(d.n.langs, lang) }
+
+// slipAlone says what a slip of words of a language is worth in a message that has no word of
+// that language as it is written. In a crew of that language alone it is read. In a crew of
+// several it is where it names a step: "list" is a word of its own as often as a slip of
+// "listo". In any other crew it is asked back at most, and only where it tells of work
+// with a number: a slip across languages logs nothing by itself.
+func (d *reader) slipAlone(lang string, words []string) (read, guessed bool) {
+	step, told := false, false
+	for _, w := range words {
+		if stepWords[w] != "" && stepForms[w] != thing {
+			step, told = true, told || stepForms[w] == past || stepForms[w] == state
+		}
+	}
+	switch {
+	case !d.speaks(lang):
+		return told && d.r.digits, true
+	case len(d.n.langs) > 1:
+		return step, false
+	}
+	return true, false
 }
 
 func pinWord(w string) bool {

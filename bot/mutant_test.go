@@ -124,7 +124,7 @@ func TestMutants(t *testing.T) {
 	for _, m := range all[:min(len(all), mostMutants)] {
 		s, reply := g.scene(m.u)
 		is := s.reading(m.text, reply != 0)
-		key := fmt.Sprint(m.u.context, m.u.who, reply, fingerprint(is))
+		key := fmt.Sprint(m.u.file, m.u.context, m.u.who, reply, fingerprint(is))
 		if wordy[is.whole.verb] {
 			key += m.text
 		}

@@ -281,6 +281,7 @@ func (d *reader) yet() {
 
 // hedge marks guesses and plans, in the words that have no other part.
 func (d *reader) hedge() {
+	d.r.hedged = d.r.hedged || d.r.guessed
 	for i, t := range d.toks {
 		if t.used || d.r.verb == doStep && (stepFillers[d.r.step][t.text] || d.r.step == rules.Nucs && t.text == "ready") {
 			continue
@@ -428,7 +429,7 @@ func (d *reader) unread() {
 // reset forgets what was read of a message that turned out to be of another form.
 func (d *reader) reset() {
 	r := d.r
-	*r = reading{text: r.text, addressed: r.addressed, question: r.question, negated: r.negated, digits: r.digits, typos: r.typos, lang: r.lang, courtesy: r.courtesy}
+	*r = reading{text: r.text, addressed: r.addressed, question: r.question, negated: r.negated, digits: r.digits, typos: r.typos, lang: r.lang, courtesy: r.courtesy, guessed: r.guessed}
 }
 
 func has(list []string, s string) bool {

@@ -107,6 +107,9 @@ type reading struct {
 	question  bool
 	negated   bool
 	hedged    bool
+	guessed   bool   // a slip was read across languages, which is asked back
+	going     bool   // the deed is told as one under way
+	ahead     bool   // the deed itself is said to lie ahead
 	digits    bool   // some number was typed
 	among     bool   // she that hatched may be among cells
 	found     bool   // rogue cells were found, and their number was not read
@@ -147,6 +150,7 @@ type names struct {
 	yards     []string
 	breeders  []int
 	crew      []string   // the members
+	langs     []string   // the languages of the crew and of who writes; none: any
 	stand     []int      // what the open batches stand at, their newest count and the one before
 	hang      bool       // cells hang that a virgin may be among
 	hatching  []int      // how many cells were moved of the batches whose virgins are due and not counted

@@ -39,8 +39,9 @@ type scene struct {
 const sceneSource, sceneChat = "scene", 1
 
 // playScene plays a context. It knows the lines that contexts have: the clock moved
-// to a time, somebody writing, somebody pressing a button of the latest question.
-func playScene(t testing.TB, path string) *scene {
+// to a time, somebody writing, somebody pressing a button of the latest question. The
+// crew speaks one language.
+func playScene(t testing.TB, path, lang string) *scene {
 	t.Helper()
 	script, err := os.ReadFile(path)
 	require.NoError(t, err)
@@ -48,7 +49,7 @@ func playScene(t testing.TB, path string) *scene {
 	db, err := store.Open(ctx, filepath.Join(t.TempDir(), "scene.db"), store.Options{})
 	require.NoError(t, err)
 	t.Cleanup(func() { _ = db.Close() })
-	s := &scene{db: db}
+	s := &scene{db: db, n: names{langs: []string{lang}}}
 	quiet := slog.New(slog.NewTextHandler(io.Discard, nil))
 	sched := scheduler.New(db, Post{To: NewConsole(&bytes.Buffer{}, db, false, false)}, quiet)
 	clock := func(at string) time.Time {
@@ -62,7 +63,7 @@ func playScene(t testing.TB, path string) *scene {
 		case strings.HasPrefix(line, "# zone:"):
 			s.zone, err = time.LoadLocation(strings.TrimSpace(text))
 			require.NoError(t, err)
-			s.bot = New(db, func() {}, quiet, map[string]string{"zone": strings.TrimSpace(text)})
+			s.bot = New(db, func() {}, quiet, map[string]string{"zone": strings.TrimSpace(text), "language": lang})
 			s.bot.ByCode = true
 		case strings.HasPrefix(line, "# now:"):
 			s.now = clock(text)

@@ -123,10 +123,15 @@ func newStage(t testing.TB) *stage { return &stage{t, map[string]*scene{}} }
 
 func (g *stage) scene(u utterance) (*scene, int64) {
 	g.t.Helper()
-	s := g.scenes[u.context]
+	lang := "en"
+	if strings.HasPrefix(u.file, "es") {
+		lang = "es"
+	}
+	key := lang + "/" + u.context
+	s := g.scenes[key]
 	if s == nil {
-		s = playScene(g.t, filepath.Join(utterances, "contexts", u.context+".txt"))
-		g.scenes[u.context] = s
+		s = playScene(g.t, filepath.Join(utterances, "contexts", u.context+".txt"), lang)
+		g.scenes[key] = s
 	}
 	if !u.replies {
 		return s, 0
