@@ -27,6 +27,8 @@ type glosser struct {
 	shout  bool  // no small letters, so that capitals mark no names
 	ahead  bool  // a day to come is named
 	nucs   bool  // so are nucs
+	now    bool  // "ahora", "ahorita"
+	yet    bool  // "ya"
 	polite bool  // it asks for something
 	told   bool  // a verb before told of work done
 	// weekday says that a day of the week is named, and not as one that is past.
@@ -355,6 +357,10 @@ func (g *glosser) worded(v *gloss, i, n int) []string {
 		return g.caged()
 	case n == 1 && v.past == "placed" && g.comb(i+1):
 		return []string{"put"}
+	case n == 1 && v.past != "" && v.mean != "emerge" && g.present(v, i) == "will":
+		return []string{"will", v.mean}
+	case n == 1 && v.past != "" && v.mean != "emerge" && g.present(v, i) == "perhaps":
+		return []string{"perhaps", v.mean}
 	case n == 1 && g.polite && v.rank == esPast && v.past != "" && strings.HasSuffix(w, "e") && lastAccent(t.orig) != 'é':
 		return []string{"please", v.mean} // "por favor alimente la 7"
 	case n == 1 && g.weekday && v.rank == esPast && v.past != "" && strings.HasSuffix(w, "amos"):
@@ -389,6 +395,32 @@ func (g *glosser) worded(v *gloss, i, n int) []string {
 	}
 	return v.words
 }
+
+// present is what a verb in the present tense says beside "ahora" or "ya": that the work
+// lies ahead, "will", or that it may, "perhaps", where the form is that of the past as well;
+// "" without such a word, or where the verb tells of the past.
+func (g *glosser) present(v *gloss, i int) string {
+	w, last := g.at(i), lastAccent(g.in[i].orig)
+	switch {
+	case !g.now && !g.yet, last == 'ó', last == 'é':
+	case v.rank == esPast && strings.HasSuffix(w, "amos") && g.now:
+		return "perhaps" // "ahorita injertamos": just now, or in a moment
+	case v.rank == esSaid && v.words[0] == "i", len(v.words) == 1 && stepForms[v.words[0]] == bare && strings.HasSuffix(w, "o") && !beforeNoun[g.at(i-1)]:
+		if g.now || onlyPresent[w] || g.accents() {
+			return "will"
+		}
+		return "perhaps" // "ya injerto": who writes without accents may mean "injertó"
+	case v.rank == esSaid && v.words[0] != "you", v.rank == esPlease:
+		return "will"
+	}
+	return ""
+}
+
+// beforeNoun stand before "injerto" where it is a thing.
+var beforeNoun = words(`el un este ese del primer segundo otro mi su al de`)
+
+// onlyPresent are forms that no past has without its accent.
+var onlyPresent = words(`muevo suelto encierro cuento encuentro prendo`)
 
 // accents reports whether the message is typed with accents.
 func (g *glosser) accents() bool {

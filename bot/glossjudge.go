@@ -180,6 +180,10 @@ func (g *glosser) mark() {
 		g.first = g.first || subjectFirst[stepWords[g.in[i].text]]
 		g.weekday = g.weekday || g.at(i+1) != "pasado" && g.at(i-1) != "pasado" && spanishWeekday(k)
 		switch k {
+		case "ahora", "ahorita":
+			g.now = true
+		case "ya":
+			g.yet = true
 		case "acabadora", "finalizadora", "terminadora":
 			g.finisher = true
 		case "favor", "porfa":

@@ -240,12 +240,13 @@ var litreWords = words(`l lt lts litro litros`)
 
 // fed reads "le eché un poco de jarabe a", and "jarabe a" at the head of a clause.
 func (g *glosser) fed(i int) int {
-	k := i
+	k, perhaps := i, false // perhaps: "ahorita echo jarabe" lies ahead, or is done
 	if w := g.at(k); w == "le" || w == "les" {
 		k++
 	}
 	switch {
 	case k < len(g.in) && fedVerbs[g.in[k].text]:
+		perhaps = (g.in[k].text == "echo" && lastAccent(g.in[k].orig) == 'o' && (g.now || g.yet)) || g.in[k].text == "echamos" && g.now
 		if k++; k < len(g.in) && g.in[k].text == "ya" {
 			k++
 		}
@@ -293,6 +294,9 @@ func (g *glosser) fed(i int) int {
 		if w := g.at(k); w != "" && w != "hace" && w != "hoy" && w != "ayer" {
 			return 0
 		}
+	}
+	if perhaps {
+		words = append([]string{"perhaps"}, words...)
 	}
 	g.told = true
 	return g.put(i, k-i, words...)

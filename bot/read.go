@@ -351,6 +351,8 @@ func letterOrDigit(s string) bool {
 // restrain leaves alone what is talk, unless the bot is spoken to.
 func (d *reader) restrain() {
 	r := d.r
+	r.going = r.verb == doStep && d.form == going && r.count == nil
+	r.ahead = d.planned && r.verb == doStep && (d.form == bare || d.form == going) && d.onlyAhead()
 	if r.addressed || r.verb != doStep && r.verb != doDone {
 		return
 	}
@@ -371,6 +373,18 @@ func (d *reader) restrain() {
 		return
 	}
 	d.unread()
+}
+
+// onlyAhead reports whether nothing was left over but the words that say who does
+// it, and that it lies ahead.
+func (d *reader) onlyAhead() bool {
+	n := 0
+	for _, t := range d.toks {
+		if !t.used && (notNow[t.text] || t.text == "to" || t.text == "i" || t.text == "we") {
+			n++
+		}
+	}
+	return len(d.r.rest) <= n
 }
 
 // strangers counts the words left over that mean nothing to the reader.

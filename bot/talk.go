@@ -252,6 +252,9 @@ func (t *talk) act(r *reading) error {
 			return nil
 		}
 	}
+	if t.ahead(r) {
+		return nil
+	}
 	if stop := t.doubt(r); stop {
 		return nil
 	}
@@ -259,6 +262,22 @@ func (t *talk) act(r *reading) error {
 		return t.done(r)
 	}
 	return t.deed(r)
+}
+
+// ahead answers somebody who says that work lies ahead, or is under way. Under its ping they
+// may be on their way; what lies ahead is not offered to be logged.
+func (t *talk) ahead(r *reading) bool {
+	if !r.ahead && !r.going || !r.addressed || t.opt.sure || r.negated || r.question {
+		return false
+	}
+	if k, ok := t.contextTask(); ok && t.toPing() && k.Step == r.step && k.State == rules.Open {
+		t.askDone(k)
+		return true
+	}
+	if r.ahead {
+		t.fail("r_ahead", "Example", t.example(r))
+	}
+	return r.ahead
 }
 
 // doubt deals with messages that must not log as they stand: negations and
