@@ -233,7 +233,7 @@ func (b *Bot) begin(tx *store.Tx, in Incoming) (t *talk, fresh bool, err error) 
 	t.update, t.origin, t.by, t.button = u, u, t.member, pressed
 	t.speak("")
 	if in.Kind != "press" {
-		t.alarm = emergency(in.Text)
+		t.danger = emergency(in.Text)
 	}
 	t.stale = in.Kind == "press" && in.Data != "" && pressed == nil && t.about == ""
 	if in.Kind != "press" && in.ReplyTo != 0 {

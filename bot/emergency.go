@@ -171,15 +171,15 @@ func alarmTokens(list []string) (out []alarmToken) {
 	return out
 }
 
-// alarm is what a text tells of an emergency.
-type alarm struct {
+// danger is what a text tells of an emergency.
+type danger struct {
 	langs []string // of its words; none: it tells of none
 	rest  string   // what else it says
 	lost  string   // what may be a report, and cannot be told from it
 }
 
 // emergency looks for words of an allergic emergency.
-func emergency(text string) (a alarm) {
+func emergency(text string) (a danger) {
 	list := clauses(text)
 	toks := alarmTokens(list)
 	var fit []int
@@ -350,7 +350,7 @@ func (e alarmElem) fits(t alarmToken) bool {
 // apart is a text without what it tells of an emergency.
 func (t *talk) apart(text string) string {
 	if text == t.update.Text && t.update.Kind != "press" {
-		return t.alarm.rest
+		return t.danger.rest
 	}
 	return emergency(text).rest
 }
@@ -358,12 +358,12 @@ func (t *talk) apart(text string) string {
 // helpEmergency queues what to do in an emergency, before all else that is said.
 func (t *talk) helpEmergency() error {
 	m := store.Message{Crew: t.crew.ID, Key: fmt.Sprintf("emergency/%d", t.update.ID), Update: t.update.ID, Chat: t.chat, Answers: t.update.Message}
-	return queueEmergency(t.tx, t.s, t.alarm, t.s.Own[t.member.ID], m)
+	return queueEmergency(t.tx, t.s, t.danger, t.s.Own[t.member.ID], m)
 }
 
 // queueEmergency words it in the languages of the words, of who wrote them, and of the
 // crew, since all of it reads on.
-func queueEmergency(tx *store.Tx, s *rules.Settings, a alarm, own string, m store.Message) error {
+func queueEmergency(tx *store.Tx, s *rules.Settings, a danger, own string, m store.Message) error {
 	var vs []voice
 	for _, l := range slices.Concat(a.langs, []string{own}, s.Langs()) {
 		if has(Languages, l) && !slices.ContainsFunc(vs, func(v voice) bool { return v.lang == l }) {

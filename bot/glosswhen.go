@@ -1,6 +1,9 @@
 package bot
 
-import "strconv"
+import (
+	"strconv"
+	"strings"
+)
 
 // cuando reads a question for the time of a step, "cuándo injertamos la 11", "cuándo hay
 // que mover el lote 3", by what it is in English. What holds any other word is left to
@@ -75,3 +78,29 @@ func cuandoStep(w string) string {
 	}
 	return ""
 }
+
+// present is what a verb in the present tense says beside "ahora" or "ya": that the work
+// lies ahead, "will", or that it may, "perhaps", where the form is that of the past as well;
+// "" without such a word, or where the verb tells of the past.
+func (g *glosser) present(v *gloss, i int) string {
+	w, last := g.at(i), lastAccent(g.in[i].orig)
+	switch {
+	case !g.now && !g.yet, last == 'ó', last == 'é':
+	case v.rank == esPast && strings.HasSuffix(w, "amos") && g.now:
+		return "perhaps" // "ahorita injertamos": just now, or in a moment
+	case v.rank == esSaid && v.words[0] == "i", len(v.words) == 1 && stepForms[v.words[0]] == bare && strings.HasSuffix(w, "o") && !beforeNoun[g.at(i-1)]:
+		if g.now || onlyPresent[w] || g.accents() {
+			return "will"
+		}
+		return "perhaps" // "ya injerto": who writes without accents may mean "injertó"
+	case v.rank == esSaid && v.words[0] != "you", v.rank == esPlease:
+		return "will"
+	}
+	return ""
+}
+
+// beforeNoun stand before "injerto" where it is a thing.
+var beforeNoun = words(`el un este ese del primer segundo otro mi su al de`)
+
+// onlyPresent are forms that no past has without its accent.
+var onlyPresent = words(`muevo suelto encierro cuento encuentro prendo`)

@@ -13,6 +13,95 @@ import (
 // the words. So an offer shows all that would be logged, and one that would leave out a
 // number of the message is not made: the number is the part that cannot be guessed later.
 
+// ahead answers somebody who says that work lies ahead, or is under way. Under its ping they
+// may be on their way; what lies ahead is not offered to be logged.
+func (t *talk) ahead(r *reading) bool {
+	if !r.ahead && !r.going || !r.addressed || t.opt.sure || r.negated || r.question {
+		return false
+	}
+	if k, ok := t.contextTask(); ok && t.toPing() && k.Step == r.step && k.State == rules.Open {
+		t.askDone(k)
+		return true
+	}
+	if r.ahead {
+		t.fail("r_ahead", "Example", t.example(r))
+	}
+	return r.ahead
+}
+
+// doubt deals with messages that must not log as they stand: negations and
+// questions never do, words that were not read and hedges are asked back.
+func (t *talk) doubt(r *reading) bool {
+	switch {
+	case t.opt.sure:
+		return false
+	case r.negated:
+		if r.addressed {
+			t.fail("r_negated", "Example", t.example(r))
+		} else {
+			t.hush()
+		}
+		return true
+	case r.question:
+		if r.addressed {
+			t.fail("r_question", "Hint", t.v.say("hint_help"))
+		} else {
+			t.hush()
+		}
+		return true
+	case r.both && len(r.rest) == 0:
+		t.step = r.step
+		t.ask("ask_both", "Example", t.v.say("form_finish"))
+		return true
+	case len(r.rest) == 0 && !r.hedged:
+		return false
+	}
+	if !r.addressed && (!r.firm() || len(r.rest) > 8 || r.verb == doDone) {
+		t.hush()
+		return true
+	}
+	if r.found {
+		t.askRogues(r)
+		return true
+	}
+	if r.either {
+		t.ask("ask_yard")
+		t.yardsNamed(r)
+		return true
+	}
+	what := t.offered(r)
+	if left := r.leftOut(); len(left) > 0 {
+		rest := slices.Clone(r.rest)
+		for _, n := range left {
+			if !has(rest, n) {
+				rest = append(rest, n)
+			}
+		}
+		t.ask("ask_left", "What", what, "Rest", strings.Join(rest, " "), "Example", t.example(r))
+		t.alarmAny(r)
+		return true
+	}
+	switch {
+	case r.bare:
+		t.ask("ask_bare", "What", what)
+	case len(r.rest) > 0:
+		t.ask("ask_sure", "What", what, "Rest", strings.Join(r.rest, " "))
+	default:
+		t.ask("ask_hedge", "What", what)
+	}
+	t.alarmAny(r)
+	t.offer("b_log", t.rerun("sure=1"))
+	t.offer("b_no", "no")
+	return true
+}
+
+// alarmAny says what a virgin among the cells asks for, sure or not.
+func (t *talk) alarmAny(r *reading) {
+	if r.step == rules.Virgin || r.among {
+		t.say("alarm_any")
+	}
+}
+
 // offered is what an offer shows: the line, and what of the message does not stand in it.
 func (t *talk) offered(r *reading) string {
 	parts := []string{t.summary(r)}

@@ -38,10 +38,16 @@ type scene struct {
 
 const sceneSource, sceneChat = "scene", 1
 
-// playScene plays a context. It knows the lines that contexts have: the clock moved
+// playScene plays a context with a crew that speaks English.
+func playScene(t testing.TB, path string) *scene {
+	t.Helper()
+	return playSceneIn(t, path, "en")
+}
+
+// playSceneIn plays a context. It knows the lines that contexts have: the clock moved
 // to a time, somebody writing, somebody pressing a button of the latest question. The
 // crew speaks one language.
-func playScene(t testing.TB, path, lang string) *scene {
+func playSceneIn(t testing.TB, path, lang string) *scene {
 	t.Helper()
 	script, err := os.ReadFile(path)
 	require.NoError(t, err)

@@ -21,7 +21,7 @@ type signing struct {
 }
 
 func newSigning(t *testing.T, context string) signing {
-	return signing{playScene(t, filepath.Join(utterances, "contexts", context+".txt"), "en"), t}
+	return signing{playScene(t, filepath.Join(utterances, "contexts", context+".txt")), t}
 }
 
 // does takes in an update, acts on it in a way, and finishes it.

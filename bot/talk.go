@@ -3,7 +3,6 @@ package bot
 import (
 	"errors"
 	"fmt"
-	"slices"
 	"strings"
 	"time"
 	"unicode/utf8"
@@ -57,7 +56,7 @@ type talk struct {
 	spent      bool       // the member gets no answer to a question now
 	reported   bool       // the message tells of work, logged or not
 	warned     bool       // the answer warns of something
-	alarm      alarm      // words of an emergency in it
+	danger     danger     // words of an emergency in it
 
 	noticed bool              // the sign is its answer: see sign.go
 	marked  *store.Update     // the message with the sign that it replies to
@@ -99,7 +98,7 @@ func (t *talk) run() error {
 // message reads the origin's text and acts on it.
 func (t *talk) message() error {
 	text := t.origin.Text
-	if t.alarm.langs != nil && clean(t.alarm.rest) == "" {
+	if t.danger.langs != nil && clean(t.danger.rest) == "" {
 		t.hush()
 		return nil
 	}
@@ -264,89 +263,6 @@ func (t *talk) act(r *reading) error {
 	return t.deed(r)
 }
 
-// ahead answers somebody who says that work lies ahead, or is under way. Under its ping they
-// may be on their way; what lies ahead is not offered to be logged.
-func (t *talk) ahead(r *reading) bool {
-	if !r.ahead && !r.going || !r.addressed || t.opt.sure || r.negated || r.question {
-		return false
-	}
-	if k, ok := t.contextTask(); ok && t.toPing() && k.Step == r.step && k.State == rules.Open {
-		t.askDone(k)
-		return true
-	}
-	if r.ahead {
-		t.fail("r_ahead", "Example", t.example(r))
-	}
-	return r.ahead
-}
-
-// doubt deals with messages that must not log as they stand: negations and
-// questions never do, words that were not read and hedges are asked back.
-func (t *talk) doubt(r *reading) bool {
-	switch {
-	case t.opt.sure:
-		return false
-	case r.negated:
-		if r.addressed {
-			t.fail("r_negated", "Example", t.example(r))
-		} else {
-			t.hush()
-		}
-		return true
-	case r.question:
-		if r.addressed {
-			t.fail("r_question", "Hint", t.v.say("hint_help"))
-		} else {
-			t.hush()
-		}
-		return true
-	case r.both && len(r.rest) == 0:
-		t.step = r.step
-		t.ask("ask_both", "Example", t.v.say("form_finish"))
-		return true
-	case len(r.rest) == 0 && !r.hedged:
-		return false
-	}
-	if !r.addressed && (!r.firm() || len(r.rest) > 8 || r.verb == doDone) {
-		t.hush()
-		return true
-	}
-	if r.found {
-		t.askRogues(r)
-		return true
-	}
-	if r.either {
-		t.ask("ask_yard")
-		t.yardsNamed(r)
-		return true
-	}
-	what := t.offered(r)
-	if left := r.leftOut(); len(left) > 0 {
-		rest := slices.Clone(r.rest)
-		for _, n := range left {
-			if !has(rest, n) {
-				rest = append(rest, n)
-			}
-		}
-		t.ask("ask_left", "What", what, "Rest", strings.Join(rest, " "), "Example", t.example(r))
-		return true
-	}
-	switch {
-	case r.bare:
-		t.ask("ask_bare", "What", what)
-	case len(r.rest) > 0:
-		t.ask("ask_sure", "What", what, "Rest", strings.Join(r.rest, " "))
-	default:
-		t.ask("ask_hedge", "What", what)
-	}
-	if r.step == rules.Virgin || r.among {
-		t.say("alarm_any")
-	}
-	t.offer("b_log", t.rerun("sure=1"))
-	t.offer("b_no", "no")
-	return true
-}
-
 // example is the nearest form for what was read.
 func (t *talk) example(r *reading) string {
 	if id := "form_" + string(r.step); r.step != "" && t.v.has(id) {
@@ -423,7 +339,7 @@ var errNoAnswer = errors.New("nothing was said to what was read")
 
 // finish queues the answer and settles the update.
 func (t *talk) finish() error {
-	if t.alarm.langs != nil {
+	if t.danger.langs != nil {
 		if err := t.helpEmergency(); err != nil {
 			return err
 		}

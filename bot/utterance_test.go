@@ -130,7 +130,7 @@ func (g *stage) scene(u utterance) (*scene, int64) {
 	key := lang + "/" + u.context
 	s := g.scenes[key]
 	if s == nil {
-		s = playScene(g.t, filepath.Join(utterances, "contexts", u.context+".txt"), lang)
+		s = playSceneIn(g.t, filepath.Join(utterances, "contexts", u.context+".txt"), lang)
 		g.scenes[key] = s
 	}
 	if !u.replies {
