@@ -1,6 +1,8 @@
 package bot
 
 import (
+	"context"
+	"errors"
 	"os"
 	"path/filepath"
 	"strings"
@@ -8,6 +10,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"yardbell/store"
 )
 
 // Words of an allergic emergency, as they are typed in a hurry, with what the message
@@ -171,4 +175,45 @@ func TestNoEmergencyInTheCorpora(t *testing.T) {
 		}
 	}
 	t.Logf("%d lines", n)
+}
+
+// What to do is said in words, before all else: no sign stands in its place, and replies to
+// it are people's talk.
+func TestEmergencyIsSaid(t *testing.T) {
+	s := playScene(t, filepath.Join(utterances, "contexts", "ripe.txt"))
+	s.bot.Unread = func(string) bool { return true }
+	ctx := context.Background()
+	queued := func(who, text string, reply int64) (list []store.Message) {
+		in := s.incoming(who, text)
+		in.ReplyTo, s.last = reply, in.UpdateID
+		require.NoError(t, s.bot.Handle(ctx, s.now, in))
+		require.NoError(t, s.db.View(ctx, s.now, func(tx *store.Tx) error {
+			all, err := tx.Outbox(s.crew.ID)
+			for _, m := range all {
+				if m.State == "queued" && m.Update != 0 {
+					list = append(list, m)
+				}
+			}
+			return err
+		}))
+		return list
+	}
+	list := queued("Wren", "Odile can't breathe", 0)
+	require.Len(t, list, 1)
+	assert.Equal(t, store.Emergency, list[0].Priority)
+	assert.Equal(t, "reply", list[0].Kind)
+	assert.Contains(t, list[0].Text, "Call your emergency number now")
+	require.NoError(t, s.db.Update(ctx, s.now, func(tx *store.Tx) error {
+		claimed, err := tx.Claim([]int64{list[0].ID})
+		require.Len(t, claimed, 1)
+		_, err2 := tx.MarkSent(claimed[0], 4711, list[0].Text, nil, "")
+		return errors.Join(err, err2)
+	}))
+	s.bot.Unread = nil
+	assert.Empty(t, queued("Ash", "on my way", 4711))
+	assert.Empty(t, queued("Ash", "34", 4711), "no count of anything")
+	list = queued("Ash", "moved 34 to North, she passed out", 0)
+	require.Len(t, list, 2)
+	assert.Equal(t, store.Emergency, list[0].Priority)
+	assert.Contains(t, list[1].Text, "34 moved to North")
 }
