@@ -178,6 +178,15 @@ func (t *talk) mendLine(l store.Line, c mending) error {
 		if now.count != nil {
 			x.Count = now.count
 		}
+		if now.bees != nil {
+			x.Detail.BeesIn = now.bees
+		}
+		if now.ageHi != nil {
+			x.Detail.AgeLo, x.Detail.AgeHi = now.ageLo, now.ageHi
+		}
+		if now.litres != 0 {
+			x.Detail.Litres = now.litres
+		}
 		x.Happened = at
 	}
 	return t.amendLine(l.ID, change)

@@ -44,6 +44,7 @@ func (t *talk) doubt(r *reading) bool {
 		return true
 	case r.question:
 		if r.addressed {
+			t.unclear = true
 			t.fail("r_question", "Hint", t.v.say("hint_help"))
 		} else {
 			t.hush()
@@ -60,6 +61,7 @@ func (t *talk) doubt(r *reading) bool {
 		t.hush()
 		return true
 	}
+	t.unclear = !r.found
 	if r.found {
 		t.askRogues(r)
 		return true

@@ -60,7 +60,11 @@ func (t *talk) rerun(more string) string {
 	if o.part != 0 {
 		parts = append(parts, partDo(o))
 	}
-	return fmt.Sprintf("run|%d|%s", t.origin.ID, strings.Join(append(parts, more), ";"))
+	o2 := strings.Join(append(parts, more), ";")
+	if t.acts != nil {
+		return actDo(t.origin.ID, o2, t.acts)
+	}
+	return fmt.Sprintf("run|%d|%s", t.origin.ID, o2)
 }
 
 func parseOptions(s string) options {
@@ -162,6 +166,12 @@ func (t *talk) pressed(m store.Message, b store.Button) error {
 	case "task":
 		t.opt = options{task: rest, verb: verb(arg), anyway: map[string]bool{}}
 		return t.act(&reading{verb: verb(arg), addressed: true})
+	case "act":
+		u, found, err := t.tx.UpdateRow(id)
+		if err != nil || !found {
+			return err
+		}
+		return t.pressAct(u, rest)
 	case "run":
 		u, found, err := t.tx.UpdateRow(id)
 		if err != nil || !found {

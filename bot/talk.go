@@ -7,6 +7,7 @@ import (
 	"time"
 	"unicode/utf8"
 
+	rdg "yardbell/bot/reading"
 	"yardbell/rules"
 	"yardbell/store"
 )
@@ -62,6 +63,9 @@ type talk struct {
 	marked  *store.Update     // the message with the sign that it replies to
 	thumb   bool              // put on a message of the bot
 	unheard func(string) bool // see Bot.Unread
+	acts    []rdg.Act         // what is being done, where the second reader read it
+	second  bool              // the second reader is asked as well
+	unclear bool              // nothing came of it because of how it was read
 }
 
 // run handles the update.
@@ -149,7 +153,7 @@ func (t *talk) message() error {
 	if t.chat != 0 {
 		return t.inPrivate(m.whole)
 	}
-	return t.events(m)
+	return t.both(m)
 }
 
 func (t *talk) names() (n names, err error) {
@@ -318,7 +322,7 @@ func (t *talk) fail(id string, kv ...any) {
 }
 
 // hush leaves a message alone that was not for the bot.
-func (t *talk) hush() { t.silent = true }
+func (t *talk) hush() { t.silent, t.unclear = true, true }
 
 // refuse asks a refusal back, with the button that overrides it where it may be.
 func (t *talk) refuse(r *rules.Refusal) {

@@ -4,6 +4,7 @@ import "yardbell/rules"
 
 // unread says what was understood of a message to the bot, and the nearest form.
 func (t *talk) unread(r *reading) {
+	t.unclear = true
 	understood := ""
 	if s := r.subject(); !s.Zero() {
 		understood = t.v.say("understood", "What", t.v.subject(s))

@@ -224,7 +224,7 @@ DEGREE=c: grados centígrados | centígrados | grados c
 DEGREE=f: grados f | grados farenheit
 
 # --- clock and calendar
-AT: a las | a la | desde las | desde la | sobre las | como a las | como a la | a eso de las | a eso de la | por ahí de las | por ahí a las | tipo | tipo las | desde | a partir de las | cerca de las | eran las | siendo las
+AT: a las | desde las | sobre las | como a las | a eso de las | por ahí de las | por ahí a las | tipo | tipo las | desde | a partir de las | cerca de las | eran las | siendo las
 APPROX: como | como a | como a las | como a la | a eso de | a eso de las | a eso de la | tipo | tipo las | unos | unas | casi | alrededor de | por ahí de | por ahí de las | más o menos a las | sobre las | cerca de las | pasaditas las | como unos | como unas | aproximadamente | aprox | hace como | como desde
 PART=am: am | a.m | a.m. | de la mañana | de la madrugada | por la mañana | en la mañana | a la mañana | de mañana | am de la mañana | madrugada
 PART=pm: pm | p.m | p.m. | de la tarde | de la noche | por la tarde | por la noche | en la tarde | en la noche | del mediodía | del medio día | del día | tarde | noche | de tarde | de noche
@@ -268,7 +268,7 @@ QUARTER: cuarto | un cuarto | cuartos
 PAST: pasadas | pasaditas | pasadas las | y
 TILL: para las | para la | faltando
 LESS: menos
-OCLOCK: en punto | horas | hrs | exactas
+OCLOCK: en punto | exactas
 ISH: y pico | y algo | y fracción | y tantos
 UNIT=min: minuto | minutos | minutitos
 UNIT=hour: hora | horas | hrs | hs
@@ -332,7 +332,7 @@ ONLY: solo | nomás | solamente | nada más | únicamente | apenas | no más | n
 
 # --- losses: before the number, and after it
 LOSTWORD: perdí | perdimos | perdieron | perdió | se perdieron | se perdió | se me perdieron | se nos perdieron | se me perdió | se nos perdió | tiré | tiramos | tiraron | se cayeron | se cayó | se me cayeron | se nos cayeron | se me cayó | se nos cayó | se murieron | se murió | murieron | murió | se me murieron | se nos murieron | se quebraron | se quebró | se me quebraron | se nos quebraron | quebré | quebramos | se rompieron | se rompió | rompí | rompimos | se me rompieron | se nos rompieron | se secaron | se secó | faltaron | faltó | me faltaron | nos faltaron | fallaron | falló | me fallaron | nos fallaron | se dañaron | se dañó | se me dañaron | dañé | dañamos | perdiendo | menos | boté | botamos | descarté | descartamos | desechamos | deseché | eliminamos por malas | se aplastaron | se aplastó | aplasté | aplastamos | se golpearon | se golpeó | se enfriaron | se enfrió | se me enfriaron | se volaron | se voló | se me voló | se nos voló | se fueron | se escaparon | se escapó | se me escapó | se nos escaparon | se echaron a perder | se echó a perder | se malograron | se malogró | malogré | se estropearon | se abortaron | abortaron | abandonaron | rechazaron | tumbaron | destruyeron | mordieron | royeron | se comieron | se me fueron | se me fue | salieron malas | salió mala | no sirvieron | no sirvió | maté | matamos | desperdicié | se desprendieron | se despegaron | se chuparon | se voltearon | se volteó | voltearon | se me voltearon | se ladearon | se me golpearon | se nos golpearon | boto | botaron | me rechazaron | me tiraron | me botaron | me tumbaron
-DEADWORD: muertas | muerta | muertos | muerto | secas | seca | secos | seco | vacías | vacía | vacíos | vacío | perdidas | perdida | perdidos | perdido | malas | mala | malos | malo | rotas | rota | rotos | roto | quebradas | quebrada | dañadas | dañada | dañados | aplastadas | aplastada | golpeadas | golpeada | fallaron | falló | fallidas | fallada | falladas | murieron | murió | se murieron | se murió | se perdieron | se perdió | se cayeron | se cayó | se rompieron | se secaron | se quebraron | no nacieron | no nació | sin nacer | no salieron | no salió | no emergieron | no eclosionaron | no prendieron | no prendió | no pegaron | no pegó | no agarraron | no agarró | no aceptaron | no las aceptaron | no aceptadas | no jalaron | no operculadas | sin opercular | sin sellar | no selladas | no sirven | no sirvieron | no sirvió | no quedaron | no se lograron | no se logró | no llegaron | abortadas | abortada | chupada | chupadas | podrida | podridas | mordida | mordidas | roída | roídas | rechazadas | rechazada | abandonadas | abandonada | tumbadas por las abejas | destruidas | enfriadas | fría | frías | descartadas | descartada | muy chicas | muy chiquitas | raquíticas | deformes | deforme | defectuosas | defectuosa | aún cerradas | todavía cerradas | siguen cerradas | todavía no | aún no | faltantes | de menos | huérfano | huérfanos | huérfanas | huérfana | zanganero | zanganeros | zanganeras | zanganera | sin postura | sin huevos | se echaron a perder | echadas a perder | malogradas | malograda | secaron | cayeron | rompieron | perdieron | aplastaron | abortaron | negras | aguadas | desprendidas | sin reina | fugadas | voladas | se fueron | muertas en celda | muertas en la celda | muertas en sus celdas | muy tiernas | tiernas todavía | aún tiernas | volteadas | ladeadas | se me cayeron | se nos cayeron | se me golpearon | se golpearon | se voltearon | se perdieron en el camino | se aplastaron | se enfriaron | tiradas | las rompieron | las mordieron | las tumbaron | las tiraron | se me fueron | se escaparon | se volaron | se me fue | se quebró | se me cayó | la rompieron | la mordieron | tronadas | reventadas por dentro | no jaló | no pegaron bien | mal selladas | mal pegadas
+DEADWORD: muertas | muerta | muertos | muerto | secas | seca | secos | seco | vacías | vacía | vacíos | vacío | perdidas | perdida | perdidos | perdido | malas | mala | malos | malo | rotas | rota | rotos | roto | quebradas | quebrada | dañadas | dañada | dañados | aplastadas | aplastada | golpeadas | golpeada | fallaron | falló | fallidas | fallada | falladas | murieron | murió | se murieron | se murió | se perdieron | se perdió | se cayeron | se cayó | se rompieron | se secaron | se quebraron | no nacieron | no nació | sin nacer | no salieron | no salió | no emergieron | no eclosionaron | no prendieron | no prendió | no pegaron | no pegó | no agarraron | no agarró | no aceptaron | no las aceptaron | no aceptadas | no jalaron | no operculadas | sin opercular | sin sellar | no selladas | no sirven | no sirvieron | no sirvió | no quedaron | no se lograron | no se logró | no llegaron | abortadas | abortada | chupada | chupadas | podrida | podridas | mordida | mordidas | roída | roídas | rechazadas | rechazada | abandonadas | abandonada | tumbadas por las abejas | destruidas | enfriadas | fría | frías | descartadas | descartada | muy chicas | muy chiquitas | raquíticas | deformes | deforme | defectuosas | defectuosa | aún cerradas | todavía cerradas | siguen cerradas | todavía no | aún no | faltantes | de menos | zanganero | zanganeros | zanganeras | zanganera | sin postura | sin huevos | se echaron a perder | echadas a perder | malogradas | malograda | secaron | cayeron | rompieron | perdieron | aplastaron | abortaron | negras | aguadas | desprendidas | sin reina | fugadas | voladas | se fueron | muertas en celda | muertas en la celda | muertas en sus celdas | muy tiernas | tiernas todavía | aún tiernas | volteadas | ladeadas | se me cayeron | se nos cayeron | se me golpearon | se golpearon | se voltearon | se perdieron en el camino | se aplastaron | se enfriaron | tiradas | las rompieron | las mordieron | las tumbaron | las tiraron | se me fueron | se escaparon | se volaron | se me fue | se quebró | se me cayó | la rompieron | la mordieron | tronadas | reventadas por dentro | no jaló | no pegaron bien | mal selladas | mal pegadas
 
 # --- holds a report back
 NEG: no | nunca | ni | sin | tampoco | jamás | nadie | aún no | todavía no | no se pudo | no pude | no pudimos | no alcancé | no alcanzamos | no alcanzó | no dio tiempo | no me dio tiempo | no nos dio tiempo | no hubo tiempo | no quise | no quiso | no quisimos | olvidé | olvidamos | se me olvidó | se nos olvidó | se me pasó | se nos pasó | faltó | falta | faltan | imposible | nel | nop | nopo | nones | para nada | ni modo que | en vez de | en lugar de | a falta de | negativo | nadien | sin haber | sin hacer | sin terminar | no se hizo | no está hecho | no está listo | no se ha hecho | no hemos | no he | no han | no ha | nos faltó | me faltó | incompleto | incompleta | no fue posible | no se logró | nanais | ni madres | no'mbre | nombre no | casi no
@@ -667,3 +667,46 @@ HARMLESS: girasol | acahual | mezquite | azahar | naranjo | eucalipto | algarrob
 
 # --- other life: a soft hint that a number is not the crew's
 FOREIGN: alza | alzas | caja | cajas | colmena | colmenas | piso | pisos | tapa | tapas | techo | techos | entretapas | tambor | tambores | tambos | camioneta | camión | camiones | troca | carro | carros | coche | coches | moto | motos | tráiler | remolque | cerveza | cervezas | chelas | caguamas | tacos | taco | tortas de jamón | tamales | pupusas | arepas | empanadas | pollo asado | pizza | pizzas | comida para | perro | perros | gato | gatos | niño | niños | niña | niñas | hijos | dinero | lana | plata | pesos | dólares | euros | quetzales | lempiras | colones | soles | bolívares | guaraníes | varos | gasolina | diésel | kilómetro | kilómetros | km | metros | metro | cuadras | celular | celulares | teléfono | teléfonos | partido | partidos | goles | gol | láminas | llanta | llantas | fotos | foto | videos | video | precio | precios | gallina | gallinas | pollo | pollos | pollitos | huevos de gallina | mojarra | mojarras | pescado | pescados | peces | truchas | tienda | mercado | río | tráfico | pila | pilas | batería | baterías | radio | canción | canciones | película | gente de | personas | persona | clientes de miel | cubetas | guantes | trajes | velos | hormiga | hormigas | avispa | avispas | lluvias | bulto | bultos | saco | sacos | costales | costal | planta | plantas | árbol | árboles | matas | vacas | vaca | borregos | borrego | chivas | chivo | cabras | cerdos | puercos | caballos | caballo | mesas | mesa | sillas | silla | boletos | puerta | puertas | ganaderos | político | políticos | escuela | iglesia | cumpleaños | boda | fiesta | doctor | hospital | herramientas | clavos | tablas | ladrillos | cemento | postes | trampas | trampa | milpa | hectáreas | tomates | trompo | abejorros | cafecito | almuerzo | desayuno | casa | casas | llave | llaves | hijo | hija | sobrina | sobrino | leche | agua | lonche | lonches | moscas | mosquitos | arañas | enjambre | enjambres | taller | bodega | fotos de | fotos del | fotos de la | foto de | cuadros de miel | cuadro de miel | marcos de miel | panales de miel | panal de miel | bastidores de miel | bastidor de miel | alzas de miel | litros de miel | kilos de miel | cubetas de miel | cuadros de abejas | bastidores de abejas | láminas de cera | cera estampada | hojas de cera | cúpulas nuevas | copas nuevas | ratones | ratón | víboras | víbora | venado | venados | tlacuache | tejón | zopilotes | fogata | fogatas | tablones
+
+# --- grammar of entities.txt: words that its patterns go by
+BUILDERS: criadoras | iniciadoras | las criadoras | colmenas criadoras
+FROMOF: de | de la
+HEDGENUM: eso
+LETTER=b: be | b
+OFTHEM: de ellas | de esas | de estas
+ONDAY: el | del
+OR: o
+ORD=1: primer | primero | primera
+ORD=2: segundo | segunda
+ORD=3: tercer | tercero | tercera
+OUTOF: de un total de | de entre
+ROUNDWORD: tanda | ronda | vuelta
+THEF: la | a la | de la | con la
+TO: a | hasta
+WHOLE: entero | entera | completo | completa
+HAVE: hay | tenemos | tengo | tiene | tienen
+HONEY: miel
+HABIT: siempre | normalmente | cada vez que | soliamos
+COMMAND: ajustar | ayuda | agregar | quitar | pedido | plan | calendario | informe
+LET.done: deje | dejamos
+THEN: asi que | por eso
+NONETOOK: no prendio ninguna | no pego ninguna | no prendio nada | ninguna prendio | ninguna pego | no agarro ninguna | no aceptaron ninguna
+INSTEAD: en vez de | en lugar de
+AT1: a la | como a la | a eso de la | a la de | tipo a la
+ANDTEN: y
+PARTWORD: mañana | tarde | noche | madrugada
+PLACE=north: norte
+PLACE=south: sur
+PLACE=east: este
+PLACE=west: oeste
+PLACE=creek: arroyo
+PLACE=hill: cerro | loma
+PLACE=river: rio
+PLACE=home: casa
+ending ado: ao
+DEADWORD: se me volaron | se volaron | se me escaparon | se escaparon | se me fueron volando | escaparon | volaron
+PLEASE: porfa | por favor | porfavor
+HARMLESS: antes de comer | antes de la lluvia | antes del almuerzo | que faltaban | que faltan | llueve | lloviendo | colmena | colmenas | solita | poquitos | apuren | apure
+ROGUE: celda loca | celdas locas
+NOROGUE: sin falsas | sin celdas falsas | ninguna celda loca | ninguna loca | no encontre ninguna celda loca
+CLAIM: me la echo yo | me las echo yo | la hago yo | lo hago yo | las llevo yo | las muevo yo | yo la hago | yo lo hago

@@ -1,0 +1,225 @@
+package bot
+
+import (
+	"context"
+	"errors"
+	"time"
+
+	rdg "yardbell/bot/reading"
+	"yardbell/rules"
+	"yardbell/store"
+)
+
+// openEarly is how long before its window a task may be reported all the same.
+const openEarly = 12 * time.Hour
+
+// known gathers what the reader is told beside the text: the crew's names, what is open
+// with its counts, the message replied to, the sender's last line.
+func (t *talk) known() (rdg.Known, error) {
+	k := rdg.Known{Now: t.origin.Said.In(t.s.Zone), Language: t.s.Lang, Combs: map[int]string{}, Holds: map[string]int{},
+		Addressed: t.addressed || t.replied != nil}
+	var err error
+	if k.Builders, k.Yards, err = t.tx.Names(t.crew.ID); err != nil {
+		return k, err
+	}
+	list, err := t.tx.Breeders(t.crew.ID)
+	if err != nil {
+		return k, err
+	}
+	for _, b := range list {
+		k.Breeders = append(k.Breeders, b.Number)
+		if b.Comb == 0 {
+			continue
+		}
+		combs, err := t.tx.Combs(t.crew.ID, b.Number)
+		if err != nil {
+			return k, err
+		}
+		for _, c := range combs {
+			if c.ID == b.Comb {
+				k.Combs[b.Number] = c.Mark
+			}
+		}
+	}
+	members, err := t.tx.Members(t.crew.ID)
+	if err != nil {
+		return k, err
+	}
+	for _, m := range members {
+		k.Members = append(k.Members, m.Name)
+	}
+	if err := t.openNow(&k); err != nil {
+		return k, err
+	}
+	if m := t.replied; m != nil {
+		k.Reply = &rdg.Ping{Step: m.Step, Task: m.TaskKey != ""}
+		subjectInto(k.Reply, rules.ParseSubject(m.Subject))
+		if task, ok := t.contextTask(); ok {
+			k.Reply.Step = task.Step
+			subjectInto(k.Reply, task.Subject)
+			if k.Reply.Batch == 0 {
+				k.Reply.Batch = task.Batch
+			}
+			if k.Reply.Breeder == 0 && task.Subject.Kind != rules.BatchKind {
+				k.Reply.Breeder = task.Breeder
+			}
+		}
+	}
+	return k, t.lastLine(&k)
+}
+
+func subjectInto(p *rdg.Ping, s rules.Subject) {
+	switch s.Kind {
+	case rules.BatchKind:
+		p.Batch = s.Number()
+	case rules.BreederKind:
+		p.Breeder = s.Number()
+	case rules.BuilderKind:
+		p.Builder = s.Key
+	case rules.YardKind:
+		p.Yard = s.Key
+	}
+}
+
+// openNow puts in what may be reported now, with how many there are to count from.
+func (t *talk) openNow(k *rdg.Known) error {
+	tasks, err := t.tx.OpenTasks(t.crew.ID)
+	if err != nil {
+		return err
+	}
+	batches, err := t.tx.Batches(t.crew.ID)
+	if err != nil {
+		return err
+	}
+	byNumber := map[int]rules.Batch{}
+	for _, b := range batches {
+		byNumber[b.Number] = b
+		if b.Builder != "" && !b.Ended {
+			k.Holds[b.Builder] = b.Number
+		}
+	}
+	entries, err := t.tx.BatchEntries(t.crew.ID)
+	if err != nil {
+		return err
+	}
+	now := t.origin.Said
+	for _, task := range tasks {
+		if task.Guard || now.Before(task.Earliest.Add(-openEarly)) || now.Sub(task.Latest) > rules.StaleAfter {
+			continue
+		}
+		o := rdg.Expect{Step: task.Step, Batch: task.Batch, Breeder: task.Breeder, Ready: !now.Before(task.Earliest), Mark: task.Mark}
+		if task.Subject.Kind == rules.BuilderKind {
+			o.Builder = task.Subject.Key
+		}
+		if b, ok := byNumber[task.Batch]; ok {
+			if o.Builder == "" {
+				o.Builder = b.Builder
+			}
+			o.Breeder = b.Breeder
+			o.Had, o.Yards = had(b, task.Step, entries[task.Batch])
+		}
+		k.Open = append(k.Open, o)
+	}
+	return nil
+}
+
+// had is how many there are to count from at a step of a batch, and how many of them in
+// each yard.
+func had(b rules.Batch, step rules.Step, entries []rules.Entry) (n int, yards map[string]int) {
+	before := step
+	if step == rules.Nucs {
+		before = rules.Move
+	}
+	if c, _ := b.Counts.Stage(before); c != nil {
+		n = *c
+	}
+	if step == rules.Move && b.Counts.Moved != nil {
+		n -= *b.Counts.Moved
+	}
+	for _, e := range entries {
+		if e.Action == rules.Did && e.Step == rules.Move && e.Into != "" {
+			if yards == nil {
+				yards = map[string]int{}
+			}
+			yards[e.Into] += deref(e.Count)
+		}
+	}
+	return n, yards
+}
+
+// lastLine puts in the sender's last line, while it may be put right.
+func (t *talk) lastLine(k *rdg.Known) error {
+	lines, err := t.lastLines()
+	if err != nil || len(lines) == 0 {
+		return err
+	}
+	l := lines[0]
+	if l.Action != rules.Did || l.Step == rules.Add || l.Step == rules.Ordered {
+		return nil
+	}
+	k.Last = &rdg.Line{Act: actOf(l.Entry), At: l.Happened.In(t.s.Zone), Since: t.origin.Said.Sub(l.Said)}
+	if l.Count == nil && needsCount[l.Step] && k.Last.Since < time.Hour {
+		k.Asked = &rdg.Ping{Step: l.Step, Need: "count"}
+		subjectInto(k.Asked, l.Subject)
+	}
+	return nil
+}
+
+// lastLines are the lines that a correction without a name is about: of the message
+// replied to, else the sender's last.
+func (t *talk) lastLines() ([]store.Line, error) {
+	if t.replied != nil && t.replied.Update != 0 {
+		return t.repliedLines()
+	}
+	return t.effectiveOwn(1)
+}
+
+// actOf spells a line as the act that would log it.
+func actOf(e rules.Entry) rdg.Act {
+	a := rdg.Act{Kind: rdg.Did, Step: e.Step, Count: e.Count, Of: e.Of, Mark: e.Mark, Bees: e.Detail.BeesIn, AgeLo: e.Detail.AgeLo, AgeHi: e.Detail.AgeHi,
+		Litres: e.Detail.Litres, Each: e.Detail.Each, None: e.Detail.NoEggs, Release: e.Detail.Release}
+	switch e.Subject.Kind {
+	case rules.BatchKind:
+		a.Batch = e.Subject.Number()
+	case rules.BreederKind:
+		a.Breeder = e.Subject.Number()
+	case rules.BuilderKind:
+		a.Builder = e.Subject.Key
+	case rules.YardKind:
+		a.Yard = e.Subject.Key
+	}
+	switch e.Step {
+	case rules.Graft:
+		a.Breeder, a.Builder = e.From, e.Into
+	case rules.Finish:
+		a.Builder = e.Into
+	default:
+		if a.Yard == "" {
+			a.Yard = e.Into
+		}
+	}
+	return a
+}
+
+// errPeek rolls a look back that must change nothing.
+var errPeek = errors.New("only looked")
+
+// Known is what the reader would be told of a message that came in now. Nothing is kept.
+func (b *Bot) Known(ctx context.Context, now time.Time, in Incoming) (k rdg.Known, err error) {
+	err = b.db.Update(ctx, now, func(tx *store.Tx) error {
+		t, fresh, err := b.begin(tx, in)
+		if err != nil {
+			return err
+		}
+		if fresh {
+			if k, err = t.known(); err != nil {
+				return err
+			}
+		}
+		return errPeek
+	})
+	if errors.Is(err, errPeek) {
+		err = nil
+	}
+	return k, err
+}

@@ -1,0 +1,167 @@
+package reading
+
+import (
+	"time"
+
+	"yardbell/rules"
+)
+
+// Kind is what an act does.
+type Kind string
+
+// Did reports work. Amend puts the sender's last line right, Void takes it back. Claim,
+// Later and Skip are about a task that is open, Done about the one of the ping replied
+// to. Seen says that a ping was read, and no more. Query asks; Command is a line that
+// opens with a word of the bot's commands and is handed on as it stands.
+const (
+	Did     Kind = "did"
+	Amend   Kind = "amend"
+	Void    Kind = "void"
+	Claim   Kind = "mine"
+	Later   Kind = "later"
+	Skip    Kind = "skip"
+	Done    Kind = "done"
+	Seen    Kind = "seen"
+	Query   Kind = "query"
+	Command Kind = "command"
+)
+
+// Act is one thing that a message asks for: a kind and typed slots. Which slots a step
+// takes stands in frames.txt; [Reader.Check] holds an act to it. An act is kept under the
+// button that offers it, so that no press reads text again; its JSON is part of the file.
+type Act struct {
+	Kind    Kind       `json:"kind"`
+	Step    rules.Step `json:"step,omitempty"`
+	Batch   int        `json:"batch,omitempty"`
+	Breeder int        `json:"breeder,omitempty"`
+	Builder string     `json:"builder,omitempty"`
+	Yard    string     `json:"yard,omitempty"`
+	Count   *int       `json:"count,omitempty"`
+	Of      *int       `json:"of,omitempty"`
+	Old     *int       `json:"old,omitempty"` // amend: the count it was
+	All     bool       `json:"all,omitempty"` // everything there was
+	Mark    string     `json:"mark,omitempty"`
+	Bees    *bool      `json:"bees,omitempty"`
+	AgeLo   *float64   `json:"age_lo,omitempty"` // hours since hatch
+	AgeHi   *float64   `json:"age_hi,omitempty"`
+	Litres  float64    `json:"litres,omitempty"`
+	Each    bool       `json:"each,omitempty"` // to each nuc
+	None    bool       `json:"none,omitempty"` // eggs: looked, none there
+	Release bool       `json:"release,omitempty"`
+	When    *When      `json:"when,omitempty"`
+	Span    int        `json:"span,omitempty"` // later: minutes
+	Reason  string     `json:"reason,omitempty"`
+	Topic   Topic      `json:"topic,omitempty"` // query: what about
+	Text    string     `json:"text,omitempty"`  // command: the line
+}
+
+// Topic is what a question is about.
+type Topic string
+
+// The questions that are understood.
+const (
+	AskDue      Topic = "due"      // what is to be done, on a day
+	AskWhen     Topic = "when"     // when a step is due
+	AskWho      Topic = "who"      // who took a task
+	AskBatch    Topic = "batch"    // how a batch stands
+	AskBreeder  Topic = "breeder"  // how a breeder stands
+	AskBuilder  Topic = "builder"  // what is in a builder
+	AskYard     Topic = "yard"     // how a yard stands
+	AskFree     Topic = "free"     // nucs that are free
+	AskBreeders Topic = "breeders" // which breeders there are
+	AskCount    Topic = "count"    // a number on record
+	AskLog      Topic = "log"      // the newest lines
+	AskHelp     Topic = "help"
+)
+
+// When is a time as it was said. The zero value says nothing.
+type When struct {
+	Now     bool          `json:"now,omitempty"`
+	Ago     time.Duration `json:"ago,omitempty"`
+	Day     *int          `json:"day,omitempty"`     // days from today, -1 yesterday
+	Weekday int           `json:"weekday,omitempty"` // 1 Monday to 7 Sunday
+	Month   int           `json:"month,omitempty"`
+	Date    int           `json:"date,omitempty"`  // day of the month
+	Clock   *int          `json:"clock,omitempty"` // minutes since midnight, as said
+	Fixed   bool          `json:"fixed,omitempty"` // the clock is of 24 hours: noon, 19:30
+	Half    string        `json:"half,omitempty"`  // am, pm
+	Approx  bool          `json:"approx,omitempty"`
+}
+
+// Outcome is what becomes of a message.
+type Outcome string
+
+// Log does the acts at once. Ask asks, offering Others where there are any. Notice shows
+// that the message was seen and not logged. Ignore leaves it alone.
+const (
+	Log    Outcome = "log"
+	Ask    Outcome = "ask"
+	Notice Outcome = "notice"
+	Ignore Outcome = "ignore"
+)
+
+// Result is what was made of a message.
+type Result struct {
+	Outcome  Outcome
+	Acts     []Act    // Log: what to do, in order. Ask: the likeliest, where there is one
+	Others   [][]Act  // Ask: what a button each may offer, the likeliest first
+	Doubts   []string // why it was not logged: names of flags
+	Unread   []string // words that nobody explained
+	Language string   // "en", "es" … in which it is written, empty where it does not say
+	Talk     float64  // how likely it is talk, 0 to 1
+	Why      []Piece
+}
+
+// Piece says what a run of words was taken for.
+type Piece struct {
+	Words string
+	As    string
+}
+
+// Known is what the reader is told beside the text.
+type Known struct {
+	Now      time.Time // in the crew's zone
+	Language string    // of the crew
+	Breeders []int
+	Builders []string
+	Yards    []string
+	Members  []string
+	Combs    map[int]string // breeder on a comb: the pin's colour, or empty
+	Holds    map[string]int // builder: the batch in it
+	Open     []Expect       // open tasks, and counts that are still to come
+
+	Addressed bool  // the bot is plainly spoken to
+	Reply     *Ping // the bot's message that is replied to
+	Asked     *Ping // what the bot asked this member last, still open
+	Last      *Line // the sender's last line, while it is fresh
+}
+
+// Expect is something open that a message may report.
+type Expect struct {
+	Step    rules.Step
+	Batch   int            `json:",omitempty"`
+	Breeder int            `json:",omitempty"`
+	Builder string         `json:",omitempty"`
+	Mark    string         `json:",omitempty"` // of the comb that is grafted from
+	Yards   map[string]int `json:",omitempty"` // where they are, and how many
+	Had     int            `json:",omitempty"` // how many there are to count from, 0 unknown
+	Ready   bool           `json:",omitempty"` // its window is open by now
+}
+
+// Ping is a message of the bot. Step is empty where it is about none.
+type Ping struct {
+	Step    rules.Step `json:",omitempty"`
+	Batch   int        `json:",omitempty"`
+	Breeder int        `json:",omitempty"`
+	Builder string     `json:",omitempty"`
+	Yard    string     `json:",omitempty"`
+	Need    string     `json:",omitempty"` // question: "count", "time", "yard", "builder"
+	Task    bool       `json:",omitempty"` // it is about a task that can be answered
+}
+
+// Line is a line of the log as it counts now.
+type Line struct {
+	Act   Act
+	At    time.Time // when it happened, in the crew's zone
+	Since time.Duration
+}

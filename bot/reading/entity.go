@@ -1,0 +1,316 @@
+package reading
+
+import (
+	"io/fs"
+	"strconv"
+	"strings"
+	"time"
+)
+
+// entityKind names what stands in a message beside its words.
+type entityKind string
+
+// The kinds of entity; entities.txt has their patterns.
+const (
+	eTime     entityKind = "time"
+	eAge      entityKind = "age"
+	eSpan     entityKind = "span"
+	eLitres   entityKind = "litres"
+	eAmount   entityKind = "amount"
+	ePercent  entityKind = "percent"
+	eTemp     entityKind = "temp"
+	eBars     entityKind = "bars"
+	eRatio    entityKind = "ratio"
+	eAllBut   entityKind = "allbut"
+	eLost     entityKind = "lost"
+	eBoth     entityKind = "both"
+	eBuilders entityKind = "builders"
+	eAll      entityKind = "all"
+	eRest     entityKind = "rest"
+	eNone     entityKind = "none"
+	eHalf     entityKind = "half"
+	eBatch    entityKind = "batch"
+	eRound    entityKind = "round"
+	eBuilder  entityKind = "builder"
+	eYard     entityKind = "yard"
+	eBreeder  entityKind = "breeder"
+	ePin      entityKind = "pin"
+	eMember   entityKind = "member"
+	eNumber   entityKind = "number"
+)
+
+// entity is one of them with its values.
+type entity struct {
+	kind   entityKind
+	n      int     // number, batch, breeder, count of a ratio, of what is lost
+	of     int     // ratio
+	amount float64 // litres, degrees
+	lo, hi float64 // age, hours
+	span   time.Duration
+	name   string // yard, builder, member, colour
+	from   bool   // breeder: "from 7"
+	named  bool   // breeder: said to be one
+	whole  bool   // batch: all of it
+	slip   bool   // a name with a slip
+	when   When
+}
+
+var entityKinds = map[entityKind]bool{eTime: true, eAge: true, eSpan: true, eLitres: true, eAmount: true, ePercent: true, eTemp: true, eBars: true, eRatio: true,
+	eAllBut: true, eLost: true, eBoth: true, eBuilders: true, eAll: true, eRest: true, eNone: true, eHalf: true, eBatch: true, eRound: true, eBuilder: true,
+	eYard: true, eBreeder: true, ePin: true, eMember: true, eNumber: true}
+
+// loadEntities reads the patterns.
+func (r *Reader) loadEntities(fsys fs.FS, file string) error {
+	groups := map[string]*group{}
+	return eachLine(fsys, file, func(n int, line string) error {
+		head, body, ok := strings.Cut(line, ":")
+		words := strings.Fields(head)
+		if !ok || len(words) < 2 {
+			return fault(file, n, "want group NAME: … or entity KIND: …, not %q", line)
+		}
+		body = strings.ReplaceAll(body, "BREEDERWORD+", "BREEDERWORD BREEDERWORD*")
+		elems, err := r.parseElements(file, n, body, groups)
+		if err != nil {
+			return err
+		}
+		switch words[0] {
+		case "group":
+			g := groups[words[1]]
+			if g == nil {
+				g = &group{name: words[1]}
+				groups[words[1]] = g
+			}
+			g.rows = append(g.rows, elems)
+		case "entity":
+			k := entityKind(words[1])
+			if !entityKinds[k] {
+				return fault(file, n, "no entity is called %q", words[1])
+			}
+			r.patterns = append(r.patterns, pattern{kind: k, maybe: len(words) > 2, elems: elems, line: n})
+		default:
+			return fault(file, n, "want group or entity, not %q", words[0])
+		}
+		return nil
+	})
+}
+
+func atof(s string) float64 { f, _ := strconv.ParseFloat(s, 64); return f }
+
+// quantity is the number that was captured as a number, as "a", "a couple" or "half a".
+func quantity(c captures, name string) float64 {
+	k, ok := c.get(name)
+	if !ok {
+		return 0
+	}
+	return k.num
+}
+
+// make builds an entity from what a pattern captured. ok is false where the values do not
+// make one: a ratio of more than all, an hour that is none.
+func (l *lattice) make(p pattern, c captures) (e entity, ok bool) {
+	e.kind = p.kind
+	whole := func(name string) bool {
+		k, has := c.get(name)
+		return !has || k.num == float64(int(k.num)) && k.num < 1e6
+	}
+	for _, name := range []string{"n", "k", "v", "of", "h", "m", "dd"} {
+		if p.kind != eLitres && p.kind != eSpan && p.kind != eTime && p.kind != eTemp && p.kind != ePercent && p.kind != eAmount && !whole(name) {
+			return e, false
+		}
+	}
+	e.n = c.int("n", 0)
+	switch p.kind {
+	case eTime:
+		return l.time(e, c)
+	case eAge:
+		e.lo, e.hi = quantity(c, "lo"), quantity(c, "hi")
+		if e.hi == 0 {
+			e.hi = e.lo
+		}
+		if _, said := c.get("lo"); !said {
+			e.lo, e.hi = 0, 24
+		}
+		return e, e.hi >= e.lo && e.hi <= 200
+	case eSpan:
+		e.span = spanOf(c)
+		return e, true
+	case eLitres:
+		u, _ := c.get("u")
+		e.amount = quantity(c, "n") * u.num
+		return e, e.amount > 0
+	case eAmount, ePercent, eTemp:
+		e.amount = quantity(c, "n")
+		return e, true
+	case eBars:
+		e.n = int(quantity(c, "n")) * c.int("k", 0)
+		return e, e.n > 0 && e.n < 2000
+	case eRatio:
+		if k, has := c.get("r"); has {
+			e.n, e.of = int(l.toks[k.tok].num), l.toks[k.tok].of
+		} else {
+			e.n, e.of = c.int("v", 0), c.int("of", 0)
+			if e.of < 10 {
+				return e, false
+			}
+		}
+		return e, e.n <= e.of && e.of > 0
+	case eAllBut, eLost:
+		if w, said := c.get("w"); said {
+			e.name = w.value
+		}
+		e.n = c.int("k", 1)
+		return e, e.n > 0
+	case eBatch, eRound:
+		e.whole = c.has("a")
+		return e, e.n > 0
+	case eBuilder:
+		return l.builder(e, c)
+	case eYard, eMember:
+		k, _ := c.get("n")
+		e.name, e.slip = strings.CutSuffix(k.value, "\x00")
+		return e, true
+	case eBreeder:
+		e.from = c.has("f")
+		e.named = true
+		return e, e.n > 0
+	case ePin:
+		k, _ := c.get("c")
+		e.name = k.value
+		return e, true
+	}
+	return e, true
+}
+
+// builder names one of the crew's: by its name, by its letter and number, by its number.
+func (l *lattice) builder(e entity, c captures) (entity, bool) {
+	if k, has := c.get("n"); has {
+		e.n = 0
+		e.name, e.slip = strings.CutSuffix(k.value, "\x00")
+		return e, true
+	}
+	digits := strconv.Itoa(c.int("k", 0))
+	letter := ""
+	if k, has := c.get("l"); has {
+		letter = k.value
+	}
+	e.n = 0
+	for _, b := range l.known.Builders {
+		f := fold(b)
+		if letter != "" && f == letter+digits || letter == "" && (f == digits || len(f) == len(digits)+1 && f[1:] == digits) {
+			e.name = b
+			return e, true
+		}
+	}
+	return e, false
+}
+
+func spanOf(c captures) time.Duration {
+	u, _ := c.get("u")
+	n := quantity(c, "n")
+	if c.has("half") {
+		n += 0.5
+	}
+	unit := map[string]time.Duration{"min": time.Minute, "hour": time.Hour, "day": 24 * time.Hour, "week": 7 * 24 * time.Hour}[u.value]
+	return time.Duration(n * float64(unit))
+}
+
+// time builds the time that a pattern captured.
+func (l *lattice) time(e entity, c captures) (entity, bool) {
+	w := &e.when
+	w.Approx = c.has("approx") || c.has("ish")
+	if c.has("now") {
+		w.Now = true
+		return e, true
+	}
+	if k, has := c.get("u"); has {
+		span := spanOf(c)
+		if k.value == "day" || k.value == "week" {
+			d := -int(span / (24 * time.Hour))
+			w.Day = &d
+		} else {
+			w.Ago = span
+		}
+		return e, span > 0 && span < 60*24*time.Hour
+	}
+	day := func(d int) { w.Day = &d }
+	for _, k := range c {
+		switch k.name {
+		case "d":
+			day(int(k.num))
+		case "pd":
+			v := strings.TrimSuffix(strings.TrimSuffix(k.value, "am"), "pm")
+			day(int(atof(v)))
+			w.Half = k.value[len(v):]
+		case "p":
+			w.Half = k.value
+		case "wd":
+			w.Weekday = int(k.num)
+		case "mo":
+			w.Month = int(k.num)
+		case "dd":
+			w.Date = int(k.num)
+		}
+	}
+	clock, has, ok := l.clock(c)
+	if !ok {
+		return e, false
+	}
+	if has {
+		w.Clock = &clock
+		w.Fixed = c.has("noon") || c.has("mid") || clock >= 13*60 || clock < 60 || l.leadingZero(c)
+	}
+	return e, has || w.Day != nil || w.Weekday != 0 || w.Month != 0 && w.Date >= 1 && w.Date <= 31
+}
+
+// clock is the time of day captured, in minutes since midnight.
+func (l *lattice) clock(c captures) (minutes int, has, ok bool) {
+	if k, is := c.get("c"); is {
+		return l.toks[k.tok].clock, true, l.toks[k.tok].clock <= 24*60
+	}
+	if k, is := c.get("hm"); is {
+		n := int(l.toks[k.tok].num)
+		return n/100*60 + n%100, true, true
+	}
+	if c.has("noon") {
+		return 12 * 60, true, true
+	}
+	if c.has("mid") {
+		return 0, true, true
+	}
+	if k, is := c.get("h1"); is {
+		return 60, true, k.num == 1 // "a la una"
+	}
+	k, is := c.get("h")
+	if !is {
+		if c.has("approx") && !c.has("d") && !c.has("pd") && !c.has("wd") {
+			return 0, false, false
+		}
+		return 0, false, true
+	}
+	h, m := int(k.num), c.int("m", 0)
+	if c.has("q") {
+		m = 15
+	}
+	switch {
+	case c.has("half"):
+		m = 30
+	case c.has("quarter"):
+		m = 15
+	case c.has("till") || c.has("less"):
+		h, m = h-1, 60-m
+		if h <= 0 {
+			h += 12
+		}
+	case !c.has("past") && !c.has("ocl") && !c.has("q"):
+	}
+	if _, halfPast := c.get("hp"); halfPast {
+		m = 30
+	}
+	return h*60 + m, true, h <= 24 && m >= 0 && m < 60
+}
+
+// leadingZero reports whether a clock was typed like 07:30, which is of 24 hours.
+func (l *lattice) leadingZero(c captures) bool {
+	k, is := c.get("c")
+	return is && strings.HasPrefix(l.toks[k.tok].text, "0")
+}

@@ -1,0 +1,224 @@
+package reading
+
+import (
+	"strings"
+)
+
+// edge is a run of n tokens that has senses: a phrase of a lexicon, a number, a name.
+type edge struct {
+	n      int
+	senses []sense
+	text   string
+}
+
+// capture is what a named element of a pattern matched.
+type capture struct {
+	name  string
+	value string // of the sense
+	num   float64
+	tok   int
+}
+
+type captures []capture
+
+func (c captures) get(name string) (capture, bool) {
+	for _, k := range c {
+		if k.name == name {
+			return k, true
+		}
+	}
+	return capture{}, false
+}
+
+func (c captures) has(name string) bool { _, ok := c.get(name); return ok }
+
+// int is the number captured under a name, or def.
+func (c captures) int(name string, def int) int {
+	if k, ok := c.get(name); ok {
+		return int(k.num)
+	}
+	return def
+}
+
+// element is one place of a pattern.
+type element struct {
+	alts     []alternative
+	optional bool
+	many     bool // any number of times, none among them
+	look     int  // 1: must follow, -1: must not, 0: is taken
+	capture  string
+	start    bool // only at the start of the message
+}
+
+type alternative struct {
+	concept concept
+	value   string // of the sense, empty for any
+	group   *group
+	text    string // a token as it stands
+}
+
+// group is a pattern with a name, used inside others.
+type group struct {
+	name string
+	rows [][]element
+}
+
+// pattern is a row of entities.txt.
+type pattern struct {
+	kind  entityKind
+	maybe bool // something else may be meant: the other reading is kept beside it
+	elems []element
+	line  int
+}
+
+// most bounds how many ends a pattern may have at one place.
+const mostEnds = 24
+
+// match calls yield with every end of elems from token i.
+func (l *lattice) match(elems []element, i int, caps captures, left *int, yield func(end int, caps captures)) {
+	if *left <= 0 {
+		return
+	}
+	if len(elems) == 0 {
+		*left--
+		yield(i, caps)
+		return
+	}
+	e := elems[0]
+	rest := elems[1:]
+	if e.start {
+		if i == 0 {
+			l.match(rest, i, caps, left, yield)
+		}
+		return
+	}
+	if e.look != 0 {
+		if l.accepts(e, i) == (e.look > 0) {
+			l.match(rest, i, caps, left, yield)
+		}
+		return
+	}
+	l.one(e, i, caps, func(end int, caps captures) {
+		if e.many {
+			if end > i {
+				l.match(elems, end, caps, left, yield)
+			}
+			return
+		}
+		l.match(rest, end, caps, left, yield)
+	})
+	if e.optional || e.many {
+		l.match(rest, i, caps, left, yield)
+	}
+}
+
+func (l *lattice) accepts(e element, i int) bool {
+	found := false
+	l.one(e, i, nil, func(int, captures) { found = true })
+	return found
+}
+
+// one calls yield with every end of a single element from token i.
+func (l *lattice) one(e element, i int, caps captures, yield func(end int, caps captures)) {
+	for _, a := range e.alts {
+		switch {
+		case a.group != nil:
+			for _, row := range a.group.rows {
+				left := mostEnds
+				l.match(row, i, caps, &left, func(end int, caps captures) {
+					if end > i {
+						yield(end, caps)
+					}
+				})
+			}
+		case a.text != "":
+			if i < len(l.toks) && l.toks[i].text == a.text {
+				yield(i+1, caps)
+			}
+		case a.concept == l.r.end:
+			if i >= len(l.toks) || l.toks[i].bound {
+				yield(i, caps)
+			}
+		default:
+			if i >= len(l.toks) {
+				continue
+			}
+			for _, g := range l.edges[i] {
+				for _, s := range g.senses {
+					if s.concept != a.concept || a.value != "" && s.value != a.value {
+						continue
+					}
+					c := caps
+					if e.capture != "" {
+						c = append(append(captures{}, caps...), capture{name: e.capture, value: s.value, num: l.valueOf(i, s), tok: i})
+					}
+					yield(i+g.n, c)
+					break
+				}
+			}
+		}
+	}
+}
+
+func (l *lattice) valueOf(i int, s sense) float64 {
+	if s.concept == l.r.num || s.concept == l.r.known || s.concept == l.r.hour {
+		return l.toks[i].num
+	}
+	if s.concept == l.r.halfUnit {
+		return 0.5 // "half an hour"
+	}
+	if s.value == "" {
+		return 1 // "a", "one"
+	}
+	return atof(s.value)
+}
+
+// parseElements reads the elements of a pattern. Names in <…> are groups read before.
+func (r *Reader) parseElements(file string, n int, s string, groups map[string]*group) ([]element, error) {
+	var out []element
+	for _, f := range strings.Fields(s) {
+		var e element
+		if f == "^" {
+			out = append(out, element{start: true})
+			continue
+		}
+		switch f[0] {
+		case '&':
+			e.look, f = 1, f[1:]
+		case '!':
+			e.look, f = -1, f[1:]
+		}
+		if name, rest, ok := strings.Cut(f, ":"); ok && name != "" && !strings.HasPrefix(f, "\"") {
+			e.capture, f = name, rest
+		}
+		switch {
+		case strings.HasSuffix(f, "?"):
+			e.optional, f = true, f[:len(f)-1]
+		case strings.HasSuffix(f, "*") && f != "*":
+			e.many, f = true, f[:len(f)-1]
+		}
+		if f == "" {
+			return nil, fault(file, n, "an empty element in %q", s)
+		}
+		for _, alt := range strings.Split(f, "|") {
+			switch {
+			case strings.HasPrefix(alt, "<") && strings.HasSuffix(alt, ">"):
+				g := groups[alt[1:len(alt)-1]]
+				if g == nil {
+					return nil, fault(file, n, "no group is called %s", alt)
+				}
+				e.alts = append(e.alts, alternative{group: g})
+			case strings.HasPrefix(alt, "\"") && strings.HasSuffix(alt, "\"") && len(alt) > 2:
+				e.alts = append(e.alts, alternative{text: alt[1 : len(alt)-1]})
+			default:
+				name, value, _ := strings.Cut(alt, "=")
+				if _, ok := r.lex.concepts[name]; !ok {
+					return nil, fault(file, n, "no lexicon has a word of %q", name)
+				}
+				e.alts = append(e.alts, alternative{concept: r.lex.concept(name), value: value})
+			}
+		}
+		out = append(out, e)
+	}
+	return out, nil
+}

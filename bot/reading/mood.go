@@ -1,0 +1,100 @@
+package reading
+
+// mood is what a message is beside a report: a question, a plan, a denial, hearsay, a
+// guess. None of it is ever outvoted.
+type mood struct {
+	question bool
+	plan     bool
+	hearsay  bool
+	hedge    bool
+	neg      bool
+}
+
+// held reports whether the message as a whole tells of nothing that was done.
+func (m mood) held() bool { return m.question || m.plan || m.hearsay }
+
+// isUnit reports whether a phrase is one that stands for a whole, so that a "no" in it
+// denies nothing.
+func (l *lattice) isUnit(it *item) bool {
+	for _, s := range it.senses {
+		if l.r.frames.unit[s.concept] {
+			return true
+		}
+	}
+	return false
+}
+
+// moodOf finds the mood of a message.
+func (l *lattice) moodOf(items []item) (m mood) {
+	c := l.r.c
+	first := -1
+	for i := range items {
+		it := &items[i]
+		switch {
+		case it.bound:
+			m.question = m.question || it.text == "?" || it.text == "¿"
+			continue
+		case it.entity != nil:
+			if it.is(eTime) && it.entity.when.Day != nil && *it.entity.when.Day > 0 {
+				m.plan = true
+			}
+			m.hedge = m.hedge || it.is(ePercent)
+			if first < 0 {
+				first = i
+			}
+			continue
+		}
+		if first < 0 && !it.means(c.greet) {
+			first = i
+		}
+		if it.means(c.ifC) { // "sí" and "si", the accent left out
+			alone := i+1 == len(items) || items[i+1].bound
+			m.plan = m.plan || !alone && l.known.Reply == nil
+			continue
+		}
+		if l.isUnit(it) {
+			continue
+		}
+		m.neg = m.neg || it.means(c.neg)
+		if (it.means(c.deadWord) || it.means(c.lostWord)) && l.hasNo(it) {
+			m.neg = true // "not capped yet", beside no number
+		}
+		m.plan = m.plan || it.means(c.plan)
+		m.hearsay = m.hearsay || it.means(c.hearsay) || it.means(c.habit)
+		m.hedge = m.hedge || it.means(c.hedge)
+		if it.means(c.into) && i+1 < len(items) && items[i+1].is(eSpan) {
+			m.plan = true // "in two hours"
+		}
+		if it.means(c.approx) && i+1 < len(items) && (items[i+1].is(eNumber) || items[i+1].is(eRatio)) {
+			m.hedge = true
+		}
+	}
+	if l.meansAny(items, c.dueWord) && !counts(items) {
+		strong := false
+		for i := range items {
+			for _, s := range items[i].senses {
+				strong = strong || l.r.frames.strong[s.concept]
+			}
+		}
+		m.question = m.question || !strong
+	}
+	if first >= 0 && items[first].word() {
+		head := &items[first]
+		m.question = m.question || head.means(c.qword) && !head.means(c.harmless) || head.means(c.whoWord) || head.means(c.howMany) || head.means(c.whenWord) || head.means(c.dueWord)
+		if head.means(c.aux) && first+1 < len(items) {
+			next := &items[first+1]
+			m.question = m.question || next.entity != nil && !next.is(eNumber) && !next.is(eRatio) && !next.is(eTime) || next.word() && (next.means(c.harmless) || next.means(c.the))
+		}
+	}
+	return m
+}
+
+// hasNo reports whether a phrase holds a word that alone is a negation.
+func (l *lattice) hasNo(it *item) bool {
+	for k := it.from; k < it.to; k++ {
+		if p := l.r.lex.single[l.toks[k].text]; p != nil && p.means(l.r.c.neg) {
+			return true
+		}
+	}
+	return false
+}

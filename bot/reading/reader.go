@@ -1,0 +1,158 @@
+// Package reading makes out what a message of a crew says. It is pure: the same text and
+// the same situation give the same result. What it knows of languages and of the work
+// stands in data/: lexicons, patterns of entities, frames of steps, learnt weights.
+package reading
+
+import (
+	"embed"
+	"fmt"
+	"io/fs"
+	"sort"
+	"strings"
+
+	"yardbell/rules"
+)
+
+//go:embed data
+var embedded embed.FS
+
+// Data is the data that the program is built with.
+func Data() fs.FS {
+	sub, err := fs.Sub(embedded, "data")
+	if err != nil {
+		panic(err) // the folder is embedded above
+	}
+	return sub
+}
+
+// Reader reads messages. It is safe for use by several goroutines.
+type Reader struct {
+	lex      *lexicon
+	patterns []pattern
+	frames   frames
+	model    *model
+	digits   []string         // the words for one to nine
+	dynamic  map[concept]bool // concepts that no word has: numbers, names
+
+	num, hour, hourMin, spokenMin, known, clockC, ratioC, ownYard, ownBuilder, member, end concept
+	digit, teen, tens, hundred, one, and, andTen, halfUnit                                 concept
+	c                                                                                      usedConcepts
+}
+
+// usedConcepts are the concepts that the rules of reading go by.
+type usedConcepts struct {
+	neg, yet, plan, hearsay, hedge, habit, qword, aux, correct, only, approx                                                    concept
+	yes, ok, doneWord, claim, snooze, skip, void, help, greet, again                                                            concept
+	noEggs, noRogue, rogue, kill, foundC, clear, nothing, release, comb, beesIn, noBees, cell                                   concept
+	foreign, lostWord, deadWord, lose, incubator, nuc, queen, harmless, each                                                    concept
+	dueWord, whoWord, whenWord, howMany, freeWord, logWord, butConj, then, also, the, into                                      concept
+	noneTook, whereWord, to, at, earlier, place, lastC, no, please, breederWord, back, ifC, justDone, already, letter, commandC concept
+}
+
+// Load reads the data in fsys: signs.lex and a lexicon for every language, entities.txt,
+// frames.txt, common.txt and, where they are there, the learnt weights. What is wrong with
+// a file is named by file and line.
+func Load(fsys fs.FS) (*Reader, error) {
+	r := &Reader{lex: newLexicon(), dynamic: map[concept]bool{}}
+	for name, c := range map[string]*concept{"NUM": &r.num, "HOUR": &r.hour, "HOURMIN": &r.hourMin, "SPOKENMIN": &r.spokenMin, "KNOWN": &r.known, "CLOCK": &r.clockC, "RATIO": &r.ratioC,
+		"OWNYARD": &r.ownYard, "OWNBUILDER": &r.ownBuilder, "MEMBER": &r.member, "END": &r.end} {
+		*c = r.lex.concept(name)
+	}
+	for i := range r.lex.names {
+		r.dynamic[concept(i)] = true
+	}
+	files, err := fs.Glob(fsys, "*.lex")
+	if err != nil {
+		return nil, err
+	}
+	sort.Strings(files)
+	if len(files) > 8 {
+		return nil, fmt.Errorf("%d lexicons are more than 8", len(files))
+	}
+	for _, f := range files {
+		if err := r.lex.load(fsys, f); err != nil {
+			return nil, err
+		}
+	}
+	r.lex.settle()
+	for name, c := range map[string]*concept{"DIGIT": &r.digit, "TEEN": &r.teen, "TENS": &r.tens, "HUNDRED": &r.hundred, "ONE": &r.one, "AND": &r.and, "HALFUNIT": &r.halfUnit, "ANDTEN": &r.andTen,
+		"NEG": &r.c.neg, "YET": &r.c.yet, "PLAN": &r.c.plan, "HEARSAY": &r.c.hearsay, "HEDGE": &r.c.hedge, "HABIT": &r.c.habit, "QWORD": &r.c.qword, "AUX": &r.c.aux,
+		"CORRECT": &r.c.correct, "ONLY": &r.c.only, "APPROX": &r.c.approx, "YES": &r.c.yes, "OKWORD": &r.c.ok, "DONEWORD": &r.c.doneWord, "CLAIM": &r.c.claim, "SNOOZE": &r.c.snooze,
+		"SKIP": &r.c.skip, "VOID": &r.c.void, "HELPWORD": &r.c.help, "GREET": &r.c.greet, "AGAIN": &r.c.again, "NOEGGS": &r.c.noEggs, "NOROGUE": &r.c.noRogue, "ROGUE": &r.c.rogue,
+		"KILL": &r.c.kill, "FOUND": &r.c.foundC, "CLEAR": &r.c.clear, "NOTHING": &r.c.nothing, "RELEASE": &r.c.release, "COMB": &r.c.comb, "BEESIN": &r.c.beesIn, "NOBEES": &r.c.noBees,
+		"CELL": &r.c.cell, "FOREIGN": &r.c.foreign, "LOSTWORD": &r.c.lostWord, "DEADWORD": &r.c.deadWord, "LOSE": &r.c.lose, "INCUBATOR": &r.c.incubator, "NUC": &r.c.nuc, "QUEEN": &r.c.queen,
+		"HARMLESS": &r.c.harmless, "EACH": &r.c.each, "DUEWORD": &r.c.dueWord, "WHOWORD": &r.c.whoWord, "WHENWORD": &r.c.whenWord, "HOWMANY": &r.c.howMany, "FREEWORD": &r.c.freeWord,
+		"LOGWORD": &r.c.logWord, "BUTCONJ": &r.c.butConj, "THEN": &r.c.then, "ALSO": &r.c.also, "THE": &r.c.the, "INTO": &r.c.into, "LETTER": &r.c.letter, "NONETOOK": &r.c.noneTook, "EARLIER": &r.c.earlier, "TO": &r.c.to, "AT": &r.c.at, "IF": &r.c.ifC, "JUSTDONE": &r.c.justDone, "ALREADY": &r.c.already, "PLACE": &r.c.place, "LAST": &r.c.lastC, "NO": &r.c.no, "PLEASE": &r.c.please, "BACK": &r.c.back, "BREEDERWORD": &r.c.breederWord, "WHEREWORD": &r.c.whereWord, "COMMAND": &r.c.commandC} {
+		*c = r.lex.concept(name)
+	}
+	if err := r.loadEntities(fsys, "entities.txt"); err != nil {
+		return nil, err
+	}
+	if err := r.frames.load(fsys, "frames.txt", r.lex); err != nil {
+		return nil, err
+	}
+	r.ofLosses()
+	for w, p := range r.lex.single {
+		if p.means(r.digit) {
+			r.digits = append(r.digits, w)
+		}
+	}
+	sort.Strings(r.digits)
+	if err := eachLine(fsys, "common.txt", func(_ int, line string) error {
+		r.lex.common[line] = true
+		return nil
+	}); err != nil {
+		return nil, err
+	}
+	r.lex.slips = newSlips(r.lex, r.frames.closed, func(c concept) bool {
+		return r.frames.trade[c] || r.frames.strong[c] || r.frames.carries[c]
+	})
+	if _, err := fs.Stat(fsys, weightsFile); err == nil {
+		if r.model, err = loadModel(fsys, weightsFile); err != nil {
+			return nil, err
+		}
+	}
+	return r, nil
+}
+
+// Languages are the languages that have a lexicon.
+func (r *Reader) Languages() []string {
+	var out []string
+	for _, l := range r.lex.langs {
+		if l != neutral {
+			out = append(out, l)
+		}
+	}
+	return out
+}
+
+// Check reports what of an act its frame does not take.
+func (r *Reader) Check(a Act) error {
+	if a.Kind != Did {
+		return nil
+	}
+	i, ok := r.frames.byStep[a.Step]
+	if !ok {
+		return fmt.Errorf("no frame is called %q", a.Step)
+	}
+	f := r.frames.list[i]
+	var extra []string
+	for slot, set := range map[string]bool{"count": a.Count != nil, "of": a.Of != nil, "all": a.All, "batch": a.Batch != 0, "breeder": a.Breeder != 0, "builder": a.Builder != "",
+		"yard": a.Yard != "", "mark": a.Mark != "", "bees": a.Bees != nil, "age": a.AgeLo != nil || a.AgeHi != nil, "litres": a.Litres != 0, "each": a.Each, "none": a.None,
+		"release": a.Release, "when": a.When != nil} {
+		if set && !f.slots[slot] {
+			extra = append(extra, slot)
+		}
+	}
+	if len(extra) > 0 {
+		sort.Strings(extra)
+		return fmt.Errorf("%s takes no %s", a.Step, strings.Join(extra, ", "))
+	}
+	return nil
+}
+
+// Built reports whether the log has lines for a step.
+func (r *Reader) Built(s rules.Step) bool {
+	i, ok := r.frames.byStep[s]
+	return ok && !r.frames.list[i].unbuilt
+}

@@ -1,0 +1,640 @@
+package reading
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"yardbell/rules"
+)
+
+// openFit is something open that a message without a verb may report.
+type openFit struct {
+	step   rules.Step
+	weight float64
+}
+
+// openFits weighs what is open against the entities of a verbless event.
+func (l *lattice) openFits(items []item) []openFit {
+	es := entitiesOf(items)
+	var nums []int
+	for _, it := range es[eNumber] {
+		nums = append(nums, it.entity.n)
+	}
+	some := hasAny(items, eAll, eHalf, eAllBut, eLost, eBoth) || hasAny(items, eNone) && l.known.Reply != nil
+	var out []openFit
+	for _, o := range l.known.Open {
+		if !allOf(es[eBatch], func(e *entity) bool { return o.Batch == e.n }) || !allOf(es[eBuilder], func(e *entity) bool { return o.Builder == "" || o.Builder == e.name }) ||
+			!allOf(es[eBreeder], func(e *entity) bool { return o.Breeder == 0 || o.Breeder == e.n }) {
+			continue
+		}
+		if o.Step == rules.Graft {
+			if len(nums) > 0 && (len(es[eBuilder]) > 0 || len(es[eBreeder]) > 0) || len(es[eBars]) > 0 {
+				out = append(out, openFit{o.Step, 2})
+			}
+			continue
+		}
+		if !counted[o.Step] || o.Had == 0 {
+			continue
+		}
+		w := 0.0
+		if len(es[eRatio]) > 0 {
+			if es[eRatio][0].entity.of != o.Had {
+				continue
+			}
+			w += 2
+		}
+		if len(es[eYard]) > 0 {
+			_, there := o.Yards[es[eYard][0].entity.name]
+			switch {
+			case o.Step == rules.Move:
+				w += 2
+			case there:
+				w++
+			case o.Step == rules.Nucs:
+			default:
+				continue
+			}
+		}
+		if len(es[eBuilder]) > 0 {
+			if o.Step != rules.Accept && o.Step != rules.Capped {
+				continue
+			}
+			w += 2
+		}
+		if len(es[eBatch]) > 0 && o.Step != rules.Nucs {
+			w++
+		}
+		nuc := l.meansAny(items, l.r.c.nuc)
+		if (o.Step == rules.Nucs) != nuc && (o.Step == rules.Nucs || o.Step != rules.Recell && o.Step != rules.Laying) {
+			continue
+		}
+		if len(nums) > 0 && len(es[eRatio]) == 0 {
+			ok := false
+			for _, n := range nums {
+				ok = ok || n <= o.Had && n*3 >= o.Had
+			}
+			if !ok {
+				continue
+			}
+		}
+		if len(nums) == 0 && len(es[eRatio]) == 0 && !some {
+			continue
+		}
+		if len(es[eAllBut])+len(es[eLost]) > 0 {
+			w += 1.25
+		}
+		if l.meansAny(items, l.r.c.cell) && (o.Step == rules.Move || o.Step == rules.Accept || o.Step == rules.Capped) {
+			w += 0.5
+		}
+		if l.meansAny(items, l.r.c.queen) && (o.Step == rules.Emerge || o.Step == rules.Laying || o.Step == rules.Catch) {
+			w += 0.5
+		}
+		for _, n := range nums {
+			if n == o.Had {
+				w += 0.5
+				break
+			}
+		}
+		if o.Ready {
+			w += 0.25
+		}
+		out = append(out, openFit{o.Step, w})
+	}
+	return out
+}
+
+// allOf reports whether all entities of a kind fit.
+func allOf(list []*item, ok func(*entity) bool) bool {
+	for _, it := range list {
+		if !ok(it.entity) {
+			return false
+		}
+	}
+	return true
+}
+
+// unexplained are the words of a message that keep it out of the log, and those that do
+// not: soft ones, which may be how it was done.
+func (l *lattice) unexplained(items []item, steps map[rules.Step]bool) (danger, soft []string) {
+	c := l.r.c
+	ok := map[concept]bool{}
+	for s := range steps {
+		if i, has := l.r.frames.byStep[s]; has {
+			for x := range l.r.frames.list[i].words {
+				ok[x] = true
+			}
+			for x := range l.r.frames.list[i].nouns {
+				ok[x] = true
+			}
+		}
+	}
+	for i := range items {
+		it := &items[i]
+		if !it.word() {
+			continue
+		}
+		var prev *item
+		if i > 0 {
+			prev = &items[i-1]
+		}
+		if it.unknown() {
+			if d, is := l.dangerous(it, prev); is {
+				danger = append(danger, d)
+			} else if !l.toldBefore(it.text) {
+				soft = append(soft, it.text)
+			}
+			continue
+		}
+		if d, is := l.misheard(it, prev); is {
+			danger = append(danger, d)
+			continue
+		}
+		free, carries, known, hard, work := false, false, false, false, false
+		for _, s := range it.senses {
+			free = free || l.r.frames.free[s.concept]
+			known = known || ok[s.concept]
+			hard = hard || l.r.frames.hard[s.concept] && !ok[s.concept]
+			work = work || l.r.frames.strong[s.concept]
+			carries = carries || l.r.frames.carries[s.concept] || l.r.frames.strong[s.concept]
+		}
+		switch {
+		case hard && !it.means(c.back) && !(it.means(c.greet) && i == 0):
+			danger = append(danger, it.text)
+		case !known && l.hasNumber(it):
+			danger = append(danger, it.text) // "2a": a number in a phrase that no frame takes
+		case work && !known:
+			danger = append(danger, it.text) // it reports something else
+		case free || known || it.means(c.neg) || it.means(c.yet):
+		case it.means(c.foreign) && l.isTrade(it) && !carries:
+		case len(it.senses) > 0:
+			danger = append(danger, it.text) // it carries something, and no frame that was read takes it
+		}
+		if (it.means(c.to) || it.means(c.into) && !it.means(c.harmless)) && l.leadsNowhere(items, i) {
+			danger = append(danger, it.text)
+		}
+	}
+	return danger, soft
+}
+
+// toldBefore reports whether a word that no lexicon has stands in labelled reports, and
+// not in talk: how it was done.
+func (l *lattice) toldBefore(w string) bool {
+	if l.r.model == nil {
+		return false
+	}
+	n := l.r.model.seen[w]
+	return n[0] >= 2 && n[0] > 2*n[1]
+}
+
+func (l *lattice) isTrade(it *item) bool {
+	for _, s := range it.senses {
+		if l.r.frames.trade[s.concept] || l.r.frames.free[s.concept] {
+			return true
+		}
+	}
+	return false
+}
+
+// leadsNowhere reports whether a preposition of place at i has no place that is known
+// behind it.
+func (l *lattice) leadsNowhere(items []item, i int) bool {
+	for k := i + 1; k < len(items); k++ {
+		it := &items[k]
+		switch {
+		case it.bound:
+			return true
+		case it.entity != nil:
+			return false
+		case it.means(l.r.c.the) || it.means(l.r.one):
+			continue
+		case it.unknown():
+			return true
+		}
+		return !l.isTrade(it) || l.onlyHarmless(it)
+	}
+	return true
+}
+
+// onlyHarmless reports whether a word has no other meaning than a harmless one.
+func (l *lattice) onlyHarmless(it *item) bool {
+	for _, s := range it.senses {
+		if s.concept != l.r.c.harmless {
+			return false
+		}
+	}
+	return true
+}
+
+// dangerous says whether an unknown word may carry something: it is or may be a slip of a
+// word of a closed class, stands where a thing or place is named, or behind a number.
+func (l *lattice) dangerous(it, prev *item) (string, bool) {
+	w := it.text
+	if !strings.ContainsAny(w, "abcdefghijklmnopqrstuvwxyz") {
+		return "", false
+	}
+	lex := l.r.lex
+	if strings.ContainsAny(w, "0123456789") {
+		return w, true // "be1", "3o": a number that nothing explains
+	}
+	if c, near := lex.slips.nearClosed(w); near && !(lex.common[w] && l.toldBefore(w)) {
+		return fmt.Sprintf("%s~%s", w, c), true
+	}
+	if !lex.common[w] && lex.words[w] == 0 && len(w) >= shortest && letters(w) {
+		for _, c := range lex.slips.candidates(w) {
+			for _, s := range lex.single[c].senses {
+				if l.r.frames.strong[s.concept] || l.r.frames.carries[s.concept] {
+					return fmt.Sprintf("%s~%s", w, c), true
+				}
+			}
+		}
+	}
+	for _, name := range append(append([]string{}, l.known.Yards...), l.known.Builders...) {
+		for _, p := range l.r.nameWords(name) {
+			if len(p) >= 3 && oneSlip(w, p) {
+				return w, true
+			}
+		}
+	}
+	switch {
+	case l.toks[it.from].name:
+		return w, prev != nil && prev.word() && (prev.means(l.r.c.into) || prev.means(l.r.c.at) || prev.means(l.r.c.the))
+	case prev == nil:
+	case prev.word() && (prev.means(l.r.c.the) || prev.means(l.r.c.into) || prev.means(l.r.one)):
+		return w, true
+	case prev.is(eNumber) || prev.is(eRatio) || prev.is(eAll):
+		return w, true
+	}
+	return w, len(w) <= 3 && !lex.common[w]
+}
+
+// hasNumber reports whether a figure is within an item.
+func (l *lattice) hasNumber(it *item) bool {
+	for i := it.from; i < it.to; i++ {
+		if l.toks[i].isNum {
+			return true
+		}
+	}
+	return false
+}
+
+// misheard says whether a known word may be a slip of one that carries something: behind a
+// ten spelled out one that is nearly a digit ("thirty live"), one that is glued to a number
+// ("30is"), a word of another language than the message's that is nearly a closed one of its
+// own ("now" for "no").
+func (l *lattice) misheard(it, prev *item) (string, bool) {
+	w := it.text
+	if it.to != it.from+1 || !letters(w) {
+		return "", false
+	}
+	lex := l.r.lex
+	if prev != nil && prev.is(eNumber) {
+		if l.toks[it.from].from == l.toks[prev.to-1].to {
+			return w, !l.isTrade(it) || it.means(l.r.c.harmless)
+		}
+		if n := prev.entity.n; n >= 20 && n%10 == 0 && !isDigit(prev.text) {
+			for _, c := range l.r.digits {
+				if oneSlip(w, c) {
+					return w + "~" + c, true
+				}
+			}
+		}
+	}
+	if l.lang < 0 || lex.words[w]&(1<<l.lang) != 0 {
+		return "", false
+	}
+	own := func(c string) bool { return lex.words[c]&(1<<l.lang) != 0 }
+	for _, c := range lex.slips.short {
+		if own(c) && oneSlip(w, c) {
+			return w + "~" + c, true
+		}
+	}
+	c, near := lex.slips.nearOf(w, own)
+	return w + "~" + c, near
+}
+
+// hidden reports whether a word that nobody knows may be one that changes what is meant: a
+// claim, an answer, a correction with such a word beside it is not taken at its word.
+func (l *lattice) hidden(items []item) bool {
+	for i := range items {
+		it := &items[i]
+		var prev *item
+		if i > 0 {
+			prev = &items[i-1]
+		}
+		if it.unknown() {
+			if _, is := l.dangerous(it, prev); is {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// judge is the one place that decides.
+func (d *draft) judge() Result {
+	l := d.l
+	addressed := l.known.Addressed || l.known.Reply != nil
+	talk := l.chance(d.rank, classTalk)
+	for i := range d.evs {
+		if e := &d.evs[i]; !e.verbless && len(d.evs) > 0 && len(e.items) < len(d.items) {
+			talk = math.Min(talk, math.Max(0.5, l.chance(l.rank(e.items), classTalk))) // with talk beside it a report is asked about
+		}
+	}
+	strong := d.isStrong()
+	entity := hasAny(d.items, eNumber, eRatio, eBars, eAllBut, eLost, eYard, eBuilder, eBatch, eBreeder)
+	res := Result{Doubts: d.doubts}
+	if len(d.acts) == 0 {
+		switch {
+		case addressed:
+			res.Outcome = Ask
+		case strong && entity && talk < 0.9 && !l.meansAny(d.items, l.r.c.foreign) && !d.mood.neg:
+			res.Outcome = Notice
+		default:
+			res.Outcome = Ignore
+		}
+		return res
+	}
+	steps := map[rules.Step]bool{}
+	var flags []doubt
+	for i := range d.acts {
+		a := &d.acts[i]
+		steps[a.act.Step] = true
+		res.Acts = append(res.Acts, a.act)
+		for _, f := range a.flags {
+			if !gaps[f] {
+				flags = append(flags, f)
+			}
+		}
+	}
+	flags = append(flags, d.together()...)
+	danger, soft := l.unexplained(d.items, steps)
+	res.Unread = append(append([]string{}, danger...), soft...)
+	neg := d.negated()
+	denied := d.deniedToo()
+	first := d.acts[0]
+	open := false
+	for _, o := range l.known.Open {
+		open = open || o.Step == first.act.Step
+	}
+	limit := talkMost
+	full := len(danger) == 0 && len(soft) == 0
+	plain := d.evs[0].ev.exact[first.act.Step] && d.evs[0].ev.weight[first.act.Step] >= 0.99
+	switch {
+	case full && open && (plain || d.evs[0].verbless && d.sure):
+		limit = talkMostFull
+	case full && plain:
+		limit = talkMostPlain
+	case open && (d.evs[0].verbless || d.evs[0].ev.exact[first.act.Step] && d.evs[0].ev.weight[first.act.Step] >= 0.99):
+		limit = talkMostOpen
+	}
+	for i := range d.evs {
+		e := &d.evs[i]
+		if e.verbless && l.known.Reply == nil && len(soft) > 0 {
+			d.doubt("verbless-unknown")
+		}
+		if len(d.evs) == len(d.acts) && !e.verbless && nounOnly[d.acts[i].act.Step] && (!e.ev.exact[d.acts[i].act.Step] || len(soft) > 0) {
+			d.doubt("noun-only") // an unknown word beside it may be the verb
+		}
+	}
+	unbuilt := false
+	for s := range steps {
+		unbuilt = unbuilt || !l.r.Built(s)
+	}
+	byLoss := first.has(fByLoss)
+	if byLoss && d.evs[0].verbless {
+		d.doubt("by-loss")
+	}
+	if first.has(fNoCount) && (talk > 0.3 || !open) && l.known.Reply == nil {
+		d.doubt("uncounted")
+	}
+	if len(soft) > 0 {
+		d.doubt("unread") // what nobody knows may be a slip of a word that says otherwise
+	}
+	if hasAny(d.items, eMember) {
+		d.doubt("member") // somebody is told of, or spoken to
+	}
+	for _, f := range flags {
+		res.Doubts = append(res.Doubts, string(f))
+	}
+	held := neg || denied || d.mood.hedge || d.mood.held()
+	if d.sure && !held && len(flags) == 0 && len(danger) == 0 && !d.partial && !unbuilt && (talk <= limit || l.known.Addressed && l.known.Reply == nil || l.known.Reply != nil && l.known.Reply.Task) {
+		res.Outcome = Log
+		return res
+	}
+	res.Doubts = append(d.doubts, res.Doubts[len(res.Doubts)-len(flags):]...)
+	for _, x := range []struct {
+		on   bool
+		name string
+	}{{neg, "neg"}, {denied, "denied"}, {d.mood.hedge, "hedge"}, {d.mood.held(), "mood"}, {unbuilt, "unbuilt"}, {d.partial, "partial"}, {talk > limit, "talk"}, {len(danger) > 0, "words"}} {
+		if x.on {
+			res.Doubts = append(res.Doubts, x.name)
+		}
+	}
+	slipDanger := false
+	for _, w := range danger {
+		slipDanger = slipDanger || strings.Contains(w, "~")
+	}
+	serious := false
+	for _, f := range flags {
+		serious = serious || f != fUnlikely && f != fNoun && f != fPlace && f != fMark
+	}
+	if !serious && !d.partial && !neg && !denied && !d.mood.held() && !slipDanger && !unbuilt {
+		res.Others = d.offers()
+	}
+	res.Outcome = d.outcome(addressed, talk, strong, entity, open, neg || denied, serious, flags, danger, soft, res.Others)
+	return res
+}
+
+// nounOnly are the steps whose evidence may be a noun alone.
+var nounOnly = map[rules.Step]bool{rules.Eggs: true, rules.Dearth: true, rules.Flow: true, rules.Drones: true, rules.Finish: true, rules.Rogue: true}
+
+// outcome decides between asking, the sign and silence, once a message is not logged.
+func (d *draft) outcome(addressed bool, talk float64, strong, entity, open, neg, serious bool, flags []doubt, danger, soft []string, offers [][]Act) Outcome {
+	l := d.l
+	notice := func(most float64) Outcome {
+		if strong && entity && talk < most && !d.foreign() {
+			return Notice
+		}
+		return Ignore
+	}
+	odd := false
+	for _, f := range flags {
+		odd = odd || f == fNoun
+	}
+	switch {
+	case addressed:
+		return Ask
+	case !l.r.Built(d.acts[0].act.Step) && talk < askTalkMost && !d.foreign():
+		return Ask
+	case neg:
+		if strong && entity && talk < 0.5 && !d.foreign() {
+			return Ask
+		}
+		return Ignore
+	case d.mood.hedge && open && hasAny(d.items, eNumber, eRatio, ePercent) && !d.foreign() && !odd:
+		return Ask
+	}
+	most := askTalkMost
+	if open && hasAny(d.items, eNumber, eRatio, eBars, eAllBut, eLost) {
+		most = askTalkOpen
+	}
+	talkish := talk > most || odd && talk > 0.3 || d.foreign()
+	short := len(d.rank.ev.weight) > 0 && len(d.items) <= 3 && len(danger) == 0 && len(soft) == 0 && strong
+	switch {
+	case talkish && !short:
+		return notice(0.97)
+	case len(offers) == 0 && !serious && !strong:
+		return Ignore
+	case len(d.rank.ev.weight) == 0 && !open && talk > 0.4:
+		return Ignore
+	}
+	_ = l
+	return Ask
+}
+
+func (d *draft) isStrong() bool {
+	for i := range d.items {
+		for _, s := range d.items[i].senses {
+			if d.l.r.frames.strong[s.concept] {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func (d *draft) foreign() bool {
+	for i := range d.items {
+		if d.items[i].means(d.l.r.c.foreign) && !d.l.isTrade(&d.items[i]) {
+			return true
+		}
+	}
+	return false
+}
+
+// negated reports whether an event is denied, where that is not what it says: none took,
+// no eggs.
+func (d *draft) negated() bool {
+	l := d.l
+	for i := range d.evs {
+		if !l.denies(d.evs[i].items) || hasAny(d.evs[i].items, eAllBut, eLost) {
+			continue
+		}
+		if i < len(d.acts) && len(d.evs) == len(d.acts) {
+			a := d.acts[i].act
+			if a.None || a.Count != nil && *a.Count == 0 {
+				continue
+			}
+		}
+		return true
+	}
+	return false
+}
+
+// deniedToo reports whether a clause denies what another reports.
+func (d *draft) deniedToo() bool {
+	l := d.l
+	for _, cl := range d.denials {
+		lic := l.r.strongLicences(cl, l.known)
+		names := hasAny(cl, eBreeder, eBuilder, eYard, eBatch, eNumber, eLost, eTime)
+		same := false
+		for i := range d.acts {
+			same = same || lic.weight[d.acts[i].act.Step] > 0
+		}
+		if l.meansAny(cl, l.r.one) && !same && len(d.acts) > 0 && d.acts[0].act.Count != nil {
+			continue // "one I did not find" beside a count
+		}
+		if !names && (same || len(lic.weight) == 0) || len(lic.weight) == 0 && hasAny(cl, eNumber, eRatio) && !hasAny(cl, eRest) {
+			return true
+		}
+	}
+	return false
+}
+
+// together are the doubts that several acts give each other.
+func (d *draft) together() (out []doubt) {
+	if len(d.acts) < 2 {
+		return nil
+	}
+	sums := map[rules.Step]map[int]int{}
+	grafts, homeless, placed, placeless := 0, 0, 0, 0
+	bare := map[rules.Step]int{}
+	for i := range d.acts {
+		a := d.acts[i].act
+		if a.Count != nil && a.Batch != 0 {
+			if sums[a.Step] == nil {
+				sums[a.Step] = map[int]int{}
+			}
+			sums[a.Step][a.Batch] += *a.Count
+			if o := d.acts[i].open; o != nil && o.Had > 0 && sums[a.Step][a.Batch] > o.Had && a.Step != rules.Nucs {
+				out = append(out, fTooMany)
+			}
+		}
+		if counted[a.Step] && a.Count != nil && a.Yard == "" && a.Builder == "" && a.Step != rules.Graft && d.rank.p != nil {
+			if bare[a.Step]++; bare[a.Step] > 1 && !hasAny(d.items, eBatch, eBoth, eBreeder) {
+				out = append(out, fNumber) // two counts of one thing
+			}
+		}
+		if a.Step == rules.Graft {
+			grafts++
+			if a.Builder == "" {
+				homeless++
+			}
+		}
+		if a.Step == rules.Move && a.Count != nil {
+			if a.Yard == "" {
+				placeless++
+			} else {
+				placed++
+			}
+		}
+	}
+	if grafts > 1 && homeless > 0 {
+		out = append(out, fWhichBuilder)
+	}
+	if placed > 0 && placeless > 0 {
+		out = append(out, fNumber)
+	}
+	return out
+}
+
+// offers are the acts that buttons may do: the reading itself, then the next likely ones,
+// and a batch each where that alone is open. Each explains every number of the message.
+func (d *draft) offers() [][]Act {
+	whole := make([]Act, 0, len(d.acts))
+	for i := range d.acts {
+		whole = append(whole, d.acts[i].act)
+	}
+	if len(d.acts) == 1 && d.acts[0].has(fWhichBatch) {
+		var out [][]Act
+		for _, o := range d.acts[0].choices {
+			a := d.acts[0].act
+			a.Batch = o.Batch
+			if len(out) < mostOffers {
+				out = append(out, []Act{a})
+			}
+		}
+		return out
+	}
+	out := [][]Act{whole}
+	if len(d.acts) != 1 {
+		return out
+	}
+	seen := map[rules.Step]bool{d.acts[0].act.Step: true}
+	for _, s := range d.others {
+		if seen[s] || !d.l.r.Built(s) || len(out) == mostOffers {
+			continue
+		}
+		seen[s] = true
+		f := d.l.fill(s, d.evs[0].items)
+		fine := true
+		for _, x := range f.flags {
+			fine = fine && (gaps[x] && x != fNoCount)
+		}
+		if fine {
+			out = append(out, []Act{f.act})
+		}
+	}
+	return out
+}
