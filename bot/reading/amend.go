@@ -1,0 +1,222 @@
+package reading
+
+import (
+	"yardbell/rules"
+)
+
+// amend reads a correction: a new value of one slot of the sender's last line.
+func (l *lattice) amend(items []item, k ranking, m mood, last *Line) (Result, bool) {
+	if last == nil || m.plan || m.hearsay {
+		return Result{}, false
+	}
+	c := l.r.c
+	corrects := l.meansAny(items, c.correct)
+	says := corrects || m.neg && hasAny(items, eNumber, eYard, eBuilder, eBreeder, ePin)
+	pa := l.chance(k, classAmend)
+	strong := k.strong(l)
+	fragment := len(strong) == 0
+	if !(pa > 0.5 || says && (fragment || strong[last.Act.Step])) {
+		return Result{}, false
+	}
+	a, n := l.newValues(items, last)
+	if n == 0 {
+		if says && pa > 0.5 {
+			return Result{Outcome: Ask, Acts: nil, Doubts: []string{"no-value"}}, true
+		}
+		return Result{}, false
+	}
+	if a.Count != nil && last.Act.Count != nil && last.Act.Step != rules.Rogue {
+		if o, v := *last.Act.Count, *a.Count; v*2 < o || v > o*2 {
+			return Result{Outcome: Ask, Acts: []Act{a}, Others: [][]Act{{a}}, Doubts: []string{string(fUnlikely)}}, true
+		}
+	}
+	res := Result{Outcome: Log, Acts: []Act{a}}
+	if !says && a.Count != nil && numbersIn(items) > 1 {
+		return Result{Outcome: Ask, Acts: []Act{a}, Others: [][]Act{{a}}}, true // two numbers and no word that says which is right
+	}
+	if hasAny(items, ePercent, eBars, eLost, eAllBut, eTemp, eAmount, eHalf) || hasAny(items, eSpan) && a.AgeLo == nil {
+		n++ // a number that no slot of a correction takes
+	}
+	danger, soft := l.unexplained(l.uncorrected(items), map[rules.Step]bool{last.Act.Step: true})
+	switch {
+	case !says && pa <= 0.7, n > 1, len(danger) > 0, !corrects && (m.hedge || len(soft) > 0):
+		res.Outcome, res.Others, res.Unread = Ask, [][]Act{{a}}, append(danger, soft...)
+	}
+	return res, true
+}
+
+// numbersIn is how many numbers stand in a message.
+func numbersIn(items []item) int {
+	return len(entitiesOf(items)[eNumber]) + len(entitiesOf(items)[eRatio])
+}
+
+// completes reads the number that the bot asked for: alone, or with words of the step.
+func (l *lattice) completes(items []item, k ranking, m mood) (Result, bool) {
+	p := l.known.Asked
+	if p == nil || p.Need != "count" || l.known.Last == nil || m.held() || m.neg || m.hedge || !hasAny(items, eNumber, eRatio, eAll, eNone, eAllBut) {
+		return Result{}, false
+	}
+	for s := range k.strong(l) {
+		if s != p.Step {
+			return Result{}, false
+		}
+	}
+	if hasAny(items, eYard, eBuilder, eBatch, eBreeder, eTime, ePin, eSpan, eAge, eLitres, ePercent) {
+		return Result{}, false
+	}
+	f := l.fill(p.Step, items)
+	if f.act.Count == nil && !f.act.All {
+		return Result{}, false
+	}
+	for _, x := range f.flags {
+		if !gaps[x] {
+			return Result{}, false
+		}
+	}
+	danger, soft := l.unexplained(items, map[rules.Step]bool{p.Step: true})
+	a := Act{Kind: Amend, Step: p.Step, Count: f.act.Count, Of: f.act.Of, All: f.act.All}
+	if len(danger)+len(soft) > 0 {
+		return Result{Outcome: Ask, Acts: []Act{a}, Others: [][]Act{{a}}, Unread: append(danger, soft...)}, true
+	}
+	return Result{Outcome: Log, Acts: []Act{a}}, true
+}
+
+// uncorrected are the items without the words that say that something is put right, and
+// without negations: "not 38, 36".
+func (l *lattice) uncorrected(items []item) (out []item) {
+	for _, it := range items {
+		if it.word() && (it.means(l.r.c.correct) || it.means(l.r.c.neg)) {
+			continue
+		}
+		out = append(out, it)
+	}
+	return out
+}
+
+// newValues are the values of a correction that differ from the line, and how many.
+func (l *lattice) newValues(items []item, last *Line) (a Act, n int) {
+	was := last.Act
+	a = Act{Kind: Amend, Step: was.Step}
+	es := entitiesOf(items)
+	var nums []int
+	for _, it := range es[eRatio] {
+		nums = append(nums, it.entity.n)
+	}
+	denied := map[int]bool{} // "not 38, 36"
+	for _, it := range es[eNumber] {
+		if l.deniedAt(items, it) {
+			denied[it.entity.n] = true
+			a.Old = intPtr(it.entity.n)
+			continue
+		}
+		nums = append(nums, it.entity.n)
+	}
+	breeders := es[eBreeder]
+	setBreeder := func(b int) {
+		if b != was.Breeder && a.Breeder == 0 {
+			a.Breeder, n = b, n+1
+		}
+	}
+	for _, it := range breeders {
+		if l.deniedAt(items, it) {
+			denied[it.entity.n] = true
+			continue
+		}
+		setBreeder(it.entity.n)
+	}
+	if ofBreeder[was.Step] {
+		for _, x := range nums {
+			setBreeder(x)
+		}
+		nums = nil
+	}
+	best, over := -1, 0
+	for _, x := range nums {
+		if was.Count != nil && x == *was.Count {
+			continue
+		}
+		if best >= 0 && x != best {
+			over++
+		}
+		if best < 0 || was.Count != nil && abs(x-*was.Count) < abs(best-*was.Count) {
+			best = x
+		}
+	}
+	n += over // two new numbers: which of them is asked
+	if best >= 0 {
+		a.Count, n = intPtr(best), n+1
+		for _, it := range es[eRatio] {
+			if it.entity.n == best {
+				a.Of = intPtr(it.entity.of)
+			}
+		}
+	}
+	if a.Old != nil && (was.Count == nil || *a.Old != *was.Count) && !ofBreeder[was.Step] {
+		return a, 0 // it says that another count was wrong
+	}
+	place := was.Yard
+	for _, it := range es[eYard] {
+		if it.entity.name != place && a.Yard == "" {
+			a.Yard, n = it.entity.name, n+1
+		}
+	}
+	for _, it := range es[eBuilder] {
+		if it.entity.name != was.Builder && a.Builder == "" {
+			a.Builder, n = it.entity.name, n+1
+		}
+	}
+	for _, it := range es[ePin] {
+		if it.entity.name != was.Mark && a.Mark == "" {
+			a.Mark, n = it.entity.name, n+1
+		}
+	}
+	for _, it := range es[eLitres] {
+		a.Litres, n = it.entity.amount, n+1
+	}
+	for _, it := range es[eAge] {
+		lo, hi := it.entity.lo, it.entity.hi
+		a.AgeLo, a.AgeHi, n = &lo, &hi, n+1
+	}
+	for _, it := range es[eSpan] {
+		if was.Step == rules.Graft && a.AgeLo == nil {
+			h := it.entity.span.Hours()
+			a.AgeLo, a.AgeHi, n = &h, &h, n+1
+		}
+	}
+	for i := range items {
+		if items[i].means(l.r.c.beesIn) && was.Step == rules.Confine {
+			a.Bees, n = boolPtr(true), n+1
+		}
+		if items[i].means(l.r.c.noBees) && was.Step == rules.Confine {
+			a.Bees, n = boolPtr(false), n+1
+		}
+	}
+	if len(es[eTime]) > 0 {
+		w := When{}
+		fine := true
+		for _, it := range es[eTime] {
+			fine = w.join(it.entity.when) && fine
+		}
+		if fine && !w.Now && !(w.Clock == nil && w.Ago == 0 && w.Weekday == 0 && w.Month == 0 && w.Day != nil && *w.Day == 0) {
+			a.When, n = &w, n+1
+		}
+	}
+	return a, n
+}
+
+// deniedAt reports whether a negation stands right before a number.
+func (l *lattice) deniedAt(items []item, it *item) bool {
+	for i := range items {
+		if &items[i] == it {
+			return i > 0 && (items[i-1].means(l.r.c.neg) || items[i-1].means(l.r.c.correct) && l.hasNo(&items[i-1])) || i > 1 && items[i-2].means(l.r.c.neg) && items[i-1].word()
+		}
+	}
+	return false
+}
+
+func abs(n int) int {
+	if n < 0 {
+		return -n
+	}
+	return n
+}
