@@ -8,7 +8,6 @@ import (
 type edge struct {
 	n      int
 	senses []sense
-	text   string
 }
 
 // capture is what a named element of a pattern matched.
