@@ -27,6 +27,7 @@ const knownFile = "../../bot/reading/testdata/known-situations.json"
 // TestKnownSituations holds what the reader is told in each situation, in answer to each
 // ping and to none, against what it learns from.
 func TestKnownSituations(t *testing.T) {
+	inSequence(t)
 	dir := t.TempDir()
 	list := readSituations(t, filepath.Join(situations, "contexts.txt"))
 	var names []string

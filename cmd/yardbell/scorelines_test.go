@@ -379,6 +379,7 @@ func TestScoreLines(t *testing.T) {
 // TestScoreLinesOfBothReaders holds what both readers together make of the lines: the
 // second one is on trial, and its figures may only get better.
 func TestScoreLinesOfBothReaders(t *testing.T) {
+	inSequence(t)
 	t.Setenv("YARDBELL_READERS", "both")
 	rows := readLabelled(t, filepath.Join(situations, "lines.tsv"), "")
 	res := scoreLines(t, rows, readSituations(t, filepath.Join(situations, "contexts.txt")), "en")
