@@ -206,6 +206,7 @@ func (l *lattice) newValues(items []item, last *Line) (a Act, n int) {
 
 // deniedAt reports whether a negation stands right before a number.
 func (l *lattice) deniedAt(items []item, it *item) bool {
+	l.work += len(items)
 	for i := range items {
 		if &items[i] == it {
 			return i > 0 && (items[i-1].means(l.r.c.neg) || items[i-1].means(l.r.c.correct) && l.hasNo(&items[i-1])) || i > 1 && items[i-2].means(l.r.c.neg) && items[i-1].word()

@@ -111,7 +111,10 @@ func (l *lattice) events(items []item) (evs []event, denials, asides [][]item) {
 
 	clauses := l.split(items)
 	var pre []item
-	lic := func(its []item) evidence { return l.r.strongLicences(its, l.known) }
+	lic := func(its []item) evidence {
+		l.work += len(its)
+		return l.r.strongLicences(its, l.known)
+	}
 	add := func(its []item, carried bool) {
 		e := lic(its)
 		evs = append(evs, event{items: its, ev: e, carried: carried, verbless: len(e.weight) == 0})

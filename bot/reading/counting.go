@@ -104,8 +104,13 @@ func (l *lattice) bareNumbers(f *filled, fr *frame, items []item, es map[entityK
 		odd   bool
 	}
 	var rest []number
+	if len(es[eNumber]) > mostNumbers {
+		f.flag(fNumber)
+		return
+	}
 	for _, it := range es[eNumber] {
 		wrong, odd := l.counts(items, it, fr)
+		wrong = wrong || fr.slots["builder"] && l.within(items, it)
 		rest = append(rest, number{it.entity.n, wrong, odd})
 	}
 	drop := func(i int) { rest = append(rest[:i:i], rest[i+1:]...) }
@@ -232,6 +237,7 @@ func (l *lattice) onRecord(step rules.Step, n int) bool {
 // counts says of a number which stands before a noun: noun that the noun is none that the
 // step counts, odd that it is a word nobody knows.
 func (l *lattice) counts(items []item, it *item, fr *frame) (noun, odd bool) {
+	l.work += len(items)
 	for i := range items {
 		if &items[i] != it {
 			continue

@@ -1,6 +1,7 @@
 package reading
 
 import (
+	"strings"
 	"time"
 
 	"yardbell/rules"
@@ -13,6 +14,7 @@ const freshFor = 2 * time.Hour
 const talkQuestion = 0.97
 
 func (l *lattice) meansAny(items []item, c concept) bool {
+	l.work += len(items)
 	for i := range items {
 		if items[i].means(c) {
 			return true
@@ -218,7 +220,7 @@ func (l *lattice) answer(items []item, k ranking, m mood) (Result, bool) {
 		return Result{}, false
 	}
 	delete(lic, l.known.Reply.Step)
-	if l.meansAny(items, c.claim) && !counts(items) && !done && len(lic) == 0 && len(k.strong(l)) == 0 && !m.hearsay && l.clear(items) && !l.meansAny(items, c.skip) {
+	if l.meansAny(items, c.claim) && !counts(items) && !done && len(lic) == 0 && len(k.strong(l)) == 0 && !m.hearsay && l.clear(items) && !l.meansAny(items, c.skip) && l.plainClaim(items, k, "") {
 		return Result{Outcome: Log, Acts: []Act{{Kind: Claim}}}, true
 	}
 	// "ok", a thumb: heard, not done.
@@ -276,7 +278,7 @@ func (l *lattice) claim(items []item, k ranking, m mood) (Result, bool) {
 		}
 	}
 	switch {
-	case len(fit) == 1 && (mine && p > 0.5 || l.clear(items) && l.phrase(items, l.r.c.claim)):
+	case len(fit) == 1 && (mine && p > 0.5 || l.clear(items) && l.phrase(items, l.r.c.claim)) && l.plainClaim(items, k, fit[0].Step):
 		return Result{Outcome: Log, Acts: fit}, true
 	case len(fit) >= 1:
 		var others [][]Act
@@ -284,7 +286,7 @@ func (l *lattice) claim(items []item, k ranking, m mood) (Result, bool) {
 			others = append(others, []Act{a})
 		}
 		return Result{Outcome: Ask, Acts: fit[:1], Others: others[:min(3, len(others))]}, true
-	case mine && p > 0.6 && len(k.ev.weight) == 0:
+	case mine && p > 0.6 && len(k.ev.weight) == 0 && l.plainClaim(items, k, ""):
 		return Result{Outcome: Log, Acts: []Act{{Kind: Claim}}}, true
 	}
 	return Result{}, false
@@ -298,6 +300,35 @@ func (l *lattice) phrase(items []item, x concept) bool {
 		}
 	}
 	return false
+}
+
+// plainClaim reports whether a claim says nothing beside who does it: no number, no word
+// that may be another; and where the work is told as done, the word for "mine" is one that
+// says nothing else.
+func (l *lattice) plainClaim(items []item, k ranking, s rules.Step) bool {
+	danger, _ := l.unexplained(items, map[rules.Step]bool{s: true})
+	for _, w := range danger {
+		if strings.Contains(w, "~") {
+			return false
+		}
+	}
+	plain := false
+	for i := range items {
+		it := &items[i]
+		plain = plain || it.means(l.r.c.claim) && !it.means(l.r.c.harmless)
+		if it.is(eBreeder) && !l.isBreeder(it.entity.n) || it.is(eSpan) {
+			return false
+		}
+	}
+	if plain {
+		return true
+	}
+	for i := range items {
+		if it := &items[i]; it.word() && !l.freeWord(it) && !it.means(l.r.c.yes) && !it.means(l.r.c.ok) && !it.means(l.r.c.greet) || l.meansAny(items, l.r.c.yet) {
+			return false // "yo las paso": one letter from "ya" and from "no"
+		}
+	}
+	return true
 }
 
 // clear reports whether no word is left that nobody knows or that speaks of other things.

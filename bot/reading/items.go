@@ -255,5 +255,12 @@ func (l *lattice) bySlip(t *token) []sense {
 		}
 		got = both
 	}
+	for _, s := range got[:min(1, len(got))] {
+		for _, c := range lex.slips.every(w) {
+			if !lex.single[c].means(s.concept) {
+				return nil // "euncaged": caged, or uncaged
+			}
+		}
+	}
 	return got
 }

@@ -24,15 +24,47 @@ const (
 	mostOffers    = 3
 )
 
+// What one message may tell: more is a story, or nobody's message. Every event is weighed
+// against the whole message, so that without a bound a long one would cost its square.
+const (
+	mostEvents = 24
+	mostItems  = 400
+)
+
+// tooLong is what becomes of a message that is not read to its end: never logged, and never
+// in silence where it speaks of the work.
+func (l *lattice) tooLong(items []item) Result {
+	res := Result{Outcome: Ignore, Doubts: []string{"long"}}
+	d := &draft{l: l, items: items}
+	switch {
+	case l.known.Addressed || l.known.Reply != nil:
+		res.Outcome = Ask
+	case d.isStrong() && hasAny(items, eNumber, eRatio, eBars, eYard, eBuilder, eBatch, eBreeder):
+		res.Outcome = Notice
+	}
+	if l.lang >= 0 {
+		res.Language = l.r.lex.langs[l.lang]
+	}
+	return res
+}
+
 // Read makes out what a message says.
 func (r *Reader) Read(text string, k Known) Result {
-	l := r.newLattice(text, &k)
+	return r.newLattice(text, &k).read()
+}
+
+func (l *lattice) read() Result {
+	r := l.r
 	if len(l.toks) == 0 {
 		return Result{Outcome: Ignore}
 	}
 	var best Result
 	bestScore := math.Inf(-1)
-	for i, items := range l.readings() {
+	readings := l.readings()
+	if len(readings[0]) > mostItems {
+		return l.tooLong(readings[0])
+	}
+	for i, items := range readings {
 		res, score := l.interpret(items)
 		score -= 0.3 * float64(i)
 		if score > bestScore {
@@ -112,6 +144,9 @@ func (l *lattice) interpret(items []item) (Result, float64) {
 		return res, score
 	}
 	d.evs, d.denials, _ = l.events(l.withoutDone(d))
+	if len(d.evs) > mostEvents {
+		return l.tooLong(items), score
+	}
 	d.build()
 	d.alsoDone()
 	d.merge()

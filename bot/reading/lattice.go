@@ -12,6 +12,7 @@ type lattice struct {
 	text  string
 	toks  []token
 	edges [][]edge // from each token: phrases, numbers, names, the longest first
+	work  int      // items looked at so far: what reading it costs
 	lang  int      // index of the language it is written in, -1 where it does not say
 }
 
@@ -31,7 +32,8 @@ func (r *Reader) newLattice(text string, k *Known) *lattice {
 
 // respell puts the words for which a spelling stands in its place. A spelling may run over
 // tokens that were typed together: "2moro", "w/". A word of the language that the message
-// is written in is no misspelt one of another: German "im" is not "I'm".
+// is written in is no misspelt one of another: German "im" is not "I'm", and an English
+// "ala" not Spanish "a la".
 func (l *lattice) respell(toks []token) []token {
 	own := l.mother()
 	out := make([]token, 0, len(toks))
@@ -45,7 +47,7 @@ func (l *lattice) respell(toks []token) []token {
 			}
 			joined += toks[k].text
 			for _, s := range l.r.lex.same[joined] {
-				if own < 0 || int(s.lang) == own || l.r.lex.words[joined]&(1<<own) == 0 {
+				if own < 0 || int(s.lang) == own || l.lang < 0 && l.r.lex.words[joined]&(1<<own) == 0 {
 					full, n = s.words, k-i+1
 				}
 			}
@@ -61,6 +63,9 @@ func (l *lattice) respell(toks []token) []token {
 				k = tokenize(w)[0] // a spelling may stand for a number or a time
 			}
 			k.from, k.to, k.name = t.from, toks[i+n-1].to, t.name
+			if n == 1 && len(full) == 1 {
+				k.typed = t.text
+			}
 			out = append(out, k)
 		}
 		i += n - 1
@@ -267,6 +272,9 @@ func (l *lattice) lookup(i int) []edge {
 	t := l.toks[i]
 	for _, p := range l.r.lex.byFirst[t.text] {
 		if l.stands(p.words, i) {
+			if p.means(l.r.poss) && i > 0 && t.from > l.toks[i-1].to {
+				continue // "7 s": the sign stands at its word
+			}
 			out = append(out, edge{n: len(p.words), senses: l.speaks(p.senses)})
 		}
 	}

@@ -75,6 +75,7 @@ const mostEnds = 24
 
 // match calls yield with every end of elems from token i.
 func (l *lattice) match(elems []element, i int, caps captures, left *int, yield func(end int, caps captures)) {
+	l.work++
 	if *left <= 0 {
 		return
 	}
@@ -119,6 +120,7 @@ func (l *lattice) accepts(e element, i int) bool {
 
 // one calls yield with every end of a single element from token i.
 func (l *lattice) one(e element, i int, caps captures, yield func(end int, caps captures)) {
+	l.work++
 	for _, a := range e.alts {
 		switch {
 		case a.group != nil:

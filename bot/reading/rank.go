@@ -214,6 +214,7 @@ func (l *lattice) fitOf(step int, items []item, ev evidence, f filled) []float64
 // words are the features of the items alone. What stands in drop counts as words nobody
 // knows: so the ranker learns to go by the rest of the message as well.
 func (l *lattice) words(items []item, drop map[string]bool) map[string]float64 {
+	l.work += len(items)
 	f := map[string]float64{"bias": 1}
 	var seq []string
 	unknown, entities := 0, 0
@@ -309,6 +310,7 @@ type ranking struct {
 
 // rank gives the chance of each class.
 func (l *lattice) rank(items []item) ranking {
+	l.work += len(items)
 	ev := l.r.licences(items, l.known)
 	out := ranking{ev: ev}
 	n := len(l.r.frames.list)

@@ -35,18 +35,18 @@ type Reader struct {
 	dynamic  map[concept]bool // concepts that no word has: numbers, names
 
 	num, hour, hourMin, spokenMin, known, clockC, ratioC, ownYard, ownBuilder, member, end concept
-	digit, teen, tens, hundred, one, and, andTen, halfUnit                                 concept
+	poss, weekday, month, digit, teen, tens, hundred, one, and, andTen, halfUnit           concept
 	c                                                                                      usedConcepts
 }
 
 // usedConcepts are the concepts that the rules of reading go by.
 type usedConcepts struct {
-	neg, yet, plan, hearsay, hedge, habit, qword, aux, correct, only, approx                                                    concept
-	yes, ok, doneWord, claim, snooze, skip, void, help, greet, again                                                            concept
-	noEggs, noRogue, rogue, kill, foundC, clear, nothing, release, comb, beesIn, noBees, cell                                   concept
-	foreign, lostWord, deadWord, lose, incubator, nuc, queen, harmless, each                                                    concept
-	dueWord, whoWord, whenWord, howMany, freeWord, logWord, butConj, then, also, the, into                                      concept
-	noneTook, whereWord, to, at, earlier, place, lastC, no, please, breederWord, back, ifC, justDone, already, letter, commandC concept
+	neg, yet, plan, hearsay, hedge, habit, qword, aux, correct, only, approx                                                        concept
+	yes, ok, doneWord, claim, snooze, skip, void, help, greet, again                                                                concept
+	noEggs, noRogue, rogue, kill, foundC, clear, nothing, release, comb, beesIn, noBees, cell                                       concept
+	foreign, lostWord, deadWord, lose, incubator, nuc, queen, harmless, each                                                        concept
+	dueWord, whoWord, whenWord, howMany, freeWord, logWord, butConj, then, also, the, into                                          concept
+	noneTook, whereWord, to, at, earlier, place, lastC, no, please, breederWord, back, in, ifC, justDone, already, letter, commandC concept
 }
 
 // Load reads the data in fsys: signs.lex and a lexicon for every language, entities.txt,
@@ -75,14 +75,14 @@ func Load(fsys fs.FS) (*Reader, error) {
 		}
 	}
 	r.lex.settle()
-	for name, c := range map[string]*concept{"DIGIT": &r.digit, "TEEN": &r.teen, "TENS": &r.tens, "HUNDRED": &r.hundred, "ONE": &r.one, "AND": &r.and, "HALFUNIT": &r.halfUnit, "ANDTEN": &r.andTen,
+	for name, c := range map[string]*concept{"POSS": &r.poss, "WEEKDAY": &r.weekday, "MONTH": &r.month, "DIGIT": &r.digit, "TEEN": &r.teen, "TENS": &r.tens, "HUNDRED": &r.hundred, "ONE": &r.one, "AND": &r.and, "HALFUNIT": &r.halfUnit, "ANDTEN": &r.andTen,
 		"NEG": &r.c.neg, "YET": &r.c.yet, "PLAN": &r.c.plan, "HEARSAY": &r.c.hearsay, "HEDGE": &r.c.hedge, "HABIT": &r.c.habit, "QWORD": &r.c.qword, "AUX": &r.c.aux,
 		"CORRECT": &r.c.correct, "ONLY": &r.c.only, "APPROX": &r.c.approx, "YES": &r.c.yes, "OKWORD": &r.c.ok, "DONEWORD": &r.c.doneWord, "CLAIM": &r.c.claim, "SNOOZE": &r.c.snooze,
 		"SKIP": &r.c.skip, "VOID": &r.c.void, "HELPWORD": &r.c.help, "GREET": &r.c.greet, "AGAIN": &r.c.again, "NOEGGS": &r.c.noEggs, "NOROGUE": &r.c.noRogue, "ROGUE": &r.c.rogue,
 		"KILL": &r.c.kill, "FOUND": &r.c.foundC, "CLEAR": &r.c.clear, "NOTHING": &r.c.nothing, "RELEASE": &r.c.release, "COMB": &r.c.comb, "BEESIN": &r.c.beesIn, "NOBEES": &r.c.noBees,
 		"CELL": &r.c.cell, "FOREIGN": &r.c.foreign, "LOSTWORD": &r.c.lostWord, "DEADWORD": &r.c.deadWord, "LOSE": &r.c.lose, "INCUBATOR": &r.c.incubator, "NUC": &r.c.nuc, "QUEEN": &r.c.queen,
 		"HARMLESS": &r.c.harmless, "EACH": &r.c.each, "DUEWORD": &r.c.dueWord, "WHOWORD": &r.c.whoWord, "WHENWORD": &r.c.whenWord, "HOWMANY": &r.c.howMany, "FREEWORD": &r.c.freeWord,
-		"LOGWORD": &r.c.logWord, "BUTCONJ": &r.c.butConj, "THEN": &r.c.then, "ALSO": &r.c.also, "THE": &r.c.the, "INTO": &r.c.into, "LETTER": &r.c.letter, "NONETOOK": &r.c.noneTook, "EARLIER": &r.c.earlier, "TO": &r.c.to, "AT": &r.c.at, "IF": &r.c.ifC, "JUSTDONE": &r.c.justDone, "ALREADY": &r.c.already, "PLACE": &r.c.place, "LAST": &r.c.lastC, "NO": &r.c.no, "PLEASE": &r.c.please, "BACK": &r.c.back, "BREEDERWORD": &r.c.breederWord, "WHEREWORD": &r.c.whereWord, "COMMAND": &r.c.commandC} {
+		"LOGWORD": &r.c.logWord, "BUTCONJ": &r.c.butConj, "THEN": &r.c.then, "ALSO": &r.c.also, "THE": &r.c.the, "INTO": &r.c.into, "LETTER": &r.c.letter, "NONETOOK": &r.c.noneTook, "EARLIER": &r.c.earlier, "TO": &r.c.to, "AT": &r.c.at, "IN": &r.c.in, "IF": &r.c.ifC, "JUSTDONE": &r.c.justDone, "ALREADY": &r.c.already, "PLACE": &r.c.place, "LAST": &r.c.lastC, "NO": &r.c.no, "PLEASE": &r.c.please, "BACK": &r.c.back, "BREEDERWORD": &r.c.breederWord, "WHEREWORD": &r.c.whereWord, "COMMAND": &r.c.commandC} {
 		*c = r.lex.concept(name)
 	}
 	if err := r.loadEntities(fsys, "entities.txt"); err != nil {

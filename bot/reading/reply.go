@@ -32,7 +32,7 @@ func (l *lattice) doneReply(d *draft) (Result, bool) {
 		return Result{}, false // "did it rain"
 	}
 	rest := l.withoutDone(d)
-	if d.mood.neg {
+	if d.mood.neg || l.meansAny(d.items, l.r.c.yet) {
 		if hasAny(rest, eAllBut, eLost) {
 			return Result{}, false
 		}

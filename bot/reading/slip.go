@@ -112,6 +112,20 @@ func (s *slips) candidates(w string) []string {
 	return out
 }
 
+// every are all words one slip away from w, sorted: also those that a slip is not read
+// into, since their first letters differ.
+func (s *slips) every(w string) (out []string) {
+	seen := map[string]bool{}
+	for _, d := range append(deletions(w), w) {
+		for _, c := range s.deletes[d] {
+			if c != w && oneSlip(w, c) {
+				seen[c] = true
+			}
+		}
+	}
+	return sorted(seen)
+}
+
 // ambiguous reports whether w may as well be a slip of a word that ok takes and that means
 // nothing of the trade.
 func (s *slips) ambiguous(w string, ok func(string) bool) bool {

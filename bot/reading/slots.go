@@ -79,6 +79,9 @@ var (
 // hourCounts are the steps whose hour all that follows hangs on.
 var hourCounts = map[rules.Step]bool{rules.Confine: true, rules.CombOut: true, rules.Graft: true}
 
+// mostNumbers is how many bare numbers of one event are weighed: more are no report.
+const mostNumbers = 12
+
 // entitiesOf sorts the entities of some items by kind.
 func entitiesOf(items []item) map[entityKind][]*item {
 	out := map[entityKind][]*item{}
@@ -92,6 +95,7 @@ func entitiesOf(items []item) map[entityKind][]*item {
 
 // fill gives the entities of an event to the slots of a step.
 func (l *lattice) fill(step rules.Step, items []item) filled {
+	l.work += len(items)
 	f := filled{act: Act{Kind: Did, Step: step}}
 	a := &f.act
 	fr := l.r.frames.list[l.r.frames.byStep[step]]
@@ -229,7 +233,12 @@ func (l *lattice) fillBreeder(f *filled, fr *frame, items []item, es map[entityK
 			f.flag(fNewBreeder)
 		}
 	}
-	for _, it := range es[eNumber] {
+	numbers := es[eNumber]
+	if len(numbers) > mostNumbers {
+		f.flag(fNumber)
+		numbers = numbers[:mostNumbers]
+	}
+	for _, it := range numbers {
 		n := it.entity.n
 		switch noun, odd := l.counts(items, it, fr); {
 		case !l.isBreeder(n):
@@ -291,6 +300,21 @@ func (l *lattice) fillBreeder(f *filled, fr *frame, items []item, es map[entityK
 	f.flag(fWhichBreeder)
 }
 
+// within reports whether a number stands behind a word for "in" and counts nothing: it is
+// where, and not how many.
+func (l *lattice) within(items []item, it *item) bool {
+	for i := range items {
+		if &items[i] != it {
+			continue
+		}
+		if i == 0 || !items[i-1].means(l.r.c.in) || !items[i-1].means(l.r.c.into) {
+			return false
+		}
+		return i+1 == len(items) || items[i+1].bound || !items[i+1].word()
+	}
+	return false
+}
+
 func (l *lattice) freeWord(it *item) bool {
 	for _, s := range it.senses {
 		if s.concept == l.r.c.harmless || s.concept == l.r.c.the {
@@ -302,6 +326,9 @@ func (l *lattice) freeWord(it *item) bool {
 
 func intPtr(n int) *int { return &n }
 
+// oldestLarva is the greatest age that is taken for one of larvae to graft.
+const oldestLarva = 5 * 24 * time.Hour
+
 // amounts takes the age of larvae, litres, bees shaken in.
 func (l *lattice) amounts(f *filled, fr *frame, items []item, es map[entityKind][]*item) {
 	a := &f.act
@@ -311,7 +338,7 @@ func (l *lattice) amounts(f *filled, fr *frame, items []item, es map[entityKind]
 		if e.kind == eSpan {
 			lo, hi = e.span.Hours(), e.span.Hours()
 		}
-		if !fr.slots["age"] || a.AgeLo != nil || e.kind == eSpan && e.span < 2*time.Hour {
+		if !fr.slots["age"] || a.AgeLo != nil || e.kind == eSpan && (e.span < 2*time.Hour || e.span > oldestLarva) {
 			f.flag(fSlot)
 			continue
 		}
@@ -338,7 +365,7 @@ func (l *lattice) amounts(f *filled, fr *frame, items []item, es map[entityKind]
 		if fr.slots["each"] && it.means(c.each) {
 			a.Each = true
 		}
-		if fr.slots["none"] && it.means(c.noEggs) {
+		if fr.slots["none"] && (it.means(c.noEggs) || it.means(c.nothing) || it.is(eNone)) {
 			a.None = true
 		}
 	}

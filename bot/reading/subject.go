@@ -171,6 +171,8 @@ func (l *lattice) rogueIn(f *filled, items []item) {
 		}
 	}
 	switch {
+	case none && l.meansAny(items, c.kill):
+		f.flag(fNumber) // none, and yet something was cut out
 	case none:
 		a.Count = intPtr(0)
 	case a.Count == nil && found && l.oneThing(items):

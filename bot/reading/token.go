@@ -12,6 +12,7 @@ import (
 // token is a word, a number or a sign of a message.
 type token struct {
 	text   string // folded
+	typed  string // folded as it was typed, where a spelling stands in its place
 	from   int    // bytes in the message as it was typed
 	to     int
 	num    float64

@@ -17,6 +17,7 @@ type openFit struct {
 // unexplained are the words of a message that keep it out of the log, and those that do
 // not: soft ones, which may be how it was done.
 func (l *lattice) unexplained(items []item, steps map[rules.Step]bool) (danger, soft []string) {
+	l.work += len(items)
 	c := l.r.c
 	ok := map[concept]bool{}
 	for s := range steps {
@@ -31,6 +32,9 @@ func (l *lattice) unexplained(items []item, steps map[rules.Step]bool) (danger, 
 	}
 	for i := range items {
 		it := &items[i]
+		if d, is := l.shortDay(it); is {
+			danger = append(danger, d)
+		}
 		if !it.word() {
 			continue
 		}
@@ -61,6 +65,8 @@ func (l *lattice) unexplained(items []item, steps map[rules.Step]bool) (danger, 
 		switch {
 		case hard && !it.means(c.back) && !(it.means(c.greet) && i == 0):
 			danger = append(danger, it.text)
+		case !known && it.slip:
+			danger = append(danger, it.text) // read through a slip into what no frame takes
 		case !known && l.hasNumber(it):
 			danger = append(danger, it.text) // "2a": a number in a phrase that no frame takes
 		case work && !known:
@@ -158,7 +164,7 @@ func (l *lattice) dangerous(it, prev *item) (string, bool) {
 	}
 	switch {
 	case l.toks[it.from].name:
-		return w, prev != nil && prev.word() && (prev.means(l.r.c.into) || prev.means(l.r.c.at) || prev.means(l.r.c.the))
+		return w, prev != nil && prev.word() && (prev.means(l.r.c.into) || prev.means(l.r.c.at) || prev.means(l.r.c.the) || prev.means(l.r.c.approx))
 	case prev == nil:
 	case prev.word() && (prev.means(l.r.c.the) || prev.means(l.r.c.into) || prev.means(l.r.one)):
 		return w, true
@@ -166,6 +172,33 @@ func (l *lattice) dangerous(it, prev *item) (string, bool) {
 		return w, true
 	}
 	return w, len(w) <= 3 && !lex.common[w]
+}
+
+// shortDay says whether a day or month of three letters may be another short word: "wed" is
+// one slip from "fed" and "red", "sat" from "at".
+func (l *lattice) shortDay(it *item) (string, bool) {
+	if !it.is(eTime) {
+		return "", false
+	}
+	day := func(w string) bool {
+		p := l.r.lex.single[w]
+		return p != nil && (p.means(l.r.weekday) || p.means(l.r.month))
+	}
+	for i := it.from; i < it.to; i++ {
+		w := l.toks[i].text
+		if len(w) > shortest-1 || !day(w) {
+			continue
+		}
+		if c, near := l.r.lex.slips.nearOf(w, func(c string) bool { return !day(c) }); near {
+			return w + "~" + c, true
+		}
+		for _, c := range l.r.lex.slips.short {
+			if oneSlip(w, c) {
+				return w + "~" + c, true
+			}
+		}
+	}
+	return "", false
 }
 
 // hasNumber reports whether a figure is within an item.
@@ -183,7 +216,7 @@ func (l *lattice) hasNumber(it *item) bool {
 // ("30is"), a word of another language than the message's that is nearly a closed one of its
 // own ("now" for "no").
 func (l *lattice) misheard(it, prev *item) (string, bool) {
-	w := it.text
+	w := strings.ReplaceAll(it.text, "'", "")
 	if it.to != it.from+1 || !letters(w) {
 		return "", false
 	}
@@ -200,10 +233,23 @@ func (l *lattice) misheard(it, prev *item) (string, bool) {
 			}
 		}
 	}
-	if l.lang < 0 || lex.words[w]&(1<<l.lang) != 0 {
+	own := func(c string) bool { return l.lang < 0 || lex.words[c]&(1<<l.lang) != 0 }
+	if t := l.toks[it.from].typed; t != "" && len(t) <= shortest {
+		// A short word that a spelling stands for may as well be a slip of another.
+		c, near := lex.slips.nearOf(t, func(c string) bool { return c != w && own(c) })
+		return t + "~" + c, near
+	}
+	if l.lang < 0 {
 		return "", false
 	}
-	own := func(c string) bool { return lex.words[c]&(1<<l.lang) != 0 }
+	if lex.words[w]&(1<<l.lang) != 0 {
+		// A word that says nothing, that no report has, and that is nearly one that counts.
+		if !it.means(l.r.c.harmless) || l.r.model == nil || l.r.model.seen[w][0] > 0 {
+			return "", false
+		}
+		c, near := lex.slips.nearOf(w, own)
+		return w + "~" + c, near
+	}
 	for _, c := range lex.slips.short {
 		if own(c) && oneSlip(w, c) {
 			return w + "~" + c, true
