@@ -143,7 +143,7 @@ func (l *lattice) make(p pattern, c captures) (e entity, ok bool) {
 		return e, true
 	case eBars:
 		e.n = int(quantity(c, "n")) * c.int("k", 0)
-		return e, e.n > 0 && e.n < 2000
+		return e, e.n > 0 && e.n < 2000 && min(int(quantity(c, "n")), c.int("k", 0)) <= mostBars
 	case eRatio:
 		if k, has := c.get("r"); has {
 			e.n, e.of = int(l.toks[k.tok].num), l.toks[k.tok].of
@@ -203,6 +203,9 @@ func (l *lattice) builder(e entity, c captures) (entity, bool) {
 	}
 	return e, false
 }
+
+// mostBars is how many bars are grafted at once at most: 40 × 42 is no graft.
+const mostBars = 12
 
 func spanOf(c captures) time.Duration {
 	u, _ := c.get("u")

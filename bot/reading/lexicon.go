@@ -280,6 +280,16 @@ func (l *lexicon) dropSwallowed() {
 	}
 }
 
+// anyOf reports whether a phrase has a concept of a set.
+func (p *phrase) anyOf(set map[concept]bool) bool {
+	for _, s := range p.senses {
+		if set[s.concept] {
+			return true
+		}
+	}
+	return false
+}
+
 func (p *phrase) means(c concept) bool {
 	for _, s := range p.senses {
 		if s.concept == c {

@@ -344,6 +344,9 @@ func (l *lattice) amounts(f *filled, fr *frame, items []item, es map[entityKind]
 		}
 		a.AgeLo, a.AgeHi = &lo, &hi
 	}
+	if len(es[eAmount]) > 0 && a.Step == rules.Graft {
+		f.flag(fSlot) // "3 jars of 15"
+	}
 	for _, it := range es[eLitres] {
 		if !fr.slots["litres"] || a.Litres != 0 {
 			f.flag(fSlot)

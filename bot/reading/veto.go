@@ -35,6 +35,12 @@ func (l *lattice) unexplained(items []item, steps map[rules.Step]bool) (danger, 
 		if d, is := l.shortDay(it); is {
 			danger = append(danger, d)
 		}
+		if d, is := l.numberWord(it); is {
+			danger = append(danger, d)
+		}
+		if d, is := l.bareColour(items, i); is {
+			danger = append(danger, d)
+		}
 		if !it.word() {
 			continue
 		}
@@ -50,7 +56,7 @@ func (l *lattice) unexplained(items []item, steps map[rules.Step]bool) (danger, 
 			}
 			continue
 		}
-		if d, is := l.misheard(it, prev); is {
+		if d, is := l.misheard(items, i); is {
 			danger = append(danger, d)
 			continue
 		}
@@ -163,6 +169,8 @@ func (l *lattice) dangerous(it, prev *item) (string, bool) {
 		}
 	}
 	switch {
+	case l.toks[it.from].name && prev != nil && prev.word() && len(prev.text) <= 2 && !prev.means(l.r.c.into):
+		return w, true // a name behind a word that may have been one of place: "as Ridge"
 	case l.toks[it.from].name:
 		return w, prev != nil && prev.word() && (prev.means(l.r.c.into) || prev.means(l.r.c.at) || prev.means(l.r.c.the) || prev.means(l.r.c.approx))
 	case prev == nil:
@@ -215,9 +223,17 @@ func (l *lattice) hasNumber(it *item) bool {
 // ten spelled out one that is nearly a digit ("thirty live"), one that is glued to a number
 // ("30is"), a word of another language than the message's that is nearly a closed one of its
 // own ("now" for "no").
-func (l *lattice) misheard(it, prev *item) (string, bool) {
+func (l *lattice) misheard(items []item, i int) (string, bool) {
+	it := &items[i]
+	var prev *item
+	if i > 0 {
+		prev = &items[i-1]
+		if i > 1 && prev.means(l.r.andTen) && items[i-2].is(eNumber) {
+			prev = &items[i-2] // "treinta y nuevo"
+		}
+	}
 	w := strings.ReplaceAll(it.text, "'", "")
-	if it.to != it.from+1 || !letters(w) {
+	if it.to != it.from+1 || !letters(w) || it.slip {
 		return "", false
 	}
 	lex := l.r.lex
@@ -234,28 +250,102 @@ func (l *lattice) misheard(it, prev *item) (string, bool) {
 		}
 	}
 	own := func(c string) bool { return l.lang < 0 || lex.words[c]&(1<<l.lang) != 0 }
-	if t := l.toks[it.from].typed; t != "" && len(t) <= shortest {
+	if t := l.toks[it.from].typed; t != "" && len(t) < shortest {
 		// A short word that a spelling stands for may as well be a slip of another.
-		c, near := lex.slips.nearOf(t, func(c string) bool { return c != w && own(c) })
+		c, near := lex.slips.nearOf(t, func(c string) bool {
+			p := lex.single[c]
+			return p != nil && c != w && own(c) && (l.r.isNumber(c) || p.means(l.r.c.neg) || p.anyOf(l.r.frames.strong))
+		})
 		return t + "~" + c, near
 	}
-	if l.lang < 0 {
-		return "", false
+	if l.lang < 0 || !l.speaksOwn(it.text) && l.isTrade(it) && !it.means(l.r.c.harmless) {
+		return "", false // a word of the trade is said in two languages at once
 	}
-	if lex.words[w]&(1<<l.lang) != 0 {
+	if l.speaksOwn(it.text) {
 		// A word that says nothing, that no report has, and that is nearly one that counts.
-		if !it.means(l.r.c.harmless) || l.r.model == nil || l.r.model.seen[w][0] > 0 {
+		if !it.means(l.r.c.harmless) || l.r.model == nil || l.r.model.seen[it.text][0] > 0 {
 			return "", false
 		}
-		c, near := lex.slips.nearOf(w, own)
-		return w + "~" + c, near
+		if c, near := lex.slips.nearOf(w, func(c string) bool { return own(c) && lex.slips.closed[c] }); near {
+			return w + "~" + c, true
+		}
+		return l.nearTrade(w)
+	}
+	if prev != nil && prev.word() && (prev.means(l.r.c.into) || prev.means(l.r.c.the)) {
+		return w, true // "34 a best": a place that is none
 	}
 	for _, c := range lex.slips.short {
 		if own(c) && oneSlip(w, c) {
 			return w + "~" + c, true
 		}
 	}
-	c, near := lex.slips.nearOf(w, own)
+	if len(w) < shortest-1 {
+		return "", false
+	}
+	if c, near := lex.slips.nearOf(w, own); near {
+		return w + "~" + c, true
+	}
+	return l.nearTrade(w)
+}
+
+// speaksOwn reports whether a word by itself is one of the message's language.
+func (l *lattice) speaksOwn(w string) bool {
+	if p := l.r.lex.single[w]; p != nil {
+		for _, s := range p.senses {
+			if int(s.lang) == l.lang || l.r.lex.langs[s.lang] == neutral {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// nearTrade finds a word of the message's language and of the trade that w may be a slip of.
+func (l *lattice) nearTrade(w string) (string, bool) {
+	for _, c := range l.r.lex.slips.every(w) {
+		if p := l.r.lex.single[c]; l.speaksOwn(c) && (p.anyOf(l.r.frames.trade) || p.anyOf(l.r.frames.strong)) {
+			return w + "~" + c, true
+		}
+	}
+	return "", false
+}
+
+// numberWord says whether a number that is spelled out may be another word: "nine" for
+// "none", or a number of another language than the message's.
+func (l *lattice) numberWord(it *item) (string, bool) {
+	for i := it.from; it.is(eNumber) && i < it.to; i++ {
+		t := l.toks[i]
+		if !t.isNum || !letters(t.text) {
+			continue
+		}
+		if c, near := l.r.lex.slips.nearOf(t.text, func(c string) bool {
+			p := l.r.lex.single[c]
+			return p != nil && (p.means(l.r.none) || p.means(l.r.c.claim)) && !l.r.isNumber(c)
+		}); near {
+			return t.text + "~" + c, true
+		}
+		if l.lang >= 0 && !l.speaksOwn(t.text) && len(t.text) <= shortest {
+			return t.text, true
+		}
+	}
+	return "", false
+}
+
+// isNumber reports whether a word is one for a number.
+func (r *Reader) isNumber(w string) bool {
+	p := r.lex.single[w]
+	return p != nil && (p.means(r.digit) || p.means(r.teen) || p.means(r.tens) || p.means(r.hundred))
+}
+
+// bareColour says whether a colour without its pin, with something right behind it, may be
+// another word: "red B2" for "fed B2".
+func (l *lattice) bareColour(items []item, i int) (string, bool) {
+	it := &items[i]
+	if !it.is(ePin) || it.to != it.from+1 || i+1 == len(items) || items[i+1].entity == nil {
+		return "", false
+	}
+	w := l.toks[it.from].text
+	c, near := l.r.lex.slips.nearOf(w, func(c string) bool { return l.r.lex.single[c] != nil && l.r.lex.single[c].anyOf(l.r.frames.strong) })
 	return w + "~" + c, near
 }
 
