@@ -76,6 +76,9 @@ func (l *lattice) count(f *filled, fr *frame, items []item, es map[entityKind][]
 	if a.Count == nil && l.meansAny(items, l.r.c.noneTook) {
 		a.Count = intPtr(0)
 	}
+	if len(es[eNone]) > 0 && a.Count != nil && *a.Count > 0 && len(es[eRatio]) == 0 {
+		f.flag(fNumber) // "none 45"
+	}
 	if len(es[eNone]) > 0 && a.Count == nil {
 		if a.Step == rules.Accept || a.Step == rules.Capped || a.Step == rules.Rogue || a.Step == rules.Emerge || a.Step == rules.Laying {
 			a.Count = intPtr(0)

@@ -258,7 +258,7 @@ func (l *lattice) misheard(items []item, i int) (string, bool) {
 		})
 		return t + "~" + c, near
 	}
-	if l.lang < 0 || !l.speaksOwn(it.text) && l.isTrade(it) && !it.means(l.r.c.harmless) {
+	if l.lang < 0 || !l.speaksOwn(it.text) && ofTrade(it, &l.r.frames) && !it.means(l.r.c.harmless) {
 		return "", false // a word of the trade is said in two languages at once
 	}
 	if l.speaksOwn(it.text) {
@@ -286,6 +286,16 @@ func (l *lattice) misheard(items []item, i int) (string, bool) {
 		return w + "~" + c, true
 	}
 	return l.nearTrade(w)
+}
+
+// ofTrade reports whether a word means something of the trade.
+func ofTrade(it *item, f *frames) bool {
+	for _, s := range it.senses {
+		if f.trade[s.concept] || f.strong[s.concept] {
+			return true
+		}
+	}
+	return false
 }
 
 // speaksOwn reports whether a word by itself is one of the message's language.
@@ -341,7 +351,10 @@ func (r *Reader) isNumber(w string) bool {
 // another word: "red B2" for "fed B2".
 func (l *lattice) bareColour(items []item, i int) (string, bool) {
 	it := &items[i]
-	if !it.is(ePin) || it.to != it.from+1 || i+1 == len(items) || items[i+1].entity == nil {
+	if !it.is(ePin) || it.to != it.from+1 || i+1 == len(items) || items[i+1].bound {
+		return "", false
+	}
+	if next := &items[i+1]; next.word() && (!l.freeWord(next) || next.means(l.r.c.into) || next.means(l.r.c.at) || next.means(l.r.and) || ofTrade(next, &l.r.frames)) {
 		return "", false
 	}
 	w := l.toks[it.from].text
@@ -362,6 +375,9 @@ func (l *lattice) hidden(items []item) bool {
 			if _, is := l.dangerous(it, prev); is {
 				return true
 			}
+		}
+		if _, is := l.shortDay(it); is {
+			return true
 		}
 	}
 	return false
@@ -401,6 +417,11 @@ func (d *draft) judge() Result {
 			if !gaps[f] {
 				flags = append(flags, f)
 			}
+		}
+	}
+	for i := range d.acts {
+		if a := d.acts[i].act; a.Step == rules.Rogue && a.Count != nil && *a.Count == 0 && l.meansAny(d.items, l.r.c.kill) {
+			flags = append(flags, fNumber) // none found, and yet something was cut out
 		}
 	}
 	flags = append(flags, d.together()...)
