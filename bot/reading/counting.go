@@ -44,6 +44,9 @@ func (l *lattice) count(f *filled, fr *frame, items []item, es map[entityKind][]
 		case a.Count == nil && had > lost:
 			a.Count = intPtr(had - lost)
 			f.flag(fByLoss)
+			if lost*2 > had {
+				f.flag(fUnlikely)
+			}
 		case a.Count == nil:
 			f.flag(fLoss)
 		case had > 0 && *a.Count+lost > had || lost > *a.Count:

@@ -249,7 +249,8 @@ func (l *lattice) misheard(items []item, i int) (string, bool) {
 			}
 		}
 	}
-	own := func(c string) bool { return l.lang < 0 || lex.words[c]&(1<<l.lang) != 0 }
+	lang := l.mother()
+	own := func(c string) bool { return lang < 0 || lex.words[c]&(1<<lang) != 0 }
 	if t := l.toks[it.from].typed; t != "" && len(t) < shortest {
 		// A short word that a spelling stands for may as well be a slip of another.
 		c, near := lex.slips.nearOf(t, func(c string) bool {
@@ -258,7 +259,7 @@ func (l *lattice) misheard(items []item, i int) (string, bool) {
 		})
 		return t + "~" + c, near
 	}
-	if l.lang < 0 || !l.speaksOwn(it.text) && ofTrade(it, &l.r.frames) && !it.means(l.r.c.harmless) {
+	if lang < 0 || !l.speaksOwn(it.text) && ofTrade(it, &l.r.frames) && !it.means(l.r.c.harmless) {
 		return "", false // a word of the trade is said in two languages at once
 	}
 	if l.speaksOwn(it.text) {
@@ -302,7 +303,7 @@ func ofTrade(it *item, f *frames) bool {
 func (l *lattice) speaksOwn(w string) bool {
 	if p := l.r.lex.single[w]; p != nil {
 		for _, s := range p.senses {
-			if int(s.lang) == l.lang || l.r.lex.langs[s.lang] == neutral {
+			if int(s.lang) == l.mother() || l.r.lex.langs[s.lang] == neutral {
 				return true
 			}
 		}
@@ -334,7 +335,7 @@ func (l *lattice) numberWord(it *item) (string, bool) {
 		}); near {
 			return t.text + "~" + c, true
 		}
-		if l.lang >= 0 && !l.speaksOwn(t.text) && len(t.text) <= shortest {
+		if l.mother() >= 0 && !l.speaksOwn(t.text) && len(t.text) <= shortest {
 			return t.text, true
 		}
 	}
@@ -378,6 +379,11 @@ func (l *lattice) hidden(items []item) bool {
 		}
 		if _, is := l.shortDay(it); is {
 			return true
+		}
+		if it.word() && !it.unknown() {
+			if _, is := l.misheard(items, i); is {
+				return true
+			}
 		}
 	}
 	return false
@@ -589,6 +595,16 @@ func (d *draft) negated() bool {
 	return false
 }
 
+// countsOf reports whether a step that counts is spoken of.
+func countsOf(ev evidence) bool {
+	for s := range ev.weight {
+		if counted[s] {
+			return true
+		}
+	}
+	return false
+}
+
 // deniedToo reports whether a clause denies what another reports.
 func (d *draft) deniedToo() bool {
 	l := d.l
@@ -601,6 +617,9 @@ func (d *draft) deniedToo() bool {
 		}
 		if l.meansAny(cl, l.r.one) && !same && len(d.acts) > 0 && d.acts[0].act.Count != nil {
 			continue // "one I did not find" beside a count
+		}
+		if same && hasAny(cl, eNumber, eRatio) && !hasAny(cl, eRest, eNone) && countsOf(lic) {
+			return true // "moved 20 no North and 14 to Creek"
 		}
 		if !names && (same || len(lic.weight) == 0) || len(lic.weight) == 0 && hasAny(cl, eNumber, eRatio) && !hasAny(cl, eRest) {
 			return true
