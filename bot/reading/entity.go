@@ -142,6 +142,9 @@ func (l *lattice) make(p pattern, c captures) (e entity, ok bool) {
 		e.amount = quantity(c, "n")
 		return e, true
 	case eBars:
+		if a, b := c.int("n", 0), c.int("k", 0); a >= 20 && a%10 == 0 && b < 10 && l.spelled(c, "n") && l.spelled(c, "k") {
+			return e, false // "treinta by seis" may be one number
+		}
 		e.n = int(quantity(c, "n")) * c.int("k", 0)
 		return e, e.n > 0 && e.n < 2000 && min(int(quantity(c, "n")), c.int("k", 0)) <= mostBars
 	case eRatio:
@@ -202,6 +205,12 @@ func (l *lattice) builder(e entity, c captures) (entity, bool) {
 		}
 	}
 	return e, false
+}
+
+// spelled reports whether a captured number was written in words.
+func (l *lattice) spelled(c captures, name string) bool {
+	k, has := c.get(name)
+	return has && !isDigit(l.toks[k.tok].text)
 }
 
 // mostBars is how many bars are grafted at once at most: 40 × 42 is no graft.

@@ -69,7 +69,7 @@ func (l *lattice) intent(items []item, k ranking, m mood) (Result, bool) {
 	reply := l.known.Reply
 	asTask := reply != nil && reply.Task
 	switch {
-	case asTask && l.meansAny(items, c.skip) && !l.hidden(items) && !counts(items) && !l.meansAny(items, c.doneWord) && (!k.speaksOfBuilt(l) || l.opens(items, c.skip)):
+	case asTask && l.meansAny(items, c.skip) && !l.hidden(items) && !(m.neg && l.meansAny(items, c.check)) && !counts(items) && !l.meansAny(items, c.doneWord) && (!k.speaksOfBuilt(l) || l.opens(items, c.skip)):
 		return Result{Outcome: Log, Acts: []Act{{Kind: Skip, Reason: l.reason(items)}}}, true
 	case last != nil && !asTask && l.meansAny(items, c.skip) && !l.hidden(items) && !counts(items) && l.only(items, c.skip):
 		return Result{Outcome: Log, Acts: []Act{{Kind: Void}}}, true

@@ -241,6 +241,13 @@ func (l *lattice) misheard(items []item, i int) (string, bool) {
 		if l.toks[it.from].from == l.toks[prev.to-1].to {
 			return w, !l.isTrade(it) || it.means(l.r.c.harmless)
 		}
+		if it.means(l.r.c.harmless) {
+			for _, c := range lex.slips.every(w) {
+				if p := lex.single[c]; l.speaksOwn(c) && p.anyOf(l.r.frames.noun) {
+					return w + "~" + c, true // "28 nuts"
+				}
+			}
+		}
 		if n := prev.entity.n; n >= 20 && n%10 == 0 && !isDigit(prev.text) {
 			for _, c := range l.r.digits {
 				if oneSlip(w, c) {
@@ -263,14 +270,7 @@ func (l *lattice) misheard(items []item, i int) (string, bool) {
 		return "", false // a word of the trade is said in two languages at once
 	}
 	if l.speaksOwn(it.text) {
-		// A word that says nothing, that no report has, and that is nearly one that counts.
-		if !it.means(l.r.c.harmless) || l.r.model == nil || l.r.model.seen[it.text][0] > 0 {
-			return "", false
-		}
-		if c, near := lex.slips.nearOf(w, func(c string) bool { return own(c) && lex.slips.closed[c] }); near {
-			return w + "~" + c, true
-		}
-		return l.nearTrade(w)
+		return "", false
 	}
 	if prev != nil && prev.word() && (prev.means(l.r.c.into) || prev.means(l.r.c.the)) {
 		return w, true // "34 a best": a place that is none
