@@ -99,6 +99,12 @@ func (l *lattice) toldBefore(w string) bool {
 	return n[0] >= 2 && n[0] > 2*n[1]
 }
 
+// familiar reports whether a word stands in several labelled reports, whatever else it
+// stands in.
+func (l *lattice) familiar(w string) bool {
+	return l.r.model != nil && l.r.model.seen[w][0] >= 3
+}
+
 func (l *lattice) isTrade(it *item) bool {
 	for _, s := range it.senses {
 		if l.r.frames.trade[s.concept] || l.r.frames.free[s.concept] {
@@ -241,7 +247,7 @@ func (l *lattice) misheard(items []item, i int) (string, bool) {
 		if l.toks[it.from].from == l.toks[prev.to-1].to {
 			return w, !l.isTrade(it) || it.means(l.r.c.harmless)
 		}
-		if it.means(l.r.c.harmless) {
+		if it.means(l.r.c.harmless) && !l.familiar(it.text) {
 			for _, c := range lex.slips.every(w) {
 				if p := lex.single[c]; l.speaksOwn(c) && p.anyOf(l.r.frames.noun) {
 					return w + "~" + c, true // "28 nuts"
@@ -280,7 +286,7 @@ func (l *lattice) misheard(items []item, i int) (string, bool) {
 			return w + "~" + c, true
 		}
 	}
-	if len(w) < shortest-1 {
+	if len(w) < shortest-1 || l.familiar(it.text) {
 		return "", false
 	}
 	if c, near := lex.slips.nearOf(w, own); near {
