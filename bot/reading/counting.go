@@ -63,6 +63,15 @@ func (l *lattice) count(f *filled, fr *frame, items []item, es map[entityKind][]
 	for _, it := range es[eBatch] {
 		all = all || it.entity.whole
 	}
+	for _, it := range es[eAll] {
+		switch n := it.entity.n; {
+		case !it.entity.named || a.Count != nil && *a.Count == n:
+		case all && a.Count == nil && had == 0:
+			a.Count = intPtr(n)
+		case !all || n != had:
+			f.flag(fNumber) // "all 36" of what are not 36
+		}
+	}
 	if all && a.Count != nil && had > 0 && *a.Count != had && len(es[eLost]) == 0 && len(es[eRatio]) == 0 {
 		f.flag(fNumber) // "all" and another number
 	}
@@ -208,6 +217,11 @@ func (l *lattice) noCount(f *filled, es map[entityKind][]*item) {
 	}
 	for _, it := range es[eNumber] {
 		if !onRecord(it.entity.n) {
+			f.flag(fNumber)
+		}
+	}
+	for _, it := range es[eAll] {
+		if it.entity.named && !onRecord(it.entity.n) {
 			f.flag(fNumber)
 		}
 	}

@@ -141,6 +141,8 @@ func (l *lattice) make(p pattern, c captures) (e entity, ok bool) {
 	case eAmount, ePercent, eTemp:
 		e.amount = quantity(c, "n")
 		return e, true
+	case eAll:
+		e.named = c.has("n") // "all 36"
 	case eBars:
 		if a, b := c.int("n", 0), c.int("k", 0); a >= 20 && a%10 == 0 && b < 10 && l.spelled(c, "n") && l.spelled(c, "k") {
 			return e, false // "treinta by seis" may be one number

@@ -190,3 +190,13 @@ func (d *draft) offers() [][]Act {
 	}
 	return out
 }
+
+// awaits reports whether a step of batches is open; of the others nothing need be.
+func (l *lattice) awaits(s rules.Step) bool {
+	for _, o := range l.known.Open {
+		if o.Step == s {
+			return true
+		}
+	}
+	return !ofBatch[s]
+}

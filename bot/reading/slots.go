@@ -249,6 +249,11 @@ func (l *lattice) fillBreeder(f *filled, fr *frame, items []item, es map[entityK
 			put(n)
 		}
 	}
+	for _, it := range es[eAll] {
+		if it.entity.named {
+			f.flag(fNumber)
+		}
+	}
 	for _, k := range []entityKind{ePercent, eRatio, eBars, eAllBut, eLost, eHalf, eTemp} {
 		if len(es[k]) > 0 {
 			f.flag(fNumber)
