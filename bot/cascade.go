@@ -126,15 +126,21 @@ func (t *talk) attempt(before attempt, res rdg.Result) (done bool, err error) {
 func (t *talk) understood(res rdg.Result) (bool, error) {
 	switch res.Outcome {
 	case rdg.Log:
+		if done, err := t.command(res); done || err != nil {
+			return done, err
+		}
 		switch res.Acts[0].Kind {
 		case rdg.Query:
 			return t.query(res.Acts[0])
-		case rdg.Command, rdg.Seen:
+		case rdg.Seen, rdg.Remove, rdg.Lead, rdg.Forget:
 			return false, nil
 		}
 		err := t.perform(res.Acts)
 		return !t.silent && len(t.lines) > 0, err
 	case rdg.Ask:
+		if has(res.Doubts, "command") {
+			return true, t.unreadCommand(res.Acts)
+		}
 		if len(res.Others) == 0 {
 			return t.sees(res), nil
 		}

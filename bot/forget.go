@@ -1,24 +1,20 @@
 package bot
 
 import (
-	"regexp"
-
+	rdg "yardbell/bot/reading"
 	"yardbell/store"
 )
 
 // This file reads the wish that somebody be forgotten. It cannot be taken back, so it is
 // asked first, and only a lead may say so.
 
-var forgetForm = regexp.MustCompile(`(?i)^/?(?:forget (.+)|(olvidar|olvida|olviden) a (.+))$`)
-
 // forget asks whether to forget the person named. A name that is nobody's is left to the
 // rest of the reading.
-func (t *talk) forget(text string) (handled bool, err error) {
-	m := forgetForm.FindStringSubmatch(clean(text))
-	if m == nil {
+func (t *talk) forget(a rdg.Act) (handled bool, err error) {
+	if a.Kind != rdg.Forget {
 		return false, nil
 	}
-	name := m[1] + m[3]
+	name := a.Person
 	list, err := t.tx.Everybody(t.crew.ID)
 	if err != nil {
 		return false, err
@@ -26,11 +22,6 @@ func (t *talk) forget(text string) (handled bool, err error) {
 	who := called(list, name)
 	if len(who) == 0 {
 		return false, nil
-	}
-	if m[2] != "" {
-		t.speak("es")
-	} else {
-		t.speak("en")
 	}
 	if refused, err := t.onlyLead(); refused || err != nil {
 		return true, err

@@ -6,10 +6,10 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
-	"regexp"
 	"strings"
 	"time"
 
+	rdg "yardbell/bot/reading"
 	"yardbell/rules"
 	"yardbell/store"
 )
@@ -354,25 +354,35 @@ func (t *talk) onlyLead() (refused bool, err error) {
 	return true, nil
 }
 
-var (
-	leadForm   = regexp.MustCompile(`(?i)^/?(?:make (.+) (?:the )?lead|lead (.+)|(l[ií]der) (?:a )?(.+))$`)
-	removeForm = regexp.MustCompile(`(?i)^/?(?:(?:remove|take off) (.+)|(quitar|sacar) a (.+))$`)
-)
+// personSaid reads what is said of a person: take off the crew, hand the lead over,
+// forget. It is empty for any other message, and where the name is nobody's.
+func (t *talk) personSaid(text string) (a rdg.Act, lang string, err error) {
+	list, err := t.tx.Everybody(t.crew.ID)
+	if err != nil {
+		return a, "", err
+	}
+	k := rdg.Known{Language: t.s.Lang}
+	for _, m := range list {
+		k.Members = append(k.Members, m.Name)
+	}
+	res, ok := understand().Command(clean(text), k)
+	if !ok {
+		return a, "", nil
+	}
+	switch res.Acts[0].Kind {
+	case rdg.Remove, rdg.Lead, rdg.Forget:
+		return res.Acts[0], res.Language, nil
+	}
+	return a, "", nil
+}
 
-// people handles the handing over of the lead and taking somebody off the crew. A
-// name that is nobody's is left to the rest of the reading.
-func (t *talk) people(text string) (handled bool, err error) {
-	text = clean(text)
-	m, off := leadForm.FindStringSubmatch(text), removeForm.FindStringSubmatch(text)
-	if m == nil && off == nil {
+// people handles the handing over of the lead and taking somebody off the crew. A name
+// that is nobody's is left to the rest of the reading.
+func (t *talk) people(a rdg.Act) (handled bool, err error) {
+	if a.Kind != rdg.Remove && a.Kind != rdg.Lead {
 		return false, nil
 	}
-	name, spanish := "", false
-	if m != nil {
-		name, spanish = m[1]+m[2]+m[4], m[3] != ""
-	} else {
-		name, spanish = off[1]+off[3], off[2] != ""
-	}
+	name := a.Person
 	list, err := t.tx.Members(t.crew.ID)
 	if err != nil {
 		return false, err
@@ -381,18 +391,13 @@ func (t *talk) people(text string) (handled bool, err error) {
 	if len(who) == 0 {
 		return false, nil
 	}
-	if spanish {
-		t.speak("es")
-	} else {
-		t.speak("en")
-	}
 	if refused, err := t.onlyLead(); refused || err != nil {
 		return true, err
 	}
 	switch {
 	case len(who) > 1:
 		t.ask("g_two_names", "Name", name)
-	case m != nil:
+	case a.Kind == rdg.Lead:
 		if err := t.tx.SetLead(who[0].ID, true); err != nil {
 			return true, err
 		}

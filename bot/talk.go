@@ -126,10 +126,17 @@ func (t *talk) message() error {
 	if done, err := t.label(text); done || err != nil {
 		return err
 	}
-	if done, err := t.people(text); done || err != nil {
+	who, lang, err := t.personSaid(text)
+	if err != nil {
 		return err
 	}
-	if done, err := t.forget(text); done || err != nil {
+	if lang != "" {
+		t.speak(lang)
+	}
+	if done, err := t.people(who); done || err != nil {
+		return err
+	}
+	if done, err := t.forget(who); done || err != nil {
 		return err
 	}
 	m, err := t.read(text)

@@ -83,6 +83,7 @@ func (t *talk) picked() error {
 // whichCrew asks which crew is meant, where the answer depends on it.
 func (t *talk) whichCrew(text string) error {
 	var r *reading
+	ofSomebody := false
 	for _, c := range t.crews { // one of them may know what another has no name for
 		t.crew = c
 		m, err := t.read(text)
@@ -92,12 +93,16 @@ func (t *talk) whichCrew(text string) error {
 		if r == nil || !asks[r.verb] {
 			r = m.whole
 		}
+		a, _, err := t.personSaid(text)
+		if err != nil {
+			return err
+		}
+		ofSomebody = ofSomebody || a.Kind != ""
 	}
-	text = clean(text)
 	switch {
 	case r.verb == askHelp:
 		return t.act(r)
-	case asks[r.verb], r.verb == doMine, r.verb == doSet, leadForm.MatchString(text), removeForm.MatchString(text), forgetForm.MatchString(text):
+	case asks[r.verb], r.verb == doMine, r.verb == doSet, ofSomebody:
 	default:
 		t.fail("g_private")
 		return nil

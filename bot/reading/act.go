@@ -11,19 +11,33 @@ type Kind string
 
 // Did reports work. Amend puts the sender's last line right, Void takes it back. Claim,
 // Later and Skip are about a task that is open, Done about the one of the ping replied
-// to. Seen says that a ping was read, and no more. Query asks; Command is a line that
-// opens with a word of the bot's commands and is handed on as it stands.
+// to. Seen says that a ping was read, and no more. Query asks.
+//
+// The others are commands: Set changes a setting, Add puts a breeder, a builder or a yard
+// on the list, Order and Plan ask how an order could be filled, Cancel calls one off,
+// WhatIf and Fit ask what a change of the plan would do. Remove takes somebody off the
+// crew, Lead hands the lead over, Forget forgets a person.
 const (
-	Did     Kind = "did"
-	Amend   Kind = "amend"
-	Void    Kind = "void"
-	Claim   Kind = "mine"
-	Later   Kind = "later"
-	Skip    Kind = "skip"
-	Done    Kind = "done"
-	Seen    Kind = "seen"
-	Query   Kind = "query"
-	Command Kind = "command"
+	Did   Kind = "did"
+	Amend Kind = "amend"
+	Void  Kind = "void"
+	Claim Kind = "mine"
+	Later Kind = "later"
+	Skip  Kind = "skip"
+	Done  Kind = "done"
+	Seen  Kind = "seen"
+	Query Kind = "query"
+
+	Set    Kind = "set"
+	Add    Kind = "add"
+	Order  Kind = "order"
+	Plan   Kind = "plan"
+	Cancel Kind = "cancel"
+	WhatIf Kind = "whatif"
+	Fit    Kind = "fit"
+	Remove Kind = "remove"
+	Lead   Kind = "lead"
+	Forget Kind = "forget"
 )
 
 // Act is one thing that a message asks for: a kind and typed slots. Which slots a step
@@ -52,7 +66,16 @@ type Act struct {
 	Span    int        `json:"span,omitempty"` // later: minutes
 	Reason  string     `json:"reason,omitempty"`
 	Topic   Topic      `json:"topic,omitempty"` // query: what about
-	Text    string     `json:"text,omitempty"`  // command: the line
+
+	Setting  string `json:"setting,omitempty"`  // set: its name in the data, "step" for the hours of Step, "own" for the sender's language; empty shows them all
+	Value    string `json:"value,omitempty"`    // set: on, off, default, none, both, a language, 19:00, 21:00-05:30, else as it was typed. help: the topic as typed. calendar, report: which part
+	Weekdays []int  `json:"weekdays,omitempty"` // set: days off, 1 Monday to 7 Sunday
+	Unit     string `json:"unit,omitempty"`     // order: queens or cells
+	Order    int    `json:"order,omitempty"`    // the number of an order
+	Days     int    `json:"days,omitempty"`     // due: how many. what if: how many later, negative for earlier
+	Year     int    `json:"year,omitempty"`     // report
+	Person   string `json:"person,omitempty"`   // of people's commands and yields; of an order, who wants it
+	By       string `json:"by,omitempty"`       // yields: side by side
 }
 
 // Topic is what a question is about.
@@ -72,6 +95,14 @@ const (
 	AskCount    Topic = "count"    // a number on record
 	AskLog      Topic = "log"      // the newest lines
 	AskHelp     Topic = "help"
+	AskWhy      Topic = "why"      // the reasons of a window
+	AskOrders   Topic = "orders"   // all orders, or one
+	AskYields   Topic = "yields"   //
+	AskWeek     Topic = "week"     // the picture of the week
+	AskSeason   Topic = "season"   // the picture of the season
+	AskReport   Topic = "report"   // the records of a year
+	AskCalendar Topic = "calendar" //
+	AskPhotos   Topic = "photos"   //
 )
 
 // When is a time as it was said. The zero value says nothing.
@@ -82,6 +113,7 @@ type When struct {
 	Weekday int           `json:"weekday,omitempty"` // 1 Monday to 7 Sunday
 	Month   int           `json:"month,omitempty"`
 	Date    int           `json:"date,omitempty"`  // day of the month
+	Year    int           `json:"year,omitempty"`  // of a date that lies ahead
 	Clock   *int          `json:"clock,omitempty"` // minutes since midnight, as said
 	Fixed   bool          `json:"fixed,omitempty"` // the clock is of 24 hours: noon, 19:30
 	Half    string        `json:"half,omitempty"`  // am, pm
@@ -110,6 +142,8 @@ type Result struct {
 	Language string   // "en", "es" … in which it is written, empty where it does not say
 	Talk     float64  // how likely it is talk, 0 to 1
 	Why      []Piece
+
+	Addressed bool // the bot was plainly spoken to, by a slash or its name as well
 }
 
 // Piece says what a run of words was taken for.
@@ -126,6 +160,7 @@ type Known struct {
 	Builders []string
 	Yards    []string
 	Members  []string
+	Former   []string       // who was on the crew once
 	Combs    map[int]string // breeder on a comb: the pin's colour, or empty
 	Holds    map[string]int // builder: the batch in it
 	Open     []Expect       // open tasks, and counts that are still to come

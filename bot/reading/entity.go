@@ -61,7 +61,7 @@ var entityKinds = map[entityKind]bool{eTime: true, eAge: true, eSpan: true, eLit
 
 // loadEntities reads the patterns.
 func (r *Reader) loadEntities(fsys fs.FS, file string) error {
-	groups := map[string]*group{}
+	groups := r.groups
 	return eachLine(fsys, file, func(n int, line string) error {
 		head, body, ok := strings.Cut(line, ":")
 		words := strings.Fields(head)

@@ -26,13 +26,20 @@ const (
 
 // Read makes out what a message says.
 func (r *Reader) Read(text string, k Known) Result {
-	return r.newLattice(text, &k).read()
+	text, slash := unslash(text)
+	k.Addressed = k.Addressed || slash
+	l := r.newLattice(text, &k)
+	l.slash = slash
+	return l.read()
 }
 
 func (l *lattice) read() Result {
 	r := l.r
 	if len(l.toks) == 0 {
 		return Result{Outcome: Ignore}
+	}
+	if res, ok := l.command(); ok {
+		return res
 	}
 	var best Result
 	bestScore := math.Inf(-1)
@@ -46,6 +53,14 @@ func (l *lattice) read() Result {
 		if score > bestScore {
 			best, bestScore = res, score
 			best.Why = l.why(items)
+		}
+	}
+	if best.Outcome != Log {
+		if res, ok := l.unreadCommand(); ok {
+			res.Talk, res.Why = best.Talk, best.Why
+			best = res
+		} else if l.slash && best.Outcome != Ask {
+			best = Result{Outcome: Ask, Doubts: []string{kindCommand}, Talk: best.Talk, Why: best.Why}
 		}
 	}
 	if l.lang >= 0 {
@@ -104,9 +119,6 @@ func (l *lattice) interpret(items []item) (Result, float64) {
 	talk := l.chance(d.rank, classTalk)
 	_, p := d.rank.top()
 	score := math.Log(p + 1e-6)
-	if cmd, ok := l.command(items); ok {
-		return cmd, score + 5
-	}
 	if res, ok := l.intent(items, d.rank, d.mood); ok {
 		res.Talk = talk
 		return res, score

@@ -14,6 +14,9 @@ type lattice struct {
 	edges [][]edge // from each token: phrases, numbers, names, the longest first
 	work  int      // items looked at so far: what reading it costs
 	lang  int      // index of the language it is written in, -1 where it does not say
+
+	spoken bool // of a command: the bot is called by its name
+	slash  bool // the message began with a stroke, as commands may
 }
 
 // newLattice cuts a message and looks its words up.

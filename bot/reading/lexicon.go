@@ -57,13 +57,17 @@ type lexicon struct {
 	common   map[string]bool       // words of daily life that a slip must not turn into one of the trade
 	slips    *slips
 	endings  []ending
+
+	commandPhrases map[string][]*phrase // that commands alone know: lines "command CONCEPT: …"
+	commandSingle  map[string]*phrase
 }
 
 // ending is how the end of a word is left off in speech: "mornin".
 type ending struct{ short, full string }
 
 func newLexicon() *lexicon {
-	return &lexicon{concepts: map[string]concept{}, byFirst: map[string][]*phrase{}, words: map[string]uint8{}, single: map[string]*phrase{}, phrases: map[string]*phrase{}, same: map[string][]spelling{}, common: map[string]bool{}}
+	return &lexicon{concepts: map[string]concept{}, byFirst: map[string][]*phrase{}, words: map[string]uint8{}, single: map[string]*phrase{}, phrases: map[string]*phrase{}, same: map[string][]spelling{}, common: map[string]bool{},
+		commandPhrases: map[string][]*phrase{}, commandSingle: map[string]*phrase{}}
 }
 
 func (l *lexicon) concept(name string) concept {
@@ -187,6 +191,10 @@ func (l *lexicon) load(fsys fs.FS, file string) error {
 			}
 			return l.verb(lang, words[0], p, rest)
 		}
+		command := len(words) == 2 && words[0] == kindCommand
+		if command {
+			words = words[1:]
+		}
 		if len(words) != 1 {
 			return fault(file, n, "%q is no concept", head)
 		}
@@ -200,7 +208,9 @@ func (l *lexicon) load(fsys fs.FS, file string) error {
 			return fault(file, n, "a concept is written in capitals, %q is not", name)
 		}
 		for _, p := range strings.Split(rest, "|") {
-			if w := phraseWords(p); len(w) > 0 {
+			if w := phraseWords(p); len(w) > 0 && command {
+				l.addCommand(w, sense{concept: l.concept(name), form: f, value: value, lang: lang})
+			} else if len(w) > 0 {
 				l.add(w, sense{concept: l.concept(name), form: f, value: value, lang: lang})
 			}
 		}
@@ -250,6 +260,22 @@ func (l *lexicon) add(words []string, s sense) {
 	l.byFirst[words[0]] = append(l.byFirst[words[0]], p)
 	if len(words) == 1 {
 		l.single[words[0]] = p
+	}
+}
+
+// addCommand adds a phrase that commands alone know, so that it changes nothing of what
+// is made of other messages.
+func (l *lexicon) addCommand(words []string, s sense) {
+	for _, p := range l.commandPhrases[words[0]] {
+		if strings.Join(p.words, " ") == strings.Join(words, " ") {
+			p.senses = append(p.senses, s)
+			return
+		}
+	}
+	p := &phrase{words: words, senses: []sense{s}}
+	l.commandPhrases[words[0]] = append(l.commandPhrases[words[0]], p)
+	if len(words) == 1 {
+		l.commandSingle[words[0]] = p
 	}
 }
 

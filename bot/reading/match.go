@@ -16,6 +16,7 @@ type capture struct {
 	value string // of the sense
 	num   float64
 	tok   int
+	end   int // token behind it
 }
 
 type captures []capture
@@ -46,7 +47,8 @@ type element struct {
 	many     bool // any number of times, none among them
 	look     int  // 1: must follow, -1: must not, 0: is taken
 	capture  string
-	start    bool // only at the start of the message
+	fixed    string // the value of the capture, whatever word it was
+	start    bool   // only at the start of the message
 }
 
 type alternative struct {
@@ -134,7 +136,21 @@ func (l *lattice) one(e element, i int, caps captures, yield func(end int, caps 
 			}
 		case a.text != "":
 			if i < len(l.toks) && l.toks[i].text == a.text {
-				yield(i+1, caps)
+				yield(i+1, l.caught(e, caps, capture{value: a.text, num: 1, tok: i, end: i + 1}))
+			}
+		case a.concept == l.r.cmd.typed:
+			if i < len(l.toks) {
+				yield(len(l.toks), l.caught(e, caps, capture{tok: i, end: len(l.toks)}))
+			}
+		case a.concept == l.r.cmd.name, a.concept == l.r.cmd.word:
+			most := 3
+			if a.concept == l.r.cmd.word {
+				most = 1
+			}
+			l.names(i, most, func(end int) { yield(end, l.caught(e, caps, capture{tok: i, end: end})) })
+		case a.concept == l.r.cmd.proper:
+			if i < len(l.toks) && l.proper(&l.toks[i]) {
+				yield(i+1, l.caught(e, caps, capture{tok: i, end: i + 1}))
 			}
 		case a.concept == l.r.end:
 			if i >= len(l.toks) || l.toks[i].bound {
@@ -149,16 +165,24 @@ func (l *lattice) one(e element, i int, caps captures, yield func(end int, caps 
 					if s.concept != a.concept || a.value != "" && s.value != a.value {
 						continue
 					}
-					c := caps
-					if e.capture != "" {
-						c = append(append(captures{}, caps...), capture{name: e.capture, value: s.value, num: l.valueOf(i, s), tok: i})
-					}
-					yield(i+g.n, c)
+					yield(i+g.n, l.caught(e, caps, capture{value: s.value, num: l.valueOf(i, s), tok: i, end: i + g.n}))
 					break
 				}
 			}
 		}
 	}
+}
+
+// caught adds what an element matched to the captures, where it has a name for it.
+func (l *lattice) caught(e element, caps captures, k capture) captures {
+	if e.capture == "" {
+		return caps
+	}
+	k.name = e.capture
+	if e.fixed != "" {
+		k.value, k.num = e.fixed, atof(e.fixed)
+	}
+	return append(append(captures{}, caps...), k)
 }
 
 func (l *lattice) valueOf(i int, s sense) float64 {
@@ -191,6 +215,7 @@ func (r *Reader) parseElements(file string, n int, s string, groups map[string]*
 		}
 		if name, rest, ok := strings.Cut(f, ":"); ok && name != "" && !strings.HasPrefix(f, "\"") {
 			e.capture, f = name, rest
+			e.capture, e.fixed, _ = strings.Cut(e.capture, "=")
 		}
 		switch {
 		case strings.HasSuffix(f, "?"):

@@ -37,6 +37,8 @@ type Reader struct {
 	num, hour, hourMin, spokenMin, known, clockC, ratioC, ownYard, ownBuilder, member, end concept
 	none, poss, weekday, month, digit, teen, tens, hundred, one, and, andTen, halfUnit     concept
 	c                                                                                      usedConcepts
+	groups                                                                                 map[string]*group // of patterns, by name
+	cmd                                                                                    commands
 }
 
 // usedConcepts are the concepts that the rules of reading go by.
@@ -53,9 +55,10 @@ type usedConcepts struct {
 // frames.txt, common.txt and, where they are there, the learnt weights. What is wrong with
 // a file is named by file and line.
 func Load(fsys fs.FS) (*Reader, error) {
-	r := &Reader{lex: newLexicon(), dynamic: map[concept]bool{}}
+	r := &Reader{lex: newLexicon(), dynamic: map[concept]bool{}, groups: map[string]*group{}}
 	for name, c := range map[string]*concept{"NUM": &r.num, "HOUR": &r.hour, "HOURMIN": &r.hourMin, "SPOKENMIN": &r.spokenMin, "KNOWN": &r.known, "CLOCK": &r.clockC, "RATIO": &r.ratioC,
-		"OWNYARD": &r.ownYard, "OWNBUILDER": &r.ownBuilder, "MEMBER": &r.member, "END": &r.end} {
+		"OWNYARD": &r.ownYard, "OWNBUILDER": &r.ownBuilder, "MEMBER": &r.member, "END": &r.end,
+		"TYPED": &r.cmd.typed, "NAME": &r.cmd.name, "WORD": &r.cmd.word, "PROPER": &r.cmd.proper, "FORMER": &r.cmd.former} {
 		*c = r.lex.concept(name)
 	}
 	for i := range r.lex.names {
@@ -82,10 +85,14 @@ func Load(fsys fs.FS) (*Reader, error) {
 		"KILL": &r.c.kill, "FOUND": &r.c.foundC, "CLEAR": &r.c.clear, "NOTHING": &r.c.nothing, "RELEASE": &r.c.release, "COMB": &r.c.comb, "BEESIN": &r.c.beesIn, "NOBEES": &r.c.noBees,
 		"CELL": &r.c.cell, "FOREIGN": &r.c.foreign, "LOSTWORD": &r.c.lostWord, "DEADWORD": &r.c.deadWord, "LOSE": &r.c.lose, "INCUBATOR": &r.c.incubator, "NUC": &r.c.nuc, "QUEEN": &r.c.queen,
 		"HARMLESS": &r.c.harmless, "EACH": &r.c.each, "DUEWORD": &r.c.dueWord, "WHOWORD": &r.c.whoWord, "WHENWORD": &r.c.whenWord, "HOWMANY": &r.c.howMany, "FREEWORD": &r.c.freeWord,
-		"LOGWORD": &r.c.logWord, "BUTCONJ": &r.c.butConj, "THEN": &r.c.then, "ALSO": &r.c.also, "THE": &r.c.the, "INTO": &r.c.into, "LETTER": &r.c.letter, "NONETOOK": &r.c.noneTook, "EARLIER": &r.c.earlier, "TO": &r.c.to, "AT": &r.c.at, "IN": &r.c.in, "CHECK": &r.c.check, "IF": &r.c.ifC, "JUSTDONE": &r.c.justDone, "ALREADY": &r.c.already, "PLACE": &r.c.place, "LAST": &r.c.lastC, "NO": &r.c.no, "PLEASE": &r.c.please, "BACK": &r.c.back, "BREEDERWORD": &r.c.breederWord, "WHEREWORD": &r.c.whereWord, "COMMAND": &r.c.commandC} {
+		"LOGWORD": &r.c.logWord, "BUTCONJ": &r.c.butConj, "THEN": &r.c.then, "ALSO": &r.c.also, "THE": &r.c.the, "INTO": &r.c.into, "LETTER": &r.c.letter, "NONETOOK": &r.c.noneTook, "EARLIER": &r.c.earlier, "TO": &r.c.to, "AT": &r.c.at, "IN": &r.c.in, "CHECK": &r.c.check, "IF": &r.c.ifC, "JUSTDONE": &r.c.justDone, "ALREADY": &r.c.already, "PLACE": &r.c.place, "LAST": &r.c.lastC, "NO": &r.c.no, "PLEASE": &r.c.please, "BACK": &r.c.back, "BREEDERWORD": &r.c.breederWord, "WHEREWORD": &r.c.whereWord, "COMMAND": &r.c.commandC, "BOTNAME": &r.cmd.bot, "POLITE": &r.cmd.polite} {
 		*c = r.lex.concept(name)
 	}
 	if err := r.loadEntities(fsys, "entities.txt"); err != nil {
+		return nil, err
+	}
+	r.cmd.greet = r.c.greet
+	if err := r.loadCommands(fsys, "commands.txt", r.groups); err != nil {
 		return nil, err
 	}
 	if err := r.frames.load(fsys, "frames.txt", r.lex); err != nil {

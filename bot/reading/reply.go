@@ -92,20 +92,3 @@ func (d *draft) alsoDone() {
 	d.evs = append([]event{{verbless: false, ev: evidence{weight: map[rules.Step]float64{p.Step: 1}, exact: map[rules.Step]bool{p.Step: true}}}}, d.evs...)
 }
 
-// command hands on a line that opens with a word of the bot's commands.
-func (l *lattice) command(items []item) (Result, bool) {
-	for i := range items {
-		it := &items[i]
-		if it.bound && it.text != "/" {
-			continue
-		}
-		if i > 1 {
-			break
-		}
-		if it.text == "/" || it.means(l.r.c.commandC) && it.from == 0 {
-			return Result{Outcome: Log, Acts: []Act{{Kind: Command, Text: l.text}}}, true
-		}
-		break
-	}
-	return Result{}, false
-}

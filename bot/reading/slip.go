@@ -38,13 +38,7 @@ func newSlips(l *lexicon, closedConcepts map[concept]bool, matters func(concept)
 	}
 	sort.Strings(all)
 	for _, w := range all {
-		if len(w) >= shortest && letters(w) {
-			for _, d := range append(deletions(w), w) {
-				s.deletes[d] = append(s.deletes[d], w)
-			}
-			k := sound(w)
-			s.sounds[k] = append(s.sounds[k], w)
-		}
+		s.add(w)
 	}
 	within := map[string]bool{} // words of phrases of a closed class
 	for _, list := range l.byFirst {
@@ -88,6 +82,18 @@ func newSlips(l *lexicon, closedConcepts map[concept]bool, matters func(concept)
 		}
 	}
 	return s
+}
+
+// add makes a word one that others may be slips of.
+func (s *slips) add(w string) {
+	if len(w) < shortest || !letters(w) {
+		return
+	}
+	for _, d := range append(deletions(w), w) {
+		s.deletes[d] = append(s.deletes[d], w)
+	}
+	k := sound(w)
+	s.sounds[k] = append(s.sounds[k], w)
 }
 
 // candidates are the words one slip or an equal sound away from w, sorted.

@@ -21,6 +21,7 @@ type token struct {
 	of     int  // second number of 38/45, else -1
 	name   bool // typed with a capital inside a sentence
 	bound  bool // ends a clause
+	split  bool // of a command: a sign stood before it
 	accent bool // its last vowel was typed with an accent
 }
 

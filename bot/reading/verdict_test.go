@@ -38,6 +38,9 @@ func (w want) fits(a Act, k Known) bool {
 	kind := string(a.Kind)
 	step := string(a.Step)
 	batch := a.Batch
+	if a.Kind == Add {
+		kind, step = "did", "add"
+	}
 	if a.Kind == Done && k.Reply != nil {
 		kind, step, batch = "did", string(k.Reply.Step), k.Reply.Batch
 		if a.Breeder == 0 {
@@ -95,7 +98,13 @@ func verdict(l labelled, r Result) string {
 	logs := r.Outcome == Log
 	entries := 0
 	for _, a := range r.Acts {
-		if a.Kind != Query && a.Kind != Command && a.Kind != Seen {
+		switch a.Kind {
+		case Query, Seen, Order, Plan, WhatIf, Fit:
+		case Set:
+			if w.action != "set" && w.action != "answer" {
+				entries++
+			}
+		default:
 			entries++
 		}
 	}

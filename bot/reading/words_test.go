@@ -45,6 +45,14 @@ func TestNoWordsInCode(t *testing.T) {
 	for _, p := range r.patterns {
 		walk(p.elems)
 	}
+	for _, list := range [][]commandRow{r.cmd.rows, r.cmd.unread} {
+		for _, row := range list {
+			walk(row.elems)
+			for _, k := range row.fixed {
+				named[k.name], named[k.value] = true, true
+			}
+		}
+	}
 	for _, p := range r.lex.phrases {
 		for _, s := range p.senses {
 			named[s.value] = true

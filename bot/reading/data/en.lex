@@ -562,6 +562,74 @@ HARMLESS: black locust | locust | clover | white clover | linden | basswood | ac
 # --- other life: a soft hint that a number is not the crew's
 FOREIGN: boxes | box | supers | super | deeps | mediums | pallets | pallet | trailers | truckload | truckloads | semi | semis | loads | dollars | bucks | cents | usd | money | cash | price | prices | bill | bills | invoice | paycheck | tax | taxes | deposit | supplier | store | shop | movie | movies | song | songs | episode | episodes | game | games | score | points | fish | trout | bass | salmon | crab | crabs | chickens | chicken | hens | hen | eggs for breakfast | dozen eggs | rooster | goats | goat | cows | cow | pigs | pig | sheep | horse | horses | dog | dogs | cat | cats | kid | kids | boys | grandkids | people | customers | visitors | guests | miles | mile | mi | km | kilometers | mph | feet | ft | inches | inch | yards of | acre | acres | gas | diesel | oil | tires | tire | car | cars | truck | trucks | pickup | tractor | mower | forklift | skid steer | beer | beers | tacos | burritos | burrito | sandwich | sandwiches | pizza | pizzas | burgers | burger | steaks | ribs | donuts | doughnuts | cookies | cake | eggs and bacon | coffees | phone | phones | calls | texts | emails | email | photos | pics | pictures | pic | videos | video | instagram | facebook | chairs | chair | tables | table | tickets | ticket | jeans | shirts | veils | buckets | bucket | bags | fence | posts | gate | tile | tiles | boards | lumber | nails | screws | bricks | bales | stones | trees | tree | flowers | plants | tomatoes | ants | ant | wasps | wasp | hornets | yellowjackets | mice | mouse | skunk | skunks | bear | bears | bear cub | snake | snakes | deer | ticks | mosquitoes | rain gauge | radio | floor | bed | beds | fever | bday | birthday | wedding | church | school | crates | crate | lids | ladders | tarps | tools | swarm | swarms | guys | men | women | workers comp | feet of | costco | walmart | ebay | amazon | north dakota | california | almonds | lunch | breakfast | dinner | coffee | tea | bbq | barbecue | steak | whiskey | sausages | drumsticks | trailer | house | barn | grass | field | lake | hat | boots | pants | mom | mum | dad | wife | husband | grandma | spider | spiders | flies | pics of | picture of | pictures of | photos of | photo of | wind is | winds are | wind at | winds at | gusts | mph winds | frames of honey | frame of honey | boxes of honey | supers of honey | pounds of honey | frames of bees | frame of bees | frames of foundation | sheets of foundation | foundation | cups arrived | new cups | grafting tools | bottoms | bumblebee | bumblebees | turkey | turkeys | coyotes | raccoon | possum
 
+# --- commands: words and senses that commands.txt alone goes by
+command BOTNAME: bot
+command POLITE: please | thanks | thank you | can you | could you | can you please | could you please | can you tell me | could you tell me | tell me | now | hey | ok
+command ASKLEAD: our | my | the | what are our | what are the | can i see | i want to see | send me | send
+command SETTINGHEAD: set
+command SETTINGSWORD: set | settings | the settings
+command CHANGEWORD: change
+command SETTO: to | at | is | ping | pings | reminder | hour | hours | list
+command ISWORD: is | are | was | were | reads | be | now | set | temp | temperature
+command MYLANGUAGE: my language | my lang
+command STEPWORD: step
+command TILLWORD: to | till | until | through
+command NIGHT: at night
+command ADDHEAD: add
+command ADDNEW: new | another
+command CALLED: called | named | number
+command HIVEWORD: hive
+command FORWORD: for | by | until | till | before | on | so | to
+command ORDERHEAD: order
+command ORDERS: orders
+command OPENWORD: open
+command PLANHEAD: plan
+command ORDERKIND: mated | laying | ripe | capped | more | queen
+command WANTWORD: wants | want | needs | need | ordered | asked for | would like
+command CANCELWORD: cancel | call off | drop
+command YIELDHEAD: yields
+command BYWORD: by | per | for each
+command PERSONWORD: grafter | grafters | person | people
+command WEEKWORD: week | weeks
+command CAPACITY: capacity | free nucs | which nucs are free
+command WHATIFWORD: what if | what happens if
+command WHOPLAN: we | i | the | will | perhaps | you | they | he | she
+command LATERWORD: later | after
+command SOONERWORD: earlier | sooner | before
+command FITWORD: fit | when to confine | when should i confine | when should we confine | when do i confine | when do we confine | when confine
+command DUELEAD: what's | what is | what are | show me what's | is anything | anything | what | which jobs are | which tasks are | which jobs | what jobs are
+command DUEASK: due | todo | to do | what's open | what is open | what do we have | what do we have to do | what's left | what's left to do | what's on | what needs doing
+command DUEHEAD: due
+command SHOWTAIL: doing | going | status | now | up to
+command SHOWLEAD: where are we with | what's next for | how are things with | where is | tell me about | status
+command WHYASK: why
+command HOWLONG: how long have we got | how long do we have | how long do i have | how much time do we have | how much time have we got
+command WHENASK: when's | how late can we | how late can i
+command WHENSMALL: do | does | can | should | will | must | we | i | they | to | have | be | next | window | open | close | closes | need | due | it | them | again
+command TASK=finish: finish
+command WHYSMALL: though | tho | now | then | so | early | late | soon | today | that | this | the | rush | hurry | exactly | again | is | it | are | they | there | much | long | time | hour | come
+command HELPASK: help | commands | show commands | start
+command HELPHEAD: help | how do i log | how do i report
+command HELPWITH: with | on | a | an | the | about
+command HELPTOPIC: me | due | undo | set | setting | settings | add | done | skip | later | mine | why | week | batch | breeder | builder | yard | fix | not | comb | log
+command LOGASK: log | the log | recent | show log | show the log
+command SEASONWORD: season | the season | year | this year
+command WEEKPICTURE: picture
+command MYWORD: my | our | the | me
+command SHEETWORD: csv | spreadsheet | sheet
+command CALENDARHEAD: calendar
+command CALENDARPART=link: link
+command CALENDARPART=file: file
+command CALENDARPART=new: new
+command PHOTOSWORD: photos
+command MAKEHIM: make
+command LEADNOUN: lead | the lead | leader
+command LEADVERB: lead
+command REMOVEHIM: remove | take off
+command FORGETHIM: forget
+command WEEKDAY=1: mondays
+command WEEKDAY=7: sundays
+
 # --- grammar of entities.txt: words that its patterns go by
 BUILDERS: builders | cell builders | starters | starter hives | cell builder colonies | starter colonies
 FROMOF: of
@@ -582,7 +650,6 @@ WHOLE: whole | entire
 HAVE: have | has | got | had
 HONEY: honey | comb honey
 HABIT: every time | normally | typically | used to | usually | always
-COMMAND: set | help | add | remove | order | plan | undo last | calendar | report
 LET.done: let | turned | set
 THEN: so
 NONETOOK: none took | zero takes | nothing took | zero took | not one took | no takes

@@ -668,6 +668,85 @@ HARMLESS: girasol | acahual | mezquite | azahar | naranjo | eucalipto | algarrob
 # --- other life: a soft hint that a number is not the crew's
 FOREIGN: alza | alzas | caja | cajas | colmena | colmenas | piso | pisos | tapa | tapas | techo | techos | entretapas | tambor | tambores | tambos | camioneta | camión | camiones | troca | carro | carros | coche | coches | moto | motos | tráiler | remolque | cerveza | cervezas | chelas | caguamas | tacos | taco | tortas de jamón | tamales | pupusas | arepas | empanadas | pollo asado | pizza | pizzas | comida para | perro | perros | gato | gatos | niño | niños | niña | niñas | hijos | dinero | lana | plata | pesos | dólares | euros | quetzales | lempiras | colones | soles | bolívares | guaraníes | varos | gasolina | diésel | kilómetro | kilómetros | km | metros | metro | cuadras | celular | celulares | teléfono | teléfonos | partido | partidos | goles | gol | láminas | llanta | llantas | fotos | foto | videos | video | precio | precios | gallina | gallinas | pollo | pollos | pollitos | huevos de gallina | mojarra | mojarras | pescado | pescados | peces | truchas | tienda | mercado | río | tráfico | pila | pilas | batería | baterías | radio | canción | canciones | película | gente de | personas | persona | clientes de miel | cubetas | guantes | trajes | velos | hormiga | hormigas | avispa | avispas | lluvias | bulto | bultos | saco | sacos | costales | costal | planta | plantas | árbol | árboles | matas | vacas | vaca | borregos | borrego | chivas | chivo | cabras | cerdos | puercos | caballos | caballo | mesas | mesa | sillas | silla | boletos | puerta | puertas | ganaderos | político | políticos | escuela | iglesia | cumpleaños | boda | fiesta | doctor | hospital | herramientas | clavos | tablas | ladrillos | cemento | postes | trampas | trampa | milpa | hectáreas | tomates | trompo | abejorros | cafecito | almuerzo | desayuno | casa | casas | llave | llaves | hijo | hija | sobrina | sobrino | leche | agua | lonche | lonches | moscas | mosquitos | arañas | enjambre | enjambres | taller | bodega | fotos de | fotos del | fotos de la | foto de | cuadros de miel | cuadro de miel | marcos de miel | panales de miel | panal de miel | bastidores de miel | bastidor de miel | alzas de miel | litros de miel | kilos de miel | cubetas de miel | cuadros de abejas | bastidores de abejas | láminas de cera | cera estampada | hojas de cera | cúpulas nuevas | copas nuevas | ratones | ratón | víboras | víbora | venado | venados | tlacuache | tejón | zopilotes | fogata | fogatas | tablones
 
+# --- commands: words and senses that commands.txt alone goes by
+command BOTNAME: bot
+command POLITE: por favor | gracias | muchas gracias | me puedes decir | puedes decirme | dime | oye | y | ok | ahora
+command ASKLEAD: nuestro | nuestra | mi | mis | los | las | el | la | quiero ver | mándame | pásame | manda
+command SETTINGHEAD: ajustar | ajusta | configurar | configura
+command SETTINGSWORD: ajustar | ajustes | configuración | los ajustes | configurar
+command CHANGEWORD: poner | pon | ponga | fijar | fija | cambiar | cambia
+command SETTO: a | en | a las | a la | para | de | del | por | aviso | desde | los | las
+command ISWORD: está | esta | anda | marca | ahora | es | son | sea
+command ANDHALF: y medio
+command MYLANGUAGE: mi idioma | mi lengua
+command STEPWORD: paso
+command TILLWORD: a | hasta | a las | hasta las
+command NIGHT: de la noche
+command ADDHEAD: agregar | agrega | agregue | agregá | añadir | añade | añada | añadí | dar de alta
+command ADDNEW: nuevo | nueva | otro | otra
+command CALLED: llamado | llamada
+command HIVEWORD: colmena
+command FORWORD: para | para el | para la | por | hasta | hasta el | antes del | antes de | el | del | de | en
+command ORDERHEAD: pedido | encargo | el pedido
+command ORDERS: pedidos | los pedidos | encargos
+command OPENWORD: abiertos
+command PLANHEAD: plan | planear
+command ORDERKIND: maduras | operculadas | fecundadas | más | en postura
+command WANTWORD: quiere | quieren | necesita | necesitan | pide | piden | pidió | encargó
+command CANCELWORD: anular | anula | cancelar | cancela
+command YIELDHEAD: rendimiento | rendimientos
+command BYWORD: por | de cada
+command PERSONWORD: persona | personas
+command WEEKWORD: semana | la semana | semanas
+command CAPACITY: capacidad | núcleos libres
+command WHATIFWORD: qué pasa si | qué pasaría si
+command LATERWORD: más tarde | después
+command SOONERWORD: antes | más temprano
+command FITWORD: cuándo confinar | cuándo encerrar
+command DUEASK: pendiente | pendientes | qué toca | qué nos toca | qué me toca | qué toca hacer | qué hay | qué hay que hacer | qué hay pendiente | qué está pendiente | qué falta | qué tenemos pendiente | qué tenemos | qué tareas hay | qué sigue
+command DUEHEAD: pendiente | pendientes
+command SHOWTAIL: por favor
+command SHOWLEAD: dime | estado de | estado del | estado
+command WHYASK: por qué | y por qué | y eso por qué | y por qué eso | por qué eso | eso por qué | eso porque | porque
+command HOWLONG: cuánto tiempo tenemos | cuánto tiempo tengo | cuánto tiempo hay
+command WHENASK: cuándo se | cuándo toca | hasta qué hora se puede
+command WHENSMALL: se | hay | que | toca | puede | podemos | puedo | tenemos | las | los | la | el | de | otra vez
+command WHYSMALL: tan | toca | y no | temprano | tarde | hoy | eso | esa | ese | día | hora | ahora | y
+command HELPASK: ayuda | comandos
+command HELPHEAD: ayuda | cómo anoto
+command HELPWITH: con | sobre | para | el | la | los | las | de | del | lo | un | una
+command HELPTOPIC: deshacer | ajustar | ajustes | settings | agregar | pendiente | mío | luego | saltar | lote | madre | criadora | apiario
+command TASK=eggs: buscar huevos
+command TASK=combout: sacar panal | sacar el panal | panal
+command TASK=accept: contar aceptadas
+command TASK=finish: a la acabadora | acabadora
+command TASK=capped: contar operculadas
+command TASK=handsoff: no tocar las celdas | reposo
+command TASK=rogue: buscar celdas de emergencia | celdas de emergencia | emergencia | limpia
+command TASK=nucs: armar núcleos
+command TASK=move: pasar celdas | traslado | mover celdas
+command TASK=emerge: revisar nacimientos | nacimientos
+command TASK=flights: no abrir los núcleos | vuelos
+command TASK=laying: buscar postura
+command TASK=catch: capturar reinas | captura
+command TASK=recell: reponer celdas
+command TASK=drones: panal de zángano
+command TASK=feed: alimento
+command LOGASK: registro | bitácora | el registro | la bitácora
+command SEASONWORD: temporada | la temporada | año
+command MYWORD: mi | el | la | los | las
+command SHEETWORD: planilla | la planilla | hoja de cálculo | la hoja de cálculo | csv
+command CALENDARHEAD: calendario | el calendario
+command CALENDARPART=link: enlace
+command CALENDARPART=file: archivo
+command CALENDARPART=new: nuevo
+command PHOTOSWORD: fotos | las fotos
+command LEADVERB: líder | líder a
+command REMOVEHIM: quitar a | sacar a
+command FORGETHIM: olvidar a | olvida a | olviden a
+command WEEKDAY=6: sábados
+command WEEKDAY=7: domingos
+
 # --- grammar of entities.txt: words that its patterns go by
 BUILDERS: criadoras | iniciadoras | las criadoras | colmenas criadoras
 FROMOF: de | de la
@@ -687,7 +766,6 @@ WHOLE: entero | entera | completo | completa
 HAVE: hay | tenemos | tengo | tiene | tienen
 HONEY: miel
 HABIT: siempre | normalmente | cada vez que | soliamos
-COMMAND: ajustar | ayuda | agregar | quitar | pedido | plan | calendario | informe
 LET.done: deje | dejamos
 THEN: asi que | por eso
 NONETOOK: no prendio ninguna | no pego ninguna | no prendio nada | ninguna prendio | ninguna pego | no agarro ninguna | no aceptaron ninguna

@@ -12,3 +12,8 @@ TIMES: x | × | *
 OKWORD: 👍 | 👌 | 🫡
 DONEWORD.done: ✅ | ✔ | ☑
 AGAIN: 🔁
+
+# --- commands
+command BOTNAME: yardbell | @yardbell | yardbell_bot | @yardbell_bot
+command LANGUAGE=en: en
+command LANGUAGE=es: es

@@ -1,0 +1,211 @@
+package bot
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"regexp"
+	"sort"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/require"
+
+	rdg "yardbell/bot/reading"
+	"yardbell/rules"
+)
+
+var scriptLine = regexp.MustCompile(`^(?:@ .*? )?([A-Z][\p{L} .]*?)(?:\s*\([^)]*\))?(?:\s*>[^:]*)?: (.*)$`)
+
+// everyLine gathers what crews write in the files of the project.
+func everyLine(t testing.TB) (out []string) {
+	seen := map[string]bool{}
+	add := func(s string) {
+		s = strings.TrimSpace(s)
+		if s != "" && !seen[s] {
+			seen[s] = true
+			out = append(out, s)
+		}
+	}
+	each := func(pattern string, f func(line string)) {
+		files, err := filepath.Glob(pattern)
+		require.NoError(t, err)
+		for _, p := range files {
+			b, err := os.ReadFile(p)
+			require.NoError(t, err)
+			for _, l := range strings.Split(string(b), "\n") {
+				f(l)
+			}
+		}
+	}
+	for _, dir := range []string{"", "es/"} {
+		each("../testdata/conversations/"+dir+"*.txt", func(l string) {
+			if strings.HasPrefix(l, "#") || strings.HasPrefix(l, "@") {
+				return
+			}
+			if _, text, ok := strings.Cut(l, ": "); ok {
+				add(text)
+			}
+		})
+	}
+	for _, f := range []struct {
+		pattern string
+		col     int
+	}{{"../testdata/utterances/en.tsv", 2}, {"../testdata/utterances/es.tsv", 2}, {"testdata/utterances.tsv", 2}, {"../testdata/utterances/*-core.tsv", 0}, {"../testdata/utterances/forms-es.tsv", 0}, {"../testdata/utterances/situations/lines.tsv", -1}} {
+		each(f.pattern, func(l string) {
+			if strings.HasPrefix(l, "#") {
+				return
+			}
+			cols := strings.Split(l, "\t")
+			if f.col >= 0 {
+				if f.col < len(cols) {
+					add(cols[f.col])
+				}
+				return
+			}
+			for _, c := range cols {
+				add(c)
+			}
+		})
+	}
+	each("../testdata/utterances/forms-es.tsv", func(l string) {
+		if cols := strings.Split(l, "\t"); len(cols) > 1 {
+			add(cols[1])
+		}
+	})
+	each("../testdata/utterances/seasons/*.txt", func(l string) {
+		if cols := strings.Split(l, "\t"); len(cols) > 1 {
+			add(strings.TrimLeft(cols[1], ">"))
+		}
+	})
+	b, err := os.ReadFile("../README.md")
+	require.NoError(t, err)
+	for _, m := range regexp.MustCompile("`([^`]+)`").FindAllStringSubmatch(string(b), -1) {
+		add(m[1])
+	}
+	each("words/*.toml", func(l string) {
+		for _, part := range strings.FieldsFunc(l, func(r rune) bool { return strings.ContainsRune("|\"", r) }) {
+			add(part)
+		}
+	})
+	return out
+}
+
+func spellReading(r *reading) string {
+	var f []string
+	put := func(k string, v any) {
+		if s := fmt.Sprint(v); s != "" && s != "0" && s != "false" {
+			f = append(f, k+"="+s)
+		}
+	}
+	f = append(f, string(r.verb))
+	put("step", string(r.step))
+	put("batch", r.batch)
+	put("breeder", r.breeder)
+	put("builder", r.builder)
+	put("yard", r.yard)
+	if r.count != nil {
+		f = append(f, fmt.Sprintf("count=%d", *r.count))
+	}
+	put("key", r.key)
+	put("value", r.value)
+	put("days", r.days)
+	put("topic", r.topic)
+	if r.dueDay.set {
+		put("dueday", spellWhenRaw(r.dueDay))
+	}
+	put("unit", string(r.plan.unit))
+	if r.plan.day.set {
+		put("day", spellWhenRaw(r.plan.day))
+	}
+	put("order", r.plan.order)
+	if r.plan.shifts {
+		put("shift", fmt.Sprint(r.plan.shift))
+	}
+	put("person", r.plan.person)
+	put("by", string(r.plan.by))
+	return strings.Join(f, " ")
+}
+
+func spellWhenRaw(w when) string {
+	s := ""
+	if w.hasDay {
+		s += "d"
+		if w.date {
+			s += fmt.Sprintf("%d-%d-%d", w.year, w.month, w.day)
+		} else if w.weekday != 0 {
+			s += fmt.Sprintf("wd%d", w.weekday)
+			if w.back < 0 {
+				s += "+"
+			}
+		} else {
+			s += fmt.Sprintf("%+d", -w.back)
+		}
+	}
+	if w.hasTime {
+		s += fmt.Sprintf("@%v", w.clock)
+		if w.half {
+			s += "!"
+		}
+	}
+	return s
+}
+
+var commandVerbs = map[verb]bool{doSet: true, doAdd: true, askDue: true, askShow: true, askWhy: true, askHelp: true, askLog: true, askPicture: true, askReport: true, askCal: true, askPhotos: true,
+	doOrder: true, askPlan: true, askOrders: true, doCancel: true, askYields: true, askCapacity: true, askWhatIf: true, askFit: true}
+
+// fateOfSetting is what a setting comes to, however its value is written.
+func fateOfSetting(r *reading) string {
+	if r.verb != doSet || r.key == "" || r.key == ownKey {
+		return ""
+	}
+	s := *rules.DefaultSettings()
+	v := stored(r.key, r.value)
+	if r.key == "spread" {
+		v = strings.ReplaceAll(v, " of ", "/")
+	}
+	if err := s.Apply(r.key, v, time.Date(2031, 5, 5, 10, 0, 0, 0, time.UTC)); err != nil {
+		return "refused"
+	}
+	return s.Value(r.key)
+}
+
+func TestCommandsDiffer(t *testing.T) {
+	var out []string
+	n := 0
+	for _, l := range everyLine(t) {
+		for _, spoken := range []bool{false, true} {
+			n0 := names{builders: []string{"B1", "B2", "B3"}, yards: []string{"North", "Creek"}, crew: []string{"Wren", "Ash"}, spoken: spoken}
+			r := read(l, n0)
+			if !commandVerbs[r.verb] || len(r.rest) > 0 {
+				continue
+			}
+			n++
+			k := rdg.Known{Breeders: []int{7, 12, 3, 9, 11}, Builders: n0.builders, Yards: n0.yards, Members: n0.crew, Language: "en", Addressed: spoken}
+			res := understand().Read(l, k)
+			was, is := spellReading(r), string(res.Outcome)
+			if res.Outcome == rdg.Log {
+				is = ""
+				for _, a := range res.Acts {
+					if c, ok := asCommand(a, spoken, l); ok {
+						if f := fateOfSetting(c); f != "" && fateOfSetting(r) == f && c.key == r.key {
+							c.value = r.value
+						}
+						is += "; " + spellReading(c)
+					} else {
+						is += fmt.Sprintf("; %+v", a)
+					}
+				}
+				is = strings.TrimPrefix(is, "; ")
+			}
+			if was != is {
+				out = append(out, fmt.Sprintf("%v\t%s\t%s\t%s", spoken, l, was, is))
+			}
+			break
+		}
+	}
+	sort.Strings(out)
+	t.Logf("%d of %d differ", len(out), n)
+	require.NoError(t, os.WriteFile("/tmp/yb/commands-diff.txt", []byte(strings.Join(out, "\n")+"\n"), 0o644))
+}
