@@ -93,10 +93,11 @@ func (t *talk) both(m many) error {
 	return nil
 }
 
-// loggable reports whether acts would log something.
+// loggable reports whether acts would log work. A command is none: every word of it was
+// read.
 func loggable(acts []rdg.Act) bool {
 	for _, a := range acts {
-		if a.Kind != rdg.Query && a.Kind != rdg.Command && a.Kind != rdg.Seen {
+		if _, command := asCommand(a, false, ""); !command && a.Kind != rdg.Query && a.Kind != rdg.Seen {
 			return true
 		}
 	}

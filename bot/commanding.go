@@ -141,7 +141,7 @@ func settingOf(r *reading, a rdg.Act) {
 		for _, d := range a.Weekdays {
 			days = append(days, strings.ToLower(time.Weekday(d%7).String()))
 		}
-		r.value = strings.Join(days, " ")
+		r.value = strings.Join(days, " and ")
 	case r.key != "zone" && r.key != ownKey:
 		r.value = strings.ToLower(r.value)
 		if r.key == "incubator" || r.key == "spread" || a.Setting == "step" {

@@ -42,7 +42,7 @@ const mostSteps = 400
 var commandKinds = map[Kind]bool{Set: true, Add: true, Order: true, Plan: true, Cancel: true, Query: true, WhatIf: true, Fit: true, Remove: true, Lead: true, Forget: true}
 
 // commandSlots are the names of captures beside those of times.
-var commandSlots = map[string]bool{"topic": true, "setting": true, "value": true, "typed": true, "step": true, "batch": true, "breeder": true, "builder": true, "yard": true, "number": true,
+var commandSlots = map[string]bool{"topic": true, "setting": true, "value": true, "typed": true, "step": true, "batch": true, "breeder": true, "builder": true, "yard": true, "at": true, "number": true,
 	"count": true, "unit": true, "order": true, "days": true, "year": true, "by": true, "person": true, "wds": true, "till": true, "temp": true, "shift": true, "span": true}
 
 // timeSlots are the captures that make a time; night is an hour of the night, so that
@@ -499,9 +499,11 @@ func (l *lattice) commandActs(row *commandRow, c captures) []Act {
 			}
 			a.Builder = strconv.Itoa(n)
 		case "yard":
-			if row.kind == Add && a.Breeder == 0 && a.Builder == "" {
+			if row.kind == Add {
 				next()
 			}
+			a.Yard = l.nameAt(k)
+		case "at": // where a breeder or a builder stands
 			a.Yard = l.nameAt(k)
 		case "person":
 			k.value = "" // as typed: two people may have one first name
@@ -616,6 +618,9 @@ func (l *lattice) clockValue(from, to captures) string {
 		m, has, ok := l.clock(c)
 		if !has || !ok {
 			return ""
+		}
+		if k, is := c.get("c"); is && len(c) == 1 {
+			return l.toks[k.tok].text // as typed
 		}
 		p, _ := c.get("p")
 		switch {
