@@ -420,7 +420,7 @@ func (l *lattice) nameAt(k capture) string {
 func (l *lattice) names(i, most int, yield func(end int)) {
 	for n := 1; n <= most && i+n <= len(l.toks); n++ {
 		t := &l.toks[i+n-1]
-		if t.isNum || n > 1 && t.split || !l.writtenLikeName(t) {
+		if t.isNum || n > 1 && (t.split || l.lower(t)) || !l.writtenLikeName(t) {
 			return
 		}
 		yield(i + n)
@@ -435,6 +435,12 @@ func (l *lattice) writtenLikeName(t *token) bool {
 		return false
 	}
 	return !unicode.IsLower(r) || l.r.lex.words[t.text] == 0 && l.r.lex.same[t.text] == nil
+}
+
+// lower reports whether a word begins with a small letter.
+func (l *lattice) lower(t *token) bool {
+	r, _ := utf8.DecodeRuneInString(l.text[t.from:t.to])
+	return unicode.IsLower(r)
 }
 
 // proper reports whether a word is typed like a person's name.

@@ -245,7 +245,8 @@ func TestSlips(t *testing.T) {
 			res := r.Read(s, l.known)
 			amiss := loggedAmiss(l, res)
 			switch v := verdict(l, res); {
-			case amiss && listed[l.text+"\t"+s]:
+			case amiss && (listed[l.text+"	"+s] || l.want[0][0].step == "add" && len(res.Acts) == 1 && res.Acts[0].Kind == Add):
+				// What is added has a name of any letters: with a slip it is another true message.
 				c.listed++
 			case amiss:
 				c.wrong = append(c.wrong, fmt.Sprintf("%s\t%s\t%s\twant %s\tgot %s\t%s", l.at, l.text, s, spellWant(l.want), spellActs(res.Acts), spellWhy(res.Why)))
