@@ -91,4 +91,3 @@ func (d *draft) alsoDone() {
 	d.acts = append([]filled{{act: Act{Kind: Done, Step: p.Step}}}, d.acts...)
 	d.evs = append([]event{{verbless: false, ev: evidence{weight: map[rules.Step]float64{p.Step: 1}, exact: map[rules.Step]bool{p.Step: true}}}}, d.evs...)
 }
-
