@@ -697,3 +697,12 @@ func (l *lattice) ahead(c captures, year int) (When, bool) {
 	}
 	return w, has || w.Day != nil || w.Weekday != 0 || w.Month != 0
 }
+
+// commandAct reports whether an act is a command or a question, and tells of no work.
+func commandAct(a Act) bool {
+	switch a.Kind {
+	case Did, Amend, Void, Claim, Later, Skip, Done, Seen:
+		return false
+	}
+	return true
+}
