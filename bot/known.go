@@ -3,6 +3,7 @@ package bot
 import (
 	"context"
 	"errors"
+	"strings"
 	"time"
 
 	rdg "yardbell/bot/reading"
@@ -222,4 +223,34 @@ func (b *Bot) Known(ctx context.Context, now time.Time, in Incoming) (k rdg.Know
 		err = nil
 	}
 	return k, err
+}
+
+// Explain reads a text as somebody's of a crew would be read now, with nothing said before,
+// and tells what is made of it, line by line. Nothing is kept. Without a crew, which is the
+// zero value, no name is known and nothing is open.
+func Explain(tx *store.Tx, crew store.Crew, text string) ([]string, error) {
+	k := rdg.Known{Now: tx.Now}
+	if crew.ID != 0 {
+		s, err := tx.Settings(crew.ID)
+		if err != nil {
+			return nil, err
+		}
+		t := &talk{tx: tx, crew: crew, s: s, origin: store.Update{Said: tx.Now}}
+		if k, err = t.known(); err != nil {
+			return nil, err
+		}
+	}
+	res, out := understand().Explain(emergency(text).rest, k)
+	head := string(res.Outcome)
+	list := append([][]rdg.Act{}, res.Others...)
+	if res.Outcome == rdg.Log || len(list) == 0 && len(res.Acts) > 0 {
+		list = [][]rdg.Act{res.Acts}
+	}
+	for _, acts := range list {
+		for _, a := range acts {
+			head += " " + a.String()
+		}
+		head += ";"
+	}
+	return append([]string{strings.TrimSuffix(head, ";")}, out...), nil
 }

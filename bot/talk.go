@@ -139,6 +139,9 @@ func (t *talk) message() error {
 	if done, err := t.forget(who); done || err != nil {
 		return err
 	}
+	if onlyNew {
+		return t.hear(text)
+	}
 	m, err := t.read(text)
 	if err != nil {
 		return err

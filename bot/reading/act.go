@@ -1,6 +1,7 @@
 package reading
 
 import (
+	"encoding/json"
 	"time"
 
 	"yardbell/rules"
@@ -76,6 +77,15 @@ type Act struct {
 	Year     int    `json:"year,omitempty"`     // report
 	Person   string `json:"person,omitempty"`   // of people's commands and yields; of an order, who wants it
 	By       string `json:"by,omitempty"`       // yields: side by side
+}
+
+// String spells an act as its JSON, which is how it stands under a button.
+func (a Act) String() string {
+	b, err := json.Marshal(a)
+	if err != nil {
+		return err.Error()
+	}
+	return string(b)
 }
 
 // Topic is what a question is about.

@@ -116,6 +116,15 @@ func (d *draft) doubt(why string) { d.sure = false; d.doubts = append(d.doubts, 
 // interpret reads one way of cutting the message into items. The score compares ways.
 func (l *lattice) interpret(items []item) (Result, float64) {
 	d := &draft{l: l, items: items, rank: l.rank(items), mood: l.moodOf(items), sure: true}
+	res, score := d.interpret()
+	if l.trace != nil {
+		l.trace(d, res, score)
+	}
+	return res, score
+}
+
+func (d *draft) interpret() (Result, float64) {
+	l, items := d.l, d.items
 	talk := l.chance(d.rank, classTalk)
 	_, p := d.rank.top()
 	score := math.Log(p + 1e-6)

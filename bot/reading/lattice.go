@@ -15,8 +15,9 @@ type lattice struct {
 	work  int      // items looked at so far: what reading it costs
 	lang  int      // index of the language it is written in, -1 where it does not say
 
-	spoken bool // of a command: the bot is called by its name
-	slash  bool // the message began with a stroke, as commands may
+	spoken bool                          // of a command: the bot is called by its name
+	trace  func(*draft, Result, float64) // is told of each way of reading it, nil for nobody
+	slash  bool                          // the message began with a stroke, as commands may
 }
 
 // newLattice cuts a message and looks its words up.

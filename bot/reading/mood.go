@@ -13,6 +13,19 @@ type mood struct {
 // held reports whether the message as a whole tells of nothing that was done.
 func (m mood) held() bool { return m.question || m.plan || m.hearsay }
 
+// names are the moods that hold.
+func (m mood) names() (out []string) {
+	for _, x := range []struct {
+		on   bool
+		name string
+	}{{m.question, "question"}, {m.plan, "plan"}, {m.hearsay, "hearsay"}, {m.hedge, "hedge"}, {m.neg, "negation"}} {
+		if x.on {
+			out = append(out, x.name)
+		}
+	}
+	return out
+}
+
 // isUnit reports whether a phrase is one that stands for a whole, so that a "no" in it
 // denies nothing.
 func (l *lattice) isUnit(it *item) bool {

@@ -127,7 +127,7 @@ before a window closes.`,
 		return usage("%v; see %s --help", err, c.CommandPath())
 	})
 	root.AddCommand(consoleCommand(e), demoCommand(e), dueCommand(e), calendarCommand(e), exportCommand(e), reportCommand(e),
-		rebuildCommand(e), backupCommand(e), restoreCommand(e), checkCommand(e), serveCommand(e), joinCommand(e), healthCommand(e))
+		rebuildCommand(e), backupCommand(e), restoreCommand(e), checkCommand(e), serveCommand(e), joinCommand(e), healthCommand(e), readCommand(e))
 	return root
 }
 
