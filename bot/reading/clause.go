@@ -128,7 +128,8 @@ func (l *lattice) events(items []item) (evs []event, denials, asides [][]item) {
 	for _, cl := range clauses {
 		e := lic(cl)
 		num := hasAny(cl, eNumber, eRatio, eAll, eNone, eAllBut, eBars, eHalf, eLost, eRest)
-		some := num || hasAny(cl, eYard, eBuilder, eBatch, eBreeder, ePin, eTime, eAge, eLitres, eBoth, eBuilders, ePercent, eSpan, eTemp, eRound)
+		some := num || hasAny(cl, eYard, eBuilder, eBatch, eBreeder, ePin, eTime, eAge, eLitres, eBoth, eBuilders, ePercent, eSpan, eTemp, eRound) ||
+			l.meansAny(cl, l.r.c.beesIn) || l.meansAny(cl, l.r.c.noBees) || l.meansAny(cl, l.r.c.each)
 		if len(evs) > 0 && hasAny(cl, eRest) && !hasAny(cl, eNumber, eRatio, eYard, eBuilder, eBatch) && (l.denies(cl) || len(e.weight) == 0) {
 			continue // "the rest nothing yet": what is left over, in words
 		}

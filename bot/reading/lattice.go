@@ -362,7 +362,23 @@ func (l *lattice) ownNames(i int) []edge {
 	out = append(out, l.translated(i)...)
 	add(l.known.Builders, l.r.ownBuilder)
 	add(l.known.Members, l.r.member)
+	if b := l.unlisted(i); len(out) == 0 && b != "" {
+		out = append(out, edge{n: 1, senses: []sense{{concept: l.r.ownBuilder, value: b}}})
+	}
 	return out
+}
+
+// unlisted is a builder that is called as builders are, by a letter and a number, and is
+// not on the list: who acts on it asks.
+func (l *lattice) unlisted(i int) string {
+	w := l.toks[i].text
+	if len(w) < 2 || len(w) > 4 || w[0] < 'a' || strings.Trim(w[1:], "0123456789") != "" || w[1] == '0' {
+		return ""
+	}
+	if p := l.r.lex.single[w[:1]]; p == nil || !p.means(l.r.c.letter) {
+		return ""
+	}
+	return strings.ToUpper(w)
 }
 
 // translated finds a yard that is named by a word of the lexicons in its word of another
