@@ -7,8 +7,8 @@ import (
 	"yardbell/rules"
 )
 
-// onlyNew is on trial.
-var onlyNew = os.Getenv("YARDBELL_ONLY") != ""
+// onlyNew has bot/reading read all messages.
+var onlyNew = os.Getenv("YARDBELL_OLD") == ""
 
 // hear reads the origin's text and does what it says.
 func (t *talk) hear(text string) error {
