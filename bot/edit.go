@@ -3,6 +3,7 @@ package bot
 import (
 	"reflect"
 
+	rdg "yardbell/bot/reading"
 	"yardbell/rules"
 	"yardbell/store"
 )
@@ -75,7 +76,7 @@ func (t *talk) edit() error {
 		return t.message()
 	}
 	old := alive[len(alive)-1]
-	m, err := t.read(text)
+	list, err := t.changedTo(text, alive)
 	if err != nil {
 		return err
 	}
@@ -83,16 +84,16 @@ func (t *talk) edit() error {
 	if err != nil {
 		return err
 	}
-	if len(alive) > 1 || len(m.parts) > 1 {
-		return t.editMany(alive, m, was)
+	if len(alive) > 1 || len(list) > 1 {
+		return t.editMany(alive, list, was)
 	}
-	r := m.whole
-	if r.verb == doDone && old.Action == rules.Did {
-		r.verb, r.step = doStep, old.Step
-	}
-	if !r.clear() || !rewritten[r.verb] {
+	if len(list) == 0 {
 		t.ask("ask_edit", "What", t.v.line(old.Entry))
 		return nil
+	}
+	r := list[0]
+	if r.verb == doDone && old.Action == rules.Did {
+		r.verb, r.step = doStep, old.Step
 	}
 	if old.Action == rules.Did && r.verb == doStep && r.step == old.Step && t.sameSubject(r, old.Entry) {
 		return t.rewrite(old, r, was[old.ID])
@@ -102,8 +103,45 @@ func (t *talk) edit() error {
 	return t.inPlaceOf([]int64{old.ID}, func() error { return t.act(r) })
 }
 
-// rewritten are what a message may be changed into, in the place of what it logged.
-var rewritten = map[verb]bool{doStep: true, doSet: true, doMine: true, doLater: true, doSkip: true}
+// changedTo is what a changed message tells, as if its lines were not in the log yet. It is
+// empty where it was not understood, or tells of something that no line is changed into.
+func (t *talk) changedTo(text string, lines []store.Line) ([]*reading, error) {
+	k, err := t.known()
+	if err != nil {
+		return nil, err
+	}
+	k.Last, k.Asked = nil, nil
+	for _, l := range lines {
+		if l.Action != rules.Did || l.Subject.Kind != rules.BatchKind {
+			continue
+		}
+		b, found, err := t.tx.Batch(t.crew.ID, l.Subject.Number())
+		if err != nil {
+			return nil, err
+		}
+		if found {
+			k.Open = append(k.Open, rdg.Expect{Step: l.Step, Batch: b.Number, Breeder: b.Breeder, Builder: b.Builder, Had: deref(allOf(b, l.Entry)), Ready: true})
+		}
+	}
+	res := t.madeOf(text, k)
+	if res.Outcome != rdg.Log {
+		return nil, nil
+	}
+	var list []*reading
+	for _, a := range res.Acts {
+		if r, ok := asCommand(a, true, text); ok && r.verb == doSet {
+			list = append(list, r)
+			continue
+		}
+		switch a.Kind {
+		case rdg.Did, rdg.Done, rdg.Claim, rdg.Later, rdg.Skip:
+			list = append(list, t.asReading(a))
+		default:
+			return nil, nil
+		}
+	}
+	return list, nil
+}
 
 // inPlaceOf takes lines back and does what logs others, or neither where that logs nothing.
 func (t *talk) inPlaceOf(ids []int64, do func() error) error {
@@ -131,22 +169,17 @@ func (t *talk) inPlaceOf(ids []int64, do func() error) error {
 // A line that they are not seen to tell of is missing.
 func (t *talk) saidOf(text string, lines []store.Line) (map[int64]*reading, error) {
 	out := map[int64]*reading{}
-	n, err := t.readNames()
+	list, err := t.changedTo(text, lines)
 	if err != nil {
 		return nil, err
 	}
-	m := readMany(t.apart(text), n)
-	parts := m.parts
-	if len(parts) == 0 {
-		parts = []part{{r: m.whole}}
-	}
-	match, ok := matchLines(lines, parts, t.sameSubject)
+	match, ok := matchLines(lines, list, t.sameSubject)
 	if !ok {
 		return out, nil
 	}
 	for i, k := range match {
 		if k >= 0 {
-			out[lines[k].ID] = parts[i].r
+			out[lines[k].ID] = list[i]
 		}
 	}
 	return out, nil

@@ -10,22 +10,18 @@ import (
 // editMany follows a change of a message of which several lines were logged, or of
 // which several are to be: each event amends the line it is about, new ones are
 // logged, what is gone is taken back. All of it, or none.
-func (t *talk) editMany(alive []store.Line, m many, was map[int64]*reading) error {
-	parts := m.parts
-	if len(parts) == 0 {
-		parts = []part{{r: m.whole}}
-	}
+func (t *talk) editMany(alive []store.Line, list []*reading, was map[int64]*reading) error {
 	var now []string
 	for _, l := range alive {
 		now = append(now, t.v.line(l.Entry))
 	}
-	match, ok := matchLines(alive, parts, t.sameSubject)
-	if !ok || m.rest != "" {
+	match, ok := matchLines(alive, list, t.sameSubject)
+	if !ok || len(list) == 0 {
 		t.ask("ask_edit", "What", strings.Join(now, "; "))
 		return nil
 	}
 	return t.tx.Nested(func() (bool, error) {
-		keep, err := t.editParts(alive, parts, match, was)
+		keep, err := t.editParts(alive, list, match, was)
 		if !keep {
 			t.logged = nil
 		}
@@ -35,7 +31,7 @@ func (t *talk) editMany(alive []store.Line, m many, was map[int64]*reading) erro
 
 // editParts brings the lines into the form of the events; false where one of them
 // was asked back.
-func (t *talk) editParts(alive []store.Line, parts []part, match []int, was map[int64]*reading) (bool, error) {
+func (t *talk) editParts(alive []store.Line, list []*reading, match []int, was map[int64]*reading) (bool, error) {
 	used := map[int]bool{}
 	for _, i := range match {
 		used[i] = true
@@ -61,7 +57,7 @@ func (t *talk) editParts(alive []store.Line, parts []part, match []int, was map[
 			}
 			return false, nil
 		}
-		if logged || len(parts)+len(gone) == 1 {
+		if logged || len(list)+len(gone) == 1 {
 			said = append(said, t.lines...)
 		}
 		return true, nil
@@ -71,8 +67,7 @@ func (t *talk) editParts(alive []store.Line, parts []part, match []int, was map[
 			return false, err
 		}
 	}
-	for i, p := range parts {
-		r := p.r
+	for i, r := range list {
 		r.addressed = true
 		ok, err := turn(func() error {
 			if match[i] >= 0 {
@@ -96,24 +91,23 @@ func (t *talk) editParts(alive []store.Line, parts []part, match []int, was map[
 
 // matchLines finds the line that each event is about, -1 for a new one: of the
 // same step and subject, of the same place first.
-func matchLines(alive []store.Line, parts []part, same func(*reading, rules.Entry) bool) (match []int, ok bool) {
+func matchLines(alive []store.Line, list []*reading, same func(*reading, rules.Entry) bool) (match []int, ok bool) {
 	used := map[int]bool{}
-	match = make([]int, len(parts))
-	for i := range parts {
+	match = make([]int, len(list))
+	for i, r := range list {
 		match[i] = -1
-		r := parts[i].r
 		if r.verb == doDone && i < len(alive) && alive[i].Action == rules.Did {
 			r.verb, r.step = doStep, alive[i].Step
 		}
-		if !r.clear() || r.verb != doStep {
+		if r.verb != doStep {
 			return nil, false
 		}
 	}
 	for _, sharp := range []bool{true, false} {
-		for i, p := range parts {
+		for i, r := range list {
 			for k, l := range alive {
-				place := p.r.yard == l.Into || p.r.builder != "" && p.r.builder == l.Into
-				if match[i] < 0 && !used[k] && l.Action == rules.Did && l.Step == p.r.step && same(p.r, l.Entry) && (place || !sharp) {
+				place := r.yard == l.Into || r.builder != "" && r.builder == l.Into
+				if match[i] < 0 && !used[k] && l.Action == rules.Did && l.Step == r.step && same(r, l.Entry) && (place || !sharp) {
 					match[i], used[k] = k, true
 				}
 			}

@@ -1,29 +1,39 @@
 package bot
 
 import (
-	"os"
-
 	rdg "yardbell/bot/reading"
 	"yardbell/rules"
+	"yardbell/store"
 )
 
-// onlyNew has bot/reading read all messages.
-var onlyNew = os.Getenv("YARDBELL_OLD") == ""
-
-// hear reads the origin's text and does what it says.
-func (t *talk) hear(text string) error {
+// made is what was made of a text: as the reader gave it, in the situation of whoever wrote
+// it, and with the language of the answer settled by it.
+func (t *talk) made(text string) (rdg.Result, error) {
 	k, err := t.known()
 	if err != nil {
-		return err
+		return rdg.Result{}, err
 	}
+	return t.madeOf(text, k), nil
+}
+
+func (t *talk) madeOf(text string, k rdg.Known) rdg.Result {
 	text = t.apart(text)
 	res := understand().Read(text, k)
 	t.speak(res.Language)
 	t.addressed = t.addressed || res.Addressed
+	return res
+}
+
+// hear reads the origin's text and does what it says.
+func (t *talk) hear(text string) error {
+	res, err := t.made(text)
+	if err != nil {
+		return err
+	}
 	if thumbsUp(text) && t.toPing() {
 		res = rdg.Result{Outcome: rdg.Log, Acts: []rdg.Act{{Kind: rdg.Seen}}}
 	}
-	t.reported = reportsWork(res)
+	t.reported = tellsOfWork(res)
 	if t.spent && !t.reported && res.Outcome == rdg.Log {
 		return errFlood // before it is worked out
 	}
@@ -33,10 +43,25 @@ func (t *talk) hear(text string) error {
 	return t.follow(res)
 }
 
-// reportsWork reports whether a message tells of work, understood or not.
-func reportsWork(res rdg.Result) bool {
-	return res.Outcome == rdg.Log && loggable(res.Acts) || res.Outcome == rdg.Ask && len(res.Acts) > 0 && loggable(res.Acts)
+// tellsOfWork reports whether a message tells of work, understood or not.
+func tellsOfWork(res rdg.Result) bool {
+	return (res.Outcome == rdg.Log || res.Outcome == rdg.Ask) && loggable(res.Acts)
 }
+
+// asksBot reports whether a message is a question that the bot has an answer to.
+func asksBot(res rdg.Result) bool {
+	if res.Outcome != rdg.Log || len(res.Acts) == 0 {
+		return false
+	}
+	a := res.Acts[0]
+	if r, ok := asCommand(a, false, ""); ok {
+		return asks[r.verb]
+	}
+	return a.Kind == rdg.Query
+}
+
+// forBot reports whether a message would be logged, answered or asked about.
+func forBot(res rdg.Result) bool { return res.Outcome == rdg.Log || res.Outcome == rdg.Ask }
 
 // follow does what was understood, asks, shows the sign or leaves the message alone.
 func (t *talk) follow(res rdg.Result) error {
@@ -106,9 +131,44 @@ func (t *talk) hearPrivate(res rdg.Result) error {
 			}
 		}
 	}
-	step := rules.Step("")
+	return t.inPrivate(&reading{verb: doStep, step: stepOf(res)})
+}
+
+// stepOf is the step that a message tells of, empty for none.
+func stepOf(res rdg.Result) rules.Step {
 	if len(res.Acts) > 0 {
-		step = res.Acts[0].Step
+		return res.Acts[0].Step
 	}
-	return t.inPrivate(&reading{verb: doStep, step: step})
+	return ""
+}
+
+// offerAnew reads a message once more that a button of an earlier release names, and asks
+// whether it is meant: what the button did by its words then may be read in another way
+// now, so that the question says what it will log.
+func (t *talk) offerAnew(u store.Update, o options) error {
+	t.opt = o
+	k, err := t.known()
+	if err != nil {
+		return err
+	}
+	k.Last, k.Asked, k.Addressed = nil, nil, true
+	res := t.madeOf(u.Text, k)
+	acts := res.Acts
+	if res.Outcome == rdg.Ask && len(res.Others) > 0 {
+		acts = res.Others[0]
+	}
+	if len(acts) == 0 || !loggable(acts) || o.part > len(acts) {
+		t.fail("g_stale")
+		return nil
+	}
+	if o.part != 0 && len(acts) > 1 {
+		acts = acts[o.part-1 : o.part]
+	}
+	t.opt.part, t.opt.parts = 0, 0
+	t.acts = acts
+	t.ask("ask_act", "What", t.actsInWords(acts))
+	t.step = acts[0].Step
+	t.offer("b_log", t.rerun("sure=1"))
+	t.offer("b_no", "no")
+	return nil
 }

@@ -24,14 +24,14 @@ func (t *talk) passedOn() error {
 		t.hush()
 		return nil
 	}
-	m, err := t.read(text)
+	res, err := t.made(text)
 	if err != nil {
 		return err
 	}
 	switch {
-	case t.chat != 0 && asks[m.whole.verb]:
+	case t.chat != 0 && asksBot(res):
 		return t.message()
-	case !t.addressed && !forBot(m) || asks[m.whole.verb]:
+	case !t.addressed && !forBot(res) || asksBot(res):
 		t.hush()
 		return nil
 	}
@@ -39,7 +39,7 @@ func (t *talk) passedOn() error {
 	key := fmt.Sprintf("forwarded/%d/%d", t.member.ID, t.update.Said.Truncate(toldWhen).Unix())
 	t.hush()
 	return t.tx.Queue(store.Message{Crew: t.crew.ID, Key: key, Kind: "error", Update: t.update.ID, Chat: t.chat, Answers: t.update.Message,
-		Step: m.whole.step, Text: upper(t.v.say("r_forwarded", "Example", t.example(m.whole)))})
+		Step: stepOf(res), Text: upper(t.v.say("r_forwarded", "Example", t.example(&reading{step: stepOf(res)})))})
 }
 
 // hidden tells a crew, once a day, how somebody is heard who writes in the name of the
@@ -59,26 +59,10 @@ func (b *Bot) hidden(tx *store.Tx, in Incoming) error {
 			return err
 		}
 	}
-	n, err := t.readNames()
-	if err != nil {
+	t.origin = store.Update{Said: tx.Now, Text: in.Text}
+	res, err := t.made(in.Text)
+	if err != nil || !t.addressed && !forBot(res) {
 		return err
 	}
-	if m := readMany(in.Text, n); !t.addressed && !forBot(m) {
-		return nil
-	}
 	return b.tell(tx, c, "hidden/"+rules.DateOf(tx.Now, t.s.Zone).String(), "g_hidden")
-}
-
-// forBot reports whether a message would be logged, answered or asked about.
-func forBot(m many) bool {
-	r := m.whole
-	switch {
-	case m.mend != nil || len(m.parts) > 0:
-		return true
-	case asks[r.verb] || r.verb == doSet:
-		return len(r.rest) == 0
-	case reports[r.verb] && r.verb != justCount:
-		return !r.negated && !r.question && (len(r.rest) == 0 || r.firm())
-	}
-	return false
 }

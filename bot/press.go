@@ -177,7 +177,7 @@ func (t *talk) pressed(m store.Message, b store.Button) error {
 		if err != nil || !found {
 			return err
 		}
-		return t.again(u, parseOptions(rest))
+		return t.again(u, parseOptions(rest), t.offerAnew)
 	case "told":
 		u, found, err := t.tx.UpdateRow(id)
 		if err != nil || !found {
@@ -210,9 +210,9 @@ func (t *talk) pressed(m store.Message, b store.Button) error {
 	return fmt.Errorf("button %q is not known", b.Do)
 }
 
-// again reads an earlier message once more with what the press adds. The line it
-// logs belongs to who wrote the message, at the time it was written.
-func (t *talk) again(u store.Update, o options) error {
+// again goes back to an earlier message with what a press adds. The line that it logs
+// belongs to who wrote the message, at the time it was written.
+func (t *talk) again(u store.Update, o options, do func(store.Update, options) error) error {
 	if u.Message != 0 && u.Kind != "press" {
 		// Its words were changed since: what the button was about may be logged by now.
 		last, found, err := t.tx.LastOfMessage(t.crew.ID, u.Message)
@@ -245,10 +245,7 @@ func (t *talk) again(u store.Update, o options) error {
 			t.replied = &r
 		}
 	}
-	if u.Kind == "edit" && !o.told { // nothing was logged of what carries the sign
-		return t.edit()
-	}
-	return t.message()
+	return do(u, o)
 }
 
 // forgetDo spells a button that forgets a member.

@@ -130,7 +130,7 @@ func (t *talk) explain(u store.Update) error {
 	var would []rules.Entry
 	err := t.tx.Nested(func() (bool, error) {
 		t.addressed = true
-		if err := t.again(u, options{rerun: true, told: true, anyway: map[string]bool{}}); err != nil {
+		if err := t.again(u, options{rerun: true, told: true, anyway: map[string]bool{}}, func(store.Update, options) error { return t.message() }); err != nil {
 			return false, err
 		}
 		would = t.logged

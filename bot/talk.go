@@ -139,31 +139,7 @@ func (t *talk) message() error {
 	if done, err := t.forget(who); done || err != nil {
 		return err
 	}
-	if onlyNew {
-		return t.hear(text)
-	}
-	m, err := t.read(text)
-	if err != nil {
-		return err
-	}
-	if thumbsUp(m.whole.text) || t.toPing() && !m.whole.question && acknowledges(m.whole.text) {
-		m.whole.verb = sayYes
-		m = many{whole: m.whole}
-	}
-	if t.opt.verb != "" {
-		m.whole.verb = t.opt.verb
-	}
-	t.reported = reports[m.whole.verb] || len(m.parts) > 0 || m.mend != nil
-	if t.spent && !t.reported && asks[m.whole.verb] {
-		return errFlood // before it is worked out
-	}
-	if t.opt.yard != "" && m.whole.either {
-		m.whole.settleYard(t.opt.yard)
-	}
-	if t.chat != 0 {
-		return t.inPrivate(m.whole)
-	}
-	return t.both(m)
+	return t.hear(text)
 }
 
 func (t *talk) names() (n names, err error) {

@@ -133,17 +133,6 @@ func (t *talk) speak(written string) {
 	t.v = voiceIn(lang, t.s, t.tx.Now)
 }
 
-// read reads a text as the sender's and settles the language of the answer by it.
-func (t *talk) read(text string) (many, error) {
-	n, err := t.readNames()
-	if err != nil {
-		return many{}, err
-	}
-	m := readMany(t.apart(text), n)
-	t.speak(m.whole.lang)
-	return m, nil
-}
-
 // readNames are what the reader is told beside a text of the sender.
 func (t *talk) readNames() (names, error) {
 	n, err := t.names()
@@ -221,8 +210,7 @@ func (t *talk) writtenIn(m store.Message) (string, error) {
 			return "", err
 		}
 		if u.Kind != "press" {
-			n, err := t.names()
-			return read(u.Text, n).lang, err
+			return understand().Language(u.Text), nil
 		}
 		if m, found, err = t.tx.SentIn(t.crew.ID, t.chat, u.Message); err != nil || !found {
 			return "", err

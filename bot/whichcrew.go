@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	rdg "yardbell/bot/reading"
 	"yardbell/store"
 )
 
@@ -82,16 +83,16 @@ func (t *talk) picked() error {
 
 // whichCrew asks which crew is meant, where the answer depends on it.
 func (t *talk) whichCrew(text string) error {
-	var r *reading
+	var res rdg.Result
 	ofSomebody := false
 	for _, c := range t.crews { // one of them may know what another has no name for
 		t.crew = c
-		m, err := t.read(text)
+		made, err := t.made(text)
 		if err != nil {
 			return err
 		}
-		if r == nil || !asks[r.verb] {
-			r = m.whole
+		if !asksBot(res) {
+			res = made
 		}
 		a, _, err := t.personSaid(text)
 		if err != nil {
@@ -99,10 +100,15 @@ func (t *talk) whichCrew(text string) error {
 		}
 		ofSomebody = ofSomebody || a.Kind != ""
 	}
+	first := rdg.Act{}
+	if res.Outcome == rdg.Log && len(res.Acts) > 0 {
+		first = res.Acts[0]
+	}
 	switch {
-	case r.verb == askHelp:
-		return t.act(r)
-	case asks[r.verb], r.verb == doMine, r.verb == doSet, ofSomebody:
+	case first.Topic == rdg.AskHelp:
+		_, err := t.command(res)
+		return err
+	case asksBot(res), first.Kind == rdg.Claim, first.Kind == rdg.Set, ofSomebody:
 	default:
 		t.fail("g_private")
 		return nil

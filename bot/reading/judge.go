@@ -33,6 +33,14 @@ func (r *Reader) Read(text string, k Known) Result {
 	return l.read()
 }
 
+// Language is the language that a text is plainly written in, empty where it does not say.
+func (r *Reader) Language(text string) string {
+	if l := r.newLattice(text, &Known{}); l.lang >= 0 {
+		return r.lex.langs[l.lang]
+	}
+	return ""
+}
+
 func (l *lattice) read() Result {
 	r := l.r
 	if len(l.toks) == 0 {

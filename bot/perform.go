@@ -1,0 +1,129 @@
+package bot
+
+import (
+	"strings"
+
+	rdg "yardbell/bot/reading"
+	"yardbell/store"
+)
+
+// loggable reports whether acts would log work. A command is none: every word of it was
+// read.
+func loggable(acts []rdg.Act) bool {
+	for _, a := range acts {
+		if _, command := asCommand(a, false, ""); !command && a.Kind != rdg.Query && a.Kind != rdg.Seen {
+			return true
+		}
+	}
+	return false
+}
+
+// sees shows that the message was seen and not logged.
+func (t *talk) sees(res rdg.Result) bool {
+	if t.update.Kind != "message" || t.replied != nil || t.addressed || t.chat != 0 {
+		return false
+	}
+	t.notice()
+	return true
+}
+
+// perform does acts, all of one message.
+func (t *talk) perform(acts []rdg.Act) error {
+	t.acts = acts
+	if len(acts) == 1 && acts[0].Kind == rdg.Amend {
+		return t.amendBy(acts[0])
+	}
+	return t.events(t.asReadings(acts))
+}
+
+// amendBy puts the sender's last line right.
+func (t *talk) amendBy(a rdg.Act) error {
+	own, err := t.lastLines()
+	if err != nil {
+		return err
+	}
+	if len(own) != 1 || own[0].Step != a.Step {
+		t.ask("r_mend_none", "What", t.v.say("step_"+string(a.Step)))
+		return nil
+	}
+	now := t.asReading(a)
+	if stop, err := t.unknown(now); stop || err != nil {
+		return err
+	}
+	if own[0].Count == nil && (now.count != nil || now.all) {
+		return t.complete(own[0].ID, own[0].Entry, now)
+	}
+	return t.mendLine(own[0], mending{now: now})
+}
+
+// offerActs asks whether what was read is meant. The words of each button say what it
+// logs.
+func (t *talk) offerActs(res rdg.Result) {
+	t.kind = "ask"
+	list := res.Others
+	var said []string
+	for _, acts := range list {
+		said = append(said, t.actsInWords(acts))
+	}
+	rest := strings.Join(res.Unread, " ")
+	switch {
+	case len(list) > 1:
+		t.ask("ask_act_which")
+	case rest != "":
+		t.ask("ask_act_sure", "What", said[0], "Rest", rest)
+	default:
+		t.ask("ask_act", "What", said[0])
+	}
+	t.step = list[0][0].Step
+	for i, acts := range list {
+		label := t.v.say("b_log")
+		if len(list) > 1 {
+			label = upper(said[i])
+		}
+		t.buttons = append(t.buttons, button(label, actDo(t.origin.ID, "sure=1", acts)))
+	}
+	t.offer("b_no", "no")
+}
+
+// actsInWords says what acts would log.
+func (t *talk) actsInWords(acts []rdg.Act) string {
+	var out []string
+	for _, a := range acts {
+		out = append(out, t.actInWords(a))
+	}
+	return joinList(out)
+}
+
+func (t *talk) actInWords(a rdg.Act) string {
+	r := t.asReading(a)
+	if a.Kind == rdg.Void {
+		return t.v.say("b_undo")
+	}
+	if r.count == nil && a.Count != nil {
+		r.count = a.Count
+	}
+	s := t.eventSummary(r)
+	if r.when.set {
+		if at, exact := r.when.settle(t.origin.Said, t.s); exact {
+			s += ", " + t.v.at(at)
+		}
+	}
+	return s
+}
+
+// pressAct does the acts that lie under a button, for who wrote the message.
+func (t *talk) pressAct(u store.Update, rest string) error {
+	o, acts, err := parseActs(rest)
+	if err != nil {
+		return err
+	}
+	t.origin, t.opt = u, o
+	t.opt.rerun = o.part != 0
+	m, err := t.tx.MemberByID(u.Member)
+	if err != nil {
+		return err
+	}
+	t.by = m
+	t.replied = nil
+	return t.perform(acts)
+}
