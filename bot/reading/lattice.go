@@ -331,6 +331,9 @@ func (l *lattice) numeric(t token) []sense {
 	for _, b := range l.known.Breeders {
 		if b == n {
 			out = append(out, sense{concept: r.known})
+			if _, on := l.known.Combs[n]; on {
+				out = append(out, sense{concept: r.onComb})
+			}
 		}
 	}
 	return out

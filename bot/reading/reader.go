@@ -34,7 +34,7 @@ type Reader struct {
 	digits   []string         // the words for one to nine
 	dynamic  map[concept]bool // concepts that no word has: numbers, names
 
-	num, hour, hourMin, spokenMin, known, clockC, ratioC, ownYard, ownBuilder, member, end concept
+	num, hour, hourMin, spokenMin, known, onComb, clockC, ratioC, ownYard, ownBuilder, member, end concept
 	none, poss, weekday, month, digit, teen, tens, hundred, one, and, andTen, halfUnit     concept
 	c                                                                                      usedConcepts
 	groups                                                                                 map[string]*group // of patterns, by name
@@ -56,7 +56,7 @@ type usedConcepts struct {
 // a file is named by file and line.
 func Load(fsys fs.FS) (*Reader, error) {
 	r := &Reader{lex: newLexicon(), dynamic: map[concept]bool{}, groups: map[string]*group{}}
-	for name, c := range map[string]*concept{"NUM": &r.num, "HOUR": &r.hour, "HOURMIN": &r.hourMin, "SPOKENMIN": &r.spokenMin, "KNOWN": &r.known, "CLOCK": &r.clockC, "RATIO": &r.ratioC,
+	for name, c := range map[string]*concept{"NUM": &r.num, "HOUR": &r.hour, "HOURMIN": &r.hourMin, "SPOKENMIN": &r.spokenMin, "KNOWN": &r.known, "ONCOMB": &r.onComb, "CLOCK": &r.clockC, "RATIO": &r.ratioC,
 		"OWNYARD": &r.ownYard, "OWNBUILDER": &r.ownBuilder, "MEMBER": &r.member, "END": &r.end,
 		"TYPED": &r.cmd.typed, "NAME": &r.cmd.name, "WORD": &r.cmd.word, "PROPER": &r.cmd.proper, "FORMER": &r.cmd.former} {
 		*c = r.lex.concept(name)

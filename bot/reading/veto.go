@@ -28,6 +28,9 @@ func (l *lattice) unexplained(items []item, steps map[rules.Step]bool) (danger, 
 			for x := range l.r.frames.list[i].nouns {
 				ok[x] = true
 			}
+			if l.r.frames.list[i].slots["each"] {
+				ok[c.each] = true
+			}
 		}
 	}
 	for i := range items {
@@ -69,7 +72,7 @@ func (l *lattice) unexplained(items []item, steps map[rules.Step]bool) (danger, 
 			carries = carries || l.r.frames.carries[s.concept] || l.r.frames.strong[s.concept]
 		}
 		switch {
-		case hard && !it.means(c.back) && !(it.means(c.greet) && i == 0):
+		case hard && !(known && l.isUnit(it)) && !it.means(c.back) && !(it.means(c.greet) && i == 0):
 			danger = append(danger, it.text)
 		case !known && it.slip:
 			danger = append(danger, it.text) // read through a slip into what no frame takes
