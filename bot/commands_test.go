@@ -4,8 +4,6 @@ import (
 	"flag"
 	"fmt"
 	"os"
-	"path/filepath"
-	"regexp"
 	"strings"
 	"testing"
 	"time"
@@ -16,80 +14,6 @@ import (
 	rdg "yardbell/bot/reading"
 	"yardbell/rules"
 )
-
-// everyLine gathers what crews write in the files of the project.
-func everyLine(t testing.TB) (out []string) {
-	seen := map[string]bool{}
-	add := func(s string) {
-		s = strings.TrimSpace(s)
-		if s != "" && !seen[s] {
-			seen[s] = true
-			out = append(out, s)
-		}
-	}
-	each := func(pattern string, f func(line string)) {
-		files, err := filepath.Glob(pattern)
-		require.NoError(t, err)
-		for _, p := range files {
-			b, err := os.ReadFile(p)
-			require.NoError(t, err)
-			for _, l := range strings.Split(string(b), "\n") {
-				f(l)
-			}
-		}
-	}
-	for _, dir := range []string{"", "es/"} {
-		each("../testdata/conversations/"+dir+"*.txt", func(l string) {
-			if strings.HasPrefix(l, "#") || strings.HasPrefix(l, "@") {
-				return
-			}
-			if _, text, ok := strings.Cut(l, ": "); ok {
-				add(text)
-			}
-		})
-	}
-	for _, f := range []struct {
-		pattern string
-		col     int
-	}{{"../testdata/utterances/en.tsv", 2}, {"../testdata/utterances/es.tsv", 2}, {"testdata/utterances.tsv", 2}, {"../testdata/utterances/*-core.tsv", 0}, {"../testdata/utterances/forms-es.tsv", 0}, {"../testdata/utterances/situations/lines.tsv", -1}} {
-		each(f.pattern, func(l string) {
-			if strings.HasPrefix(l, "#") {
-				return
-			}
-			cols := strings.Split(l, "\t")
-			if f.col >= 0 {
-				if f.col < len(cols) {
-					add(cols[f.col])
-				}
-				return
-			}
-			for _, c := range cols {
-				add(c)
-			}
-		})
-	}
-	each("../testdata/utterances/forms-es.tsv", func(l string) {
-		if cols := strings.Split(l, "\t"); len(cols) > 1 {
-			add(cols[1])
-		}
-	})
-	each("../testdata/utterances/seasons/*.txt", func(l string) {
-		if cols := strings.Split(l, "\t"); len(cols) > 1 {
-			add(strings.TrimLeft(cols[1], ">"))
-		}
-	})
-	b, err := os.ReadFile("../README.md")
-	require.NoError(t, err)
-	for _, m := range regexp.MustCompile("`([^`|\n]+)`").FindAllStringSubmatch(string(b), -1) {
-		add(m[1])
-	}
-	each("words/*.toml", func(l string) {
-		for _, part := range strings.FieldsFunc(l, func(r rune) bool { return strings.ContainsRune("|\"", r) }) {
-			add(part)
-		}
-	})
-	return out
-}
 
 func spellReading(r *reading) string {
 	var f []string
@@ -224,37 +148,4 @@ func TestCommands(t *testing.T) {
 	if *updateCommands {
 		require.NoError(t, os.WriteFile(commandsFile, []byte(strings.Join(out, "\n")+"\n"), 0o644))
 	}
-}
-
-// Both readers make the same of every command that the first one reads in full, where its
-// line stands in testdata/commands.tsv and no other reading was settled on there.
-func TestCommandsBothReaders(t *testing.T) {
-	settled := map[string]bool{}
-	b, err := os.ReadFile("testdata/commands-settled.tsv")
-	require.NoError(t, err)
-	for _, l := range strings.Split(string(b), "\n") {
-		if text, _, ok := strings.Cut(l, "\t"); ok {
-			settled[text] = true
-		}
-	}
-	n := 0
-	for _, l := range everyLine(t) {
-		for _, spoken := range []bool{false, true} {
-			r := read(l, names{builders: []string{"B1", "B2", "B3"}, yards: []string{"North", "Creek"}, crew: []string{"Wren", "Ash"}, spoken: spoken})
-			if !commandVerbs[r.verb] || len(r.rest) > 0 {
-				continue
-			}
-			n++
-			was := spellReading(r)
-			if f := fateOfSetting(r); f != "" {
-				was += " = " + f
-			}
-			is := spellCommand(l, spoken)
-			if !settled[l] && was != is && !(r.verb == doSet && fateOfSetting(r) != "" && strings.HasSuffix(is, " = "+fateOfSetting(r)) && strings.Contains(is, "key="+r.key+" ")) {
-				t.Errorf("%q was %s, is %s", l, was, is)
-			}
-			break
-		}
-	}
-	require.Greater(t, n, 800)
 }

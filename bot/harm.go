@@ -9,6 +9,16 @@ import (
 	"yardbell/store"
 )
 
+// What the log has no line for yet, by the topic of what is said of it.
+const (
+	aLoss       = "loss"      // cells, nucs or queens that are gone
+	nucState    = "nuc"       // nucs in a state that the log does not know
+	inIncubator = "incubator" // cells that went into an incubator
+)
+
+// mostHatching is how many virgins out at once are still an alarm: more are a count.
+const mostHatching = 3
+
 // What went wrong: a virgin among the cells, a breeder that is gone, and what the log has
 // no line for yet.
 

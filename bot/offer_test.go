@@ -43,28 +43,3 @@ func TestOffersHoldEveryNumber(t *testing.T) {
 	require.Greater(t, offers, 10)
 	t.Logf("%d offers hold every number; %d asked without one", offers, refused)
 }
-
-// What a reading keeps is not left out, however it was typed; what it does not keep is.
-func TestLeftOut(t *testing.T) {
-	for text, want := range map[string]string{
-		"grafted about 45 from 7 into B1 at 9:30, 20 h old": "",
-		"fed B1 2 l": "", "fed B1 half a gallon": "", "fed B1 500 ml": "", "moved 34/38 to North": "", "capped 36 of 38": "",
-		"moved 34 to North 2 hours ago": "", "moved 34 to North at 4 pm": "", "accepted 38 on 5 May": "", "graft 45 from #7": "",
-		"moved 34 to North in row 6":                     "6",
-		"grafted 45 from 7 into B1 under lamp 3":         "3",
-		"grafted 45 from 7 into B1 with three wobbly ox": "three",
-		"injerté 45 de la 7 en B1 turno 2":               "2",
-	} {
-		assert.Equal(t, want, strings.Join(read(text, crewNames).leftOut(), " "), text)
-	}
-}
-
-// What says no more than that a ping was read.
-func TestAcknowledges(t *testing.T) {
-	for _, text := range []string{"ok", "OK!", "okay", "K", "got it", "Got it 👍", "ok got it", "copy that", "roger", "yes", "Yep.", "noted", "all right", "will do", "vale", "va", "dale", "sí", "de acuerdo", "entendido", "enterada", "copiado", "órale", "ok, perfecto", "sale pues"} {
-		assert.True(t, acknowledges(text), text)
-	}
-	for _, text := range []string{"", "👍", "done", "ok done", "listo", "hecho", "ok 34", "got 34", "yes all", "on it", "mine", "ok not yet", "ok thanks", "gracias", "seen", "visto", "all good", "no", "good", "ok later", "ya voy", "va a llover"} {
-		assert.False(t, acknowledges(text), text)
-	}
-}

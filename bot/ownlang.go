@@ -14,7 +14,7 @@ const ownKey = "my language"
 // setting is; the line names the member's row, since names may be the same.
 func (t *talk) ownLanguage(r *reading) error {
 	value, ok := rules.ParseLanguage(r.value)
-	if noOwnLanguage[fold(r.value)] {
+	if r.value == "none" || r.value == "default" || r.value == "off" {
 		value, ok = rules.NoLanguage, true
 	}
 	if !ok {

@@ -306,7 +306,7 @@ func (t *talk) help(r *reading) error {
 		t.say("help")
 		return nil
 	}
-	step := stepWords[r.topic]
+	step := understand().StepOf(r.topic)
 	if step == "" {
 		step = rules.Step(r.topic)
 	}

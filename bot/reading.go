@@ -62,6 +62,17 @@ type when struct {
 	part    string // the part of the day that was said: morning, afternoon, evening, night
 }
 
+// planAsk is what a question about the weeks ahead names beside its subject.
+type planAsk struct {
+	unit   rules.Unit
+	day    when // by which day, or for a step on which day
+	order  int
+	shift  rules.Shift
+	shifts bool      // "a day later", and not a time of its own
+	person string    // whose yields
+	by     rules.Dim // yields side by side
+}
+
 // reading is one message read.
 type reading struct {
 	verb    verb

@@ -206,13 +206,13 @@ func (s *scene) try(who, text string, reply int64) (o ending, err error) {
 			return err
 		}
 		o = ending{logged: t.logged, kind: "ask", asks: t.kind == "ask", place: t.place(), text: strings.Join(t.lines, "\n")}
-		o.offers = slices.ContainsFunc(t.buttons, func(b store.Button) bool { return strings.HasPrefix(b.Do, "run|") && strings.Contains(b.Do, "sure=1") })
+		o.offers = slices.ContainsFunc(t.buttons, func(b store.Button) bool { return strings.HasPrefix(b.Do, "act|") && strings.Contains(b.Do, "sure=1") })
 		switch {
 		case len(t.logged) > 0:
 			o.kind = "logged"
 		case t.silent:
 			o.kind = "silence"
-		case t.kind == "reply" && questions[s.reading(text, reply != 0).whole.verb]:
+		case t.kind == "reply":
 			o.kind = "answer"
 		}
 		return errRollback
@@ -221,13 +221,4 @@ func (s *scene) try(who, text string, reply int64) (o ending, err error) {
 		err = nil
 	}
 	return o, err
-}
-
-// questions are the verbs that ask the bot for something.
-var questions = map[verb]bool{askDue: true, askShow: true, askWhy: true, askHelp: true, askLog: true, askPicture: true, askReport: true, askCal: true, askPhotos: true, askPlan: true, doOrder: true, askOrders: true, askYields: true, askCapacity: true, askWhatIf: true, askFit: true, doSet: true}
-
-func (s *scene) reading(text string, spoken bool) many {
-	n := s.n
-	n.spoken = spoken
-	return readMany(text, n)
 }

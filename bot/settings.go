@@ -153,7 +153,7 @@ func (t *talk) add(r *reading) error {
 				name = y
 			}
 		}
-		if w := fold(name); !isNames(name) || stepWords[w] != "" || fillers[w] || doneWords[w] {
+		if !isNames(name) || understand().Speaks(name) {
 			t.fail("r_name", "Name", name)
 			return nil
 		}

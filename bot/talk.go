@@ -172,13 +172,6 @@ func (t *talk) label(text string) (bool, error) {
 
 // act does what a reading asks for.
 func (t *talk) act(r *reading) error {
-	switch {
-	case r.verb != noVerb:
-	case r.soft == doUndo:
-		return t.undo(r)
-	case r.soft == doFix:
-		return t.fix(r)
-	}
 	switch r.verb {
 	case doUndo:
 		return t.undo(r)
@@ -228,21 +221,6 @@ func (t *talk) act(r *reading) error {
 		return t.yesNo(r)
 	case doMine, doLater, doSkip:
 		return t.claim(r)
-	case justCount, noVerb:
-		return t.short(r)
-	}
-	if r.bare && !t.opt.rerun {
-		if l, ok, err := t.awaiting(r); err != nil {
-			return err
-		} else if ok {
-			return t.complete(l.ID, l.Entry, r)
-		}
-		if t.kind == "ask" {
-			return nil
-		}
-	}
-	if t.ahead(r) {
-		return nil
 	}
 	if stop := t.doubt(r); stop {
 		return nil

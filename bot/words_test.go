@@ -68,7 +68,7 @@ func families() map[string][]string {
 		settingIDs = append(settingIDs, strings.ReplaceAll(k, " ", "-"))
 	}
 	return map[string][]string{
-		"day_": days, "month_": months, "step_": steps, "past_": past, "stake_": stakes, "weekday_": days, "mark_": keys(marks),
+		"day_": days, "month_": months, "step_": steps, "past_": past, "stake_": stakes, "weekday_": days, "mark_": strings.Fields("red blue green yellow white orange black pink purple brown grey gray silver gold violet turquoise"),
 		"word_": roundSteps, "key_": append([]string{"step", "own"}, settingIDs...), "value_": {"on", "off", "none", "default"},
 		"form_": append(forms, "dearth", "flow"), "help_": append(helps, "order", "virgin", "retire"),
 		"unit_": {"queens", "cells"}, "o_ready_": {"queens", "cells"}, "r_order_no_": {"breeder", "builder", "yard"}, "yield_stage_": {"accept", "capped", "emerge", "laying"},

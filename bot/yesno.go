@@ -49,34 +49,6 @@ func thumbsUp(text string) bool {
 	return up
 }
 
-// acks say that a ping was read, and smallAcks may stand beside them. None says that the
-// work is done: "got it" is as much "I go" as "I read it".
-var (
-	acks      = turnsOf(`ok|okay|okey|oki|okie|okk|k|kk|yes|yep|yeah|yup|yess|sure|alright|all right|right|got it|got that|gotcha|copy|copy that|copied|roger|roger that|noted|understood|10-4|will do|si|sip|vale|va|dale|bueno|esta bien|de acuerdo|entendido|entendida|enterado|enterada|recibido|recibida|copiado|copiada|anotado|sale|orale|claro|simon|ya vi`)
-	smallAcks = words(`good great cool bien muy perfecto perfect boss jefe guys team bot muchachos then pues`)
-)
-
-// acknowledges reports whether a text says no more than that a ping was read. Thanks are no such thing, and want no answer.
-func acknowledges(text string) bool {
-	ws := strings.FieldsFunc(fold(clean(text)), func(r rune) bool { return pictured(r) || strings.ContainsRune(" ,.!¡", r) })
-	some := false
-	for i := 0; i < len(ws); {
-		switch {
-		case i+1 < len(ws) && acks[ws[i]+" "+ws[i+1]]:
-			some = true
-			i += 2
-		case acks[ws[i]]:
-			some = true
-			i++
-		case smallAcks[ws[i]]:
-			i++
-		default:
-			return false
-		}
-	}
-	return some
-}
-
 // toPing reports whether the message replies to the ping of one task.
 func (t *talk) toPing() bool {
 	return t.replied != nil && t.replied.TaskKey != "" && t.replied.Kind == "ping"

@@ -182,14 +182,14 @@ func (l *lattice) lookupCommand(i int) []edge {
 }
 
 // commandSlip reads a word that nobody knows as a word of commands one slip away, in the
-// language of the rest of the message.
+// language of the message, or of the crew where that does not say.
 func (l *lattice) commandSlip(t *token) []sense {
 	w, lex := t.text, l.r.lex
 	if len(w) < shortest || !letters(w) || lex.common[w] || lex.words[w] != 0 || lex.commandSingle[w] != nil {
 		return nil
 	}
 	var got []sense
-	lang := l.lang
+	lang := l.mother()
 	for k, c := range l.r.cmd.slips.candidates(w) {
 		var mine []sense
 		for _, p := range []*phrase{lex.single[c], lex.commandSingle[c]} {

@@ -35,10 +35,10 @@ type Reader struct {
 	dynamic  map[concept]bool // concepts that no word has: numbers, names
 
 	num, hour, hourMin, spokenMin, known, onComb, clockC, ratioC, ownYard, ownBuilder, member, end concept
-	none, poss, weekday, month, digit, teen, tens, hundred, one, and, andTen, halfUnit     concept
-	c                                                                                      usedConcepts
-	groups                                                                                 map[string]*group // of patterns, by name
-	cmd                                                                                    commands
+	none, poss, weekday, month, digit, teen, tens, hundred, one, and, andTen, halfUnit             concept
+	c                                                                                              usedConcepts
+	groups                                                                                         map[string]*group // of patterns, by name
+	cmd                                                                                            commands
 }
 
 // usedConcepts are the concepts that the rules of reading go by.
@@ -162,4 +162,32 @@ func (r *Reader) Check(a Act) error {
 func (r *Reader) Built(s rules.Step) bool {
 	i, ok := r.frames.byStep[s]
 	return ok && !r.frames.list[i].unbuilt
+}
+
+// StepOf is the step that a word or phrase speaks of by itself, empty for none.
+func (r *Reader) StepOf(text string) rules.Step {
+	l := r.newLattice(text, &Known{})
+	var step rules.Step
+	best := 0.0
+	ev := r.licences(l.readings()[0], &Known{})
+	for _, f := range r.frames.list {
+		if w := ev.weight[f.step]; w > best {
+			step, best = f.step, w
+		}
+	}
+	return step
+}
+
+// Speaks reports whether a word has a meaning in reports, so that it is no name.
+func (r *Reader) Speaks(word string) bool {
+	p := r.lex.single[fold(word)]
+	if p == nil {
+		return false
+	}
+	for _, s := range p.senses {
+		if s.concept != r.c.place && (r.frames.trade[s.concept] || r.frames.closed[s.concept] || r.frames.free[s.concept]) {
+			return true
+		}
+	}
+	return false
 }
