@@ -19,7 +19,11 @@ func (t *talk) made(text string) (rdg.Result, error) {
 func (t *talk) madeOf(text string, k rdg.Known) rdg.Result {
 	text = t.apart(text)
 	res := understand().Read(text, k)
-	t.speak(res.Language)
+	lang := res.Language
+	if len(splitSpace(text)) == 1 {
+		lang = "" // a word alone says what is wanted, and not in which language to answer: "due" is typed by all
+	}
+	t.speak(lang)
 	t.addressed = t.addressed || res.Addressed
 	return res
 }

@@ -210,6 +210,9 @@ func (t *talk) writtenIn(m store.Message) (string, error) {
 			return "", err
 		}
 		if u.Kind != "press" {
+			if len(splitSpace(u.Text)) == 1 {
+				return "", nil
+			}
 			return understand().Language(u.Text), nil
 		}
 		if m, found, err = t.tx.SentIn(t.crew.ID, t.chat, u.Message); err != nil || !found {

@@ -125,6 +125,7 @@ func (d *draft) doubt(why string) { d.sure = false; d.doubts = append(d.doubts, 
 func (l *lattice) interpret(items []item) (Result, float64) {
 	d := &draft{l: l, items: items, rank: l.rank(items), mood: l.moodOf(items), sure: true}
 	res, score := d.interpret()
+	res = l.holdWhole(res, items)
 	if l.trace != nil {
 		l.trace(d, res, score)
 	}

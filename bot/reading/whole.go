@@ -1,0 +1,137 @@
+package reading
+
+import "strconv"
+
+// An offer is pressed by people who look at the button and not at the words. So it never
+// leaves out a number that stands in the message: the number is the part that nobody can
+// guess later.
+
+// holdWhole keeps of a question's offers those that hold every number of the message.
+func (l *lattice) holdWhole(res Result, items []item) Result {
+	if res.Outcome != Ask || len(res.Others) == 0 {
+		return res
+	}
+	var kept [][]Act
+	for _, acts := range res.Others {
+		if l.holds(acts, items) {
+			kept = append(kept, acts)
+		}
+	}
+	if len(kept) < len(res.Others) && len(kept) == 0 {
+		res.Doubts = append(res.Doubts, "number-left")
+	}
+	res.Others = kept
+	return res
+}
+
+// holds reports whether acts account for every number in a message.
+func (l *lattice) holds(acts []Act, items []item) bool {
+	figures := map[int]bool{}
+	put := func(n int) { figures[n] = true }
+	var litres, ages, spans, times, derived bool
+	for _, a := range acts {
+		for _, p := range []*int{a.Count, a.Of, a.Old} {
+			if p != nil {
+				put(*p)
+			}
+		}
+		put(a.Batch)
+		put(a.Breeder)
+		put(a.Order)
+		for _, name := range []string{a.Builder, a.Yard, a.Mark} {
+			for _, s := range digitRuns(name) {
+				n, _ := strconv.Atoi(s)
+				put(n)
+			}
+		}
+		litres = litres || a.Litres != 0
+		ages = ages || a.AgeLo != nil
+		spans = spans || a.Span != 0 || a.AgeLo != nil
+		times = times || a.When != nil
+		derived = derived || a.All || a.Count != nil
+		if a.Kind == Skip || a.Kind == Void || a.Kind == Query {
+			return true // nothing of it is counted
+		}
+	}
+	for i := range items {
+		it := &items[i]
+		e := it.entity
+		if e == nil {
+			if it.unknown() && len(digitRuns(it.text)) > 0 {
+				return false
+			}
+			continue
+		}
+		ok := true
+		switch e.kind {
+		case eNumber, eBreeder, eBatch:
+			ok = figures[e.n] || e.kind == eNumber && oneOfSeveral(items)
+		case eRatio:
+			ok = figures[e.n] && (figures[e.of] || derived)
+		case eLitres:
+			ok = litres
+		case eAge:
+			ok = ages
+		case eSpan:
+			ok = spans || times
+		case eTime:
+			ok = times || e.when.Now
+		case eAmount, ePercent, eTemp:
+			ok = false
+		case eAll:
+			ok = e.n == 0 || figures[e.n]
+		case eLost, eAllBut:
+			ok = derived && l.less(acts, e.n)
+		case eBars, eHalf:
+			ok = derived
+		}
+		if !ok {
+			return false
+		}
+	}
+	return true
+}
+
+// less reports whether a count of acts is what was on record less n.
+func (l *lattice) less(acts []Act, n int) bool {
+	for _, a := range acts {
+		if a.Count == nil || a.Of != nil && *a.Of == *a.Count+n {
+			return true
+		}
+		for _, o := range l.known.Open {
+			if o.Step == a.Step && o.Had == *a.Count+n {
+				return true
+			}
+			for _, had := range o.Yards {
+				if had == *a.Count+n {
+					return true
+				}
+			}
+		}
+		if k := l.known.Last; k != nil && k.Act.Count != nil && *k.Act.Count == *a.Count+n {
+			return true
+		}
+	}
+	return false
+}
+
+// oneOfSeveral reports whether a number says how many things of the crew's are meant, which
+// the acts name one by one: "all three builders".
+func oneOfSeveral(items []item) bool {
+	return hasAny(items, eBuilders, eBoth)
+}
+
+// digitRuns are the runs of digits in a name.
+func digitRuns(s string) (out []string) {
+	from := -1
+	for i := 0; i <= len(s); i++ {
+		digit := i < len(s) && s[i] >= '0' && s[i] <= '9'
+		switch {
+		case digit && from < 0:
+			from = i
+		case !digit && from >= 0:
+			out, from = append(out, s[from:i]), -1
+		}
+	}
+	return out
+}
