@@ -46,6 +46,7 @@ type frames struct {
 	free    map[concept]bool
 	noun    map[concept]bool
 	hard    map[concept]bool
+	deed    map[concept]bool
 }
 
 // slotNeeds are the entities that a slot in a licence asks for.
@@ -67,7 +68,7 @@ var slotNames = map[string]bool{"count": true, "of": true, "all": true, "batch":
 
 // load reads frames.txt.
 func (f *frames) load(fsys fs.FS, file string, lex *lexicon) error {
-	classes := map[string]*map[concept]bool{"closed": &f.closed, "trade": &f.trade, "strong": &f.strong, "unit": &f.unit, "modal": &f.modal, "carries": &f.carries, "free": &f.free, "noun": &f.noun, "hard": &f.hard}
+	classes := map[string]*map[concept]bool{"closed": &f.closed, "trade": &f.trade, "strong": &f.strong, "unit": &f.unit, "modal": &f.modal, "carries": &f.carries, "free": &f.free, "noun": &f.noun, "hard": &f.hard, "deed": &f.deed}
 	for _, c := range classes {
 		*c = map[concept]bool{}
 	}
@@ -164,7 +165,7 @@ type evidence struct {
 func (r *Reader) licences(items []item, known *Known) evidence {
 	ev := evidence{weight: map[rules.Step]float64{}, exact: map[rules.Step]bool{}}
 	type use struct {
-		forms [formState + 1]bool
+		forms [formPresent + 1]bool
 		any   bool
 		slip  bool
 		clean bool

@@ -136,7 +136,7 @@ func (l *lattice) cut(entityAt func(i int) (found, bool)) []item {
 		}
 		if phrase.n > 0 {
 			it := item{from: i, to: i + phrase.n, text: l.textOf(i, i+phrase.n), senses: l.asTyped(i, phrase)}
-			if len(out) > 0 && out[len(out)-1].means(l.r.c.justDone) {
+			if len(out) > 0 && l.begins(&out[len(out)-1], l.r.c.justDone) {
 				it.senses = asDone(it.senses) // "acabo de mover", "finished moving"
 			}
 			out = append(out, it)
@@ -190,7 +190,7 @@ func (l *lattice) asTyped(i int, e edge) []sense {
 	}
 	var out []sense
 	for _, s := range e.senses {
-		if s.concept == l.r.c.ifC || done && (s.form == formBare || s.form == formPlan) {
+		if s.concept == l.r.c.ifC || done && (s.form == formBare || s.form == formPlan || s.form == formPresent) {
 			continue
 		}
 		out = append(out, s)

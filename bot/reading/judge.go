@@ -110,6 +110,7 @@ type draft struct {
 	items   []item
 	rank    ranking
 	mood    mood
+	stage   stage
 	evs     []event
 	denials [][]item
 	acts    []filled
@@ -142,6 +143,8 @@ func (d *draft) interpret() (Result, float64) {
 		return res, score
 	}
 	addressed := l.known.Addressed || l.known.Reply != nil
+	d.stage = l.stageOf(items)
+	d.mood.plan = d.mood.plan || d.stage.ahead()
 	if d.mood.held() && !addressed {
 		return Result{Outcome: Ignore, Doubts: []string{"mood"}, Talk: talk}, score
 	}
@@ -152,6 +155,9 @@ func (d *draft) interpret() (Result, float64) {
 	d.evs, d.denials, _ = l.events(l.withoutDone(d))
 	if len(d.evs) > mostEvents {
 		return l.tooLong(items), score
+	}
+	if d.stage.unsure() {
+		d.doubt("going")
 	}
 	d.build()
 	d.alsoDone()
@@ -230,7 +236,7 @@ func (d *draft) choose(e *event, rank ranking, base rules.Step) (rules.Step, boo
 		if p := l.known.Asked; p != nil && p.Step != "" && (p.Need == "count" && hasAny(e.items, eNumber, eRatio, eAll, eNone, eAllBut)) {
 			return p.Step, true
 		}
-		list := l.openFits(e.items)
+		list := l.ofSpoken(e.items, l.openFits(e.items))
 		if len(list) > 0 {
 			sort.SliceStable(list, func(a, b int) bool {
 				if list[a].weight != list[b].weight {

@@ -8,7 +8,8 @@ import (
 	"strings"
 )
 
-// form is how a word of a concept is used: reported, bare, going on, ahead, a state.
+// form is how a word of a concept is used: reported, bare, going on, ahead, a state, or
+// in the present of who speaks, which is not done yet.
 type form uint8
 
 const (
@@ -18,9 +19,10 @@ const (
 	formGoing
 	formPlan
 	formState
+	formPresent
 )
 
-var formNames = map[string]form{"done": formDone, "bare": formBare, "going": formGoing, "plan": formPlan, "state": formState}
+var formNames = map[string]form{"done": formDone, "bare": formBare, "going": formGoing, "plan": formPlan, "state": formState, "present": formPresent}
 
 // concept is the number of a concept's name.
 type concept int16

@@ -200,3 +200,21 @@ func (l *lattice) awaits(s rules.Step) bool {
 	}
 	return !ofBatch[s]
 }
+
+// ofSpoken leaves of what is open only the steps that a clause speaks of, where it speaks
+// of work that is not told as done: "confining 12" is no count of cells.
+func (l *lattice) ofSpoken(items []item, list []openFit) (out []openFit) {
+	if !l.stageOf(items).going {
+		return list
+	}
+	ev := l.r.licences(items, l.known)
+	if len(ev.weight) == 0 {
+		return list
+	}
+	for _, f := range list {
+		if ev.weight[f.step] > 0 {
+			out = append(out, f)
+		}
+	}
+	return out
+}

@@ -49,6 +49,7 @@ type usedConcepts struct {
 	foreign, lostWord, deadWord, lose, incubator, nuc, queen, harmless, each                                                     concept
 	dueWord, whoWord, whenWord, howMany, freeWord, logWord, butConj, then, also, the, into                                       concept
 	noneTook, whereWord, to, at, earlier, place, lastC, no, please, breederWord, back, in, check, ifC, justDone, already, letter concept
+	now, speaker                                                                                                                 concept
 }
 
 // Load reads the data in fsys: signs.lex and a lexicon for every language, entities.txt,
@@ -85,7 +86,7 @@ func Load(fsys fs.FS) (*Reader, error) {
 		"KILL": &r.c.kill, "FOUND": &r.c.foundC, "CLEAR": &r.c.clear, "NOTHING": &r.c.nothing, "RELEASE": &r.c.release, "COMB": &r.c.comb, "BEESIN": &r.c.beesIn, "NOBEES": &r.c.noBees,
 		"CELL": &r.c.cell, "FOREIGN": &r.c.foreign, "LOSTWORD": &r.c.lostWord, "DEADWORD": &r.c.deadWord, "LOSE": &r.c.lose, "INCUBATOR": &r.c.incubator, "NUC": &r.c.nuc, "QUEEN": &r.c.queen,
 		"HARMLESS": &r.c.harmless, "EACH": &r.c.each, "DUEWORD": &r.c.dueWord, "WHOWORD": &r.c.whoWord, "WHENWORD": &r.c.whenWord, "HOWMANY": &r.c.howMany, "FREEWORD": &r.c.freeWord,
-		"LOGWORD": &r.c.logWord, "BUTCONJ": &r.c.butConj, "THEN": &r.c.then, "ALSO": &r.c.also, "THE": &r.c.the, "INTO": &r.c.into, "LETTER": &r.c.letter, "NONETOOK": &r.c.noneTook, "EARLIER": &r.c.earlier, "TO": &r.c.to, "AT": &r.c.at, "IN": &r.c.in, "CHECK": &r.c.check, "IF": &r.c.ifC, "JUSTDONE": &r.c.justDone, "ALREADY": &r.c.already, "PLACE": &r.c.place, "LAST": &r.c.lastC, "NO": &r.c.no, "PLEASE": &r.c.please, "BACK": &r.c.back, "BREEDERWORD": &r.c.breederWord, "WHEREWORD": &r.c.whereWord, "BOTNAME": &r.cmd.bot, "POLITE": &r.cmd.polite} {
+		"LOGWORD": &r.c.logWord, "BUTCONJ": &r.c.butConj, "THEN": &r.c.then, "ALSO": &r.c.also, "THE": &r.c.the, "INTO": &r.c.into, "LETTER": &r.c.letter, "NONETOOK": &r.c.noneTook, "EARLIER": &r.c.earlier, "TO": &r.c.to, "AT": &r.c.at, "IN": &r.c.in, "CHECK": &r.c.check, "IF": &r.c.ifC, "JUSTDONE": &r.c.justDone, "ALREADY": &r.c.already, "NOW": &r.c.now, "SPEAKER": &r.c.speaker, "PLACE": &r.c.place, "LAST": &r.c.lastC, "NO": &r.c.no, "PLEASE": &r.c.please, "BACK": &r.c.back, "BREEDERWORD": &r.c.breederWord, "WHEREWORD": &r.c.whereWord, "BOTNAME": &r.cmd.bot, "POLITE": &r.cmd.polite} {
 		*c = r.lex.concept(name)
 	}
 	if err := r.loadEntities(fsys, "entities.txt"); err != nil {

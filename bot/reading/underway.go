@@ -1,0 +1,80 @@
+package reading
+
+// stage is how far the work is that a run of items speaks of.
+type stage struct {
+	done   bool // it is told as done
+	going  bool // it is told in the present, or as going on
+	either bool // a word is a present and a past alike: "alimentamos"
+	now    bool // beside a word for now
+}
+
+// ahead reports whether the work is plainly not done yet: "ahorita muevo las 36".
+func (s stage) ahead() bool { return s.going && s.now && !s.done }
+
+// unsure reports whether it may not be done yet.
+func (s stage) unsure() bool { return s.going || s.either && s.now }
+
+// stageOf finds how far the work is. What is told as seen, such as "12 hatching", is a
+// report whatever its tense; what somebody does is one once it is done.
+func (l *lattice) stageOf(items []item) (s stage) {
+	c := l.r.c
+	already := false
+	for i := range items {
+		it := &items[i]
+		switch {
+		case l.begins(it, c.justDone):
+			s.done = true
+			continue
+		case l.begins(it, c.now) || it.means(c.snooze):
+			already = already || it.means(c.already)
+			s.now = s.now || !it.means(c.already)
+			continue
+		case !it.word():
+			continue
+		}
+		told, going, bare, seen := false, false, false, false
+		for _, x := range it.senses {
+			switch {
+			case !l.r.frames.deed[x.concept]:
+				seen = seen || l.r.frames.strong[x.concept] && x.form != formBare
+			case x.form == formPresent || x.form == formGoing:
+				going = true
+			case x.form == formBare:
+				bare = true
+			case x.form != formPlan:
+				told = true
+			}
+		}
+		speaks := i > 0 && items[i-1].means(c.speaker)
+		switch {
+		case told && going:
+			s.either = true
+		case told:
+			s.done = true
+		case seen:
+		case going, bare && speaks:
+			s.going = true
+		}
+	}
+	s.now = s.now || already && s.going
+	return s
+}
+
+// begins reports whether an item begins with a phrase of a concept: what became a time
+// has no senses of its own.
+func (l *lattice) begins(it *item, x concept) bool {
+	if it.entity == nil {
+		return it.means(x)
+	}
+	if !it.is(eTime) || it.to <= it.from {
+		return false
+	}
+	for _, e := range l.edges[it.from] {
+		for _, s := range e.senses {
+			if s.concept == x && it.from+e.n <= it.to {
+				return true
+			}
+		}
+	}
+	return false
+}
