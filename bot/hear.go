@@ -94,6 +94,9 @@ func (t *talk) follow(res rdg.Result) error {
 		if has(res.Doubts, "command") {
 			return t.unreadCommand(res.Acts)
 		}
+		if done, err := t.untold(res); done || err != nil {
+			return err
+		}
 		if len(res.Others) > 0 {
 			t.offerActs(res)
 			return nil

@@ -181,18 +181,29 @@ func (l *lattice) notes(items []item) {
 // asTyped goes by the accents that were typed: of a word that is both, one with an accent
 // on its last vowel was done, and "sí" is no "if".
 func (l *lattice) asTyped(i int, e edge) []sense {
-	if e.n != 1 || !l.toks[i].accent {
+	if e.n != 1 {
 		return e.senses
 	}
-	done := false
+	typed := l.toks[i].accent
+	done, some := false, false
 	for _, s := range e.senses {
-		done = done || s.form == formDone
+		done = done || s.form == formDone || s.form == formAccented
+		some = some || s.form == formAccented
+	}
+	if !typed && !some {
+		return e.senses
 	}
 	var out []sense
 	for _, s := range e.senses {
-		if s.concept == l.r.c.ifC || done && (s.form == formBare || s.form == formPlan || s.form == formPresent) {
+		switch {
+		case s.form == formAccented && typed:
+			s.form = formDone
+		case s.form == formAccented:
+			s.form = formPresent
+		case typed && (s.concept == l.r.c.ifC || done && (s.form == formBare || s.form == formPlan || s.form == formPresent)):
 			continue
 		}
+		s.accent = s.accent && !typed
 		out = append(out, s)
 	}
 	if len(out) == 0 {

@@ -157,13 +157,14 @@ func (d *draft) interpret() (Result, float64) {
 		return l.tooLong(items), score
 	}
 	if d.stage.unsure() {
-		d.doubt("going")
+		d.doubt(DoubtGoing)
 	}
 	d.build()
 	d.alsoDone()
 	d.merge()
 	res := d.judge()
 	res.Talk = talk
+	d.tellAhead(&res)
 	for i := range d.acts {
 		for _, f := range d.acts[i].flags {
 			if !gaps[f] {

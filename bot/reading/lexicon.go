@@ -20,9 +20,10 @@ const (
 	formPlan
 	formState
 	formPresent
+	formAccented // done, where the accent is typed; else the present
 )
 
-var formNames = map[string]form{"done": formDone, "bare": formBare, "going": formGoing, "plan": formPlan, "state": formState, "present": formPresent}
+var formNames = map[string]form{"done": formDone, "bare": formBare, "going": formGoing, "plan": formPlan, "state": formState, "present": formPresent, "accented": formAccented}
 
 // concept is the number of a concept's name.
 type concept int16
@@ -33,6 +34,7 @@ type sense struct {
 	form    form
 	lang    uint8
 	value   string
+	accent  bool // a past that is written with an accent, which people leave off
 }
 
 type phrase struct {
@@ -213,7 +215,7 @@ func (l *lexicon) load(fsys fs.FS, file string) error {
 			if w := phraseWords(p); len(w) > 0 && command {
 				l.addCommand(w, sense{concept: l.concept(name), form: f, value: value, lang: lang})
 			} else if len(w) > 0 {
-				l.add(w, sense{concept: l.concept(name), form: f, value: value, lang: lang})
+				l.add(w, sense{concept: l.concept(name), form: f, value: value, lang: lang, accent: l.past(f, strings.TrimSpace(p))})
 			}
 		}
 		return nil
@@ -236,11 +238,16 @@ func (l *lexicon) verb(lang uint8, name string, p paradigm, rest string) error {
 				if s, ok := strings.CutPrefix(e, "*"); ok {
 					w = second + s
 				}
-				l.add(phraseWords(strings.TrimSuffix(w, "-")), sense{concept: l.concept(name), form: f, lang: lang})
+				l.add(phraseWords(strings.TrimSuffix(w, "-")), sense{concept: l.concept(name), form: f, lang: lang, accent: l.past(f, w)})
 			}
 		}
 	}
 	return nil
+}
+
+// past reports whether a word of the data is a past with an accent on its last vowel.
+func (l *lexicon) past(f form, w string) bool {
+	return (f == formDone || f == formAccented) && accented(w) && !strings.Contains(w, " ")
 }
 
 func (l *lexicon) add(words []string, s sense) {

@@ -1,5 +1,13 @@
 package reading
 
+import "yardbell/rules"
+
+// Doubts that whoever answers goes by.
+const (
+	DoubtAhead = "ahead" // the work lies ahead
+	DoubtGoing = "going" // it is under way, or may be
+)
+
 // stage is how far the work is that a run of items speaks of.
 type stage struct {
 	done   bool // it is told as done
@@ -18,7 +26,7 @@ func (s stage) unsure() bool { return s.going || s.either && s.now }
 // report whatever its tense; what somebody does is one once it is done.
 func (l *lattice) stageOf(items []item) (s stage) {
 	c := l.r.c
-	already := false
+	already, past := false, false
 	for i := range items {
 		it := &items[i]
 		switch {
@@ -32,31 +40,39 @@ func (l *lattice) stageOf(items []item) (s stage) {
 		case !it.word():
 			continue
 		}
-		told, going, bare, seen := false, false, false, false
+		told, going, bare, seen, left := false, false, false, false, false
 		for _, x := range it.senses {
 			switch {
 			case !l.r.frames.deed[x.concept]:
 				seen = seen || l.r.frames.strong[x.concept] && x.form != formBare
 			case x.form == formPresent || x.form == formGoing:
-				going = true
+				going, left = true, left || x.accent
 			case x.form == formBare:
 				bare = true
-			case x.form != formPlan:
-				told = true
+			case x.form == formDone || x.form == formState:
+				told, left = true, left || x.accent && !l.toks[it.from].accent
 			}
 		}
 		speaks := i > 0 && items[i-1].means(c.speaker)
 		switch {
 		case told && going:
-			s.either = true
+			s.either, past = true, past || left
 		case told:
 			s.done = true
 		case seen:
 		case going, bare && speaks:
-			s.going = true
+			s.going, past = true, past || left
 		}
 	}
-	s.now = s.now || already && s.going
+	switch {
+	case already && s.going && !past:
+		s.now = true
+	case already && past:
+		s.either, s.now = true, true // "ya confino la 7": with its accent it was done
+		s.going = false
+	case s.now && past && !s.done:
+		s.going = true // "ahorita confino la 7": beside "now" it is what is typed
+	}
 	return s
 }
 
@@ -77,4 +93,30 @@ func (l *lattice) begins(it *item, x concept) bool {
 		}
 	}
 	return false
+}
+
+// tellAhead notes on what was said to the bot, and is not logged, that the work lies ahead,
+// and of which step it is.
+func (d *draft) tellAhead(res *Result) {
+	if res.Outcome != Ask || !d.mood.plan || d.mood.question || d.mood.hearsay || d.mood.neg {
+		return
+	}
+	if len(res.Acts) == 0 {
+		best := 0.0
+		var step rules.Step
+		for _, f := range d.l.r.frames.list {
+			w := d.rank.ev.weight[f.step]
+			if p := d.l.known.Reply; w > 0 && p != nil && p.Step == f.step {
+				w += 0.1
+			}
+			if w > best {
+				best, step = w, f.step
+			}
+		}
+		if step == "" {
+			return
+		}
+		res.Acts = []Act{{Kind: Did, Step: step}}
+	}
+	res.Doubts = append(res.Doubts, DoubtAhead)
 }

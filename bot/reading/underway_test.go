@@ -21,7 +21,11 @@ func TestPresentIsNotDone(t *testing.T) {
 		"ya estamos moviendo las celdas":       Ignore,
 		"ahorita alimento la B1":               Ignore,
 		"ya muevo las 36 a North":              Ignore,
-		"ahorita le damos jarabe a B1":         Ask, // "damos" alone is the present, "jarabe" tells
+		"ahorita le damos jarabe a B1":         Ignore,
+		"ahorita confino la 7":                 Ignore,
+		"ya confino la 7":                      Ask, // with its accent it was done
+		"ya confinó la 7":                      Log,
+		"alimentó la B1":                       Log,
 		"muevo las 36 a North":                 Ask,
 		"ahorita alimentamos la B1":            Ask, // the past has the same word
 		"ya alimentamos la B1":                 Log,
