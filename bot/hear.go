@@ -69,11 +69,12 @@ func forBot(res rdg.Result) bool { return res.Outcome == rdg.Log || res.Outcome 
 
 // follow does what was understood, asks, shows the sign or leaves the message alone.
 func (t *talk) follow(res rdg.Result) error {
+	if len(res.Acts) == 1 && wordOnly[res.Acts[0].Kind] {
+		return t.wordOf(res.Acts[0])
+	}
 	switch res.Outcome {
 	case rdg.Log:
-		if a := res.Acts[0]; a.Kind == rdg.Seen {
-			return t.yesNo(&reading{verb: sayYes})
-		} else if a.Kind == rdg.Query {
+		if a := res.Acts[0]; a.Kind == rdg.Query {
 			if done, err := t.command(res); done || err != nil {
 				return err
 			}
@@ -88,9 +89,6 @@ func (t *talk) follow(res rdg.Result) error {
 		}
 		return t.perform(res.Acts)
 	case rdg.Ask:
-		if len(res.Acts) == 1 && res.Acts[0].Kind == rdg.Seen {
-			return t.yesNo(&reading{verb: sayYes})
-		}
 		if has(res.Doubts, "command") {
 			return t.unreadCommand(res.Acts)
 		}
@@ -111,13 +109,36 @@ func (t *talk) follow(res rdg.Result) error {
 func (t *talk) unclearTo(res rdg.Result) {
 	switch {
 	case t.replied != nil || t.addressed || t.opt.told:
-		t.fail("r_unread", "Understood", "", "Hint", t.v.say("hint_help"))
+		t.unreadOf(res)
 	case res.Outcome == rdg.Ignore:
 		t.hush()
 	default:
 		if !t.sees(res) {
 			t.hush()
 		}
+	}
+}
+
+// unreadOf says why what was said to the bot is not logged: it asks, it says that something
+// was not done, it gives no time, or it was not read.
+func (t *talk) unreadOf(res rdg.Result) {
+	step := stepOf(res)
+	if k, ok := t.contextTask(); ok && step == "" {
+		step = k.Step
+	}
+	switch {
+	case len(res.Acts) == 1 && res.Acts[0].Kind == rdg.Later:
+		t.ask("r_later_read", "Rest", res.Acts[0].Reason)
+	case has(res.Moods, "question"):
+		t.fail("r_question", "Hint", t.v.say("hint_help"))
+	case has(res.Moods, "negation"):
+		t.fail("r_negated", "Example", t.example(&reading{step: step}))
+	default:
+		hint := t.v.say("hint_help")
+		if id := "form_" + string(step); step != "" && t.v.has(id) {
+			hint = t.v.say("hint_form", "Form", t.v.say(id))
+		}
+		t.fail("r_unread", "Understood", "", "Hint", hint)
 	}
 }
 

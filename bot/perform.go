@@ -7,11 +7,14 @@ import (
 	"yardbell/store"
 )
 
+// wordOnly are the answers that log nothing by themselves.
+var wordOnly = map[rdg.Kind]bool{rdg.Seen: true, rdg.Yes: true, rdg.No: true, rdg.Thanks: true}
+
 // loggable reports whether acts would log work. A command is none: every word of it was
 // read.
 func loggable(acts []rdg.Act) bool {
 	for _, a := range acts {
-		if _, command := asCommand(a, false, ""); !command && a.Kind != rdg.Query && a.Kind != rdg.Seen {
+		if _, command := asCommand(a, false, ""); !command && a.Kind != rdg.Query && !wordOnly[a.Kind] {
 			return true
 		}
 	}

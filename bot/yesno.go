@@ -3,6 +3,7 @@ package bot
 import (
 	"strings"
 
+	rdg "yardbell/bot/reading"
 	"yardbell/rules"
 )
 
@@ -26,6 +27,18 @@ func (t *talk) yesNo(r *reading) error {
 	}
 	t.fail("r_unread", "Understood", "", "Hint", t.v.say("hint_help"))
 	return nil
+}
+
+// wordOf answers a word that logs nothing by itself: yes, no, seen, thanks.
+func (t *talk) wordOf(a rdg.Act) error {
+	switch a.Kind {
+	case rdg.Thanks:
+		t.hush()
+		return nil
+	case rdg.No:
+		return t.yesNo(&reading{verb: sayNo})
+	}
+	return t.yesNo(&reading{verb: sayYes})
 }
 
 // thumbs are the little pictures that say yes all by themselves.

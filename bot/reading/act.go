@@ -12,7 +12,8 @@ type Kind string
 
 // Did reports work. Amend puts the sender's last line right, Void takes it back. Claim,
 // Later and Skip are about a task that is open, Done about the one of the ping replied
-// to. Seen says that a ping was read, and no more. Query asks.
+// to, or of the only one that is open. Seen says that a ping was read, and no more. Yes and
+// No answer a question of the bot, Thanks wants no answer. Query asks.
 //
 // The others are commands: Set changes a setting, Add puts a breeder, a builder or a yard
 // on the list, Order and Plan ask how an order could be filled, Cancel calls one off,
@@ -28,6 +29,10 @@ const (
 	Done  Kind = "done"
 	Seen  Kind = "seen"
 	Query Kind = "query"
+
+	Yes    Kind = "yes"
+	No     Kind = "no"
+	Thanks Kind = "thanks"
 
 	Set    Kind = "set"
 	Add    Kind = "add"
@@ -149,6 +154,7 @@ type Result struct {
 	Others   [][]Act  // Ask: what a button each may offer, the likeliest first
 	Doubts   []string // why it was not logged: names of flags
 	Unread   []string // words that nobody explained
+	Moods    []string // what it is beside a report: question, plan, hearsay, hedge, negation
 	Language string   // "en", "es" … in which it is written, empty where it does not say
 	Talk     float64  // how likely it is talk, 0 to 1
 	Why      []Piece

@@ -165,7 +165,7 @@ type evidence struct {
 func (r *Reader) licences(items []item, known *Known) evidence {
 	ev := evidence{weight: map[rules.Step]float64{}, exact: map[rules.Step]bool{}}
 	type use struct {
-		forms [formAccented + 1]bool
+		forms [formInfinitive + 1]bool
 		any   bool
 		slip  bool
 		clean bool

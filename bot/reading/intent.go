@@ -62,6 +62,9 @@ func (l *lattice) intent(items []item, k ranking, m mood) (Result, bool) {
 	if m.question {
 		return l.question(items, k)
 	}
+	if r, ok := l.short(items, k, m); ok {
+		return r, true
+	}
 	last := l.known.Last
 	if last != nil && last.Since > freshFor {
 		last = nil
@@ -173,27 +176,18 @@ func (r ranking) strong(_ *lattice) map[rules.Step]bool {
 	return out
 }
 
-// reason is what stands in a message beside the words that skip.
+// reason is what stands in a message beside the word that skips: behind it, else before.
 func (l *lattice) reason(items []item) string {
-	from, to := -1, -1
 	for i := range items {
-		it := &items[i]
-		if it.bound || it.means(l.r.c.skip) {
-			if from >= 0 && it.means(l.r.c.skip) {
-				break
-			}
+		if !items[i].means(l.r.c.skip) {
 			continue
 		}
-		a, b := l.toks[it.from].from, l.toks[it.to-1].to
-		if from < 0 {
-			from = a
+		if behind := l.typed(items[i+1:]); behind != "" {
+			return behind
 		}
-		to = b
+		return l.typed(items[:i])
 	}
-	if from < 0 || to <= from {
-		return ""
-	}
-	return l.text[from:to]
+	return ""
 }
 
 // answer reads a reply to a ping that is no report of its own: later, mine, seen, done.

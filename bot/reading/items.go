@@ -170,7 +170,7 @@ func (l *lattice) notes(items []item) {
 			continue
 		}
 		for _, s := range it.senses {
-			if s.form == formBare && l.r.frames.strong[s.concept] {
+			if (s.form == formBare || s.form == formInfinitive) && l.r.frames.strong[s.concept] {
 				it.senses = asDone(it.senses)
 				break
 			}
@@ -200,7 +200,7 @@ func (l *lattice) asTyped(i int, e edge) []sense {
 			s.form = formDone
 		case s.form == formAccented:
 			s.form = formPresent
-		case typed && (s.concept == l.r.c.ifC || done && (s.form == formBare || s.form == formPlan || s.form == formPresent)):
+		case typed && (s.concept == l.r.c.ifC || done && (s.form == formBare || s.form == formPlan || s.form == formInfinitive || s.form == formPresent)):
 			continue
 		}
 		s.accent = s.accent && !typed

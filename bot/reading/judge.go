@@ -127,6 +127,7 @@ func (l *lattice) interpret(items []item) (Result, float64) {
 	d := &draft{l: l, items: items, rank: l.rank(items), mood: l.moodOf(items), sure: true}
 	res, score := d.interpret()
 	res = l.holdWhole(res, items)
+	res.Moods = d.mood.names()
 	if l.trace != nil {
 		l.trace(d, res, score)
 	}

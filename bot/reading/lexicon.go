@@ -20,10 +20,11 @@ const (
 	formPlan
 	formState
 	formPresent
-	formAccented // done, where the accent is typed; else the present
+	formAccented   // done, where the accent is typed; else the present
+	formInfinitive // languages note with it what was done: "mover 34 a North"
 )
 
-var formNames = map[string]form{"done": formDone, "bare": formBare, "going": formGoing, "plan": formPlan, "state": formState, "present": formPresent, "accented": formAccented}
+var formNames = map[string]form{"done": formDone, "bare": formBare, "going": formGoing, "plan": formPlan, "state": formState, "present": formPresent, "accented": formAccented, "infinitive": formInfinitive}
 
 // concept is the number of a concept's name.
 type concept int16

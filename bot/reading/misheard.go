@@ -24,7 +24,7 @@ func (l *lattice) shortDay(it *item) (string, bool) {
 	}
 	for i := it.from; i < it.to; i++ {
 		w := l.toks[i].text
-		if len(w) > shortest-1 || !day(w) {
+		if len(w) > shortest-1 || !day(w) || l.inDate(it, i) {
 			continue
 		}
 		if c, near := l.r.lex.slips.nearOf(w, func(c string) bool { return !day(c) }); near {
@@ -37,6 +37,12 @@ func (l *lattice) shortDay(it *item) (string, bool) {
 		}
 	}
 	return "", false
+}
+
+// inDate reports whether a month stands beside the day of the month: "5 may".
+func (l *lattice) inDate(it *item, i int) bool {
+	p := l.r.lex.single[l.toks[i].text]
+	return it.entity.when.Month != 0 && p != nil && p.means(l.r.month) && (i > it.from && l.toks[i-1].isNum || i+1 < it.to && l.toks[i+1].isNum)
 }
 
 // misheard says whether a known word may be a slip of one that carries something: behind a

@@ -252,8 +252,11 @@ func (l *lattice) words(items []item, drop map[string]bool) map[string]float64 {
 			for _, s := range it.senses {
 				name := l.r.lex.names[s.concept]
 				f["c:"+name] = math.Max(f["c:"+name], w)
-				if s.form != anyForm {
-					k := "c:" + name + "." + strconv.Itoa(int(s.form))
+				if form := s.form; form != anyForm {
+					if form == formInfinitive {
+						form = formPlan // the ranker knows but that it lies ahead
+					}
+					k := "c:" + name + "." + strconv.Itoa(int(form))
 					f[k] = math.Max(f[k], w)
 				}
 			}

@@ -676,3 +676,6 @@ TILL: until | til
 MOVE.done: split | split em | split them up
 HARMLESS: before dinner | before lunch | before breakfast | before dark | before the rain | to be sure | counted twice | can you believe it | hive | hives | colony | colonies | row | rows | edge | jelly | good luck | walked | bless their hearts | the whole time | twice
 CLAIM: i'm taking | i am taking | i'll take care of | taking them myself
+
+# --- words of an answer that people do not say to each other: they count without a reply
+ALONE: done | all done | finished | all finished | done and done | later | snooze | remind me | remind me again | remind me later | remind us | remind me in | remind us again | bug me again | ping me again | skip | skip it | skip this | skip that | skip this one | skip that one

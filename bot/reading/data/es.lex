@@ -273,6 +273,7 @@ ISH: y pico | y algo | y fracción | y tantos
 UNIT=min: minuto | minutos | minutitos
 UNIT=hour: hora | horas | hrs | hs
 UNIT=day: día | días
+UNITEND=day: d
 UNIT=week: semana | semanas
 AGO: atrás
 SINCE: hace | hará | desde hace | hace como | hace unos | hace unas | hace ya | hará unos | hará como | hace más o menos
@@ -410,40 +411,47 @@ JOINWORD: unirme | unir | me uno
 # erz: -cer, -ger, where it is before o and a (nac/nazc, recog/recoj).
 paradigm ar done: é ó amos aron aste ado ada ados adas
 paradigm ar going: ando ándola ándolas ándolo ándolos ándole ándoles
-paradigm ar plan: ar arla arlas arlo arlos arle arles arse aré ará aremos arán arás aría aríamos arían
+paradigm ar infinitive: ar arla arlas arlo arlos arle arles arse
+paradigm ar plan: aré ará aremos arán arás aría aríamos arían
 paradigm ar present: *o *an *en emos amos
 paradigm ar bare: *a *as *es *ala *alas *alo *alos *ale *ales *enla *enlas *enlo *enlos *enle *enles aba ábamos aban
 paradigm arq done: *é ó amos aron aste ado ada ados adas
 paradigm arq going: ando ándola ándolas ándolo ándolos ándole ándoles
-paradigm arq plan: ar arla arlas arlo arlos arle arles arse aré ará aremos arán arás aría aríamos arían
+paradigm arq infinitive: ar arla arlas arlo arlos arle arles arse
+paradigm arq plan: aré ará aremos arán arás aría aríamos arían
 paradigm arq present: o an *en *emos amos
 paradigm arq bare: a as *es ala alas alo alos ale ales *enla *enlas *enlo *enlos *enle *enles aba ábamos aban
 # arn, arqn: the same, where the form in -o is a noun or adverb (cambio, junto, saco): bare alone.
 paradigm arn done: é amos aron aste ado ada ados adas
 paradigm arn going: ando ándola ándolas ándolo ándolos ándole ándoles
-paradigm arn plan: ar arla arlas arlo arlos arle arles arse aré ará aremos arán arás aría aríamos arían
+paradigm arn infinitive: ar arla arlas arlo arlos arle arles arse
+paradigm arn plan: aré ará aremos arán arás aría aríamos arían
 paradigm arn accented: ó
 paradigm arn present: *o *an *en emos amos
 paradigm arn bare: *a *as *es *ala *alas *alo *alos *ale *ales *enla *enlas *enlo *enlos *enle *enles aba ábamos aban
 paradigm arqn done: *é amos aron aste ado ada ados adas
 paradigm arqn going: ando ándola ándolas ándolo ándolos ándole ándoles
-paradigm arqn plan: ar arla arlas arlo arlos arle arles arse aré ará aremos arán arás aría aríamos arían
+paradigm arqn infinitive: ar arla arlas arlo arlos arle arles arse
+paradigm arqn plan: aré ará aremos arán arás aría aríamos arían
 paradigm arqn accented: ó
 paradigm arqn present: o an *en *emos amos
 paradigm arqn bare: a as *es ala alas alo alos ale ales *enla *enlas *enlo *enlos *enle *enles aba ábamos aban
 paradigm er done: í ió imos ieron iste ido ida idos idas
 paradigm er going: iendo iéndola iéndolas iéndolo iéndolos
-paradigm er plan: er erla erlas erlo erlos erle erse eré erá eremos erán erás ería eríamos erían
+paradigm er infinitive: er erla erlas erlo erlos erle erse
+paradigm er plan: eré erá eremos erán erás ería eríamos erían
 paradigm er present: *o *en *an emos amos
 paradigm er bare: *e *es *a *as *ela *elas *elo *elos *anla *anlas *anlo *anlos ía íamos ían
 paradigm erz done: í ió imos ieron iste ido ida idos idas
 paradigm erz going: iendo iéndola iéndolas iéndolo iéndolos
-paradigm erz plan: er erla erlas erlo erlos erse eré erá eremos erán ería eríamos erían
+paradigm erz infinitive: er erla erlas erlo erlos erse
+paradigm erz plan: eré erá eremos erán ería eríamos erían
 paradigm erz present: en emos *o *an *amos
 paradigm erz bare: e es *a *as ela elas elo elos *anla *anlas *anlo *anlos ía íamos ían
 paradigm ir done: í ió imos ieron iste ido ida idos idas
 paradigm ir going: iendo iéndola iéndolas iéndolo iéndolos
-paradigm ir plan: ir irla irlas irlo irlos irle irse iré irá iremos irán irás iría iríamos irían
+paradigm ir infinitive: ir irla irlas irlo irlos irle irse
+paradigm ir plan: iré irá iremos irán irás iría iríamos irían
 paradigm ir present: *o *en *an imos amos
 paradigm ir bare: *e *es *a *ela *elas *elo *elos *anla *anlas *anlo *anlos ía íamos ían
 
@@ -453,7 +461,8 @@ CAGE: jaula | jaulas | jaulita | jaulitas | aislador | aisladores | caja aislado
 CAGED.done: enjaulada | enjauladas | enjaulé | enjaulamos | enjauló | enjaularon | enjaulado | enjaulados
 CAGED.bare: enjaula
 CAGED.present: enjaulo | enjaulan | enjaulen
-CAGED.plan: enjaular | enjaularlas | enjaularla | enjaularemos | enjaularé
+CAGED.infinitive: enjaular | enjaularlas | enjaularla
+CAGED.plan: enjaularemos | enjaularé
 CAGED.going: enjaulando | enjaulándolas
 PUT verb ar: instal | plant | reinstal | acomod | mont | asign | dej | deposit | insert
 PUT verb arq: coloc/coloqu | ubic/ubiqu
@@ -463,7 +472,8 @@ PUT verb ar: sembr/siembr
 PUT.done: puse | pusimos | puso | pusieron | pusiste | puesta | puestas | puesto | puestos | introduje | introdujimos | introdujo | introdujeron | introducidas | introducida | subí | subimos | subió | subieron | bajé | bajamos | bajó | bajaron | colgué | colgamos | colgadas | distribuyeron | distribuyó | quedaron puestas | quedaron colocadas | quedaron instaladas | les puse | le puse | les pusimos | le pusimos | eché | echamos | metí adentro | clavé | clavamos | ensarté | encajé | encajamos | fijé | fijamos | traje puestas | acomodaditas | puestecitas | sembraditas | metí en la jaula | metimos en la jaula | puse en la jaula | pusimos en la jaula | puse en núcleos | pusimos en núcleos | puse en los núcleos | pusimos en los núcleos | metí en núcleos | metimos en núcleos
 PUT.bare: pone | ponga | pon | póngala | póngalas | pónganla | pónganlas | ponlas | ponla
 PUT.present: pongo | ponen | pongan | ponemos | cuelgo
-PUT.plan: poner | ponerla | ponerlas | ponerlo | ponerlos | pondré | pondremos | pondrá | introducir | colgar
+PUT.infinitive: poner | ponerla | ponerlas | ponerlo | ponerlos | introducir | colgar
+PUT.plan: pondré | pondremos | pondrá
 PUT.going: poniendo | poniéndola | poniéndolas | introduciendo | colgando
 MOVE verb ar: transport | acarre | mud | baj | transplant | trasplant | despach | traspas | lleb | yev
 MOVE verb arn: pas | llev | traslad | cambi | mand
@@ -474,7 +484,7 @@ MOVE verb ir: transfer/transfier | sub | distribu/distribuy | repart
 MOVE.done: traje | trajimos | trajo | trajeron | traída | traídas | envié | enviamos | enviaron | enviadas | conduje | se fueron | se llevaron | se movieron | se pasaron | se trasladaron | se mudaron | llegaron | nos llevamos | me llevé | nos llevamos a | salieron para | salieron rumbo a | salieron hacia | pusimos en núcleos | puse en núcleos | puse en los núcleos | pusimos en los núcleos | metí en núcleos | metimos en núcleos | metí a núcleos | metimos a núcleos | colocadas en núcleos | puestas en núcleos | quedaron en núcleos | quedaron en los núcleos | ya en núcleos | ya en los núcleos | ya están en los núcleos | hice el traslado | hicimos el traslado | se hizo el traslado | traslado hecho | traslado listo | entregadas en | transfirió | transfirieron | distribuyeron | encaminé | pasé a la acabadora | pasamos a la acabadora | subí a la acabadora | subimos a la acabadora | bajamos a la acabadora | cambiamos a la acabadora | pasadas a la acabadora
 MOVE.bare: trae | llegan
 MOVE.present: traigo | traen | traigan | envío
-MOVE.plan: traer | traerlas | enviar | hacer el traslado
+MOVE.infinitive: traer | traerlas | enviar | hacer el traslado
 MOVE.going: trayendo | enviando
 GO.done: fueron | fue | se fueron | se fue | quedaron | quedó | entraron | entró | están | ya están | ya quedaron | cayeron | llegaron | llegó | pasaron | pararon en | terminaron en | acabaron en | salieron | andan | ya andan | fueron a dar | dieron | ya entraron
 GO.bare: van | va | van en | entran | entra | quedan | queda | caben
@@ -491,16 +501,16 @@ PULL verb arqn: sac/saqu
 PULL.done: me traje | saqué ya | arranqué | arrancamos | halé | halamos | tiré de
 RELEASE verb ar: solt/suelt | liber | desenjaul | desencerr/desencierr | zolt
 RELEASE.done: suelta | ya anda suelta | anda suelta | quedó suelta | está suelta | ya está suelta | ya quedó suelta | quedó libre | ya quedó libre | está libre | ya está libre | ya anda libre | anda libre | dejé salir | dejamos salir | dejé libre | dejamos libre | dejé suelta | dejamos suelta | saqué de la jaula | sacamos de la jaula | saqué del aislador | sacamos del aislador | saqué a la reina | fuera de la jaula | afuera de la jaula | salió de la jaula | ya salió de la jaula | de vuelta con su colmena | de vuelta en su colmena | de regreso con su colmena | de regreso en su colmena | regresé a su colmena | regresó a su colmena | regresamos a su colmena | devolví a su colmena | devolvimos a su colmena | devolví | devolvimos | devuelta | abrí la jaula | abrimos la jaula | quité la jaula | quitamos la jaula | le quité la jaula | le quitamos la jaula | le abrí la jaula | ya sin jaula | fin del confinamiento | terminó el confinamiento | se acabó el confinamiento | terminé el confinamiento | la volví a su colmena | puse en libertad
-RELEASE.plan: dejar salir | sacar de la jaula
+RELEASE.infinitive: dejar salir | sacar de la jaula
 FREE: suelta | libre | fuera de la jaula | anda suelta | anda libre | de vuelta con sus abejas | de vuelta en su nido | con sus abejas | con sus hijas | suelta otra vez | en libertad | liberada | afuera de la jaula | caminando libre
 COMBOUT.done: saqué el panal | saqué el cuadro | saqué el marco | saqué el bastidor | saqué su panal | saqué su cuadro | saqué su marco | saqué su bastidor | sacamos el panal | sacamos el cuadro | sacamos el marco | sacamos el bastidor | sacamos su panal | sacamos su cuadro | sacaron el panal | sacaron el cuadro | saqué panal | saqué cuadro | saqué los panales | panal afuera | panal fuera | cuadro afuera | cuadro fuera | marco afuera | bastidor afuera | panal salió | ya salió el panal | salió el panal | ya salió el cuadro | salió el cuadro | el panal ya salió | el cuadro ya salió | ya está afuera el panal | ya está fuera el panal | el panal ya está afuera | el panal está afuera | quité el panal | quité el cuadro | quitamos el panal | quitamos el cuadro | retiré el panal | retiré el cuadro | retiramos el panal | retiramos el cuadro | jalé el panal | jalé el cuadro | jalamos el panal | saqué la jaula con el panal | panal sacado | cuadro sacado | panal retirado | levanté el panal | levantamos el panal | extraje el panal | le saqué el panal | le saqué el cuadro | le sacamos el panal | ya saqué el panal | ya sacamos el panal | tengo el panal afuera | ya tengo el panal
 COMBOUT.bare: saca el panal
 COMBOUT.present: saco el panal | saquen el panal | saco el cuadro | retiro el panal | jalo el panal
-COMBOUT.plan: sacar el panal | sacar el cuadro | sacar panal | sacar su panal | sacarle el panal | retirar el panal | quitar el panal
+COMBOUT.infinitive: sacar el panal | sacar el cuadro | sacar panal | sacar su panal | sacarle el panal | retirar el panal | quitar el panal
 COMBOUT.going: sacando el panal | sacando el cuadro
 GRAFT verb ar: injert | enjert | ingert | traslarv | translarv | graft | injer | inxert | enxert
 GRAFT.done: graftee | graftié | grafteamos | grafteado | grafteadas | grafteada | graftearon | grafteó | hice injerto | hice el injerto | hice los injertos | hice un injerto | hicimos injerto | hicimos el injerto | hicimos los injertos | hicimos un injerto | hizo el injerto | hicieron el injerto | hice traslarve | hice el traslarve | hice los traslarves | hice un traslarve | hicimos traslarve | hicimos el traslarve | hicimos los traslarves | hicieron el traslarve | hice injertos | hicimos injertos | hice traslarves | hicimos traslarves | pasé larvas | pasé las larvas | pasamos larvas | pasamos las larvas | transferí larvas | transferimos larvas | trasladé larvas | trasladamos larvas | puse larvas | pusimos larvas | puse las larvas | moví larvas | movimos larvas | levanté larvas | levantamos larvas | injerto hecho | injerto listo | injerto terminado | injertos hechos | injertos listos | ya quedó el injerto | quedó el injerto | ya está el injerto | traslarve hecho | traslarve listo | traslarve terminado | ya quedó el traslarve | quedó el traslarve | terminé el injerto | terminamos el injerto | terminé el traslarve | terminamos el traslarve | terminé de injertar | terminamos de injertar | terminé de traslarvar | terminamos de traslarvar | acabo de injertar | acabamos de injertar | acabé de injertar | cargué las cúpulas | cargamos las cúpulas | cargué cúpulas | cargamos cúpulas | llené las cúpulas | llenamos las cúpulas | llené cúpulas | transferidas | trasladadas a cúpulas | eché larvas | echamos larvas | celdas injertadas | cúpulas injertadas | larvas injertadas | larvas traslarvadas
-GRAFT.plan: graftear | hacer el injerto | hacer injerto | hacer el traslarve | hacer traslarve | pasar larvas
+GRAFT.infinitive: graftear | hacer el injerto | hacer injerto | hacer el traslarve | hacer traslarve | pasar larvas
 GRAFT.going: grafteando | haciendo el injerto | haciendo traslarve | haciendo injertos | pasando larvas
 GRAFTN: injerto | injertos | traslarve | traslarves | traslarva | traslarvas | el injerto | el traslarve | larvas injertadas | larvas traslarvadas | celdas injertadas | cúpulas injertadas | injertada | transferencia | traslado de larvas | graft | grafts | picking
 LARVA: larva | larvas | larvita | larvitas | cúpula | cúpulas | cupulita | cupulitas | copa | copas | copita | copitas | copacelda | copaceldas | copas celdas | copa celda | cúpulas cargadas | cupularva | cupularvas | larvas jóvenes | larvas de un día | larvas chicas | gusanito | gusanitos | celdillas | cubiletes | cubilete
@@ -508,7 +518,8 @@ LOADED.done: cargado | cargada | cargados | cargadas | llenos | llenas | poblado
 DO.done: hice | hicimos | hizo | hicieron | hiciste | realicé | realizamos | hecho | hecha | hechos | hechas | saqué adelante | terminé | terminamos | me aventé | nos aventamos | logré | logramos
 DO.bare: hace | haga
 DO.present: hago | hacemos | hacen | hagan
-DO.plan: hacer | hacerlo | hacerla | haré | haremos
+DO.infinitive: hacer | hacerlo | hacerla
+DO.plan: haré | haremos
 DO.going: haciendo
 START verb ar: empez/empiez | arranc | inici | comenz/comienz
 START.done: empecé | comencé | arranqué | se inició | dio inicio
@@ -548,12 +559,14 @@ CHECK verb arq: busc/busqu | chec/chequ
 CHECK verb er: recorr
 CHECK verb ir: abr
 CHECK.done: registré | registramos | peinamos | chequeé | chequeamos | chequeado | chequeada | chequearon | vi | vimos | vio | vieron | eché un ojo | le eché un ojo | le eché ojo | echamos un ojo | le echamos un ojo | eché un vistazo | di un vistazo | di una vuelta | dimos una vuelta | di la vuelta | dimos la vuelta | me fijé | nos fijamos | me asomé | nos asomamos | abierta | abierto | abiertos | pasé revista | pasé a ver | pasamos a ver | hice la revisión | hicimos la revisión | hice revisión | hicimos revisión | revisión hecha | revisión lista | cuadro por cuadro | panal por panal | marco por marco | bastidor por bastidor | revisadita | ya revisada | ya revisado | ya revisé | ya revisamos | visité | visitamos | busqué bien | le di una revisada | le dimos una revisada | pegué una revisada | entré a ver | entramos a ver | saqué todos los cuadros | pasé por | pasamos por | pasó por | pasé a revisar | pasamos a revisar | pasé por ahí | pasamos por ahí | me di una vuelta por | nos dimos una vuelta por | di una vuelta por
-CHECK.plan: chequear | ver | ir a ver | echar un ojo | hacer la revisión
+CHECK.infinitive: chequear | ver | echar un ojo | hacer la revisión
+CHECK.plan: ir a ver
 CHECK.bare: chequeo | chequea | veo | vemos | ve | me asomo
 CHECK.going: chequeando | viendo
 SEE.done: vi | vimos | vio | vieron | visto | vistas | se vio | se vieron | alcancé a ver | alcanzamos a ver | noté | notamos | observé | observamos | se ven | se ve | ya se ven | ya se ve | a la vista | se alcanzan a ver
 SEE.bare: veo | vemos | ves
-SEE.plan: ver | veré | veremos
+SEE.infinitive: ver
+SEE.plan: veré | veremos
 SEE.going: viendo
 COUNT verb ar: cont/cuent | contabiliz | sum
 COUNT.done: conteo | el conteo | total | son | en total son | van | llevamos | llevo | van en total | dan | da un total de | da | nos da | me da | me dan | me salen | me salieron | nos salieron | salieron | hay | tenemos | tengo | quedan | quedaron | conteo final | cuenta | la cuenta | nos dio | me dio | nos quedan | quedaron en | resultaron | resultado
@@ -564,7 +577,7 @@ MAKE verb arqn: carg/cargu
 MAKE verb ir: divid
 MAKE verb ar: pobl/puebl
 MAKE.done: echos | hice | hicimos | hizo | hicieron | hechos | hecho | hechas | dejé listos | dejamos listos | dejé armados | dejamos armados | dejé preparados | dejamos preparados | quedaron listos | quedaron armados | ya quedaron listos | ya quedaron armados | quedaron hechos | quedaron preparados | puse abejas | pusimos abejas | eché abejas | echamos abejas | abastecí | surtí | surtimos | saqué núcleos | sacamos núcleos | partí | partimos
-MAKE.plan: hacer | hacerlos
+MAKE.infinitive: hacer | hacerlos
 MAKE.present: hago | hacemos | hacen
 MAKE.going: haciendo
 SET.done: puse | pusimos | puestos | colocados | coloqué | colocamos | acomodados | instalados | repartidos
@@ -576,7 +589,8 @@ EMERGE verb erz: emerg/emerj
 EMERGE verb ir: emerg/emerj
 EMERGE.done: salí | salió | salieron | salido | salida | salidos | salidas
 EMERGE.going: saliendo
-EMERGE.plan: salir | saldrá | saldrán
+EMERGE.infinitive: salir
+EMERGE.plan: saldrá | saldrán
 EMERGE.bare: sale | salen | salga | salgan | no nacieron | no nació | sin nacer | no salieron | no emergieron | no eclosionaron | no salió
 EMERGE.done: nacidita | naciditas | nacieron ya | ya nació | ya nacieron | ya salieron | ya salió | ya emergieron | ya eclosionaron | ya brotaron | ya reventaron | han nacido | han salido | han emergido | habían nacido | habían salido | se ven nacidas | ya nacidas | están nacidas | quedaron nacidas | celdas abiertas | celda abierta | abiertas con tapita | con la tapita abierta | salieron vírgenes | dieron reina | dieron vírgenes | nacieron bien | ya andan caminando | andan caminando | ya anda caminando | rompieron la celda | hubo nacimiento | hubo nacimientos
 EMERGE.state: nacimiento | nacimientos | los nacimientos | emergencia de reinas | eclosión | eclosiones
@@ -593,11 +607,11 @@ CATCH verb arq: pesc/pesqu | empac/empaqu
 CATCH verb arqn: sac/saqu
 CATCH verb erz: recog/recoj | cog/coj
 CATCH.done: al banco | en el banco | al banco de reinas | en jaulas | en jaulitas | a jaulas | a jaulitas | quedaron enjauladas | ya enjauladas | ya en jaulas | ya en jaulitas | puse en jaulas | pusimos en jaulas | metí en jaulas | metimos en jaulas | metí a jaulas | metimos a jaulas | cosechaditas | hice la cosecha | hicimos la cosecha | cosecha hecha | cosecha lista | cosecha de reinas | captura hecha | hice la captura | hicimos la captura | listas para envío | encajonadas | encajoné | tomé las reinas | saqué reinas | sacamos reinas | saqué las reinas | sacamos las reinas | bajé reinas | bajamos reinas | retiré reinas | retiramos reinas | pepené | pepenamos
-CATCH.plan: hacer la cosecha | sacar reinas
+CATCH.infinitive: hacer la cosecha | sacar reinas
 BANK: banco | al banco | banco de reinas | en el banco | el banco | colmena banco | bancos | bancada | banqueada | banqueadas | banqueé | banqueamos
 RECELL verb ar: receld | reinjert | resembr/resiembr | reinsert | reenceld | enceld
 RECELL.done: repuse | repusimos | repuso | repusieron | repuesta | repuestas | repuesto | repuestos | repuse celda | repuse celdas | repusimos celda | repusimos celdas | volví a poner celda | volví a poner celdas | volvimos a poner celda | volvimos a poner celdas | volvieron a poner celdas | volvió a poner celdas | volví a meter celda | volví a meter celdas | volvimos a meter celdas | volví a sembrar | volvimos a sembrar | volví a colocar celdas | puse celda nueva | puse celdas nuevas | pusimos celda nueva | pusimos celdas nuevas | puse otra celda | pusimos otra celda | puse otras celdas | puse celda de nuevo | puse celdas de nuevo | pusimos celda de nuevo | pusimos celdas de nuevo | puse celda otra vez | puse celdas otra vez | pusimos celda otra vez | pusimos celdas otra vez | metí celda nueva | metí celdas nuevas | metimos celda nueva | metimos celdas nuevas | metí celda de nuevo | metimos celda de nuevo | di celda nueva | dimos celda nueva | di celdas nuevas | dimos celdas nuevas | les puse celda nueva | les puse celdas nuevas | les di celda nueva | les dimos celda nueva | le puse celda nueva | otra celda | otra vez celdas | celdas otra vez | celda otra vez | celdas de nuevo | celda de nuevo | celda nueva | celdas nuevas | segunda celda | segundas celdas | segunda ronda de celdas | segunda vuelta de celdas | segunda vuelta | celdas de reemplazo | celda de reemplazo | celda de repuesto | celdas de repuesto | reemplacé celdas | reemplazamos celdas | reemplacé las celdas | reposición hecha | hice la reposición | hicimos la reposición | recargué con celdas | encelde de nuevo | volví a enceldar | volvimos a enceldar | volví a encelderar | volvimos a encelderar | volví a resembrar
-RECELL.plan: reponer | reponer celda | reponer celdas | volver a poner celdas | volver a poner celda | poner celda nueva | poner celdas nuevas
+RECELL.infinitive: reponer | reponer celda | reponer celdas | volver a poner celdas | volver a poner celda | poner celda nueva | poner celdas nuevas
 RECELL.bare: repone | reposición | reposición de celdas
 RECELL.present: repongo | reponemos | repongan
 RECELL.going: reponiendo | reponiendo celdas
@@ -607,7 +621,7 @@ FEED verb ar: nutr | jarabe | ceb | suplement | endulz | estimul | suministr
 FEED verb arn: aliment
 FEED: jarabe a | jarabe para | jarabe en | con jarabe
 FEED.done: di de comer | dimos de comer | dio de comer | dieron de comer | le di de comer | les di de comer | les dimos de comer | di alimento | dimos alimento | di jarabe | dimos jarabe | di su jarabe | le di jarabe | les di jarabe | le dimos jarabe | les dimos jarabe | le di alimento | les di alimento | le di comida | les di comida | les di su comida | di torta | dimos torta | les di torta | les dimos torta | puse jarabe | pusimos jarabe | le puse jarabe | les puse jarabe | les pusimos jarabe | puse alimento | pusimos alimento | le puse alimento | les puse alimento | puse torta | pusimos torta | puse tortas | pusimos tortas | les puse torta | eché jarabe | echamos jarabe | le eché jarabe | les eché jarabe | les echamos jarabe | eché alimento | serví jarabe | servimos jarabe | surtí jarabe | rellené el alimentador | rellené los alimentadores | rellenamos los alimentadores | llené el alimentador | llené los alimentadores | llenamos los alimentadores | llenamos el alimentador | alimentadores llenos | alimentador lleno | quedaron alimentadas | quedaron alimentados | quedó alimentada | ya comieron | ya les di | ya les dimos | ya tienen jarabe | nutrí | nutrimos | repartí jarabe | repartimos jarabe | alimentación hecha | alimentación lista | se alimentó | se alimentaron
-FEED.plan: dar de comer | dar jarabe | dar alimento | darles jarabe | darles de comer | echar jarabe | poner jarabe
+FEED.infinitive: dar de comer | dar jarabe | dar alimento | darles jarabe | darles de comer | echar jarabe | poner jarabe
 FEED.going: dando jarabe | dando de comer | echando jarabe
 FEED.bare: alimentación
 FEED.present: doy jarabe | les doy jarabe
@@ -617,7 +631,8 @@ GIVE verb ir: serv/sirv | surt
 GIVE.done: di | dimos | dio | dieron | diste | le di | les di | le dimos | les dimos | le puse | les puse | le pusimos | les pusimos | le eché | les eché | le echamos | les echamos | agregué | dado | dada | metí | metimos | puse | pusimos | puso | rellené | llené | recibió | recibieron | le dejé | les dejé | vacié | vaciamos | convidé | regalé
 GIVE.bare: da | dale | dales
 GIVE.present: doy | dan | damos | den
-GIVE.plan: dar | darle | darles | daré | daremos
+GIVE.infinitive: dar | darle | darles
+GIVE.plan: daré | daremos
 GIVE.going: dando | dándole | dándoles
 FEEDER: alimentador | alimentadores | frasco | frascos | bote | botes | botella | botellas | bolsa | bolsas | tarro | tarros | cubeta | comedero | comederos | bebedero | bebederos | bandeja | bandejas | alimentador de marco | alimentador de techo | alimentador boardman | alimentador doolittle | charola | charolas | vasito | vasitos
 FILL verb arqn: recarg/recargu
@@ -808,3 +823,6 @@ HARMLESS: antes de comer | antes de la lluvia | antes del almuerzo | que faltaba
 ROGUE: celda loca | celdas locas
 NOROGUE: sin falsas | sin celdas falsas | ninguna celda loca | ninguna loca | no encontre ninguna celda loca
 CLAIM: me la echo yo | me las echo yo | la hago yo | lo hago yo | las llevo yo | las muevo yo | yo la hago | yo lo hago
+
+# --- words of an answer that people do not say to each other: they count without a reply
+ALONE: listo | lista | listos | listas | hecho | hecha | hechos | hechas | ya está | ya quedó | todo listo | todo hecho | ya listo | terminado | terminada | más tarde | luego | al rato | recuérdame | recuérdenme | recuérdanos | recuérdame luego | recuérdame en | recuérdame más tarde | recuérdame otra vez | avísame en | posponer | pospón | omitir | omite | omítelo | omítela | saltar | sáltalo | sáltala
