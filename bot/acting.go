@@ -24,8 +24,10 @@ var understand = sync.OnceValue(func() *rdg.Reader {
 // asReadings turns acts into what the handlers take.
 func (t *talk) asReadings(acts []rdg.Act) many {
 	m := many{}
-	for _, a := range acts {
-		m.parts = append(m.parts, part{r: t.asReading(a)})
+	for i, a := range acts {
+		p := part{r: t.asReading(a)}
+		p.carried = i > 0 && a.Kind == acts[i-1].Kind && a.Step == acts[i-1].Step && (a.Batch == 0 || a.Batch == acts[i-1].Batch)
+		m.parts = append(m.parts, p)
 	}
 	m.whole = m.parts[0].r
 	if len(m.parts) == 1 {
@@ -36,8 +38,8 @@ func (t *talk) asReadings(acts []rdg.Act) many {
 
 func (t *talk) asReading(a rdg.Act) *reading {
 	r := &reading{verb: doStep, step: a.Step, breeder: a.Breeder, batch: a.Batch, builder: a.Builder, yard: a.Yard, mark: a.Mark, count: a.Count, of: a.Of,
-		all: a.All, bees: a.Bees, ageLo: a.AgeLo, ageHi: a.AgeHi, litres: a.Litres, each: a.Each, noEggs: a.None, release: a.Release, reason: a.Reason,
-		addressed: true, text: t.origin.Text}
+		all: a.All, bees: a.Bees, ageLo: a.AgeLo, ageHi: a.AgeHi, litres: a.Litres, each: a.Each, honey: a.Honey, noEggs: a.None, release: a.Release, reason: a.Reason,
+		concluded: a.Concluded(), addressed: true, text: t.origin.Text}
 	if a.All {
 		r.count = nil
 	}

@@ -228,7 +228,7 @@ func (t *talk) repeated(r *reading, e rules.Entry, b rules.Batch) (stop bool, er
 // same count went to the same yard from another a moment ago: two people tell of one
 // move, and the only batch that still waits is another.
 func (t *talk) toldAlready(r *reading, e rules.Entry) (stop bool, err error) {
-	if e.Step != rules.Move || e.Count == nil || e.Into == "" || r.batch != 0 || r.breeder != 0 || r.all || t.replied != nil || t.opt.sure || t.opt.task != "" || !t.opt.subject.Zero() {
+	if e.Step != rules.Move || e.Count == nil || e.Into == "" || r.batch != 0 && !r.concluded || r.breeder != 0 || r.all || t.replied != nil || t.opt.sure || t.opt.task != "" || !t.opt.subject.Zero() {
 		return false, nil
 	}
 	crew, err := t.tx.Members(t.crew.ID)

@@ -95,8 +95,17 @@ func (t *talk) follow(res rdg.Result) error {
 		if done, err := t.untold(res); done || err != nil {
 			return err
 		}
-		if len(res.Others) > 0 {
+		switch {
+		case res.Clear:
+			return t.perform(res.Acts) // which asks
+		case has(res.Doubts, "sum"):
+			t.sayParts(res.Acts)
+			return nil
+		case len(res.Others) > 0:
 			t.offerActs(res)
+			return nil
+		case res.Left:
+			t.leftOver(res)
 			return nil
 		}
 	}

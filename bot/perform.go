@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	rdg "yardbell/bot/reading"
+	"yardbell/rules"
 	"yardbell/store"
 )
 
@@ -105,13 +106,35 @@ func (t *talk) actInWords(a rdg.Act) string {
 	if r.count == nil && a.Count != nil {
 		r.count = a.Count
 	}
-	s := t.eventSummary(r)
+	out := []string{t.eventSummary(r)}
+	if r.ageLo != nil && r.ageHi != nil {
+		out = append(out, t.v.ages(rules.AgeSpan{Lo: *r.ageLo, Hi: *r.ageHi, Basis: "stated"}))
+	}
+	if r.litres > 0 {
+		out = append(out, t.v.number(r.litres, 2)+" l")
+	}
 	if r.when.set {
 		if at, exact := r.when.settle(t.origin.Said, t.s); exact {
-			s += ", " + t.v.at(at)
+			out = append(out, t.v.at(at))
 		}
 	}
-	return s
+	return joinList(out)
+}
+
+// leftOver says what was read of a report and what was not: a number of it would be lost.
+func (t *talk) leftOver(res rdg.Result) {
+	t.step = res.Acts[0].Step
+	t.ask("ask_left", "What", t.actsInWords(res.Acts), "Rest", strings.Join(res.Unread, " "), "Example", t.v.say("form_"+string(t.step)))
+}
+
+// sayParts says that the parts of what was told do not make the sum that stands before
+// them.
+func (t *talk) sayParts(acts []rdg.Act) {
+	sum := 0
+	for _, a := range acts[1:] {
+		sum += *a.Count
+	}
+	t.ask("r_sum", "Sum", sum, "Said", *acts[0].Count)
 }
 
 // pressAct does the acts that lie under a button, for who wrote the message.

@@ -75,42 +75,43 @@ type planAsk struct {
 
 // reading is one message read.
 type reading struct {
-	verb    verb
-	step    rules.Step
-	breeder int
-	batch   int
-	builder string
-	yard    string
-	either  bool // one of several yards, as a ping shows them: "Creek/North"
-	mark    string
-	count   *int
-	of      *int
-	all     bool // "all", "every one"
-	when    when
-	bees    *bool
-	noEggs  bool
-	release bool
-	both    bool // of two batches, which are not named
-	bare    bool // the deed is guessed from what was named
-	ageLo   *float64
-	ageHi   *float64
-	span    time.Duration // later
-	reason  string        // skip, retire
-	key     string        // set
-	value   string        // set
-	typed   string        // set: the value as it was typed
-	old     *int          // fix: the count it was
-	days    int           // due: how many days, 0 for today's list
-	dueDay  when          // due: from which day
-	topic   string        // help
-	plan    planAsk       // what a question about the weeks ahead names
-	litres  float64       // feed
-	each    bool          // to each nuc
-	honey   bool          // feed: of honey
-	several bool          // feed: of several hives, which are not named
-	whose   string        // undo: the member whose line it is
-	typos   []string      // words that were corrected
-	rest    []string      // words nothing was made of
+	concluded bool // the batch was not named but the only one
+	verb      verb
+	step      rules.Step
+	breeder   int
+	batch     int
+	builder   string
+	yard      string
+	either    bool // one of several yards, as a ping shows them: "Creek/North"
+	mark      string
+	count     *int
+	of        *int
+	all       bool // "all", "every one"
+	when      when
+	bees      *bool
+	noEggs    bool
+	release   bool
+	both      bool // of two batches, which are not named
+	bare      bool // the deed is guessed from what was named
+	ageLo     *float64
+	ageHi     *float64
+	span      time.Duration // later
+	reason    string        // skip, retire
+	key       string        // set
+	value     string        // set
+	typed     string        // set: the value as it was typed
+	old       *int          // fix: the count it was
+	days      int           // due: how many days, 0 for today's list
+	dueDay    when          // due: from which day
+	topic     string        // help
+	plan      planAsk       // what a question about the weeks ahead names
+	litres    float64       // feed
+	each      bool          // to each nuc
+	honey     bool          // feed: of honey
+	several   bool          // feed: of several hives, which are not named
+	whose     string        // undo: the member whose line it is
+	typos     []string      // words that were corrected
+	rest      []string      // words nothing was made of
 
 	courtesy  bool // thanks and praise, and nothing else
 	soft      verb // a correction in words that talk has as well: right after the line only

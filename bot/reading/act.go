@@ -65,8 +65,9 @@ type Act struct {
 	AgeLo   *float64   `json:"age_lo,omitempty"` // hours since hatch
 	AgeHi   *float64   `json:"age_hi,omitempty"`
 	Litres  float64    `json:"litres,omitempty"`
-	Each    bool       `json:"each,omitempty"` // to each nuc
-	None    bool       `json:"none,omitempty"` // eggs: looked, none there
+	Each    bool       `json:"each,omitempty"`  // to each nuc
+	Honey   bool       `json:"honey,omitempty"` // feed: it was honey
+	None    bool       `json:"none,omitempty"`  // eggs: looked, none there
 	Release bool       `json:"release,omitempty"`
 	When    *When      `json:"when,omitempty"`
 	Span    int        `json:"span,omitempty"` // later: minutes
@@ -82,7 +83,13 @@ type Act struct {
 	Year     int    `json:"year,omitempty"`     // report
 	Person   string `json:"person,omitempty"`   // of people's commands and yields; of an order, who wants it
 	By       string `json:"by,omitempty"`       // yields: side by side
+
+	concluded bool // the batch was not named
 }
+
+// Concluded reports whether the batch of an act was not named but the only one that could
+// be meant. It is not kept under a button, whose words name it.
+func (a Act) Concluded() bool { return a.concluded }
 
 // String spells an act as its JSON, which is how it stands under a button.
 func (a Act) String() string {
@@ -159,6 +166,8 @@ type Result struct {
 	Talk     float64  // how likely it is talk, 0 to 1
 	Why      []Piece
 
+	Clear     bool // Ask: the acts are plain, and whoever does them asks about what is in doubt
+	Left      bool // Ask: a report, of which a number was left over: none is offered
 	Addressed bool // the bot was plainly spoken to, by a slash or its name as well
 }
 

@@ -139,7 +139,10 @@ func (l *lattice) events(items []item) (evs []event, denials, asides [][]item) {
 		}
 		switch {
 		case len(e.weight) > 0:
-			if n := len(evs) - 1; n >= 0 {
+			if n := len(evs) - 1; n >= 0 && e.weight[rules.Feed] > 0 && fedToo(evs[n], cl) {
+				grow(n, cl)
+				continue
+			} else if n >= 0 {
 				p := &evs[n]
 				both := false
 				for s := range e.weight {
@@ -167,6 +170,10 @@ func (l *lattice) events(items []item) (evs []event, denials, asides [][]item) {
 			pre = append(pre, cl...)
 		case some:
 			n := len(evs) - 1
+			if fedToo(evs[n], cl) {
+				grow(n, cl)
+				continue
+			}
 			if hasAny(cl, eNumber, eRatio, eHalf, eAll, eRest) && hasAny(evs[n].items, eNumber, eRatio, eAll, eHalf) || differ(evs[n].items, cl) {
 				add(cl, true)
 				continue

@@ -136,11 +136,22 @@ func (l *lattice) make(p pattern, c captures) (e entity, ok bool) {
 		return e, true
 	case eLitres:
 		u, _ := c.get("u")
-		e.amount = quantity(c, "n") * u.num
+		n := quantity(c, "n")
+		if c.has("half") {
+			if !c.has("n") {
+				n = 1 // "litro y medio"
+			}
+			n += 0.5
+		}
+		e.amount = n * u.num
 		return e, e.amount > 0
 	case eAmount, ePercent, eTemp:
 		e.amount = quantity(c, "n")
 		return e, true
+	case eBuilders:
+		if c.has("both") {
+			e.n = 2
+		}
 	case eAll:
 		e.named = c.has("n") // "all 36"
 	case eBars:

@@ -64,7 +64,7 @@ var slotNeeds = map[string][]entityKind{
 
 // slotNames are the slots that a frame may take.
 var slotNames = map[string]bool{"count": true, "of": true, "all": true, "batch": true, "breeder": true, "builder": true, "yard": true, "mark": true, "bees": true,
-	"age": true, "litres": true, "each": true, "none": true, "release": true, "when": true}
+	"age": true, "litres": true, "each": true, "honey": true, "none": true, "release": true, "when": true}
 
 // load reads frames.txt.
 func (f *frames) load(fsys fs.FS, file string, lex *lexicon) error {

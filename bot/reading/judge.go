@@ -117,7 +117,9 @@ type draft struct {
 	others  []rules.Step // for a single act: steps that are nearly as likely
 	sure    bool         // every step was chosen plainly
 	doubts  []string
-	partial bool // something of the message is left out
+	partial bool   // something of the message is left out
+	ahead   []item // clauses that tell of what lies ahead, left out
+	dealt   int    // amounts that several things got, each or together
 }
 
 func (d *draft) doubt(why string) { d.sure = false; d.doubts = append(d.doubts, why) }
@@ -144,12 +146,22 @@ func (d *draft) interpret() (Result, float64) {
 		return res, score
 	}
 	addressed := l.known.Addressed || l.known.Reply != nil
+	if d.mood.held() && d.mood.plan && len(d.ahead) == 0 {
+		if told, ahead, ok := l.apart(items); ok {
+			e := &draft{l: l, items: told, ahead: ahead, rank: l.rank(told), mood: l.moodOf(told), sure: true}
+			return e.interpret()
+		}
+	}
 	d.stage = l.stageOf(items)
 	d.mood.plan = d.mood.plan || d.stage.ahead()
 	if d.mood.held() && !addressed {
 		return Result{Outcome: Ignore, Doubts: []string{"mood"}, Talk: talk}, score
 	}
 	if res, ok := l.doneReply(d); ok {
+		res.Talk = talk
+		return res, score
+	}
+	if res, ok := l.doneBare(d); ok {
 		res.Talk = talk
 		return res, score
 	}
@@ -163,7 +175,11 @@ func (d *draft) interpret() (Result, float64) {
 	d.build()
 	d.alsoDone()
 	d.merge()
+	d.summed()
 	res := d.judge()
+	if len(d.ahead) > 0 {
+		res = d.besides(res)
+	}
 	res.Talk = talk
 	d.tellAhead(&res)
 	for i := range d.acts {
@@ -342,9 +358,9 @@ func (d *draft) add(step rules.Step, e *event) {
 			d.acts = append(d.acts, l.fill(step, without(eBoth, entity{kind: eBatch, n: o.Batch})))
 		}
 		return
-	case len(es[eBuilders]) > 0 && fr.slots["builder"]:
-		if len(es[eLitres]) > 0 {
-			d.doubt("litres-of-several")
+	case len(es[eBuilders]) > 0 && fr.slots["builder"] && step != rules.Feed:
+		if n := es[eBuilders][0].entity.n; n != 0 && n != len(l.known.Builders) {
+			d.doubt("builders-of-" + itoa(len(l.known.Builders)))
 		}
 		for _, b := range l.known.Builders {
 			d.acts = append(d.acts, l.fill(step, without(eBuilders, entity{kind: eBuilder, name: b})))
@@ -352,24 +368,8 @@ func (d *draft) add(step rules.Step, e *event) {
 		return
 	}
 	if step == rules.Feed {
-		// Several things fed in one clause are a line each.
-		var things []item
-		for _, it := range e.items {
-			if it.is(eBuilder) || it.is(eYard) {
-				things = append(things, it)
-			}
-		}
-		if len(things) > 1 {
-			for _, t := range things {
-				var its []item
-				for _, it := range e.items {
-					if (it.is(eBuilder) || it.is(eYard)) && it.from != t.from {
-						continue
-					}
-					its = append(its, it)
-				}
-				d.acts = append(d.acts, l.fill(step, its))
-			}
+		if list, ok := d.feeds(e); ok {
+			d.acts = append(d.acts, list...)
 			return
 		}
 	}
@@ -378,6 +378,10 @@ func (d *draft) add(step rules.Step, e *event) {
 		if last := d.acts[len(d.acts)-1].act; last.Breeder != 0 || last.Step == rules.Feed {
 			f.act.Breeder, f.flags = last.Breeder, dropDoubt(f.flags, fWhichFed) // "let 7 out and fed her"
 		}
+	}
+	if n := len(d.acts); n > 0 && e.carried && f.has(fWhichBatch) && d.acts[n-1].act.Step == step && d.acts[n-1].act.Batch != 0 {
+		f.act.Batch, f.flags = d.acts[n-1].act.Batch, dropDoubt(f.flags, fWhichBatch)
+		f.choices, f.open = d.acts[n-1].choices, d.acts[n-1].open
 	}
 	if len(es[eRest]) > 0 {
 		if f.act.Yard == "" && f.act.Builder == "" && f.act.Batch == 0 && len(es[eLost]) == 0 && len(d.acts) > 0 {
@@ -389,13 +393,6 @@ func (d *draft) add(step rules.Step, e *event) {
 	}
 	more := f.more
 	f.more = nil
-	if step == rules.Feed && f.act.Breeder != 0 && f.act.Builder != "" {
-		b := f
-		b.act.Builder = ""
-		f.act.Breeder = 0
-		d.acts = append(d.acts, f, b)
-		return
-	}
 	d.acts = append(d.acts, f)
 	for _, n := range more {
 		g := f

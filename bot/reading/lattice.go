@@ -2,6 +2,7 @@ package reading
 
 import (
 	"math"
+	"slices"
 	"strings"
 )
 
@@ -368,6 +369,9 @@ func (l *lattice) ownNames(i int) []edge {
 	if b := l.unlisted(i); len(out) == 0 && b != "" {
 		out = append(out, edge{n: 1, senses: []sense{{concept: l.r.ownBuilder, value: b}}})
 	}
+	if y := l.unlistedYard(i); len(out) == 0 && y != "" {
+		out = append(out, edge{n: 1, senses: []sense{{concept: l.r.ownYard, value: y}}})
+	}
 	return out
 }
 
@@ -382,6 +386,33 @@ func (l *lattice) unlisted(i int) string {
 		return ""
 	}
 	return strings.ToUpper(w)
+}
+
+// unlistedYard is a yard that is not on the list: a name behind a word of place, with the
+// end of the clause behind it, that is no other word and near to none of the crew's names.
+func (l *lattice) unlistedYard(i int) string {
+	t := &l.toks[i]
+	w := t.text
+	if i == 0 || !t.name || len(w) < 3 || !letters(w) || l.r.lex.words[w] != 0 || l.r.lex.common[w] {
+		return ""
+	}
+	before := l.r.lex.single[l.toks[i-1].text]
+	if before == nil || !before.means(l.r.c.into) && !before.means(l.r.c.at) {
+		return ""
+	}
+	if end := i + 1; end < len(l.toks) && !l.toks[end].bound {
+		if p := l.r.lex.single[l.toks[end].text]; p == nil || !p.means(l.r.and) && !p.means(l.r.c.at) {
+			return ""
+		}
+	}
+	for _, name := range slices.Concat(l.known.Yards, l.known.Builders, l.known.Members) {
+		for _, p := range l.r.nameWords(name) {
+			if p == w || len(p) >= 3 && oneSlip(w, p) {
+				return ""
+			}
+		}
+	}
+	return l.text[t.from:t.to]
 }
 
 // translated finds a yard that is named by a word of the lexicons in its word of another

@@ -41,6 +41,8 @@ func (l *lattice) openFits(items []item) []openFit {
 				w += 2
 			case there:
 				w++
+			case o.Step == rules.Nucs && len(items) > 0 && items[0].means(l.r.c.nuc):
+				w += 1.5 // "nucs 20 at North": a form, typed
 			case o.Step == rules.Nucs:
 			default:
 				continue
@@ -171,7 +173,7 @@ func (d *draft) offers() [][]Act {
 	}
 	out := [][]Act{whole}
 	if len(d.acts) != 1 {
-		return out
+		return d.shares(whole)
 	}
 	seen := map[rules.Step]bool{d.acts[0].act.Step: true}
 	for _, s := range d.others {

@@ -46,7 +46,7 @@ type usedConcepts struct {
 	neg, yet, plan, hearsay, hedge, habit, qword, aux, correct, only, approx                                                     concept
 	yes, ok, doneWord, claim, snooze, skip, void, help, greet, again, alone, handsOff                                            concept
 	noEggs, noRogue, rogue, kill, foundC, clear, nothing, release, comb, beesIn, noBees, cell                                    concept
-	foreign, lostWord, deadWord, lose, incubator, nuc, queen, harmless, each                                                     concept
+	foreign, lostWord, deadWord, lose, incubator, nuc, queen, harmless, each, honey                                              concept
 	dueWord, whoWord, whenWord, howMany, freeWord, logWord, butConj, then, also, the, into                                       concept
 	noneTook, whereWord, to, at, earlier, place, lastC, no, please, breederWord, back, in, check, ifC, justDone, already, letter concept
 	now, speaker                                                                                                                 concept
@@ -85,7 +85,7 @@ func Load(fsys fs.FS) (*Reader, error) {
 		"SKIP": &r.c.skip, "ALONE": &r.c.alone, "HANDSOFF": &r.c.handsOff, "VOID": &r.c.void, "HELPWORD": &r.c.help, "GREET": &r.c.greet, "AGAIN": &r.c.again, "NOEGGS": &r.c.noEggs, "NOROGUE": &r.c.noRogue, "ROGUE": &r.c.rogue,
 		"KILL": &r.c.kill, "FOUND": &r.c.foundC, "CLEAR": &r.c.clear, "NOTHING": &r.c.nothing, "RELEASE": &r.c.release, "COMB": &r.c.comb, "BEESIN": &r.c.beesIn, "NOBEES": &r.c.noBees,
 		"CELL": &r.c.cell, "FOREIGN": &r.c.foreign, "LOSTWORD": &r.c.lostWord, "DEADWORD": &r.c.deadWord, "LOSE": &r.c.lose, "INCUBATOR": &r.c.incubator, "NUC": &r.c.nuc, "QUEEN": &r.c.queen,
-		"HARMLESS": &r.c.harmless, "EACH": &r.c.each, "DUEWORD": &r.c.dueWord, "WHOWORD": &r.c.whoWord, "WHENWORD": &r.c.whenWord, "HOWMANY": &r.c.howMany, "FREEWORD": &r.c.freeWord,
+		"HARMLESS": &r.c.harmless, "EACH": &r.c.each, "HONEY": &r.c.honey, "DUEWORD": &r.c.dueWord, "WHOWORD": &r.c.whoWord, "WHENWORD": &r.c.whenWord, "HOWMANY": &r.c.howMany, "FREEWORD": &r.c.freeWord,
 		"LOGWORD": &r.c.logWord, "BUTCONJ": &r.c.butConj, "THEN": &r.c.then, "ALSO": &r.c.also, "THE": &r.c.the, "INTO": &r.c.into, "LETTER": &r.c.letter, "NONETOOK": &r.c.noneTook, "EARLIER": &r.c.earlier, "TO": &r.c.to, "AT": &r.c.at, "IN": &r.c.in, "CHECK": &r.c.check, "IF": &r.c.ifC, "JUSTDONE": &r.c.justDone, "ALREADY": &r.c.already, "NOW": &r.c.now, "SPEAKER": &r.c.speaker, "PLACE": &r.c.place, "LAST": &r.c.lastC, "NO": &r.c.no, "PLEASE": &r.c.please, "BACK": &r.c.back, "BREEDERWORD": &r.c.breederWord, "WHEREWORD": &r.c.whereWord, "BOTNAME": &r.cmd.bot, "POLITE": &r.cmd.polite} {
 		*c = r.lex.concept(name)
 	}
@@ -146,7 +146,7 @@ func (r *Reader) Check(a Act) error {
 	f := r.frames.list[i]
 	var extra []string
 	for slot, set := range map[string]bool{"count": a.Count != nil, "of": a.Of != nil, "all": a.All, "batch": a.Batch != 0, "breeder": a.Breeder != 0, "builder": a.Builder != "",
-		"yard": a.Yard != "", "mark": a.Mark != "", "bees": a.Bees != nil, "age": a.AgeLo != nil || a.AgeHi != nil, "litres": a.Litres != 0, "each": a.Each, "none": a.None,
+		"yard": a.Yard != "", "mark": a.Mark != "", "bees": a.Bees != nil, "age": a.AgeLo != nil || a.AgeHi != nil, "litres": a.Litres != 0, "each": a.Each, "honey": a.Honey, "none": a.None,
 		"release": a.Release, "when": a.When != nil} {
 		if set && !f.slots[slot] {
 			extra = append(extra, slot)

@@ -47,7 +47,7 @@ func (l *lattice) doneReply(d *draft) (Result, bool) {
 	}
 	if len(evs) == 1 && evs[0].verbless && onlyTimes(evs[0].items) && len(unread) == 0 {
 		f := l.fill(p.Step, evs[0].items)
-		if !f.has(fTime) {
+		if !f.has(fTime) && !f.has(fAhead) && !f.has(fLongAgo) {
 			return Result{Outcome: Log, Acts: []Act{{Kind: Done, Step: p.Step, When: f.act.When}}}, true
 		}
 	}
@@ -90,4 +90,61 @@ func (d *draft) alsoDone() {
 	}
 	d.acts = append([]filled{{act: Act{Kind: Done, Step: p.Step}}}, d.acts...)
 	d.evs = append([]event{{verbless: false, ev: evidence{weight: map[rules.Step]float64{p.Step: 1}, exact: map[rules.Step]bool{p.Step: true}}}}, d.evs...)
+}
+
+// doneBare reads "done" that answers no ping, with a count, a place or a time at most:
+// whoever acts on it finds what is open.
+func (l *lattice) doneBare(d *draft) (Result, bool) {
+	if l.known.Reply != nil && l.known.Reply.Task || d.mood.held() || d.mood.hedge || d.mood.neg || len(d.items) == 0 || !d.items[0].means(l.r.c.doneWord) || l.asks(&d.items[0]) {
+		return Result{}, false
+	}
+	a := Act{Kind: Done}
+	f := filled{}
+	numbers := 0
+	for i := range d.items {
+		it := &d.items[i]
+		switch e := it.entity; {
+		case it.bound, i == 0:
+		case e == nil && !(it.word() && (it.means(l.r.c.into) || it.means(l.r.c.at) || it.means(l.r.c.doneWord) && !d.l.r.frames.anyStrong(it))):
+			return Result{}, false
+		case e == nil:
+		case e.kind == eNumber || e.kind == eRatio:
+			a.Count, numbers = intPtr(e.n), numbers+1
+			if e.kind == eRatio {
+				a.Of = intPtr(e.of)
+			}
+		case e.kind == eAll && !e.named:
+			a.All, numbers = true, numbers+1
+		case e.kind == eYard && a.Yard == "":
+			a.Yard = e.name
+		case e.kind == eBuilder && a.Builder == "":
+			a.Builder = e.name
+		case e.kind == eBatch && a.Batch == 0 && !e.whole:
+			a.Batch = e.n
+		case e.kind == eTime:
+		default:
+			return Result{}, false
+		}
+	}
+	if numbers > 1 {
+		return Result{}, false
+	}
+	if times := entitiesOf(d.items); len(times[eTime]) > 0 {
+		l.setTime(&f, d.items, times)
+		a.When = f.act.When
+	}
+	if len(f.flags) > 0 || l.hidden(d.items) {
+		return Result{}, false
+	}
+	return Result{Outcome: Log, Acts: []Act{a}}, true
+}
+
+// anyStrong reports whether a word reports work.
+func (f *frames) anyStrong(it *item) bool {
+	for _, s := range it.senses {
+		if f.strong[s.concept] {
+			return true
+		}
+	}
+	return false
 }

@@ -1,6 +1,7 @@
 package reading
 
 import (
+	"slices"
 	"time"
 
 	"yardbell/rules"
@@ -25,16 +26,20 @@ const (
 	fWhichFed     doubt = "which-fed"
 	fNoCount      doubt = "no-count"
 	fTooMany      doubt = "too-many"
-	fLoss         doubt = "loss"     // losses that do not add up
-	fNoRecord     doubt = "record"   // "all" or "half" of what is not on record
-	fPlace        doubt = "place"    // a place that the step does not have
-	fMark         doubt = "mark"     // a colour that the step does not have
-	fTime         doubt = "time"     // a time that cannot be
-	fSwapped      doubt = "swapped"  // the count may be a breeder
-	fBare         doubt = "bare"     // a bare number was taken for a breeder
-	fByLoss       doubt = "by-loss"  // the count was worked out from what was lost
-	fUnlikely     doubt = "unlikely" // far fewer than there were
-	fSlot         doubt = "slot"     // a value that the step has no place for
+	fLoss         doubt = "loss"       // losses that do not add up
+	fNoRecord     doubt = "record"     // "all" or "half" of what is not on record
+	fPlace        doubt = "place"      // a place that the step does not have
+	fMark         doubt = "mark"       // a colour that the step does not have
+	fTime         doubt = "time"       // a time that cannot be
+	fAhead        doubt = "ahead"      // a time that lies ahead
+	fLongAgo      doubt = "long-ago"   // a time long past
+	fNewYard      doubt = "new-yard"   // a yard that is not on the list
+	fNewNumber    doubt = "new-number" // a bare number, of a breeder that is not on the list
+	fSwapped      doubt = "swapped"    // the count may be a breeder
+	fBare         doubt = "bare"       // a bare number was taken for a breeder
+	fByLoss       doubt = "by-loss"    // the count was worked out from what was lost
+	fUnlikely     doubt = "unlikely"   // far fewer than there were
+	fSlot         doubt = "slot"       // a value that the step has no place for
 )
 
 // gaps are the flags that do not count as doubts.
@@ -178,6 +183,9 @@ func (l *lattice) places(f *filled, fr *frame, es map[entityKind][]*item) {
 			f.flag(fPlace)
 		default:
 			a.Yard = it.entity.name
+			if !slices.Contains(l.known.Yards, a.Yard) {
+				f.flag(fNewYard)
+			}
 		}
 	}
 	for _, it := range es[eBuilder] {
@@ -241,6 +249,9 @@ func (l *lattice) fillBreeder(f *filled, fr *frame, items []item, es map[entityK
 	for _, it := range numbers {
 		n := it.entity.n
 		switch noun, odd := l.counts(items, it, fr); {
+		case !l.isBreeder(n) && ofBreeder[a.Step] && !noun && !odd && len(numbers) == 1 && len(list) == 0 && it.text == itoa(n):
+			put(n)
+			f.flag(fNewNumber)
 		case !l.isBreeder(n):
 			f.flag(fNumber)
 		case odd || noun:
@@ -291,6 +302,12 @@ func (l *lattice) fillBreeder(f *filled, fr *frame, items []item, es map[entityK
 		return
 	}
 	if a.Step != rules.Confine {
+		if k := l.known.Last; k != nil && k.Since < justSaid && k.Act.Breeder != 0 && ofBreeder[k.Act.Step] {
+			if _, on := l.known.Combs[k.Act.Breeder]; !on && len(l.known.Combs) == 1 {
+				f.flag(fWhichBreeder) // "comb out 7", "let her go": the only one on a comb may not be meant
+				return
+			}
+		}
 		if len(l.known.Combs) == 1 {
 			for n := range l.known.Combs {
 				a.Breeder = n
@@ -304,6 +321,9 @@ func (l *lattice) fillBreeder(f *filled, fr *frame, items []item, es map[entityK
 	}
 	f.flag(fWhichBreeder)
 }
+
+// justSaid is how long the breeder that was spoken of last is the one that "her" is.
+const justSaid = 10 * time.Minute
 
 // within reports whether a number stands behind a word for "in" and counts nothing: it is
 // where, and not how many.
@@ -370,8 +390,11 @@ func (l *lattice) amounts(f *filled, fr *frame, items []item, es map[entityKind]
 				a.Bees = boolPtr(false)
 			}
 		}
-		if fr.slots["each"] && it.means(c.each) {
+		if fr.slots["each"] && it.means(c.each) && a.Yard != "" {
 			a.Each = true
+		}
+		if fr.slots["honey"] && it.means(c.honey) {
+			a.Honey = true
 		}
 		if fr.slots["none"] && (it.means(c.noEggs) || it.means(c.nothing) || it.is(eNone)) {
 			a.None = true
@@ -411,7 +434,12 @@ func (l *lattice) setTime(f *filled, items []item, es map[entityKind][]*item) {
 	if w.Now {
 		return
 	}
-	if at, _, ok := w.Settle(l.known.Now); !ok || at.After(l.known.Now.Add(10*time.Minute)) || at.Before(l.known.Now.Add(-longAgo)) {
+	switch at, _, ok := w.Settle(l.known.Now); {
+	case !ok:
 		f.flag(fTime)
+	case at.After(l.known.Now.Add(10 * time.Minute)):
+		f.flag(fAhead)
+	case at.Before(l.known.Now.Add(-longAgo)):
+		f.flag(fLongAgo)
 	}
 }

@@ -51,7 +51,7 @@ func (l *lattice) settleSubject(f *filled, fr *frame) {
 	if !ofBatch[a.Step] && a.Step != rules.Rogue {
 		return
 	}
-	if a.Batch == 0 && len(f.choices) > 1 && a.Count != nil {
+	if a.Batch == 0 && len(f.choices) > 1 && a.Count != nil && a.Step != rules.Nucs {
 		var out []Expect
 		for _, o := range f.choices {
 			switch {
@@ -80,7 +80,7 @@ func (l *lattice) settleSubject(f *filled, fr *frame) {
 	if len(f.choices) == 1 {
 		f.open = &f.choices[0]
 		if a.Batch == 0 && a.Step != rules.Rogue {
-			a.Batch = f.open.Batch
+			a.Batch, a.concluded = f.open.Batch, true
 		}
 	}
 	if a.Batch == 0 && len(f.choices) > 1 && a.Step != rules.Rogue {

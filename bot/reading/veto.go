@@ -3,6 +3,7 @@ package reading
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"yardbell/rules"
@@ -228,7 +229,13 @@ func (d *draft) judge() Result {
 	}
 	flags = append(flags, d.together()...)
 	danger, soft := l.unexplained(d.items, steps)
-	res.Unread = append(append([]string{}, danger...), soft...)
+	if denies := d.deniedSteps(); len(danger) > 0 && len(denies) > 0 {
+		for s := range steps {
+			denies[s] = true
+		}
+		danger, soft = l.unexplained(d.items, denies)
+	}
+	res.Unread = d.unread(danger, soft)
 	neg := d.negated()
 	denied := d.deniedToo()
 	first := d.acts[0]
@@ -281,6 +288,8 @@ func (d *draft) judge() Result {
 		res.Outcome = Log
 		return res
 	}
+	allowed := talk <= limit || addressed
+	res.Clear = d.sure && !held && onlyAsked(flags) && len(danger) == 0 && len(soft) == 0 && !d.partial && !unbuilt && d.plainly() && allowed
 	res.Doubts = append(d.doubts, res.Doubts[len(res.Doubts)-len(flags):]...)
 	for _, x := range []struct {
 		on   bool
@@ -300,6 +309,14 @@ func (d *draft) judge() Result {
 	}
 	if !serious && !d.partial && !neg && !denied && !d.mood.held() && !slipDanger && !unbuilt {
 		res.Others = d.offers()
+	}
+	if res.Clear || slices.Contains(d.doubts, "sum") {
+		res.Outcome = Ask
+		return res
+	}
+	if len(res.Others) == 0 && strong && entity && d.plainly() && !neg && !denied && !d.mood.held() && !unbuilt && (talk <= talkMostPlain || addressed) && !d.foreign() && len(res.Unread) > 0 {
+		res.Left, res.Outcome = true, Ask
+		return res
 	}
 	res.Outcome = d.outcome(addressed, talk, strong, entity, open, neg || denied, serious, flags, danger, soft, res.Others)
 	return res
@@ -364,8 +381,15 @@ func (d *draft) isStrong() bool {
 }
 
 func (d *draft) foreign() bool {
-	for i := range d.items {
-		if d.items[i].means(d.l.r.c.foreign) && !d.l.isTrade(&d.items[i]) {
+	items := d.items
+	if d.plainly() {
+		items = nil // "B1 clear and then we had lunch": what stands apart from the work
+		for i := range d.evs {
+			items = append(items, d.evs[i].items...)
+		}
+	}
+	for i := range items {
+		if items[i].means(d.l.r.c.foreign) && !d.l.isTrade(&items[i]) {
 			return true
 		}
 	}

@@ -210,6 +210,7 @@ NOON: noon | midday | noontime | twelve noon | high noon
 MIDNIGHT: midnight
 HALFPAST: half past | half after | half
 ANDHALF: thirty | and a half
+WITHHALF: and a half
 QUARTER: quarter | a quarter | quarters
 PAST: past | after
 TILL: to | till | before | through
@@ -424,7 +425,7 @@ ACCEPT.going: taking
 ACCEPT.state: acceptance | acceptances | take | takes | take rate | acceptance rate | acceptance count | takers | accepted count
 DRAWN: drawn | drawn out | built out | stuck | built | pulled | royal jelly | pulled out | drawn down | started | started out | waxed
 FINISHER: finisher | finishers | the finisher | the finishers | finishing colony | finishing colonies | finishing hive | finishing hives | finisher colony | finisher hive | finisher colonies | continuing colony | finishing | finishing builder | finishing box | queenright finisher | queen right finisher | cell finisher | cell finishers | the finishing colony | the finishing hive | finish colony | to finish | above the excluder | above an excluder | over the excluder | above excluder | up top over the excluder | moved to finish | in the finisher | into the finisher | to the finisher | over to the finisher | to finisher | in finisher | in finishers | to finishers | into finishers | on the finisher | into the finishing colony | to the finishing colony | in the finishing colony | with the finisher
-FINISH.done: moved to finish | into the finisher | to the finisher | over to the finisher | to finisher | to finishers | into finishers | into the finishing colony | to the finishing colony | over the excluder | above the excluder | with the finisher
+FINISH.done: moved to finish | into the finisher | in the finisher | to the finisher | over to the finisher | to finisher | to finishers | into finishers | into the finishing colony | to the finishing colony | over the excluder | above the excluder | with the finisher
 ACROSS: across | over | over there | over to | over in | over into
 CAP verb dbl: cap/capp
 CAP verb reg: seal
@@ -490,7 +491,7 @@ NEWCELL: new cells | new cell | fresh cells | fresh cell | replacement cells | r
 FEED.done: fed | fed up | fed out | fed them | fed her | topped up | topped off | topped | juiced | juiced up | sugared | sugared up | syruped | syruped up | gave a drink | gave them a drink | gave syrup | gave them syrup | gave feed | gave sugar | gave food | got fed | been fed | were fed | got feed | got syrup | got food | got a jar | got a drink | put feed on | put on feed | put syrup on | put on syrup | put the feed on | feed on | feed is on | feed's on | syrup on | syrup's on | syrup is on | poured syrup | poured feed | dumped syrup | slopped | filled feeders | filled the feeders | topped the feeders | topped off the feeders | refilled feeders | refilled the feeders | feeders filled | feeders full | feeders are full | feeders topped | supplemented | patty on | patties on | put patties on | put a patty on | gave a patty | gave patties | boosted | watered | hooked up with syrup | fed round | fed off | feeding done | feeding's done | did the feeding | did feeding | nourished | on syrup | on feed | threw a patty on | threw patties on
 FEED.bare: feed | feeds | top up | top off | give syrup | give feed
 FEED.going: feeding | feeding out | topping off | topping up | giving syrup | filling feeders
-SYRUP: syrup | sugar syrup | sugar water | 1:1 | 2:1 | 3:2 | one to one | two to one | sugar | fondant | candy | candy board | pollen patty | pollen sub | pollen | sub | pollen substitute | feed | patty | patties | protein patty | pro patty | winter patty | food | a jar | jar of syrup | light syrup | thick syrup | thin syrup | heavy syrup | warm syrup | honey | hfcs | corn syrup | dry sugar | sugar block | sugar brick | sugar board | feed bag | protein | supplement | invert | inverted syrup | nectar sub | stimulative feed | sweet water | juice | some syrup | some sugar | some feed | some sugar water | some fondant | some food | some candy | some pollen | some pollen sub | a little syrup | a bit of syrup | plenty of syrup | lots of syrup | more syrup | more feed | a little feed | fresh syrup | a drink
+SYRUP: syrup | some syrup | some honey | some sugar water | some feed | sugar syrup | sugar water | 1:1 | 2:1 | 3:2 | one to one | two to one | sugar | fondant | candy | candy board | pollen patty | pollen sub | pollen | sub | pollen substitute | feed | patty | patties | protein patty | pro patty | winter patty | food | a jar | jar of syrup | light syrup | thick syrup | thin syrup | heavy syrup | warm syrup | honey | hfcs | corn syrup | dry sugar | sugar block | sugar brick | sugar board | feed bag | protein | supplement | invert | inverted syrup | nectar sub | stimulative feed | sweet water | juice | some syrup | some sugar | some feed | some sugar water | some fondant | some food | some candy | some pollen | some pollen sub | a little syrup | a bit of syrup | plenty of syrup | lots of syrup | more syrup | more feed | a little feed | fresh syrup | a drink
 GIVE.done: gave | given | poured | added | got | had | dumped | handed | slapped | threw | put on | dropped | topped | received | offered | served | supplied | fed | slapped on | threw on | provided | tossed on | dished out | doled out | we got | gave syrup | gave them syrup | gave feed | gave them | gave her | gave it | got given | tipped in | dribbled | laid on | plopped | plopped on | stuck on | chucked on | given out
 GIVE.bare: give | add | pour | offer | gives
 GIVE.going: giving | adding | pouring
@@ -650,7 +651,8 @@ THEF: number
 TO: to | through
 WHOLE: whole | entire
 HAVE: have | has | got | had
-HONEY: honey | comb honey
+HIVE: hive | hives | colony | colonies
+HONEY: honey | comb honey | some honey
 HABIT: every time | normally | typically | used to | usually | always
 LET.done: let | turned | set
 THEN: so

@@ -263,6 +263,7 @@ NEXT: próximo | próxima | que viene | el próximo | la próxima | siguiente | 
 NOON: mediodía | a mediodía | al mediodía | medio día | al medio día | las doce del día | a medio día
 MIDNIGHT: medianoche | a medianoche | media noche | a media noche
 ANDHALF: y media
+WITHHALF: y medio | y media
 ANDQUARTER: y cuarto
 QUARTER: cuarto | un cuarto | cuartos
 PAST: pasadas | pasaditas | pasadas las | y
@@ -533,7 +534,7 @@ ACCEPT.state: aceptación | la aceptación | prendimiento | pegue | el pegue | p
 ACCEPT.bare: no prendieron | no prendió | no pegaron | no agarraron | no aceptaron | no las aceptaron | no aceptadas | no jalaron
 DRAWN: estiradas | estirada | jaladas | construidas | labradas | levantadas | iniciadas | con jalea | con jalea real | alargadas
 FINISHER: acabadora | acabadoras | la acabadora | finalizadora | finalizadoras | la finalizadora | terminadora | terminadoras | la terminadora | continuadora | continuadoras | acabador | finalizador | terminador | finisher | colmena continuadora | colmena finalizadora | colmena acabadora | colmena terminadora | criadora terminadora | criadora finalizadora | criadora acabadora | criadora final | finisher colmena | a la acabadora | colmena finisher | en la acabadora | segunda criadora | colmena de terminado | colmena de acabado | pasé a la acabadora | pasamos a la acabadora | subí a la acabadora | subimos a la acabadora | bajamos a la acabadora | cambiamos a la acabadora | pasadas a la acabadora | para terminar | a terminar | para que las terminen | a que las terminen | a la terminadora | a la finalizadora | a la continuadora | en la terminadora | en la finalizadora | en la continuadora | arriba del excluidor | ya en la acabadora | ya están en la acabadora | a las acabadoras
-FINISH.done: a la acabadora | a la terminadora | a la finalizadora | a la continuadora | arriba del excluidor | ya en la acabadora | ya están en la acabadora | a las acabadoras | pasé a la acabadora | pasamos a la acabadora | subí a la acabadora | subimos a la acabadora | bajamos a la acabadora | cambiamos a la acabadora | pasadas a la acabadora
+FINISH.done: a la acabadora | en la acabadora | en la finalizadora | a la terminadora | a la finalizadora | a la continuadora | arriba del excluidor | ya en la acabadora | ya están en la acabadora | a las acabadoras | pasé a la acabadora | pasamos a la acabadora | subí a la acabadora | subimos a la acabadora | bajamos a la acabadora | cambiamos a la acabadora | pasadas a la acabadora
 ACROSS: al otro lado | del otro lado | enfrente | para el otro lado
 CAP verb ar: opercul | sell | tap | obercul | encapsul
 CAP.done: cerradas | cerrada | cerraron | ya cerraron | cerraditas | tapaditas | selladitas | operculaditas | ya selladas | ya operculadas | ya tapadas | quedaron selladas | quedaron operculadas | quedaron tapadas | están selladas | están operculadas | están tapadas | están cerradas | ya están selladas | ya están operculadas | ya están tapadas | ya están cerradas | se sellaron | se operculizaron | se operculan ya | ya sellaron | ya taparon | ya las sellaron | ya las taparon | las sellaron | las taparon | las operculadas | con opérculo | capeadas | capeada | maduras ya | opérculo puesto
@@ -799,6 +800,7 @@ THEF: la | a la | de la | con la
 TO: a | hasta
 WHOLE: entero | entera | completo | completa
 HAVE: hay | tenemos | tengo | tiene | tienen
+HIVE: colmena | colmenas
 HONEY: miel
 HABIT: siempre | normalmente | cada vez que | soliamos
 LET.done: deje | dejamos

@@ -1,0 +1,209 @@
+package reading
+
+import (
+	"math"
+	"strings"
+
+	"yardbell/rules"
+)
+
+// asked are the doubts about which whoever does an act asks in its own words: of which
+// thing, how many there were, when.
+var asked = map[doubt]bool{fTooMany: true, fWhichFed: true, fWhichBreeder: true, fWhichBuilder: true, fAhead: true, fLongAgo: true, fNewYard: true, fNewNumber: true}
+
+// plainly reports whether every act was told in plain words of its step.
+func (d *draft) plainly() bool {
+	if len(d.acts) == 0 || len(d.evs) == 0 {
+		return false
+	}
+	for i := range d.acts {
+		said := false
+		for k := range d.evs {
+			e := &d.evs[k]
+			said = said || e.ev.exact[d.acts[i].act.Step] && e.ev.weight[d.acts[i].act.Step] >= 0.99
+		}
+		if !said {
+			return false
+		}
+	}
+	return true
+}
+
+// onlyAsked reports whether whoever does the acts asks about all that is doubtful of them.
+func onlyAsked(flags []doubt) bool {
+	for _, f := range flags {
+		if !asked[f] {
+			return false
+		}
+	}
+	return len(flags) > 0
+}
+
+// unread are the words of a message that nobody explained, as they were typed and in
+// their order, with the numbers that no act keeps.
+func (d *draft) unread(danger, soft []string) (out []string) {
+	odd := map[string]bool{}
+	for _, w := range append(append([]string{}, danger...), soft...) {
+		w, _, _ = strings.Cut(w, "~")
+		odd[w] = true
+	}
+	at := map[int]bool{}
+	for i := range d.items {
+		it := &d.items[i]
+		switch {
+		case it.word() && odd[it.text]:
+			at[i] = true
+		case it.entity != nil && !d.keeps(it.entity):
+			at[i] = true
+			if i+1 < len(d.items) && d.items[i+1].word() && (d.l.countsOf(&d.items[i+1]) || d.items[i+1].unknown()) {
+				at[i+1] = true
+			} else if i > 0 && d.items[i-1].word() && !d.l.small(&d.items[i-1]) {
+				at[i-1] = true
+			}
+		}
+	}
+	for i := range d.items {
+		if at[i] {
+			it := &d.items[i]
+			out = append(out, d.l.text[d.l.toks[it.from].from:d.l.toks[it.to-1].to])
+		}
+	}
+	return out
+}
+
+// countsOf reports whether a word is a noun that may be counted.
+func (l *lattice) countsOf(it *item) bool {
+	for _, s := range it.senses {
+		if l.r.frames.noun[s.concept] {
+			return true
+		}
+	}
+	return false
+}
+
+// small reports whether a word is one that joins others.
+func (l *lattice) small(it *item) bool {
+	return it.means(l.r.c.the) || it.means(l.r.c.into) || it.means(l.r.c.at) || it.means(l.r.and) || it.means(l.r.one) || ofTrade(it, &l.r.frames)
+}
+
+// keeps reports whether an act has a value of the message.
+func (d *draft) keeps(e *entity) bool {
+	is := func(p *int) bool { return p != nil && *p == e.n }
+	for i := range d.acts {
+		a := &d.acts[i].act
+		switch e.kind {
+		case eNumber, eBars, eRatio, eBatch, eBreeder:
+			if is(a.Count) || is(a.Of) || a.Batch == e.n || a.Breeder == e.n {
+				return true
+			}
+		case eBuilder, eYard:
+			if a.Builder == e.name || a.Yard == e.name {
+				return true
+			}
+		case ePin:
+			if a.Mark == e.name {
+				return true
+			}
+		case eLitres:
+			if math.Abs(a.Litres-e.amount) < 1e-6 {
+				return true
+			}
+		case eAge, eSpan:
+			if a.AgeLo != nil {
+				return true
+			}
+		case ePercent, eTemp, eAmount:
+		default:
+			return true
+		}
+	}
+	return false
+}
+
+// summed takes the sum that stands before its parts for what it is: "34 moved, 20 to North
+// and 14 to Creek". It doubts a sum that is none.
+func (d *draft) summed() {
+	if len(d.acts) < 3 {
+		return
+	}
+	first := d.acts[0].act
+	if first.Count == nil || first.Yard != "" || !counted[first.Step] {
+		return
+	}
+	sum := 0
+	for _, f := range d.acts[1:] {
+		if f.act.Step != first.Step || f.act.Count == nil || f.act.Yard == "" || f.act.Batch != 0 && first.Batch != 0 && f.act.Batch != first.Batch {
+			return
+		}
+		sum += *f.act.Count
+	}
+	if sum != *first.Count {
+		d.doubt("sum")
+		return
+	}
+	d.acts = d.acts[1:]
+	for i := range d.acts {
+		f := &d.acts[i]
+		if f.act.Batch == 0 && first.Batch != 0 {
+			f.act.Batch, f.flags = first.Batch, dropDoubt(f.flags, fWhichBatch)
+		}
+	}
+}
+
+// apart takes out the clauses that tell of what lies ahead, where others tell of what was
+// done: "moved 17 to North and will feed B1 tomorrow". ok is false where there are none of
+// both.
+func (l *lattice) apart(items []item) (told, ahead []item, ok bool) {
+	for _, cl := range l.split(items) {
+		m := l.moodOf(cl)
+		switch {
+		case m.question || m.hearsay || l.meansAny(cl, l.r.c.ifC):
+			return nil, nil, false
+		case m.plan && len(told) == 0:
+			return nil, nil, false
+		case m.plan:
+			ahead = append(ahead, cl...)
+		default:
+			told = append(told, cl...)
+		}
+	}
+	ev := l.r.strongLicences(told, l.known)
+	plain := false
+	for s, w := range ev.weight {
+		plain = plain || w >= 0.99 && ev.exact[s]
+	}
+	return told, ahead, plain && len(ahead) > 0
+}
+
+// deniedSteps are the steps that clauses deny which the others do not tell of: "and not fed
+// B2". Their words are accounted for.
+func (d *draft) deniedSteps() map[rules.Step]bool {
+	out := map[rules.Step]bool{}
+	for _, cl := range d.denials {
+		if !hasAny(cl, eBreeder, eBuilder, eYard, eBatch) || hasAny(cl, eNumber, eRatio) {
+			continue
+		}
+		for s := range d.l.r.strongLicences(cl, d.l.known).weight {
+			out[s] = true
+		}
+	}
+	return out
+}
+
+// besides has what was done asked about where the message tells of what lies ahead as well.
+func (d *draft) besides(res Result) Result {
+	l := d.l
+	if res.Outcome == Log {
+		res.Outcome = Ask
+		res.Others = [][]Act{res.Acts}
+	}
+	for i := range d.ahead {
+		it := &d.ahead[i]
+		res.Unread = append(res.Unread, l.text[l.toks[it.from].from:l.toks[it.to-1].to])
+	}
+	if hasAny(d.ahead, eNumber, eRatio, eBars, eBreeder, eBatch) && len(res.Others) > 0 {
+		res.Others, res.Left = nil, true
+	}
+	res.Clear = false
+	return res
+}
