@@ -136,7 +136,7 @@ func (l *lattice) doneBare(d *draft) (Result, bool) {
 	if len(f.flags) > 0 || l.hidden(d.items) {
 		return Result{}, false
 	}
-	return Result{Outcome: Log, Acts: []Act{a}}, true
+	return Result{Outcome: Ask, Acts: []Act{a}, Clear: true}, true
 }
 
 // anyStrong reports whether a word reports work.

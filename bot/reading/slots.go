@@ -249,7 +249,7 @@ func (l *lattice) fillBreeder(f *filled, fr *frame, items []item, es map[entityK
 	for _, it := range numbers {
 		n := it.entity.n
 		switch noun, odd := l.counts(items, it, fr); {
-		case !l.isBreeder(n) && ofBreeder[a.Step] && !noun && !odd && len(numbers) == 1 && len(list) == 0 && it.text == itoa(n):
+		case !l.isBreeder(n) && a.Step == rules.Confine && !noun && !odd && len(numbers) == 1 && len(list) == 0 && it.text == itoa(n):
 			put(n)
 			f.flag(fNewNumber)
 		case !l.isBreeder(n):

@@ -19,6 +19,7 @@ func (l *lattice) holdWhole(res Result, items []item) Result {
 	}
 	if len(kept) < len(res.Others) && len(kept) == 0 {
 		res.Doubts = append(res.Doubts, "number-left")
+		res.Left = true
 	}
 	res.Others = kept
 	return res
