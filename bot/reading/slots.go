@@ -31,7 +31,7 @@ const (
 	fPlace        doubt = "place"      // a place that the step does not have
 	fMark         doubt = "mark"       // a colour that the step does not have
 	fTime         doubt = "time"       // a time that cannot be
-	fAhead        doubt = "ahead"      // a time that lies ahead
+	fAhead        doubt = "not-yet"    // a time that lies ahead
 	fLongAgo      doubt = "long-ago"   // a time long past
 	fNewYard      doubt = "new-yard"   // a yard that is not on the list
 	fNewNumber    doubt = "new-number" // a bare number, of a breeder that is not on the list
