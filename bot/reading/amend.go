@@ -37,6 +37,9 @@ func (l *lattice) amend(items []item, k ranking, m mood, last *Line) (Result, bo
 	if hasAny(items, ePercent, eBars, eLost, eAllBut, eTemp, eAmount, eHalf) || hasAny(items, eSpan) && a.AgeLo == nil {
 		n++ // a number that no slot of a correction takes
 	}
+	if !corrects && !m.neg && l.meansAny(items, c.doneWord) && numbersIn(items) > 0 {
+		return Result{Outcome: Ask, Acts: []Act{a}, Others: [][]Act{{a}}}, true // "done 33": it may be another job
+	}
 	danger, soft := l.unexplained(l.uncorrected(items), map[rules.Step]bool{last.Act.Step: true})
 	switch {
 	case !says && pa <= 0.7, n > 1, len(danger) > 0, !corrects && (m.hedge || len(soft) > 0):
@@ -104,7 +107,7 @@ func (l *lattice) newValues(items []item, last *Line) (a Act, n int) {
 	}
 	denied := map[int]bool{} // "not 38, 36"
 	for _, it := range es[eNumber] {
-		if l.deniedAt(items, it) {
+		if l.deniedAt(items, it) && !l.exclaims(items, it, was) {
 			denied[it.entity.n] = true
 			a.Old = intPtr(it.entity.n)
 			continue
@@ -117,14 +120,16 @@ func (l *lattice) newValues(items []item, last *Line) (a Act, n int) {
 			a.Breeder, n = b, n+1
 		}
 	}
+	other := false // "it was not 7, it was 12": the numbers are breeders
 	for _, it := range breeders {
 		if l.deniedAt(items, it) {
 			denied[it.entity.n] = true
+			other = other || it.entity.n == was.Breeder && len(nums) == 1 && l.isBreeder(nums[0])
 			continue
 		}
 		setBreeder(it.entity.n)
 	}
-	if ofBreeder[was.Step] {
+	if ofBreeder[was.Step] || other {
 		for _, x := range nums {
 			setBreeder(x)
 		}
@@ -151,8 +156,11 @@ func (l *lattice) newValues(items []item, last *Line) (a Act, n int) {
 			}
 		}
 	}
-	if a.Old != nil && (was.Count == nil || *a.Old != *was.Count) && !ofBreeder[was.Step] {
-		return a, 0 // it says that another count was wrong
+	if a.Old != nil && !ofBreeder[was.Step] && (was.Count == nil || *a.Old != *was.Count) {
+		if !l.wasOther(*a.Old, last, a.Breeder != 0, len(es[eTime]) > 0) {
+			return a, 0 // it says that another count was wrong
+		}
+		a.Old = nil
 	}
 	place := was.Yard
 	for _, it := range es[eYard] {
@@ -191,10 +199,16 @@ func (l *lattice) newValues(items []item, last *Line) (a Act, n int) {
 			a.Bees, n = boolPtr(false), n+1
 		}
 	}
-	if len(es[eTime]) > 0 {
+	var times []*item
+	for _, it := range es[eTime] {
+		if !l.deniedAt(items, it) {
+			times = append(times, it)
+		}
+	}
+	if len(times) > 0 {
 		w := When{}
 		fine := true
-		for _, it := range es[eTime] {
+		for _, it := range times {
 			fine = w.join(it.entity.when) && fine
 		}
 		if fine && !w.Now && !(w.Clock == nil && w.Ago == 0 && w.Weekday == 0 && w.Month == 0 && w.Day != nil && *w.Day == 0) {
@@ -204,12 +218,41 @@ func (l *lattice) newValues(items []item, last *Line) (a Act, n int) {
 	return a, n
 }
 
+// exclaims reports whether the word for no before a number says that another was wrong:
+// "no 47", and nothing else, of a line with another number.
+func (l *lattice) exclaims(items []item, it *item, was Act) bool {
+	return len(items) == 2 && items[0].means(l.r.c.no) && was.Count != nil && *was.Count != it.entity.n
+}
+
+// putRight is the sender's last line where a message is about it though it is not fresh: it
+// names the work and the number that was wrong.
+func (l *lattice) putRight(items []item, k ranking, last *Line) *Line {
+	if last.Since <= freshFor {
+		return last
+	}
+	if last.Act.Count == nil || !k.strong(l)[last.Act.Step] {
+		return nil
+	}
+	for i := range items {
+		if it := &items[i]; it.is(eNumber) && it.entity.n == *last.Act.Count && l.deniedAt(items, it) {
+			return last
+		}
+	}
+	return nil
+}
+
+// wasOther reports whether a number that is said to be wrong was the breeder or the hour of
+// the line, and a new one is said: "from 12, not 7", "at 9:30 not 10".
+func (l *lattice) wasOther(n int, last *Line, breeder, time bool) bool {
+	return breeder && n == last.Act.Breeder || time && (n == last.At.Hour() || n == last.At.Hour()-12)
+}
+
 // deniedAt reports whether a negation stands right before a number.
 func (l *lattice) deniedAt(items []item, it *item) bool {
 	l.work += len(items)
 	for i := range items {
 		if &items[i] == it {
-			return i > 0 && (items[i-1].means(l.r.c.neg) || items[i-1].means(l.r.c.correct) && l.hasNo(&items[i-1])) || i > 1 && items[i-2].means(l.r.c.neg) && items[i-1].word()
+			return i > 0 && (items[i-1].means(l.r.c.neg) || items[i-1].means(l.r.c.correct) && l.hasNo(&items[i-1])) || i > 1 && items[i-2].means(l.r.c.neg) && items[i-1].word() && !items[i-1].means(l.r.c.correct)
 		}
 	}
 	return false

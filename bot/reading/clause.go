@@ -8,6 +8,7 @@ type event struct {
 	ev       evidence
 	carried  bool // it has no words of its own for the step: that of the event before
 	verbless bool
+	loose    bool // a thing is named behind it of which nothing more is told: "fed B2 and nucs"
 }
 
 // split cuts a message into clauses: at signs that end one, at conjunctions, and between
@@ -133,6 +134,10 @@ func (l *lattice) events(items []item) (evs []event, denials, asides [][]item) {
 		if len(evs) > 0 && hasAny(cl, eRest) && !hasAny(cl, eNumber, eRatio, eYard, eBuilder, eBatch) && (l.denies(cl) || len(e.weight) == 0) {
 			continue // "the rest nothing yet": what is left over, in words
 		}
+		if n := len(evs) - 1; n >= 0 && len(e.weight) == 0 && l.namesThing(items, cl) {
+			evs[n].loose = true
+			continue
+		}
 		if len(clauses) > 1 && l.denies(cl) && !hasAny(cl, eNone, eAllBut, eLost) {
 			denials = append(denials, cl)
 			continue
@@ -226,13 +231,7 @@ func (l *lattice) share(evs []event, items []item) []event {
 	if len(evs) < 2 {
 		return evs
 	}
-	if len(items) > 0 && items[0].is(eTime) {
-		for i := 1; i < len(evs); i++ {
-			if !hasAny(evs[i].items, eTime) {
-				evs[i].items = append(append([]item{}, evs[i].items...), items[0])
-			}
-		}
-	}
+	l.shareTime(evs, items)
 	n := len(evs) - 1
 	for i := 0; i < n; i++ {
 		if !evs[i].verbless || i == 0 && evs[i].carried {

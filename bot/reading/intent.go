@@ -66,8 +66,8 @@ func (l *lattice) intent(items []item, k ranking, m mood) (Result, bool) {
 		return r, true
 	}
 	last := l.known.Last
-	if last != nil && last.Since > freshFor {
-		last = nil
+	if last != nil {
+		last = l.putRight(items, k, last)
 	}
 	reply := l.known.Reply
 	asTask := reply != nil && reply.Task

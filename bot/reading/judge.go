@@ -211,6 +211,7 @@ func (d *draft) build() {
 			continue
 		}
 		base = step
+		d.partial = d.partial || e.loose
 		d.add(step, e)
 	}
 }

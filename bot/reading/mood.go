@@ -72,7 +72,7 @@ func (l *lattice) moodOf(items []item) (m mood) {
 		if (it.means(c.deadWord) || it.means(c.lostWord)) && l.hasNo(it) {
 			m.neg = true // "not capped yet", beside no number
 		}
-		m.plan = m.plan || it.means(c.plan)
+		m.plan = m.plan || it.means(c.plan) && !(it.means(c.please) && l.meansAny(items, c.correct))
 		m.hearsay = m.hearsay || it.means(c.hearsay) || it.means(c.habit)
 		m.hedge = m.hedge || it.means(c.hedge)
 		if it.means(c.into) && i+1 < len(items) && items[i+1].is(eSpan) {

@@ -111,6 +111,9 @@ func (d *draft) together() (out []doubt) {
 	if len(d.acts) < 2 {
 		return nil
 	}
+	if last := d.acts[len(d.acts)-1].act; last.Mark != "" && d.acts[0].act.Mark == "" && d.acts[0].act.Step == last.Step && ofBreeder[last.Step] {
+		out = append(out, fMark) // "confined 7 and 12, red pin": whose it is
+	}
 	sums := map[rules.Step]map[int]int{}
 	grafts, homeless, placed, placeless := 0, 0, 0, 0
 	bare := map[rules.Step]int{}

@@ -43,7 +43,7 @@ func (l *lattice) doneReply(d *draft) (Result, bool) {
 	unread = append(unread, soft...)
 	_ = asides
 	if len(evs) == 0 && len(denials) == 0 && len(unread) == 0 {
-		return Result{Outcome: Log, Acts: []Act{{Kind: Done, Step: p.Step}}}, true
+		return Result{Outcome: Log, Acts: []Act{{Kind: Done, Step: p.Step, All: counted[p.Step] && l.allDone(d.items)}}}, true
 	}
 	if len(evs) == 1 && evs[0].verbless && onlyTimes(evs[0].items) && len(unread) == 0 {
 		f := l.fill(p.Step, evs[0].items)
@@ -52,6 +52,17 @@ func (l *lattice) doneReply(d *draft) (Result, bool) {
 		}
 	}
 	return Result{}, false
+}
+
+// allDone reports whether a word of "done" says that it is all of them: "all in".
+func (l *lattice) allDone(items []item) bool {
+	for i := range items {
+		it := &items[i]
+		if it.word() && it.means(l.r.c.doneWord) && it.means(l.r.c.all) && it.means(l.r.c.in) {
+			return true
+		}
+	}
+	return false
 }
 
 // onlyTimes reports whether times are all that items name.

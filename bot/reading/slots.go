@@ -418,13 +418,17 @@ const longAgo = 30 * 24 * time.Hour
 // setTime joins the times of an event into one. Two that contradict each other, and one
 // that lies ahead, are doubtful.
 func (l *lattice) setTime(f *filled, items []item, es map[entityKind][]*item) {
+	w := When{}
 	if hourCounts[f.act.Step] && l.meansAny(items, l.r.c.earlier) {
-		f.flag(fTime) // "earlier": every later window hangs on the hour
+		w.Approx = true // "earlier": every later window hangs on the hour, which is asked for
+		if len(es[eTime]) == 0 {
+			w.Day = intPtr(0)
+			f.act.When = &w
+		}
 	}
 	if len(es[eTime]) == 0 {
 		return
 	}
-	w := When{}
 	for _, it := range es[eTime] {
 		if !w.join(it.entity.when) {
 			f.flag(fTime)

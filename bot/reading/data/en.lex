@@ -180,7 +180,7 @@ PARTDAY=1am: tomorrow morning | tomorrow am | first thing tomorrow
 PARTDAY=1pm: tomorrow afternoon | tomorrow evening | tomorrow night | tomorrow pm
 PART=am: morning
 PART=pm: afternoon | evening | night
-DAY=0: today | earlier today | earlier | later today | just today
+DAY=0: today | later today | just today
 DAY=-1: yesterday | the day before
 DAY=-2: day before yesterday | the day before yesterday | two days ago
 DAY=1: tomorrow | the next day
@@ -224,7 +224,7 @@ AGO: ago | back | earlier | before now
 HALFUNIT: half a | half an | a half
 JUSTNOW: just now | right now | a minute ago | a moment ago | just a minute ago | just this minute | this minute | moments ago | a second ago | a sec ago | a few minutes ago | couple minutes ago | a couple minutes ago | a couple of minutes ago | few minutes ago | as we speak | just a bit ago | as i type
 JUSTDONE: finished | just finished | finished up | done | got done | just got done | just done | wrapped up | completed | got through | through with | done with | finished with
-EARLIER: a while ago | a while back | a little while ago | a bit ago | a bit earlier | some time ago | few hours ago | a few hours ago
+EARLIER: earlier | earlier today | a while ago | a while back | a little while ago | a bit ago | a bit earlier | some time ago | few hours ago | a few hours ago
 OLD: old | of age | hours old | days old
 UNDER: under | less than | fewer than | below | not more than | no more than | up to | at most | at the most | maximum | max
 OVERN: over | more than | above | upwards of | at least | better than | minimum | north of | no less than | no fewer than | exceeding

@@ -1,0 +1,94 @@
+package reading
+
+// shareTime gives the time of a message to all its events: one that stands at its head, and
+// one that a sentence of several events has but once.
+func (l *lattice) shareTime(evs []event, items []item) {
+	give := func(from, to int, t item) {
+		for i := from; i < to; i++ {
+			if !hasAny(evs[i].items, eTime) {
+				evs[i].items = append(append([]item{}, evs[i].items...), t)
+			}
+		}
+	}
+	if len(items) > 0 && items[0].is(eTime) {
+		give(0, len(evs), items[0])
+		return
+	}
+	for from := 0; from < len(evs); {
+		to := from + 1
+		for to < len(evs) && !l.ended(items, evs[to-1], evs[to]) {
+			to++
+		}
+		var times []item
+		for i := from; i < to; i++ {
+			for _, it := range evs[i].items {
+				if it.is(eTime) {
+					times = append(times, it)
+				}
+			}
+		}
+		if len(times) == 1 {
+			give(from, to, times[0])
+		}
+		from = to
+	}
+}
+
+// ended reports whether a sentence ends between two events.
+func (l *lattice) ended(items []item, a, b event) bool {
+	from, to := lastOf(a.items), firstOf(b.items)
+	for i := range items {
+		if it := &items[i]; it.bound && it.from >= from && it.from < to && (it.text == "." || it.text == "!" || it.text == ";" || it.text == "\n") {
+			return true
+		}
+	}
+	return false
+}
+
+// namesThing reports whether a clause behind "and" names a thing of the work and says
+// nothing of it.
+func (l *lattice) namesThing(items, cl []item) bool {
+	for i := range items {
+		if items[i].from == cl[0].from && (i == 0 || !items[i-1].means(l.r.and)) {
+			return false
+		}
+	}
+	thing := false
+	for i := range cl {
+		it := &cl[i]
+		switch noun := l.isNoun(it); {
+		case noun:
+			thing = true
+		case it.is(eTime), it.means(l.r.c.the), it.means(l.r.one):
+		default:
+			return false
+		}
+	}
+	return thing
+}
+
+// isNoun reports whether a word is one of the things that the work is about.
+func (l *lattice) isNoun(it *item) bool {
+	for _, s := range it.senses {
+		if l.r.frames.noun[s.concept] && l.r.frames.trade[s.concept] {
+			return true
+		}
+	}
+	return false
+}
+
+// firstOf is the token at which items begin, and lastOf the one behind them.
+func firstOf(items []item) int {
+	at := 1 << 30
+	for i := range items {
+		at = min(at, items[i].from)
+	}
+	return at
+}
+
+func lastOf(items []item) (at int) {
+	for i := range items {
+		at = max(at, items[i].to)
+	}
+	return at
+}
