@@ -54,11 +54,6 @@ type Bot struct {
 	// Withheld is told of every answer that a member who wrote too much did not get;
 	// may be nil.
 	Withheld func()
-	// Second has the second reader asked where the first one leaves a message alone or
-	// doubts it. It is on trial.
-	Second bool
-	// Unread says of a message that was left alone whether it gets the sign; nil for none.
-	Unread func(text string) bool
 
 	flood *flood // nil: everything is answered
 	tries tries  // of join codes
@@ -192,7 +187,7 @@ func (b *Bot) begin(tx *store.Tx, in Incoming) (t *talk, fresh bool, err error) 
 	if in.Hidden {
 		return nil, false, b.hidden(tx, in)
 	}
-	t = &talk{tx: tx, kind: "reply", addressed: in.Addressed, forwarded: in.Forwarded, calendarAt: b.Feed, private: b.ByCode, photo: in.Photo, album: in.Album, thumb: in.Kind == "thumb", unheard: b.Unread, second: b.Second}
+	t = &talk{tx: tx, kind: "reply", addressed: in.Addressed, forwarded: in.Forwarded, calendarAt: b.Feed, private: b.ByCode, photo: in.Photo, album: in.Album, thumb: in.Kind == "thumb"}
 	if found, err := b.whose(t, in); err != nil || !found {
 		return nil, false, err
 	}

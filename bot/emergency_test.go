@@ -182,7 +182,6 @@ func TestNoEmergencyInTheCorpora(t *testing.T) {
 // it are people's talk.
 func TestEmergencyIsSaid(t *testing.T) {
 	s := playScene(t, filepath.Join(utterances, "contexts", "ripe.txt"))
-	s.bot.Unread = func(string) bool { return true }
 	ctx := context.Background()
 	queued := func(who, text string, reply int64) (list []store.Message) {
 		in := s.incoming(who, text)
@@ -210,7 +209,6 @@ func TestEmergencyIsSaid(t *testing.T) {
 		_, err2 := tx.MarkSent(claimed[0], 4711, list[0].Text, nil, "")
 		return errors.Join(err, err2)
 	}))
-	s.bot.Unread = nil
 	assert.Empty(t, queued("Ash", "on my way", 4711))
 	for _, m := range queued("Ash", "34", 4711) {
 		assert.Equal(t, "ask", m.Kind, "no count of anything: %s", m.Text)

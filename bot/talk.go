@@ -59,13 +59,10 @@ type talk struct {
 	warned     bool       // the answer warns of something
 	danger     danger     // words of an emergency in it
 
-	noticed bool              // the sign is its answer: see sign.go
-	marked  *store.Update     // the message with the sign that it replies to
-	thumb   bool              // put on a message of the bot
-	unheard func(string) bool // see Bot.Unread
-	acts    []rdg.Act         // what is being done, where the second reader read it
-	second  bool              // the second reader is asked as well
-	unclear bool              // nothing came of it because of how it was read
+	noticed bool          // the sign is its answer: see sign.go
+	marked  *store.Update // the message with the sign that it replies to
+	thumb   bool          // put on a message of the bot
+	acts    []rdg.Act     // what is being done, where the second reader read it
 }
 
 // run handles the update.
@@ -286,7 +283,7 @@ func (t *talk) fail(id string, kv ...any) {
 }
 
 // hush leaves a message alone that was not for the bot.
-func (t *talk) hush() { t.silent, t.unclear = true, true }
+func (t *talk) hush() { t.silent = true }
 
 // refuse asks a refusal back, with the button that overrides it where it may be.
 func (t *talk) refuse(r *rules.Refusal) {
@@ -312,8 +309,6 @@ func (t *talk) finish() error {
 			return err
 		}
 		t.silent = t.silent || t.kind == "error" // which would only be in the way
-	} else if t.silent && t.unheard != nil && t.update.Kind != "press" && t.chat == 0 && t.unheard(t.origin.Text) {
-		t.notice()
 	}
 	if t.noticed {
 		if err := t.sign(); err != nil {

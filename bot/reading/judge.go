@@ -16,6 +16,7 @@ const (
 	talkMostFull  = 0.95 // where it is open besides
 	askTalkMost   = 0.80 // talk likelier than this is not asked about
 	askTalkOpen   = 0.97
+	touchTalkMost = 0.97 // talk likelier than this gets no sign
 	stepLeast     = 0.15 // a step below this share of all steps is not logged
 	marginLeast   = 1.0  // the next step must be this much behind, in logits
 	offerWithin   = 3.0
@@ -281,7 +282,7 @@ func (d *draft) choose(e *event, rank ranking, base rules.Step) (rules.Step, boo
 		}
 		d.doubt("no-licence")
 		telling := counts(e.items) || hasAny(e.items, eAll, eBoth, eBuilders, eBuilder, eBatch, eBreeder) || l.speaksTrade(e.items)
-		if telling && share[order[0]] > guessLeast && rank.p[order[0]] > 0.05 {
+		if telling && l.clear(e.items) && share[order[0]] > guessLeast && rank.p[order[0]] > 0.05 {
 			return step(order[0]), true
 		}
 		return "", false

@@ -203,7 +203,7 @@ func (d *draft) judge() Result {
 		switch {
 		case addressed:
 			res.Outcome = Ask
-		case strong && entity && talk < 0.9 && !l.meansAny(d.items, l.r.c.foreign) && !d.mood.neg:
+		case strong && entity && talk < 0.9 && !l.meansAny(d.items, l.r.c.foreign) && !d.mood.neg, d.touches(talk):
 			res.Outcome = Notice
 		default:
 			res.Outcome = Ignore
@@ -329,7 +329,7 @@ var nounOnly = map[rules.Step]bool{rules.Eggs: true, rules.Dearth: true, rules.F
 func (d *draft) outcome(addressed bool, talk float64, strong, entity, open, neg, serious bool, flags []doubt, danger, soft []string, offers [][]Act) Outcome {
 	l := d.l
 	notice := func(most float64) Outcome {
-		if strong && entity && talk < most && !d.foreign() {
+		if strong && entity && talk < most && !d.foreign() || d.touches(talk) {
 			return Notice
 		}
 		return Ignore
@@ -367,6 +367,21 @@ func (d *draft) outcome(addressed bool, talk float64, strong, entity, open, neg,
 	}
 	_ = l
 	return Ask
+}
+
+// touches reports whether a message may be about work though nothing of it was read: it
+// names something of the crew's, with a word that nobody knows, of the trade or for done.
+func (d *draft) touches(talk float64) bool {
+	if talk > touchTalkMost || d.mood.held() || d.mood.neg || d.foreign() || !hasAny(d.items, eBuilder, eBatch, eYard, eBreeder) {
+		return false
+	}
+	for i := range d.items {
+		it := &d.items[i]
+		if it.unknown() && len(it.text) > 2 || it.word() && (it.means(d.l.r.c.doneWord) || d.l.speaksTrade(d.items[i:i+1])) {
+			return true
+		}
+	}
+	return false
 }
 
 func (d *draft) isStrong() bool {

@@ -24,7 +24,6 @@ type consoleFlags struct {
 	echo   bool
 	config string
 	files  string
-	second bool
 }
 
 func consoleCommand(e env) *cobra.Command {
@@ -58,7 +57,6 @@ line without a name is said by "Me" when you type it at a terminal.`,
 	c.Flags().BoolVar(&f.json, "json", false, "one JSON object a line")
 	c.Flags().BoolVar(&f.echo, "echo", false, "show what people write, too")
 	c.Flags().StringVar(&f.config, "config", "", "configuration file (TOML)")
-	c.Flags().BoolVar(&f.second, "second-reader", false, "on trial: what the first reader leaves alone or doubts goes to the second one")
 	c.Flags().StringVar(&f.files, "files", "", "folder for pictures and other files (default: beside the database)")
 	return c
 }
@@ -118,7 +116,7 @@ func runConsole(ctx context.Context, e env, f consoleFlags, files []string) (err
 	if f.files == "" && (f.db != "" || conf.DB != "") {
 		f.files = filepath.Dir(path)
 	}
-	p := &player{e: e, path: path, files: f.files, table: table, first: first, out: &output{w: e.out}, json: f.json, color: !f.json && e.tty(e.out) && e.get("NO_COLOR") == "", echo: f.echo, second: f.second}
+	p := &player{e: e, path: path, files: f.files, table: table, first: first, out: &output{w: e.out}, json: f.json, color: !f.json && e.tty(e.out) && e.get("NO_COLOR") == "", echo: f.echo}
 	if err := p.open(ctx); err != nil {
 		return err
 	}

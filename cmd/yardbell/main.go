@@ -31,7 +31,6 @@ type env struct {
 	sleep  func(time.Duration)
 	wait   func(context.Context, time.Duration) error // serve: nil to wait by the real clock
 	around func(seams) seams                          // serve: nil to leave the parts as they are
-	unread func(text string) bool                     // bot.Bot.Unread
 	beats  time.Duration                              // serve: how often the heart is looked at, 0 for the default
 }
 

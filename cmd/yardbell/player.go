@@ -27,16 +27,15 @@ const (
 
 // player plays a script: people write, the clock moves, the bot speaks.
 type player struct {
-	e      env
-	path   string
-	table  *rules.Table
-	first  map[string]string
-	out    io.Writer
-	json   bool
-	color  bool
-	echo   bool
-	second bool   // the second reader is asked as well
-	files  string // folder of the files that go with messages
+	e     env
+	path  string
+	table *rules.Table
+	first map[string]string
+	out   io.Writer
+	json  bool
+	color bool
+	echo  bool
+	files string // folder of the files that go with messages
 
 	db    *store.DB
 	left  []*store.DB // handles of before a restart, which a crash would not close
@@ -62,7 +61,6 @@ func (p *player) open(ctx context.Context) error {
 	}
 	p.sched = scheduler.New(db, bot.Post{To: p.con, DB: db, Log: logger(p.e)}, logger(p.e))
 	p.bot = bot.New(db, p.sched.Wake, logger(p.e), p.first)
-	p.bot.Unread, p.bot.Second = p.e.unread, p.second
 	return nil
 }
 

@@ -375,17 +375,3 @@ func TestScoreLines(t *testing.T) {
 		assert.LessOrEqual(t, meant["badtap"]+talk["badtap"], mostBadTapLines, "lines whose every button logs something else")
 	}
 }
-
-// TestScoreLinesOfBothReaders holds what both readers together make of the lines: the
-// second one is on trial, and its figures may only get better.
-func TestScoreLinesOfBothReaders(t *testing.T) {
-	inSequence(t)
-	t.Setenv("YARDBELL_READERS", "both")
-	rows := readLabelled(t, filepath.Join(situations, "lines.tsv"), "")
-	res := scoreLines(t, rows, readSituations(t, filepath.Join(situations, "contexts.txt")), "en")
-	showScores(t, res)
-	meant, talk := countVerdicts(res)
-	assert.GreaterOrEqual(t, meant["right"], 265, "lines understood at once")
-	assert.GreaterOrEqual(t, talk["right"]+talk["noticed"], leastLeftAlone, "talk left alone")
-	assert.LessOrEqual(t, meant["wrong"]+talk["wrong"]+meant["detail"], 4, "lines logged wrong")
-}

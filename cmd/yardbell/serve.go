@@ -28,7 +28,6 @@ type serveFlags struct {
 	open   bool // listen may be reached from elsewhere
 	config string
 	join   bool
-	second bool // on trial: the second reader
 	feed   string
 	backup backupFlags
 	watch  watchFlags
@@ -59,7 +58,6 @@ YARDBELL_TOKEN, and serves until it is stopped. While no group is claimed, or wi
 	c.Flags().BoolVar(&f.open, "listen-open", false, "let --listen listen elsewhere than on loopback; whoever reaches it may ask for calendars, unencrypted")
 	c.Flags().StringVar(&f.feed, "calendar", "", "public address of --listen, e.g. https://bees.example; lets phones subscribe to calendars")
 	c.Flags().StringVar(&f.config, "config", "", "configuration file (TOML)")
-	c.Flags().BoolVar(&f.second, "second-reader", false, "on trial: what the first reader leaves alone or doubts goes to the second one")
 	c.Flags().BoolVar(&f.join, "join", false, "open a join code for one more group")
 	f.backup.register(c)
 	f.watch.register(c)
@@ -196,7 +194,6 @@ func serve(ctx context.Context, e env, f serveFlags) (err error) {
 	b = bot.New(db, func() { sched.Wake() }, log, first)
 	b.Hears = client.HearsAll
 	b.ByCode = true
-	b.Unread, b.Second = e.unread, f.second
 	b.Limit()
 	b.Withheld = meter.withheld.Inc
 	if b.Feed, err = feedAddress(f.feed, f.listen); err != nil {

@@ -80,8 +80,6 @@ type world struct {
 	err   *screen
 	vars  map[string]string
 
-	unread func(string) bool // which messages get the sign
-
 	mu    sync.Mutex
 	waits []time.Duration
 
@@ -115,7 +113,7 @@ func (w *world) serve(args ...string) {
 
 func (w *world) env(out, errOut io.Writer) env {
 	return env{in: strings.NewReader(""), out: out, errOut: errOut, get: func(k string) string { return w.vars[k] },
-		clock: w.clock.Now, tty: func(io.Writer) bool { return false }, sleep: func(time.Duration) {}, wait: w.wait, unread: w.unread}
+		clock: w.clock.Now, tty: func(io.Writer) bool { return false }, sleep: func(time.Duration) {}, wait: w.wait}
 }
 
 // wait is how the service waits: the clock moves, at once.

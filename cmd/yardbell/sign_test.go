@@ -17,28 +17,24 @@ import (
 	"yardbell/store"
 )
 
-// flurb marks the messages that get the sign in these tests.
-func flurb(text string) bool { return strings.Contains(text, "flurb") }
-
-// signConsole plays lines in which whatever says flurb gets the sign.
+// signConsole plays lines. What names a builder beside a word that nobody knows gets the sign.
 func signConsole(t *testing.T, lines string, args ...string) string {
 	t.Helper()
 	var out, errOut bytes.Buffer
 	e := testEnv(lines, &out, &errOut)
-	e.unread = flurb
 	all := append([]string{"console", "--db", filepath.Join(t.TempDir(), "crew.db"), "--zone", "America/Chicago", "--now", "2031-05-05 08:00"}, args...)
 	require.Equal(t, 0, run(context.Background(), all, e), errOut.String())
 	return out.String()
 }
 
-const signScript = `Ash: add breeder 7
-Wren: flurb 7
+const signScript = `Ash: add breeder 7 and builder B1
+Wren: flurbed the B1
 Wren ~: confine 7 red
-Wren: flurb what a day
+Wren: flurbed B1 a bit
 Ash >>: hello there
 Wren >>: why?
 @ 2031-05-05 19:00
-Ash *: 1. flurb what a day
+Ash *: 1. flurbed B1 a bit
 `
 
 // The console shows the sign as a line of its own, without a number and without words in
@@ -46,9 +42,9 @@ Ash *: 1. flurb what a day
 func TestConsoleShowsTheSign(t *testing.T) {
 	out := signConsole(t, signScript)
 	assert.Equal(t, 2, strings.Count(out, "🤔 [seen, not logged]\n\n"), out)
-	assert.Contains(t, out, "Seen, not logged:\n1. Wren today 08:00: \"flurb what a day\"\n")
-	assert.Equal(t, 2, strings.Count(out, "\n\"flurb what a day\"\n"), "explained to the reply and to the press: %s", out)
-	assert.Contains(t, signConsole(t, "Wren: flurb\n", "--lang", "es"), "🤔 [visto, no anotado]\n")
+	assert.Contains(t, out, "Seen, not logged:\n1. Wren today 08:00: \"flurbed B1 a bit\"\n")
+	assert.Equal(t, 2, strings.Count(out, "\n\"flurbed B1 a bit\"\n"), "explained to the reply and to the press: %s", out)
+	assert.Contains(t, signConsole(t, "Wren: agregar criadora B1\nWren: flurbar en la B1 otra vez\n", "--lang", "es"), "🤔 [visto, no anotado]\n")
 
 	var signs int
 	for _, l := range strings.Split(strings.TrimSpace(signConsole(t, signScript, "--json")), "\n") {
@@ -86,13 +82,13 @@ func TestScriptLinesOfTheSign(t *testing.T) {
 	assert.Error(t, err)
 }
 
-// signWorld is a group in which whatever says flurb gets the sign.
+// signWorld is a group with a builder: what names it beside a word that nobody knows gets the sign.
 func signWorld(t *testing.T) *world {
 	w := newWorld(t, apidouble.Options{ReadsAll: true})
-	w.unread = flurb
 	w.join()
 	w.says(w.wren, "set zone America/Chicago")
 	w.says(w.wren, "add breeder 7")
+	w.says(w.wren, "add builder B1")
 	return w
 }
 
@@ -102,7 +98,7 @@ func TestServeSigns(t *testing.T) {
 	w := signWorld(t)
 	said := len(w.Sent(w.group))
 	w.clock.Advance(breath)
-	first, second := w.Say(w.group, w.ash, "flurb 7"), 0
+	first, second := w.Say(w.group, w.ash, "flurbed the B1"), 0
 	w.await("the sign", func() bool { return len(w.Reactions(w.group, first)) == 1 })
 	assert.Equal(t, []string{bot.SeenSign}, w.Reactions(w.group, first))
 	w.settled()
@@ -115,10 +111,10 @@ func TestServeSigns(t *testing.T) {
 
 	w.settled()
 	w.clock.Advance(breath)
-	second = w.Say(w.group, w.ash, "flurb the rest")
+	second = w.Say(w.group, w.ash, "flurbed B1 a bit")
 	w.await("the sign", func() bool { return len(w.Reactions(w.group, second)) == 1 })
 	got = w.says(w.odile, "huh?", apidouble.ReplyTo(second))
-	assert.True(t, strings.HasPrefix(got.Text, "\"flurb the rest\"\n"), got.Text)
+	assert.True(t, strings.HasPrefix(got.Text, "\"flurbed B1 a bit\"\n"), got.Text)
 	assert.Contains(t, got.Text, "Nothing logged.")
 
 	list := w.row("sign/")
@@ -134,11 +130,11 @@ func TestServeSigns(t *testing.T) {
 		}
 		return seen.ID != 0
 	})
-	assert.Contains(t, seen.Text, "flurb the rest")
-	assert.NotContains(t, seen.Text, "flurb 7")
+	assert.Contains(t, seen.Text, "flurbed B1 a bit")
+	assert.NotContains(t, seen.Text, "flurbed the B1")
 	w.recorded(seen.ID)
 	got = w.answer(w.group, func() { w.Press(w.group, w.odile, seen.ID, seen.Labels()[0]) })
-	assert.True(t, strings.HasPrefix(got.Text, "\"flurb the rest\"\n"), got.Text)
+	assert.True(t, strings.HasPrefix(got.Text, "\"flurbed B1 a bit\"\n"), got.Text)
 	assert.Empty(t, w.Violations())
 }
 
@@ -163,7 +159,7 @@ func TestServeSignRefused(t *testing.T) {
 		no(w)
 		said := len(w.Sent(w.group))
 		w.clock.Advance(breath)
-		m := w.Say(w.group, w.ash, "flurb 7")
+		m := w.Say(w.group, w.ash, "flurbed the B1")
 		w.settled()
 		assert.Equal(t, "dropped", w.row("sign/").State)
 		assert.Empty(t, w.Reactions(w.group, m))

@@ -64,14 +64,11 @@ func readSituations(t testing.TB, path string) map[string]*situation {
 	return list
 }
 
-// bothReaders reports whether lines are scored with the second reader as well.
-func bothReaders() bool { return os.Getenv("YARDBELL_READERS") == "both" }
-
 // consoleJSON plays lines on a database from a moment on, as the console command
 // does, and gives what the bot said.
 func consoleJSON(db, now, lang string, lines ...string) ([]heard, error) {
 	var out, errOut bytes.Buffer
-	code := run(context.Background(), []string{"console", "--db", db, "--zone", situationZone, "--lang", lang, "--now", now, "--json", fmt.Sprintf("--second-reader=%v", bothReaders())},
+	code := run(context.Background(), []string{"console", "--db", db, "--zone", situationZone, "--lang", lang, "--now", now, "--json"},
 		testEnv(strings.Join(lines, "\n")+"\n", &out, &errOut))
 	if code != 0 {
 		return nil, fmt.Errorf("exit status %d: %s", code, strings.TrimSpace(errOut.String()))
