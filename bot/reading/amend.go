@@ -163,18 +163,22 @@ func (l *lattice) newValues(items []item, last *Line) (a Act, n int) {
 		a.Old = nil
 	}
 	place := was.Yard
+	takes := func(slot string) bool {
+		i, ok := l.r.frames.byStep[was.Step]
+		return ok && l.r.frames.list[i].slots[slot]
+	}
 	for _, it := range es[eYard] {
-		if it.entity.name != place && a.Yard == "" {
+		if it.entity.name != place && a.Yard == "" && takes("yard") {
 			a.Yard, n = it.entity.name, n+1
 		}
 	}
 	for _, it := range es[eBuilder] {
-		if it.entity.name != was.Builder && a.Builder == "" {
+		if it.entity.name != was.Builder && a.Builder == "" && takes("builder") {
 			a.Builder, n = it.entity.name, n+1
 		}
 	}
 	for _, it := range es[ePin] {
-		if it.entity.name != was.Mark && a.Mark == "" {
+		if it.entity.name != was.Mark && a.Mark == "" && takes("mark") {
 			a.Mark, n = it.entity.name, n+1
 		}
 	}
