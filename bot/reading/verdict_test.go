@@ -95,6 +95,19 @@ func (w want) fits(a Act, k Known) bool {
 // finds is what counts, this is quick.
 func verdict(l labelled, r Result) string {
 	w := l.want[0][0]
+	if r.Outcome == Log && len(r.Acts) == 1 {
+		switch a := r.Acts[0]; {
+		case a.Kind == Thanks:
+			r = Result{Outcome: Ignore} // it wants no answer
+		case a.Kind == Yes, a.Kind == No, a.Kind == Seen:
+			r.Outcome = Ignore // they answer a question alone: else nothing is said
+			if l.known.Reply != nil {
+				r.Outcome = Ask
+			}
+		case a.Kind == Done && l.known.Reply == nil:
+			r.Outcome = Ask // of what is open, the handler asks which
+		}
+	}
 	logs := r.Outcome == Log
 	entries := 0
 	for _, a := range r.Acts {
