@@ -75,9 +75,6 @@ func spellWhenRaw(w when) string {
 	return s
 }
 
-var commandVerbs = map[verb]bool{doSet: true, doAdd: true, askDue: true, askShow: true, askWhy: true, askHelp: true, askLog: true, askPicture: true, askReport: true, askCal: true, askPhotos: true,
-	doOrder: true, askPlan: true, askOrders: true, doCancel: true, askYields: true, askCapacity: true, askWhatIf: true, askFit: true}
-
 // fateOfSetting is what a setting comes to, however its value is written.
 func fateOfSetting(r *reading) string {
 	if r.verb != doSet || r.key == "" || r.key == ownKey {

@@ -99,9 +99,6 @@ func (f *flood) spent(member int64, at time.Time) bool {
 // of must not have happened.
 var errFlood = errors.New("too much at once")
 
-// reports are what tells of work; all else asks for something.
-var reports = map[verb]bool{doStep: true, doDone: true, doMine: true, doLater: true, doSkip: true, doUndo: true, doFix: true, doAdd: true, justCount: true, notYet: true}
-
 // asks are worked out before it is known whether they are answered, some at length.
 var asks = map[verb]bool{askDue: true, askShow: true, askWhy: true, askHelp: true, askLog: true, askPicture: true, askReport: true, askCal: true,
 	askPhotos: true, askOrders: true, askYields: true, askCapacity: true, askWhatIf: true, askFit: true, askPlan: true, doOrder: true}

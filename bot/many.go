@@ -91,9 +91,6 @@ func (t *talk) event(p part, before []happening, i, of int) (h happening, err er
 	switch {
 	case open && (p.carried && r.batch == 0 || leansOn(r)):
 		h.kind = "ask" // what it leans on is not in the log
-	case r.negated:
-		h.kind = "ask"
-		h.lines = []string{t.v.say("many_negated")}
 	default:
 		err = t.tx.Nested(func() (bool, error) {
 			r.addressed = true

@@ -82,7 +82,6 @@ type reading struct {
 	batch     int
 	builder   string
 	yard      string
-	either    bool // one of several yards, as a ping shows them: "Creek/North"
 	mark      string
 	count     *int
 	of        *int
@@ -91,8 +90,6 @@ type reading struct {
 	bees      *bool
 	noEggs    bool
 	release   bool
-	both      bool // of two batches, which are not named
-	bare      bool // the deed is guessed from what was named
 	ageLo     *float64
 	ageHi     *float64
 	span      time.Duration // later
@@ -110,35 +107,14 @@ type reading struct {
 	honey     bool          // feed: of honey
 	several   bool          // feed: of several hives, which are not named
 	whose     string        // undo: the member whose line it is
-	typos     []string      // words that were corrected
 	rest      []string      // words nothing was made of
 
-	courtesy  bool // thanks and praise, and nothing else
 	soft      verb // a correction in words that talk has as well: right after the line only
 	addressed bool // slash, name of the bot, or a reply to it
-	question  bool
-	negated   bool
 	hedged    bool
-	guessed   bool   // a slip was read across languages, which is asked back
-	going     bool   // the deed is told as one under way
-	ahead     bool   // the deed itself is said to lie ahead
-	digits    bool   // some number was typed
 	among     bool   // she that hatched may be among cells
-	found     bool   // rogue cells were found, and their number was not read
-	headed    bool   // only the first piece was read: a whole report, with talk behind it
 	lang      string // "en" or "es" where the words say so, else empty
 	text      string
-}
-
-// clear reports whether every word was understood and nothing casts doubt.
-func (r *reading) clear() bool {
-	return len(r.rest) == 0 && !r.question && !r.negated && !r.hedged
-}
-
-// firm reports whether so much of a report was read that words nothing was made of are
-// worth a question.
-func (r *reading) firm() bool {
-	return r.digits || r.headed || r.step == rules.Virgin || r.among || !r.subject().Zero() && r.yard == "" && len(r.rest) < 3
 }
 
 func (r *reading) subject() rules.Subject {
@@ -155,19 +131,8 @@ func (r *reading) subject() rules.Subject {
 	return rules.Subject{}
 }
 
-// names is what the reader is told beside the text: the crew's own names, which a
-// message may use without saying what they are, and whether the bot is spoken to.
+// names are the crew's own builders and yards.
 type names struct {
-	builders  []string
-	yards     []string
-	breeders  []int
-	crew      []string   // the members
-	langs     []string   // the languages of the crew and of who writes; none: any
-	stand     []int      // what the open batches stand at, their newest count and the one before
-	hang      bool       // cells hang that a virgin may be among
-	hatching  []int      // how many cells were moved of the batches whose virgins are due and not counted
-	spoken    bool       // the message replies to the bot, so that a bare word is meant for it
-	counts    bool       // it is a piece of a message in which cells or queens are counted
-	accounted bool       // a piece of a message in which what was lost adds up
-	ping      rules.Step // of the ping it replies to
+	builders []string
+	yards    []string
 }

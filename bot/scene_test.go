@@ -33,7 +33,6 @@ type scene struct {
 	now  time.Time
 	out  []store.Message // what the bot has said, oldest first
 	last int64           // number of the last update
-	n    names
 }
 
 const sceneSource, sceneChat = "scene", 1
@@ -55,7 +54,7 @@ func playSceneIn(t testing.TB, path, lang string) *scene {
 	db, err := store.Open(ctx, filepath.Join(t.TempDir(), "scene.db"), store.Options{})
 	require.NoError(t, err)
 	t.Cleanup(func() { _ = db.Close() })
-	s := &scene{db: db, n: names{langs: []string{lang}}}
+	s := &scene{db: db}
 	quiet := slog.New(slog.NewTextHandler(io.Discard, nil))
 	sched := scheduler.New(db, Post{To: NewConsole(&bytes.Buffer{}, db, false, false)}, quiet)
 	clock := func(at string) time.Time {
@@ -101,12 +100,6 @@ func playSceneIn(t testing.TB, path, lang string) *scene {
 		if s.crew, _, err = tx.Crew(sceneSource, sceneChat); err != nil {
 			return err
 		}
-		if s.n.builders, s.n.yards, err = tx.Names(s.crew.ID); err != nil {
-			return err
-		}
-		if err := stand(tx, s.crew.ID, &s.n); err != nil {
-			return err
-		}
 		all, err := tx.Outbox(s.crew.ID)
 		for _, m := range all {
 			if m.Message != 0 && m.Edits == 0 {
@@ -132,7 +125,6 @@ func (s *scene) gather(t testing.TB) {
 			if who == "Ash" {
 				require.NoError(t, tx.SetLead(m.ID, true))
 			}
-			s.n.crew = append(s.n.crew, who)
 		}
 		return nil
 	}))

@@ -141,10 +141,6 @@ func (t *talk) message() error {
 
 func (t *talk) names() (n names, err error) {
 	n.builders, n.yards, err = t.tx.Names(t.crew.ID)
-	n.langs = t.s.Langs()
-	if own := t.s.Own[t.by.ID]; own != "" && !has(n.langs, own) {
-		n.langs = append(n.langs, own)
-	}
 	return n, err
 }
 

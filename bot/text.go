@@ -4,7 +4,6 @@ import (
 	"regexp"
 	"strings"
 	"unicode"
-	"unicode/utf8"
 
 	"golang.org/x/text/unicode/norm"
 )
@@ -50,12 +49,6 @@ func splitSpace(s string) []string { return strings.Fields(s) }
 var nameForm = regexp.MustCompile(`^\pL[\pL\pN'\-]{0,23}$`)
 
 func isName(s string) bool { return nameForm.MatchString(s) }
-
-// pictured are the runes of little pictures, which say nothing or a word of their
-// own and are often stuck to the word before.
-func pictured(r rune) bool {
-	return r > 0xff && !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != utf8.RuneError && r != '…'
-}
 
 func isDigits(s string) bool {
 	if s == "" {

@@ -133,68 +133,6 @@ func (t *talk) speak(written string) {
 	t.v = voiceIn(lang, t.s, t.tx.Now)
 }
 
-// readNames are what the reader is told beside a text of the sender.
-func (t *talk) readNames() (names, error) {
-	n, err := t.names()
-	if err != nil {
-		return n, err
-	}
-	list, err := t.tx.Members(t.crew.ID)
-	if err != nil {
-		return n, err
-	}
-	for _, m := range list {
-		n.crew = append(n.crew, m.Name)
-	}
-	breeders, err := t.tx.Breeders(t.crew.ID)
-	if err != nil {
-		return n, err
-	}
-	for _, b := range breeders {
-		n.breeders = append(n.breeders, b.Number)
-	}
-	if err := stand(t.tx, t.crew.ID, &n); err != nil {
-		return n, err
-	}
-	if err := t.tx.EachBatch(t.crew.ID, func(b *rules.Batch) { n.hang = n.hang || b.AmongCells(t.origin.Said, t.s) }); err != nil {
-		return n, err
-	}
-	n.spoken = t.replied != nil || t.addressed
-	if k, ok := t.contextTask(); ok {
-		n.ping = k.Step
-	}
-	return n, nil
-}
-
-// stand puts in what the open batches stand at: the newest count of each, and the one
-// before; of those whose virgins are due how many cells were moved; and the breeders that
-// any batch is from, who may be gone by now.
-func stand(tx *store.Tx, crew int64, n *names) error {
-	hatching := map[string]bool{}
-	if err := tx.EachOpen(crew, func(k *rules.Task) {
-		if k.Step == rules.Emerge && !tx.Now.Before(k.Earliest) {
-			hatching[k.Key] = true
-		}
-	}); err != nil {
-		return err
-	}
-	return tx.EachBatch(crew, func(b *rules.Batch) {
-		n.breeders = append(n.breeders, b.Breeder)
-		if b.Ended {
-			return
-		}
-		if c, at := b.Counts.Stage(""); c != nil {
-			n.stand = append(n.stand, *c)
-			if c, _ = b.Counts.Stage(at); c != nil {
-				n.stand = append(n.stand, *c)
-			}
-		}
-		if b.Counts.Moved != nil && hatching[rules.TaskKey(rules.BatchSubject(b.Number), rules.Emerge, "")] {
-			n.hatching = append(n.hatching, *b.Counts.Moved)
-		}
-	})
-}
-
 // mostPresses is how far back a press of a press is followed.
 const mostPresses = 8
 

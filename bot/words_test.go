@@ -90,13 +90,6 @@ func families() map[string][]string {
 	}
 }
 
-func keys(set map[string]bool) (list []string) {
-	for k := range set {
-		list = append(list, k)
-	}
-	return list
-}
-
 // refusalCodes are those of package rules; TestRefusalsOfRules finds a new one.
 var refusalCodes = []string{
 	"future", "long_ago", "count_absurd", "count_zero", "more_than_of", "count_many", "confined_already", "not_confined", "before_confined",

@@ -96,7 +96,7 @@ func (t *talk) seen(r *reading) (bool, error) {
 	if t.replied == nil || t.replied.Kind != "reply" || t.replied.Update == 0 || t.replied.TaskKey != "" || t.opt.rerun || t.opt.task != "" {
 		return false, nil
 	}
-	if r.verb != doDone || r.count != nil || r.all || r.step != "" || r.mark != "" || r.yard != "" || r.when.set || !r.subject().Zero() || !r.clear() {
+	if r.verb != doDone || r.count != nil || r.all || r.step != "" || r.mark != "" || r.yard != "" || r.when.set || !r.subject().Zero() {
 		return false, nil
 	}
 	lines, err := t.tx.UpdateLines(t.replied.Update)
