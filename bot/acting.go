@@ -91,7 +91,10 @@ func (t *talk) asWhen(w rdg.When, later bool) when {
 		out.hasTime, out.clock, out.half = true, rules.Clock(at.Hour()*60+at.Minute()), true
 	} else {
 		out.part = map[string]string{"am": "morning", "pm": "afternoon"}[w.Half]
-		if y2, m2, d2 := said.Date(); out.part == "" && !w.Approx && y == y2 && m == m2 && d == d2 {
+		if w.Approx && out.part == "" {
+			out.part = "earlier"
+		}
+		if y2, m2, d2 := said.Date(); out.part == "" && y == y2 && m == m2 && d == d2 {
 			return when{} // today, no hour said
 		}
 	}

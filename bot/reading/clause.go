@@ -127,6 +127,10 @@ func (l *lattice) events(items []item) (evs []event, denials, asides [][]item) {
 		}
 	}
 	for _, cl := range clauses {
+		cl = l.withoutFarewell(cl)
+		if len(cl) == 0 {
+			continue
+		}
 		e := lic(cl)
 		num := hasAny(cl, eNumber, eRatio, eAll, eNone, eAllBut, eBars, eHalf, eLost, eRest)
 		some := num || hasAny(cl, eYard, eBuilder, eBatch, eBreeder, ePin, eTime, eAge, eLitres, eBoth, eBuilders, ePercent, eSpan, eTemp, eRound) ||

@@ -79,6 +79,7 @@ func (l *lattice) count(f *filled, fr *frame, items []item, es map[entityKind][]
 		switch {
 		case had > 0:
 			a.Count = intPtr(had)
+			f.whole = true
 		case len(f.choices) > 1:
 			f.flag(fNoRecord)
 		default:

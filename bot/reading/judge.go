@@ -458,6 +458,7 @@ func (d *draft) merge() {
 			return
 		}
 	}
+	d.oneTold()
 	type key struct {
 		step    rules.Step
 		batch   int

@@ -45,6 +45,14 @@ func (l *lattice) ended(items []item, a, b event) bool {
 	return false
 }
 
+// withoutFarewell takes a time off that only says when people meet again: "see you Monday".
+func (l *lattice) withoutFarewell(cl []item) []item {
+	if len(cl) == 2 && cl[0].word() && cl[0].means(l.r.c.greet) && cl[1].is(eTime) {
+		return cl[:1]
+	}
+	return cl
+}
+
 // namesThing reports whether a clause behind "and" names a thing of the work and says
 // nothing of it.
 func (l *lattice) namesThing(items, cl []item) bool {
@@ -65,6 +73,20 @@ func (l *lattice) namesThing(items, cl []item) bool {
 		}
 	}
 	return thing
+}
+
+// mayBeAhead reports whether an event of a weekday has a verb that tells of what was done
+// with an accent alone, which was not typed: "el lunes armo los 40".
+func (l *lattice) mayBeAhead(e *event) bool {
+	day, accent := false, false
+	for i := range e.items {
+		it := &e.items[i]
+		day = day || it.is(eTime) && it.entity.when.Weekday != 0
+		for _, s := range it.senses {
+			accent = accent || s.accent && l.r.frames.trade[s.concept]
+		}
+	}
+	return day && accent
 }
 
 // isNoun reports whether a word is one of the things that the work is about.

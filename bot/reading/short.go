@@ -103,7 +103,7 @@ func (l *lattice) doneAlone(rest, items []item) (Act, bool) {
 			a.Count, a.Of = intPtr(it.entity.n), intPtr(it.entity.of)
 		case it.is(eYard) && a.Yard == "":
 			a.Yard = it.entity.name
-		case it.is(eTime) && a.When == nil:
+		case it.is(eTime) && a.When == nil && (i == 0 || !rest[i-1].means(c.greet)):
 			w := it.entity.when
 			a.When = &w
 		default:

@@ -52,6 +52,7 @@ type filled struct {
 	open    *Expect  // the open thing it reports, where there is one
 	choices []Expect // those it may report
 	more    []int    // further breeders of one clause
+	whole   bool     // its count is all there was, since "all" was said
 }
 
 func (f *filled) flag(x doubt) {

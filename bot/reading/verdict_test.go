@@ -57,6 +57,13 @@ func (w want) fits(a Act, k Known) bool {
 			}
 		}
 	}
+	if a.Kind == Done && k.Reply == nil {
+		for _, o := range k.Open {
+			if o.Ready {
+				kind, step, batch = "did", string(o.Step), o.Batch
+			}
+		}
+	}
 	if kind != w.action || w.step != "" && step != "" && step != w.step {
 		return false
 	}
@@ -112,7 +119,7 @@ func verdict(l labelled, r Result) string {
 	entries := 0
 	for _, a := range r.Acts {
 		switch a.Kind {
-		case Query, Seen, Order, Plan, WhatIf, Fit:
+		case Query, Seen, Order, Plan, WhatIf, Fit, Yes, No, Thanks:
 		case Set:
 			if w.action != "set" && w.action != "answer" {
 				entries++
@@ -122,6 +129,12 @@ func verdict(l labelled, r Result) string {
 		}
 	}
 	says := r.Outcome == Log || r.Outcome == Ask
+	if logs && len(r.Acts) == 1 && (r.Acts[0].Kind == Thanks || r.Acts[0].Kind == Yes && (l.known.Reply == nil || !l.known.Reply.Task)) {
+		says = false // it ends in no answer
+	}
+	if logs && r.Acts[0].Kind == Done && l.known.Reply != nil && !l.known.Reply.Task {
+		says, entries = false, 0 // the line that is replied to was seen
+	}
 	switch w.action {
 	case "silent":
 		switch {

@@ -262,6 +262,12 @@ func (d *draft) judge() Result {
 		if len(d.evs) == len(d.acts) && !e.verbless && nounOnly[d.acts[i].act.Step] && (!e.ev.exact[d.acts[i].act.Step] || len(soft) > 0) {
 			d.doubt("noun-only") // an unknown word beside it may be the verb
 		}
+		if len(d.evs) == len(d.acts) && len(d.acts) > 1 && nounOnly[d.acts[i].act.Step] && d.acts[i].act.Batch == 0 && !l.awaits(d.acts[i].act.Step) {
+			d.doubt("not-awaited") // "they are happy in the finisher"
+		}
+		if l.mayBeAhead(e) {
+			d.doubt("may-be-ahead")
+		}
 	}
 	unbuilt := false
 	for s := range steps {

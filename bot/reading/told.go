@@ -1,0 +1,46 @@
+package reading
+
+import "yardbell/rules"
+
+// oneTold joins two acts of one step of which one says how many and the other only that it
+// is of all: "opened every nuc at North and 31 emerged", "45 grafts in B2, all from 7".
+func (d *draft) oneTold() {
+	for i := 0; i < len(d.acts); i++ {
+		f := &d.acts[i]
+		for k := range d.acts {
+			g := d.acts[k]
+			if k == i || g.act.Step != f.act.Step || g.act.Batch != f.act.Batch || f.act.Count == nil || f.whole || !g.whole && !d.ofAll(g) || !joins(f.act, g.act) {
+				continue
+			}
+			for _, x := range []struct{ to, from *string }{{&f.act.Yard, &g.act.Yard}, {&f.act.Builder, &g.act.Builder}, {&f.act.Mark, &g.act.Mark}} {
+				if *x.to == "" {
+					*x.to = *x.from
+				}
+			}
+			if f.act.Breeder == 0 {
+				f.act.Breeder = g.act.Breeder
+			}
+			if f.act.When == nil {
+				f.act.When = g.act.When
+			}
+			d.acts = append(d.acts[:k:k], d.acts[k+1:]...)
+			d.oneTold()
+			return
+		}
+	}
+}
+
+// ofAll reports whether an act of a graft is told of "all" that another counts.
+func (d *draft) ofAll(g filled) bool {
+	return g.act.Step == rules.Graft && g.act.Count == nil && hasAny(d.items, eAll)
+}
+
+// joins reports whether two acts name nothing that differs.
+func joins(a, b Act) bool {
+	same := func(x, y string) bool { return x == "" || y == "" || x == y }
+	if b.Yard == "" && b.Builder == "" && b.Mark == "" && b.Breeder == 0 && b.When == nil {
+		return false // "scratch all that"
+	}
+	return same(a.Yard, b.Yard) && same(a.Builder, b.Builder) && same(a.Mark, b.Mark) && (a.Breeder == 0 || b.Breeder == 0 || a.Breeder == b.Breeder) &&
+		(a.When == nil || b.When == nil || *a.When == *b.When)
+}
