@@ -48,7 +48,7 @@ func (t *talk) feed(r *reading, e rules.Entry) error {
 			}
 		}
 	}
-	if r.honey {
+	if r.honey && !t.follows {
 		t.say("w_fed_honey")
 	}
 	return err

@@ -137,7 +137,7 @@ func leansOn(r *reading) bool {
 	case r.step == rules.Rogue:
 		return r.builder == "" && r.batch == 0
 	}
-	return r.batch == 0
+	return r.batch == 0 || r.concluded
 }
 
 // tell puts the answers together: what is settled, what is asked about a line that

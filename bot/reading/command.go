@@ -351,6 +351,9 @@ func (l *lattice) tongue() string {
 	if l.lang >= 0 {
 		return l.r.lex.langs[l.lang]
 	}
+	if l.mixed() {
+		return "" // "set days off sábado y domingo"
+	}
 	for _, e := range l.edges[0] {
 		for _, s := range e.senses {
 			if name := l.r.lex.langs[s.lang]; name != neutral && !l.r.dynamic[s.concept] {

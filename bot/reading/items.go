@@ -169,6 +169,13 @@ func (l *lattice) notes(items []item) {
 		if !opens || !it.word() || next.entity == nil || next.is(eTime) || next.is(eSpan) {
 			continue
 		}
+		if it.means(c.nuc) && next.is(eNumber) {
+			it.senses = append([]sense{}, it.senses...) // "nucs 20 at North"
+			for k := range it.senses {
+				it.senses[k].form = formDone
+			}
+			continue
+		}
 		for _, s := range it.senses {
 			if (s.form == formBare || s.form == formInfinitive) && l.r.frames.strong[s.concept] {
 				it.senses = asDone(it.senses)

@@ -177,6 +177,7 @@ func (d *draft) interpret() (Result, float64) {
 	d.alsoDone()
 	d.merge()
 	d.summed()
+	d.tailed()
 	res := d.judge()
 	if len(d.ahead) > 0 {
 		res = d.besides(res)

@@ -2,7 +2,6 @@ package reading
 
 import (
 	"math"
-	"slices"
 	"strings"
 )
 
@@ -52,6 +51,9 @@ func (l *lattice) respell(toks []token) []token {
 			}
 			joined += toks[k].text
 			for _, s := range l.r.lex.same[joined] {
+				if k == i && l.unlisted(i) != "" && l.placed(i) {
+					continue // "into B4" is no "before"
+				}
 				if own < 0 || int(s.lang) == own || l.lang < 0 && l.r.lex.words[joined]&(1<<own) == 0 {
 					full, n = s.words, k-i+1
 				}
@@ -273,6 +275,9 @@ func (l *lattice) has(i int, c concept) (string, bool) {
 
 // lookup finds what may begin at token i.
 func (l *lattice) lookup(i int) []edge {
+	if y := l.unlistedYard(i); y != "" {
+		return []edge{{n: 1, senses: []sense{{concept: l.r.ownYard, value: y}}}}
+	}
 	var out []edge
 	t := l.toks[i]
 	for _, p := range l.r.lex.byFirst[t.text] {
@@ -369,50 +374,7 @@ func (l *lattice) ownNames(i int) []edge {
 	if b := l.unlisted(i); len(out) == 0 && b != "" {
 		out = append(out, edge{n: 1, senses: []sense{{concept: l.r.ownBuilder, value: b}}})
 	}
-	if y := l.unlistedYard(i); len(out) == 0 && y != "" {
-		out = append(out, edge{n: 1, senses: []sense{{concept: l.r.ownYard, value: y}}})
-	}
 	return out
-}
-
-// unlisted is a builder that is called as builders are, by a letter and a number, and is
-// not on the list: who acts on it asks.
-func (l *lattice) unlisted(i int) string {
-	w := l.toks[i].text
-	if len(w) < 2 || len(w) > 4 || w[0] < 'a' || strings.Trim(w[1:], "0123456789") != "" || w[1] == '0' {
-		return ""
-	}
-	if p := l.r.lex.single[w[:1]]; p == nil || !p.means(l.r.c.letter) {
-		return ""
-	}
-	return strings.ToUpper(w)
-}
-
-// unlistedYard is a yard that is not on the list: a name behind a word of place, with the
-// end of the clause behind it, that is no other word and near to none of the crew's names.
-func (l *lattice) unlistedYard(i int) string {
-	t := &l.toks[i]
-	w := t.text
-	if i == 0 || !t.name || len(w) < 3 || !letters(w) || l.r.lex.words[w] != 0 || l.r.lex.common[w] {
-		return ""
-	}
-	before := l.r.lex.single[l.toks[i-1].text]
-	if before == nil || !before.means(l.r.c.into) && !before.means(l.r.c.at) {
-		return ""
-	}
-	if end := i + 1; end < len(l.toks) && !l.toks[end].bound {
-		if p := l.r.lex.single[l.toks[end].text]; p == nil || !p.means(l.r.and) && !p.means(l.r.c.at) {
-			return ""
-		}
-	}
-	for _, name := range slices.Concat(l.known.Yards, l.known.Builders, l.known.Members) {
-		for _, p := range l.r.nameWords(name) {
-			if p == w || len(p) >= 3 && oneSlip(w, p) {
-				return ""
-			}
-		}
-	}
-	return l.text[t.from:t.to]
 }
 
 // translated finds a yard that is named by a word of the lexicons in its word of another

@@ -62,6 +62,15 @@ func (d *draft) unread(danger, soft []string) (out []string) {
 			}
 		}
 	}
+	for i, last := 0, -1; i < len(d.items); i++ {
+		// What stands between two of them belongs to them, and so do the words behind one.
+		if last >= 0 && !at[i] && d.loose(i) {
+			at[i] = true
+		}
+		if last = -1; at[i] {
+			last = i
+		}
+	}
 	for i := range d.items {
 		if at[i] {
 			it := &d.items[i]
@@ -69,6 +78,12 @@ func (d *draft) unread(danger, soft []string) (out []string) {
 		}
 	}
 	return out
+}
+
+// loose reports whether an item is a word that tells nothing by itself.
+func (d *draft) loose(i int) bool {
+	it := &d.items[i]
+	return it.word() && !ofTrade(it, &d.l.r.frames) && !it.means(d.l.r.and) && !it.means(d.l.r.c.then)
 }
 
 // countsOf reports whether a word is a noun that may be counted.
@@ -114,6 +129,16 @@ func (d *draft) keeps(e *entity) bool {
 			}
 		case ePercent, eTemp, eAmount:
 		default:
+			return true
+		}
+	}
+	return false
+}
+
+// tells reports whether an act has a subject or a count that was said.
+func (d *draft) tells() bool {
+	for i := range d.acts {
+		if a := d.acts[i].act; a.Count != nil || a.Breeder != 0 || a.Builder != "" || a.Yard != "" || a.Batch != 0 {
 			return true
 		}
 	}
@@ -206,4 +231,29 @@ func (d *draft) besides(res Result) Result {
 	}
 	res.Clear = false
 	return res
+}
+
+// tailed gives the batch that the last of several counts of one step names to those before
+// it: "30 ready at North and 20 at Creek for batch 1".
+func (d *draft) tailed() {
+	n := len(d.acts) - 1
+	if n < 1 {
+		return
+	}
+	last := &d.acts[n]
+	if last.act.Batch == 0 || last.act.concluded || last.act.Yard == "" {
+		return
+	}
+	for i := range d.acts[:n] {
+		f := &d.acts[i]
+		if f.act.Step != last.act.Step || f.act.Yard == "" || f.act.Yard == last.act.Yard || f.act.Batch != 0 && !f.act.concluded {
+			return
+		}
+	}
+	for i := range d.acts[:n] {
+		f := &d.acts[i]
+		f.act.Batch, f.act.concluded = last.act.Batch, false
+		f.flags = dropDoubt(f.flags, fWhichBatch)
+		f.choices, f.open = last.choices, last.open
+	}
 }

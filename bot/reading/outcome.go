@@ -1,0 +1,92 @@
+package reading
+
+import "yardbell/rules"
+
+// nounOnly are the steps whose evidence may be a noun alone.
+var nounOnly = map[rules.Step]bool{rules.Eggs: true, rules.Dearth: true, rules.Flow: true, rules.Drones: true, rules.Finish: true, rules.Rogue: true}
+
+// outcome decides between asking, the sign and silence, once a message is not logged.
+func (d *draft) outcome(addressed bool, talk float64, strong, entity, open, neg, serious bool, flags []doubt, danger, soft []string, offers [][]Act) Outcome {
+	l := d.l
+	notice := func(most float64) Outcome {
+		if strong && entity && talk < most && !d.foreign() || d.touches(talk) {
+			return Notice
+		}
+		return Ignore
+	}
+	odd := false
+	for _, f := range flags {
+		odd = odd || f == fNoun
+	}
+	switch {
+	case addressed:
+		return Ask
+	case !l.r.Built(d.acts[0].act.Step) && talk < askTalkMost && !d.foreign():
+		return Ask
+	case neg:
+		if strong && entity && talk < 0.5 && !d.foreign() {
+			return Ask
+		}
+		return Ignore
+	case d.mood.hedge && open && hasAny(d.items, eNumber, eRatio, ePercent) && !d.foreign() && !odd:
+		return Ask
+	}
+	most := askTalkMost
+	if open && hasAny(d.items, eNumber, eRatio, eBars, eAllBut, eLost) {
+		most = askTalkOpen
+	}
+	talkish := talk > most || odd && talk > 0.3 || d.foreign()
+	short := len(d.rank.ev.weight) > 0 && len(d.items) <= 3 && len(danger) == 0 && len(soft) == 0 && strong
+	switch {
+	case talkish && !short:
+		return notice(0.97)
+	case len(offers) == 0 && !serious && !strong:
+		return Ignore
+	case len(d.rank.ev.weight) == 0 && !open && talk > 0.4:
+		return Ignore
+	}
+	_ = l
+	return Ask
+}
+
+// touches reports whether a message may be about work though nothing of it was read: it
+// names something of the crew's, with a word that nobody knows, of the trade or for done.
+func (d *draft) touches(talk float64) bool {
+	if talk > touchTalkMost || d.mood.held() || d.mood.neg || d.foreign() || !hasAny(d.items, eBuilder, eBatch, eYard, eBreeder) {
+		return false
+	}
+	for i := range d.items {
+		it := &d.items[i]
+		if it.unknown() && len(it.text) > 2 || it.word() && (it.means(d.l.r.c.doneWord) || d.l.speaksTrade(d.items[i:i+1])) {
+			return true
+		}
+	}
+	return false
+}
+
+func (d *draft) isStrong() bool {
+	for i := range d.items {
+		for _, s := range d.items[i].senses {
+			if d.l.r.frames.strong[s.concept] {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func (d *draft) foreign() bool {
+	items := d.items
+	if d.plainly() {
+		items = nil // "B1 clear and then we had lunch": what stands apart from the work
+		for i := range d.evs {
+			items = append(items, d.evs[i].items...)
+		}
+	}
+	for i := range items {
+		if items[i].means(d.l.r.c.foreign) && !d.l.isTrade(&items[i]) {
+			return true
+		}
+	}
+	return false
+}
