@@ -13,6 +13,9 @@ func (l *lattice) amend(items []item, k ranking, m mood, last *Line) (Result, bo
 	corrects := l.meansAny(items, c.correct)
 	says := corrects || m.neg && hasAny(items, eNumber, eYard, eBuilder, eBreeder, ePin)
 	pa := l.chance(k, classAmend)
+	if p := l.known.Reply; p != nil && p.Task && !says && l.opens(items, c.doneWord) {
+		return Result{}, false // "done 34 at 7:20" answers the ping, whatever was logged before
+	}
 	strong := k.strong(l)
 	fragment := len(strong) == 0
 	if !(pa > 0.5 || says && (fragment || strong[last.Act.Step])) {

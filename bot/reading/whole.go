@@ -39,6 +39,13 @@ func (l *lattice) holds(acts []Act, items []item) bool {
 		put(a.Batch)
 		put(a.Breeder)
 		put(a.Order)
+		if was := l.known.Last; a.Kind == Amend && was != nil { // said again, or what it was
+			put(was.Act.Batch)
+			put(was.Act.Breeder)
+			if was.Act.Count != nil {
+				put(*was.Act.Count)
+			}
+		}
 		for _, name := range []string{a.Builder, a.Yard, a.Mark} {
 			for _, s := range digitRuns(name) {
 				n, _ := strconv.Atoi(s)
