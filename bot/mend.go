@@ -3,6 +3,7 @@ package bot
 import (
 	"time"
 
+	rdg "yardbell/bot/reading"
 	"yardbell/rules"
 	"yardbell/store"
 )
@@ -32,6 +33,7 @@ func (t *talk) mend(c mending) error {
 			t.ask("r_mend_none", "What", t.v.line(lines[0].Entry))
 		case (t.addressed || t.replied != nil):
 			t.ask("r_fix_none")
+		case t.sees(rdg.Result{}):
 		default:
 			t.hush()
 		}
@@ -78,13 +80,13 @@ func (t *talk) mendable(c mending) (lines []store.Line, mine bool, err error) {
 	}
 	within := time.Hour
 	switch {
-	case c.was != nil:
+	case c.was != nil || c.old != nil:
 		within = 48 * time.Hour
 	case c.now.subject().Zero() && c.now.mark == "":
 		within = mendTimeWithin
 	}
 	for _, l := range own {
-		if t.origin.Said.Sub(l.Said) <= within && (c.was != nil || l.Update == own[0].Update) {
+		if t.origin.Said.Sub(l.Said) <= within && (c.was != nil || c.old != nil || l.Update == own[0].Update) {
 			lines = append(lines, l)
 		}
 	}

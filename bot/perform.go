@@ -40,24 +40,55 @@ func (t *talk) perform(acts []rdg.Act) error {
 	return t.events(t.asReadings(acts))
 }
 
-// amendBy puts the sender's last line right.
+// amendBy puts a line right: the one that has the old value where that is said, the one
+// that waits for what is said now, else the sender's last.
 func (t *talk) amendBy(a rdg.Act) error {
-	own, err := t.lastLines()
-	if err != nil {
-		return err
-	}
-	if len(own) != 1 || own[0].Step != a.Step {
-		t.ask("r_mend_none", "What", t.v.say("step_"+string(a.Step)))
-		return nil
-	}
 	now := t.asReading(a)
+	now.when = bareClock(now.when, a.When)
 	if stop, err := t.unknown(now); stop || err != nil {
 		return err
 	}
-	if own[0].Count == nil && (now.count != nil || now.all) {
-		return t.complete(own[0].ID, own[0].Entry, now)
+	if a.Old != nil && a.Count != nil {
+		now.old = a.Old
+		return t.fix(now)
+	}
+	now.step = ""
+	if a.Old != nil || a.Was != nil {
+		c := mending{now: now, old: a.Old}
+		if a.Was != nil {
+			c.was = t.asReading(*a.Was)
+			c.was.when = bareClock(c.was.when, a.Was.When)
+		}
+		return t.mend(c)
+	}
+	if l, ok, err := t.awaiting(now); ok || err != nil || t.kind == "ask" {
+		if ok && err == nil {
+			err = t.complete(l.ID, l.Entry, now)
+		}
+		return err
+	}
+	own, err := t.lastLines()
+	switch {
+	case err != nil:
+		return err
+	case len(own) > 1:
+		return t.mend(mending{now: now})
+	case len(own) == 1 && !t.opt.sure && !mendFits(own[0].Entry, now):
+		t.ask("r_mend_none", "What", t.v.line(own[0].Entry))
+		return nil
+	case len(own) == 0 || own[0].Step != a.Step:
+		t.ask("r_mend_none", "What", t.v.say("step_"+string(a.Step)))
+		return nil
 	}
 	return t.mendLine(own[0], mending{now: now})
+}
+
+// bareClock leaves the day of a corrected time to the line, where none was said.
+func bareClock(w when, said *rdg.When) when {
+	if w.hasTime && w.date && said != nil && said.Day == nil && said.Weekday == 0 && said.Month == 0 && said.Ago == 0 {
+		w.hasDay, w.date, w.year, w.month, w.day = false, false, 0, 0, 0
+	}
+	return w
 }
 
 // offerActs asks whether what was read is meant. The words of each button say what it

@@ -151,7 +151,7 @@ func (t *talk) writtenIn(m store.Message) (string, error) {
 			if len(splitSpace(u.Text)) == 1 {
 				return "", nil
 			}
-			return understand().Language(u.Text), nil
+			return understand().Language(u.Text, t.s.Lang), nil
 		}
 		if m, found, err = t.tx.SentIn(t.crew.ID, t.chat, u.Message); err != nil || !found {
 			return "", err

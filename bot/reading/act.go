@@ -58,7 +58,8 @@ type Act struct {
 	Yard    string     `json:"yard,omitempty"`
 	Count   *int       `json:"count,omitempty"`
 	Of      *int       `json:"of,omitempty"`
-	Old     *int       `json:"old,omitempty"` // amend: the count it was
+	Old     *int       `json:"old,omitempty"` // amend: the count it was, or the number of the breeder or batch
+	Was     *Act       `json:"was,omitempty"` // amend: other values that it was
 	All     bool       `json:"all,omitempty"` // everything there was
 	Mark    string     `json:"mark,omitempty"`
 	Bees    *bool      `json:"bees,omitempty"`

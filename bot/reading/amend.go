@@ -11,7 +11,7 @@ func (l *lattice) amend(items []item, k ranking, m mood, last *Line) (Result, bo
 	}
 	c := l.r.c
 	corrects := l.meansAny(items, c.correct)
-	says := corrects || m.neg && hasAny(items, eNumber, eYard, eBuilder, eBreeder, ePin)
+	says := corrects || m.neg && hasAny(items, eNumber, eYard, eBuilder, eBreeder, eBatch, ePin)
 	pa := l.chance(k, classAmend)
 	if p := l.known.Reply; p != nil && p.Task && !says && l.opens(items, c.doneWord) {
 		return Result{}, false // "done 34 at 7:20" answers the ping, whatever was logged before
@@ -178,6 +178,11 @@ func (l *lattice) newValues(items []item, last *Line) (a Act, n int) {
 	for _, it := range es[eBuilder] {
 		if it.entity.name != was.Builder && a.Builder == "" && takes("builder") {
 			a.Builder, n = it.entity.name, n+1
+		}
+	}
+	for _, it := range es[eBatch] {
+		if was.Batch != 0 && was.Step != rules.Graft && it.entity.n != was.Batch && a.Batch == 0 {
+			a.Batch, n = it.entity.n, n+1
 		}
 	}
 	for _, it := range es[ePin] {

@@ -80,6 +80,9 @@ func (l *lattice) intent(items []item, k ranking, m mood) (Result, bool) {
 		return Result{Outcome: Log, Acts: []Act{{Kind: Void}}}, true
 
 	}
+	if r, ok := l.instead(items, k, m); ok {
+		return r, true
+	}
 	if r, ok := l.amend(items, k, m, last); ok {
 		return r, true
 	}

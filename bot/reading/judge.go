@@ -34,16 +34,12 @@ func (r *Reader) Read(text string, k Known) Result {
 	return l.read()
 }
 
-// Language is the language that a text is plainly written in, empty where it does not say.
-func (r *Reader) Language(text string) string {
-	if l := r.newLattice(text, &Known{}); l.lang >= 0 {
-		return r.lex.langs[l.lang]
-	}
-	return ""
+// Language is the language that an answer to a text is due in, empty where it does not say.
+func (r *Reader) Language(text, crew string) string {
+	return r.newLattice(text, &Known{Language: crew}).answerIn()
 }
 
 func (l *lattice) read() Result {
-	r := l.r
 	if len(l.toks) == 0 {
 		return Result{Outcome: Ignore}
 	}
@@ -72,9 +68,7 @@ func (l *lattice) read() Result {
 			best = Result{Outcome: Ask, Doubts: []string{kindCommand}, Talk: best.Talk, Why: best.Why}
 		}
 	}
-	if l.lang >= 0 {
-		best.Language = r.lex.langs[l.lang]
-	}
+	best.Language = l.answerIn()
 	return best
 }
 

@@ -97,9 +97,17 @@ func (r *Reader) fullEnding(w string) string {
 // language is the one whose words, known to no other, are the most; -1 for a draw.
 func (l *lattice) language() int {
 	votes := make([]int, len(l.r.lex.langs))
+	names := map[string]bool{} // what is called a name says nothing
+	for _, list := range [][]string{l.known.Yards, l.known.Builders, l.known.Members} {
+		for _, n := range list {
+			for _, w := range l.r.nameWords(n) {
+				names[w] = true
+			}
+		}
+	}
 	for _, t := range l.toks {
 		bits := l.r.lex.words[t.text]
-		if bits != 0 && bits&(bits-1) == 0 {
+		if bits != 0 && bits&(bits-1) == 0 && !names[t.text] {
 			for i := range votes {
 				if bits == 1<<i {
 					votes[i]++
@@ -123,6 +131,34 @@ func (l *lattice) language() int {
 		return -1
 	}
 	return at
+}
+
+// answerIn is the language that an answer is due in, empty where the message does not say:
+// who borrows words of another language still speaks the crew's.
+func (l *lattice) answerIn() string {
+	if l.lang < 0 {
+		return ""
+	}
+	crew, own, shared, other := l.lang, 0, 0, 0
+	for i, n := range l.r.lex.langs {
+		if n == l.known.Language {
+			crew = i
+		}
+	}
+	for _, t := range l.toks {
+		switch bits := l.r.lex.words[t.text]; {
+		case bits == 1<<crew:
+			own++
+		case bits&(1<<crew) != 0:
+			shared++
+		case bits != 0:
+			other++
+		}
+	}
+	if own > 0 || shared > other {
+		return l.r.lex.langs[crew]
+	}
+	return l.r.lex.langs[l.lang]
 }
 
 // mother is the language of the message or, where that does not say, of the crew; -1 for

@@ -18,7 +18,7 @@ func (l *lattice) short(items []item, k ranking, m mood) (Result, bool) {
 		first++
 	}
 	if first == len(items) {
-		if reply != nil && l.meansAny(items, c.greet) {
+		if reply != nil && l.thanks(items) {
 			return Result{Outcome: Log, Acts: []Act{{Kind: Thanks}}}, true
 		}
 		return Result{}, false

@@ -1,0 +1,105 @@
+package reading
+
+import "yardbell/rules"
+
+// instead reads what was said amiss together with what holds: "not 44, 54", "into B1 not
+// B2", "at 8:50 not 8:30". It is about the newest line that has the old value, so that the
+// sender's last one need not be it.
+func (l *lattice) instead(items []item, k ranking, m mood) (Result, bool) {
+	if m.plan || m.hearsay || m.hedge || l.hidden(items) {
+		return Result{}, false
+	}
+	var was, now *item
+	a := Act{Kind: Amend}
+	for i := range items {
+		it := &items[i]
+		switch {
+		case it.entity == nil:
+		case l.deniedAt(items, it):
+			if was != nil {
+				return Result{}, false
+			}
+			was = it
+		case it.is(eBatch) && hasAny(items, eNumber, eRatio) && !l.deniedAny(items, eBatch) && a.Batch == 0:
+			a.Batch = it.entity.n // of which batch the count was
+		default:
+			if now != nil {
+				return Result{}, false
+			}
+			now = it
+		}
+	}
+	if was == nil || now == nil {
+		if a.Batch == 0 || was == nil {
+			return Result{}, false
+		}
+		a.Batch = 0
+		for i := range items {
+			if items[i].is(eBatch) {
+				now = &items[i] // "batch 1 not 2"
+			}
+		}
+	}
+	steps := map[rules.Step]bool{}
+	for s := range k.strong(l) {
+		steps[s], a.Step = true, s
+	}
+	last := l.known.Last
+	if len(steps) > 1 || !l.replaces(&a, was, now, last) {
+		return Result{}, false
+	}
+	if len(steps) == 0 && last != nil && l.known.Reply == nil {
+		steps[last.Act.Step] = true
+	}
+	if danger, soft := l.unexplained(l.uncorrected(items), steps); len(danger)+len(soft) > 0 {
+		return Result{}, false
+	}
+	if a.Count != nil && (*a.Count*2 < *a.Old || *a.Count > *a.Old*2) {
+		return Result{Outcome: Ask, Acts: []Act{a}, Others: [][]Act{{a}}, Doubts: []string{string(fUnlikely)}}, true
+	}
+	return Result{Outcome: Log, Acts: []Act{a}}, true
+}
+
+// deniedAny reports whether something of a kind is denied.
+func (l *lattice) deniedAny(items []item, kind entityKind) bool {
+	for i := range items {
+		if items[i].is(kind) && l.deniedAt(items, &items[i]) {
+			return true
+		}
+	}
+	return false
+}
+
+// replaces fills in the old and the new value. It reports false where they are no values
+// of one kind.
+func (l *lattice) replaces(a *Act, was, now *item, last *Line) bool {
+	old, e := was.entity, now.entity
+	number := func(it *item) bool { return it.is(eNumber) || it.is(eRatio) }
+	switch {
+	case number(was) && number(now):
+		if last != nil && last.Act.Breeder == old.n && (last.Act.Count == nil || *last.Act.Count != old.n) && l.known.Reply == nil {
+			a.Breeder, a.Old = e.n, intPtr(old.n)
+			return true
+		}
+		a.Count, a.Old = intPtr(e.n), intPtr(old.n)
+		if now.is(eRatio) {
+			a.Of = intPtr(e.of)
+		}
+	case (now.is(eBreeder) || was.is(eBreeder)) && (number(was) || was.is(eBreeder)) && (number(now) || now.is(eBreeder)):
+		a.Breeder, a.Old = e.n, intPtr(old.n)
+	case (now.is(eBatch) || was.is(eBatch)) && (number(was) || was.is(eBatch)) && (number(now) || now.is(eBatch)):
+		a.Batch, a.Old = e.n, intPtr(old.n)
+	case was.is(eBuilder) && now.is(eBuilder):
+		a.Builder, a.Was = e.name, &Act{Builder: old.name}
+	case was.is(eYard) && now.is(eYard):
+		a.Yard, a.Was = e.name, &Act{Yard: old.name}
+	case was.is(ePin) && now.is(ePin):
+		a.Mark, a.Was = e.name, &Act{Mark: old.name}
+	case was.is(eTime) && now.is(eTime):
+		w, o := e.when, old.when
+		a.When, a.Was = &w, &Act{When: &o}
+	default:
+		return false
+	}
+	return true
+}
