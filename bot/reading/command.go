@@ -437,7 +437,10 @@ func (l *lattice) writtenLikeName(t *token) bool {
 	if !unicode.IsLetter(r) {
 		return false
 	}
-	return !unicode.IsLower(r) || l.r.lex.words[t.text] == 0 && l.r.lex.same[t.text] == nil
+	if l.r.lex.words[t.text] == 0 && len(t.text) > shortest && l.nearDay(t) {
+		return false // "iFriday"
+	}
+	return !unicode.IsLower(r) || l.r.lex.words[t.text] == 0 && l.r.lex.same[t.text] == nil && !(len(t.text) < shortest && letters(t.text))
 }
 
 // lower reports whether a word begins with a small letter.

@@ -72,7 +72,7 @@ func (l *lattice) intent(items []item, k ranking, m mood) (Result, bool) {
 	reply := l.known.Reply
 	asTask := reply != nil && reply.Task
 	switch {
-	case asTask && l.meansAny(items, c.skip) && !l.hidden(items) && !(m.neg && l.meansAny(items, c.check)) && !counts(items) && !l.meansAny(items, c.doneWord) && (!k.speaksOfBuilt(l) || l.opens(items, c.skip)):
+	case asTask && l.meansAny(items, c.skip) && !l.hidden(items) && !(m.neg && l.meansAny(items, c.check)) && !l.skipDenies(items) && !counts(items) && !l.meansAny(items, c.doneWord) && (!k.speaksOfBuilt(l) || l.opens(items, c.skip)):
 		return Result{Outcome: Log, Acts: []Act{{Kind: Skip, Reason: l.reason(items)}}}, true
 	case last != nil && !asTask && l.meansAny(items, c.skip) && !l.hidden(items) && !counts(items) && l.only(items, c.skip):
 		return Result{Outcome: Log, Acts: []Act{{Kind: Void}}}, true
@@ -309,9 +309,15 @@ func (l *lattice) plainClaim(items []item, k ranking, s rules.Step) bool {
 			return false
 		}
 	}
+	if l.meansAny(items, l.r.c.yet) {
+		return false
+	}
 	plain := false
 	for i := range items {
 		it := &items[i]
+		if l.shakyClaim(items, i) {
+			return false
+		}
 		plain = plain || it.means(l.r.c.claim) && !it.means(l.r.c.harmless)
 		if it.is(eBreeder) && !l.isBreeder(it.entity.n) || it.is(eSpan) {
 			return false
@@ -321,6 +327,9 @@ func (l *lattice) plainClaim(items []item, k ranking, s rules.Step) bool {
 		return true
 	}
 	for i := range items {
+		if it := &items[i]; i+1 < len(items) && it.means(l.r.c.claim) && l.nearNo(it.text) && items[i+1].word() && l.onlyHarmless(&items[i+1]) && len(items[i+1].senses) > 0 {
+			return false // "yo sé": one letter from "no sé"
+		}
 		if it := &items[i]; it.word() && !l.freeWord(it) && !it.means(l.r.c.yes) && !it.means(l.r.c.ok) && !it.means(l.r.c.greet) || l.meansAny(items, l.r.c.yet) {
 			return false // "yo las paso": one letter from "ya" and from "no"
 		}

@@ -1,6 +1,9 @@
 package reading
 
-import "strings"
+import (
+	"cmp"
+	"strings"
+)
 
 // hasNumber reports whether a figure is within an item.
 func (l *lattice) hasNumber(it *item) bool {
@@ -59,6 +62,9 @@ func (l *lattice) misheard(items []item, i int) (string, bool) {
 		}
 	}
 	w := strings.ReplaceAll(it.text, "'", "")
+	if i > 0 && it.word() && items[i-1].is(eNumber) && it.to > it.from+1 && l.toks[it.from].from == l.toks[items[i-1].to-1].to && letters(l.toks[it.from].text) && !l.isTrade(it) {
+		return it.text, true // "30is capped"
+	}
 	if it.to != it.from+1 || !letters(w) || it.slip {
 		return "", false
 	}
@@ -76,27 +82,41 @@ func (l *lattice) misheard(items []item, i int) (string, bool) {
 		}
 		if n := prev.entity.n; n >= 20 && n%10 == 0 && !isDigit(prev.text) {
 			for _, c := range l.r.digits {
-				if oneSlip(w, c) {
+				if oneSlip(w, c) || oneSlip(cmp.Or(l.toks[it.from].typed, w), c) {
 					return w + "~" + c, true
 				}
 			}
 		}
 	}
+	if d, is := l.beforeNumber(items, i); is {
+		return d, true
+	}
 	lang := l.mother()
 	own := func(c string) bool { return lang < 0 || lex.words[c]&(1<<lang) != 0 }
-	if t := l.toks[it.from].typed; t != "" && len(t) < shortest {
+	if t := l.toks[it.from].typed; t != "" && len(t) <= shortest {
 		// A short word that a spelling stands for may as well be a slip of another.
-		c, near := lex.slips.nearOf(t, func(c string) bool {
+		matters := func(c string) bool {
 			p := lex.single[c]
-			return p != nil && c != w && own(c) && (l.r.isNumber(c) || p.means(l.r.c.neg) || p.anyOf(l.r.frames.strong))
-		})
-		return t + "~" + c, near
+			return p != nil && c != w && own(c) && !alikeIn(p, it.senses) && (l.r.isNumber(c) || p.means(l.r.c.neg) || p.anyOf(l.r.frames.strong))
+		}
+		if c, near := lex.slips.nearOf(t, matters); near && len(t) < shortest {
+			return t + "~" + c, true
+		}
+		for _, c := range lex.slips.every(t) {
+			if matters(c) {
+				return t + "~" + c, true
+			}
+		}
+		return "", false
 	}
-	if lang < 0 || !l.speaksOwn(it.text) && ofTrade(it, &l.r.frames) && !it.means(l.r.c.harmless) {
-		return "", false // a word of the trade is said in two languages at once
+	if lang < 0 {
+		return "", false
+	}
+	if !l.speaksOwn(it.text) && ofTrade(it, &l.r.frames) && !it.means(l.r.c.harmless) {
+		return l.foreignTrade(it, prev) // a word of the trade is said in two languages at once
 	}
 	if l.speaksOwn(it.text) {
-		return "", false
+		return l.unusual(it)
 	}
 	if prev != nil && prev.word() && (prev.means(l.r.c.into) || prev.means(l.r.c.the)) {
 		return w, true // "34 a best": a place that is none
@@ -106,7 +126,7 @@ func (l *lattice) misheard(items []item, i int) (string, bool) {
 			return w + "~" + c, true
 		}
 	}
-	if len(w) < shortest-1 || l.familiar(it.text) {
+	if len(w) < shortest-2 || l.familiar(it.text) {
 		return "", false
 	}
 	if c, near := lex.slips.nearOf(w, own); near {

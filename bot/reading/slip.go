@@ -238,3 +238,9 @@ func sound(w string) string {
 }
 
 var soundPairs = strings.NewReplacer("qu", "k", "ph", "f", "ck", "k", "ll", "y", "h", "", "v", "b", "z", "s", "ce", "se", "ci", "si", "c", "k", "x", "s", "w", "u")
+
+// closedNear reports whether a word is or may be a slip of one of a closed class.
+func (s *slips) closedNear(w string) bool {
+	_, near := s.nearClosed(w)
+	return near
+}

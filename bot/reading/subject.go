@@ -170,6 +170,9 @@ func (l *lattice) rogueIn(f *filled, items []item) {
 			a.Count = intPtr(it.entity.n) // "2 destroyed"
 		}
 	}
+	if a.Count != nil && *a.Count != 1 && l.oneThing(items) {
+		f.flag(fNumber) // one is told of, and another number
+	}
 	switch {
 	case none && l.meansAny(items, c.kill):
 		f.flag(fNumber) // none, and yet something was cut out

@@ -72,7 +72,7 @@ func tokenize(text string) []token {
 		case unicode.IsLetter(r) || isApostrophe(r) && i+1 < len(rs) && unicode.IsLetter(rs[i+1]):
 			j := i + 1
 			after := i > 0 && unicode.IsDigit(rs[i-1]) // 3x15: the 15 is a number of its own
-			for j < len(rs) && (unicode.IsLetter(rs[j]) || unicode.Is(unicode.Mn, rs[j]) || isApostrophe(rs[j]) && !possessive(rs, j) && j+1 < len(rs) && unicode.IsLetter(rs[j+1]) || unicode.IsDigit(rs[j]) && j-i <= 2 && !after) {
+			for j < len(rs) && (unicode.IsLetter(rs[j]) || unicode.Is(unicode.Mn, rs[j]) || isApostrophe(rs[j]) && !possessive(rs, j) && j+1 < len(rs) && unicode.IsLetter(rs[j+1]) || unicode.IsDigit(rs[j]) && (j-i <= 2 || unicode.IsDigit(rs[j-1])) && !after) {
 				j++
 			}
 			if last := j - 1; j-i > 2 && rs[last] == 's' && unicode.IsDigit(rs[last-1]) {

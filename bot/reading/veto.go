@@ -34,6 +34,7 @@ func (l *lattice) unexplained(items []item, steps map[rules.Step]bool) (danger, 
 			}
 		}
 	}
+	danger = append(danger, l.mishaps(items)...)
 	for i := range items {
 		it := &items[i]
 		if d, is := l.shortDay(it); is {
@@ -86,6 +87,9 @@ func (l *lattice) unexplained(items []item, steps map[rules.Step]bool) (danger, 
 		case len(it.senses) > 0:
 			danger = append(danger, it.text) // it carries something, and no frame that was read takes it
 		}
+		if prev != nil && prev.word() && prev.means(c.into) && l.toks[it.from].name && !known && !l.isTrade(it) {
+			danger = append(danger, it.text) // "a Ride": a place that is none of the crew's
+		}
 		if (it.means(c.to) || it.means(c.into) && !it.means(c.harmless)) && l.leadsNowhere(items, i) {
 			danger = append(danger, it.text)
 		}
@@ -127,7 +131,7 @@ func (l *lattice) leadsNowhere(items []item, i int) bool {
 		case it.unknown():
 			return true
 		}
-		return !l.isTrade(it) || l.onlyHarmless(it)
+		return !l.isTrade(it) || l.onlyHarmless(it) || it.means(l.r.c.doneWord)
 	}
 	return true
 }
@@ -173,7 +177,7 @@ func (l *lattice) dangerous(it, prev *item) (string, bool) {
 		}
 	}
 	switch {
-	case l.toks[it.from].name && prev != nil && prev.word() && len(prev.text) <= 2 && !prev.means(l.r.c.into):
+	case l.toks[it.from].name && prev != nil && prev.word() && len(prev.text) <= 3 && (len(prev.text) <= 2 || prev.unknown() || l.onlyHarmless(prev)) && !prev.means(l.r.c.into):
 		return w, true // a name behind a word that may have been one of place: "as Ridge"
 	case l.toks[it.from].name:
 		return w, prev != nil && prev.word() && (prev.means(l.r.c.into) || prev.means(l.r.c.at) || prev.means(l.r.c.the) || prev.means(l.r.c.approx))
@@ -372,6 +376,9 @@ func (d *draft) deniedToo() bool {
 		}
 		if same && hasAny(cl, eNumber, eRatio) && !hasAny(cl, eRest, eNone) && countsOf(lic) {
 			return true // "moved 20 no North and 14 to Creek"
+		}
+		if len(lic.weight) > 0 && l.deniesThing(cl) || same && l.alsoOf(cl, d.acts) {
+			return true
 		}
 		if !names && (same || len(lic.weight) == 0) || len(lic.weight) == 0 && hasAny(cl, eNumber, eRatio) && !hasAny(cl, eRest) {
 			return true
