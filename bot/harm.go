@@ -3,8 +3,11 @@ package bot
 import (
 	"cmp"
 	"slices"
+	"strconv"
+	"strings"
 	"time"
 
+	rdg "yardbell/bot/reading"
 	"yardbell/rules"
 	"yardbell/store"
 )
@@ -14,6 +17,7 @@ const (
 	aLoss       = "loss"      // cells, nucs or queens that are gone
 	nucState    = "nuc"       // nucs in a state that the log does not know
 	inIncubator = "incubator" // cells that went into an incubator
+	otherWork   = "other"     // all else
 )
 
 // mostHatching is how many virgins out at once are still an alarm: more are a count.
@@ -258,6 +262,23 @@ func (v voice) cause(e rules.Entry) string {
 func (t *talk) retired(n int) (*rules.Entry, error) {
 	entries, err := t.tx.LookAtEntries(t.crew.ID, rules.BreederSubject(n))
 	return rules.Retired(rules.Effective(entries)), err
+}
+
+// goneNamed adds the breeders that a text names and that are out of every plan: what is said of
+// one is read, and answered by her death.
+func (t *talk) goneNamed(k *rdg.Known, text string) error {
+	for _, w := range strings.FieldsFunc(text, func(c rune) bool { return c < '0' || c > '9' }) {
+		n, err := strconv.Atoi(w)
+		if err != nil || slices.Contains(k.Breeders, n) {
+			continue
+		}
+		if e, err := t.retired(n); err != nil {
+			return err
+		} else if e != nil {
+			k.Breeders = append(k.Breeders, n)
+		}
+	}
+	return nil
 }
 
 // larvaeSteps can still be done of a breeder who is gone, with the comb that she left.

@@ -13,6 +13,9 @@ func (t *talk) made(text string) (rdg.Result, error) {
 	if err != nil {
 		return rdg.Result{}, err
 	}
+	if err := t.goneNamed(&k, text); err != nil {
+		return rdg.Result{}, err
+	}
 	return t.madeOf(text, k), nil
 }
 

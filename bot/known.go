@@ -150,6 +150,11 @@ func had(b rules.Batch, step rules.Step, entries []rules.Entry) (n int, yards ma
 
 // lastLine puts in the sender's last line, while it may be put right.
 func (t *talk) lastLine(k *rdg.Known) error {
+	if b, ok, err := t.askedRogues(); err != nil {
+		return err
+	} else if ok {
+		k.Asked = &rdg.Ping{Step: rules.Rogue, Builder: b, Need: "count"}
+	}
 	lines, err := t.lastLines()
 	if err != nil || len(lines) == 0 {
 		return err
@@ -159,7 +164,7 @@ func (t *talk) lastLine(k *rdg.Known) error {
 		return nil
 	}
 	k.Last = &rdg.Line{Act: actOf(l.Entry), At: l.Happened.In(t.s.Zone), Since: t.origin.Said.Sub(l.Said)}
-	if l.Count == nil && needsCount[l.Step] && k.Last.Since < time.Hour {
+	if k.Asked == nil && l.Count == nil && needsCount[l.Step] && k.Last.Since < time.Hour {
 		k.Asked = &rdg.Ping{Step: l.Step, Need: "count"}
 		subjectInto(k.Asked, l.Subject)
 	}

@@ -110,6 +110,9 @@ func (t *talk) offerActs(res rdg.Result) {
 		t.ask("ask_act", "What", said[0])
 	}
 	t.step = list[0][0].Step
+	if has(res.Doubts, rdg.DoubtAlarm) {
+		t.say("alarm_any")
+	}
 	for i, acts := range list {
 		label := t.v.say("b_log")
 		if len(list) > 1 {

@@ -5,8 +5,8 @@ import (
 	"yardbell/rules"
 )
 
-// untold answers what was understood and is no line of the log: work that lies ahead. It
-// reports false for all else.
+// untold answers what was understood and is no line of the log: work that lies ahead, rogue
+// cells without their number, what the log does not have yet. It reports false for all else.
 func (t *talk) untold(res rdg.Result) (bool, error) {
 	if len(res.Acts) == 0 {
 		return false, nil
@@ -16,6 +16,39 @@ func (t *talk) untold(res rdg.Result) (bool, error) {
 		return t.ahead(res.Acts[0], true), nil
 	case has(res.Doubts, rdg.DoubtGoing):
 		return t.ahead(res.Acts[0], false), nil
+	case has(res.Doubts, rdg.DoubtHowMany) && res.Acts[0].Step == rules.Rogue:
+		t.askRogues(t.asReading(res.Acts[0]))
+		return true, nil
+	case has(res.Doubts, rdg.DoubtUnbuilt):
+		return t.cannotDo(res)
+	case has(res.Doubts, rdg.DoubtAlarm) && len(res.Others) == 0:
+		t.fail("r_unread", "Understood", "", "Hint", t.v.say("hint_help"))
+		t.say("alarm_any")
+		return true, nil
+	}
+	return false, nil
+}
+
+// topics are what is said of work that the log has no line for yet, by the step of its
+// frame in the reader's data.
+var topics = map[rules.Step]string{"lose": aLoss, "nuc": nucState, "place": inIncubator, "temp": inIncubator}
+
+// cannotDo says of work that the log has no line for yet that nothing is logged.
+func (t *talk) cannotDo(res rdg.Result) (bool, error) {
+	for _, a := range res.Acts {
+		if understood := understand().Built(a.Step); understood {
+			continue
+		}
+		r := t.asReading(a)
+		r.topic = topics[a.Step]
+		if r.topic == "" {
+			r.topic = otherWork
+		}
+		if err := t.cannot(r); err != nil || len(res.Others) == 0 {
+			return true, err
+		}
+		t.offerActs(res) // what else the message tells of
+		return true, nil
 	}
 	return false, nil
 }

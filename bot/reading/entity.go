@@ -37,6 +37,7 @@ const (
 	ePin      entityKind = "pin"
 	eMember   entityKind = "member"
 	eNumber   entityKind = "number"
+	eGone     entityKind = "gone"
 )
 
 // entity is one of them with its values.
@@ -57,7 +58,7 @@ type entity struct {
 
 var entityKinds = map[entityKind]bool{eTime: true, eAge: true, eSpan: true, eLitres: true, eAmount: true, ePercent: true, eTemp: true, eBars: true, eRatio: true,
 	eAllBut: true, eLost: true, eBoth: true, eBuilders: true, eAll: true, eRest: true, eNone: true, eHalf: true, eBatch: true, eRound: true, eBuilder: true,
-	eYard: true, eBreeder: true, ePin: true, eMember: true, eNumber: true}
+	eYard: true, eBreeder: true, ePin: true, eMember: true, eNumber: true, eGone: true}
 
 // loadEntities reads the patterns.
 func (r *Reader) loadEntities(fsys fs.FS, file string) error {
@@ -175,6 +176,10 @@ func (l *lattice) make(p pattern, c captures) (e entity, ok bool) {
 			e.name = w.value
 		}
 		e.n = c.int("k", 1)
+		return e, e.n > 0
+	case eGone:
+		k, _ := c.get("w")
+		e.name = k.value
 		return e, e.n > 0
 	case eBatch, eRound:
 		e.whole = c.has("a")

@@ -26,7 +26,8 @@ type licence struct {
 // frame is what is known of a step.
 type frame struct {
 	step     rules.Step
-	unbuilt  bool // the log has no line for it yet
+	unbuilt  bool                // the log has no line for it yet
+	replies  map[rules.Step]bool // pings of other steps that it may answer
 	slots    map[string]bool
 	nouns    map[concept]bool // what its count may count
 	licences []licence
@@ -60,6 +61,7 @@ var slotNeeds = map[string][]entityKind{
 	"litres":  {eLitres},
 	"lost":    {eLost},
 	"temp":    {eTemp},
+	"gone":    {eGone},
 }
 
 // slotNames are the slots that a frame may take.
@@ -101,7 +103,7 @@ func (f *frames) load(fsys fs.FS, file string, lex *lexicon) error {
 			if len(words) != 2 {
 				return fault(file, n, "want %s NAME", words[0])
 			}
-			cur = &frame{step: rules.Step(words[1]), unbuilt: words[0] == "unbuilt", slots: map[string]bool{}, nouns: map[concept]bool{}, words: map[concept]bool{}}
+			cur = &frame{step: rules.Step(words[1]), unbuilt: words[0] == "unbuilt", slots: map[string]bool{}, replies: map[rules.Step]bool{}, nouns: map[concept]bool{}, words: map[concept]bool{}}
 			f.byStep[cur.step] = len(f.list)
 			f.list = append(f.list, cur)
 			return nil
@@ -116,6 +118,10 @@ func (f *frames) load(fsys fs.FS, file string, lex *lexicon) error {
 					return fault(file, n, "no slot is called %q", w)
 				}
 				cur.slots[w] = true
+			}
+		case "replies":
+			for _, w := range words[1:] {
+				cur.replies[rules.Step(w)] = true
 			}
 		case "nouns":
 			for _, w := range words[1:] {
@@ -210,7 +216,7 @@ func (r *Reader) licences(items []item, known *Known) evidence {
 	for _, f := range r.frames.list {
 		for _, lic := range f.licences {
 			w, exact := lic.weight, true
-			if lic.reply && !(known.Reply != nil && known.Reply.Task && known.Reply.Step == f.step) || lic.open && !known.expects(f.step) {
+			if lic.reply && !(known.Reply != nil && known.Reply.Task && (known.Reply.Step == f.step || f.replies[known.Reply.Step])) || lic.open && !known.expects(f.step) {
 				continue
 			}
 			ok := true

@@ -172,12 +172,14 @@ func (d *draft) interpret() (Result, float64) {
 	d.merge()
 	d.summed()
 	d.tailed()
+	d.amongCounted()
 	res := d.judge()
 	if len(d.ahead) > 0 {
 		res = d.besides(res)
 	}
 	res.Talk = talk
 	d.tellAhead(&res)
+	d.raise(&res)
 	for i := range d.acts {
 		for _, f := range d.acts[i].flags {
 			if !gaps[f] {
@@ -251,6 +253,9 @@ func (d *draft) choose(e *event, rank ranking, base rules.Step) (rules.Step, boo
 		if p := l.known.Asked; p != nil && p.Step != "" && (p.Need == "count" && hasAny(e.items, eNumber, eRatio, eAll, eNone, eAllBut)) {
 			return p.Step, true
 		}
+		if l.onlyLost(d, e) {
+			return stepLose, true
+		}
 		list := l.ofSpoken(e.items, l.openFits(e.items))
 		if len(list) > 0 {
 			sort.SliceStable(list, func(a, b int) bool {
@@ -301,6 +306,9 @@ func (d *draft) choose(e *event, rank ranking, base rules.Step) (rules.Step, boo
 	}
 	if share[first] < stepLeast {
 		d.doubt("unlikely-step")
+	}
+	if u, ok := d.notBuilt(e, cand); ok {
+		return step(u), true
 	}
 	for _, i := range cand[1:] {
 		if logit(first)-logit(i) < offerWithin && len(d.others) < 2 {

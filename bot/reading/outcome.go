@@ -14,14 +14,17 @@ func (d *draft) outcome(addressed bool, talk float64, strong, entity, open, neg,
 		}
 		return Ignore
 	}
-	odd := false
+	odd, howMany := false, false
 	for _, f := range flags {
 		odd = odd || f == fNoun
+		howMany = howMany || f == fHowMany
 	}
 	switch {
 	case addressed:
 		return Ask
 	case !l.r.Built(d.acts[0].act.Step) && talk < askTalkMost && !d.foreign():
+		return Ask
+	case howMany && !neg && !d.foreign() && talk < askTalkOpen:
 		return Ask
 	case neg:
 		if strong && entity && talk < 0.5 && !d.foreign() {

@@ -81,6 +81,8 @@ func (l *lattice) question(items []item, k ranking) (Result, bool) {
 		a.Topic = AskBatch
 	case a.Builder != "":
 		a.Topic = AskBuilder
+	case has(c.whenWord) && step != "" && l.foretells(items):
+		return Result{}, false
 	case has(c.whenWord) && step != "":
 		a.Topic, a.Breeder = AskWhen, breeder
 	case breeder != 0:
@@ -95,4 +97,23 @@ func (l *lattice) question(items []item, k ranking) (Result, bool) {
 		return Result{}, false
 	}
 	return Result{Outcome: Log, Acts: []Act{a}}, true
+}
+
+// foretells reports whether a message says what comes after what: "when the first virgin
+// hatches we lose the lot".
+func (l *lattice) foretells(items []item) bool {
+	work := false
+	for i := range items {
+		it := &items[i]
+		if it.bound && (it.text == "?" || it.text == "¿") {
+			return false
+		}
+		if work && (it.means(l.r.c.speaker) || it.means(l.r.c.lostWord) || it.means(l.r.c.lose)) {
+			return true
+		}
+		for _, s := range it.senses {
+			work = work || l.r.frames.strong[s.concept]
+		}
+	}
+	return false
 }

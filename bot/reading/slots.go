@@ -38,6 +38,7 @@ const (
 	fSwapped      doubt = "swapped"    // the count may be a breeder
 	fBare         doubt = "bare"       // a bare number was taken for a breeder
 	fByLoss       doubt = "by-loss"    // the count was worked out from what was lost
+	fHowMany      doubt = "how-many"   // rogue cells that were found, and not counted
 	fUnlikely     doubt = "unlikely"   // far fewer than there were
 	fSlot         doubt = "slot"       // a value that the step has no place for
 )
@@ -135,8 +136,13 @@ func (l *lattice) fill(step rules.Step, items []item) filled {
 		}
 		l.settleSubject(&f, fr)
 	}
-	if step == rules.Graft {
+	switch step {
+	case rules.Graft:
 		l.graftFrom(&f, es)
+	case rules.Retire:
+		l.goneFrom(&f, es)
+	case stepLose:
+		l.lostOf(&f, es)
 	}
 	if step == rules.Rogue {
 		l.rogueIn(&f, items)

@@ -151,6 +151,8 @@ func (l *lattice) rogueIn(f *filled, items []item) {
 		switch p := l.known.Reply; {
 		case p != nil && p.Builder != "":
 			a.Builder = p.Builder
+		case l.known.Asked != nil && l.known.Asked.Step == a.Step && l.known.Asked.Builder != "":
+			a.Builder = l.known.Asked.Builder
 		case len(f.choices) == 1:
 			a.Builder = f.choices[0].Builder
 		}
@@ -182,7 +184,7 @@ func (l *lattice) rogueIn(f *filled, items []item) {
 		a.Count = intPtr(1)
 	case a.Count == nil && found && !clear:
 		f.flag(fNoCount)
-		f.flag(fNumber) // found, and how many is not said: never "none"
+		f.flag(fHowMany) // found, and how many is not said: never "none"
 	case a.Count == nil && clear:
 		a.Count = intPtr(0)
 	}
@@ -202,4 +204,23 @@ func (l *lattice) oneThing(items []item) bool {
 		}
 	}
 	return false
+}
+
+// goneFrom finds the breeder that is gone, and how.
+func (l *lattice) goneFrom(f *filled, es map[entityKind][]*item) {
+	for i, it := range es[eGone] {
+		n := it.entity.n
+		switch {
+		case i > 0 && n != f.act.Breeder || f.act.Breeder != 0 && f.act.Breeder != n:
+			f.flag(fTwoBreeders)
+		default:
+			f.act.Breeder, f.act.Reason = n, it.entity.name
+			if !l.isBreeder(n) {
+				f.flag(fNewBreeder)
+			}
+		}
+	}
+	if len(es[eGone]) == 0 {
+		f.flag(fWhichBreeder)
+	}
 }

@@ -6,6 +6,10 @@ import "yardbell/rules"
 const (
 	DoubtAhead = "ahead" // the work lies ahead
 	DoubtGoing = "going" // it is under way, or may be
+
+	DoubtAlarm   = "alarm"          // a virgin may be out among cells
+	DoubtHowMany = string(fHowMany) // rogue cells were found, and not counted
+	DoubtUnbuilt = "unbuilt"        // the log has no line for it yet
 )
 
 // stage is how far the work is that a run of items speaks of.
@@ -26,7 +30,7 @@ func (s stage) unsure() bool { return s.going || s.either && s.now }
 // report whatever its tense; what somebody does is one once it is done.
 func (l *lattice) stageOf(items []item) (s stage) {
 	c := l.r.c
-	already, past := false, false
+	already, past, weekday := false, false, false
 	for i := range items {
 		it := &items[i]
 		switch {
@@ -37,7 +41,10 @@ func (l *lattice) stageOf(items []item) (s stage) {
 			already = already || it.means(c.already)
 			s.now = s.now || !it.means(c.already)
 			continue
-		case !it.word():
+		case it.is(eTime) && it.entity.when.Weekday != 0:
+			weekday = true
+		}
+		if !it.word() {
 			continue
 		}
 		told, going, bare, seen, left := false, false, false, false, false
@@ -67,6 +74,8 @@ func (l *lattice) stageOf(items []item) (s stage) {
 	switch {
 	case already && s.going && !past:
 		s.now = true
+	case weekday && past && !s.done:
+		s.either, s.now = true, true // "el lunes armo 40": the last, or the next
 	case already && past:
 		s.either, s.now = true, true // "ya confino la 7": with its accent it was done
 		s.going = false

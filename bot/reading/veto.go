@@ -317,8 +317,8 @@ func (d *draft) judge() Result {
 	for _, f := range flags {
 		serious = serious || f != fUnlikely && f != fNoun && f != fPlace && f != fMark
 	}
-	if !serious && !d.partial && !neg && !denied && !d.mood.held() && !slipDanger && !unbuilt {
-		res.Others = d.offers()
+	if !serious && !d.partial && !neg && !denied && !d.mood.held() && !slipDanger {
+		res.Others = d.built(d.offers())
 	}
 	if res.Clear || slices.Contains(d.doubts, "sum") {
 		res.Outcome = Ask

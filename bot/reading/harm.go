@@ -1,0 +1,127 @@
+package reading
+
+import "yardbell/rules"
+
+// raise sees that a virgin that may be out among cells is never passed over: what tells of
+// one is asked about at least, unless it is denied, asked or foreseen.
+func (d *draft) raise(res *Result) {
+	if res.Outcome == Log || d.mood.held() || d.mood.neg || d.foreign() {
+		return
+	}
+	alarm := false
+	for i := range d.acts {
+		alarm = alarm || d.acts[i].act.Step == rules.Virgin
+	}
+	for i := range d.evs {
+		ev := d.evs[i].ev
+		alarm = alarm || ev.weight[rules.Virgin] >= 0.9 && ev.weight[rules.Emerge] == 0
+	}
+	if !alarm {
+		return
+	}
+	if len(res.Acts) == 0 {
+		res.Acts = []Act{{Kind: Did, Step: rules.Virgin}}
+	}
+	res.Outcome = Ask
+	res.Doubts = append(res.Doubts, DoubtAlarm)
+}
+
+// Steps that the log has no line for yet: losses, and what becomes of single nucs.
+const (
+	stepLose rules.Step = "lose"
+	stepNuc  rules.Step = "nuc"
+)
+
+// onlyLost reports whether a message tells of nothing but losses: "lost 7 cells" is no
+// count of what is left.
+func (l *lattice) onlyLost(d *draft, e *event) bool {
+	return l.known.Reply == nil && len(d.evs) == 1 && hasAny(e.items, eLost) && !hasAny(e.items, eNumber, eRatio, eAll, eAllBut, eHalf, eBars, eRest, eNone, eBoth)
+}
+
+// notBuilt finds the step that the log has no line for, where the words meet it as plainly
+// as the likeliest of the others: "6 nucs queenless" are no 6 nucs.
+func (d *draft) notBuilt(e *event, cand []int) (int, bool) {
+	list := d.l.r.frames.list
+	if d.l.awaits(list[cand[0]].step) && list[cand[0]].step == rules.Nucs {
+		return 0, false // queenless nucs are what cells go into
+	}
+	first := e.ev.weight[list[cand[0]].step]
+	for _, i := range cand {
+		if s := list[i].step; list[i].unbuilt && e.ev.exact[s] && e.ev.weight[s] >= first {
+			return i, true
+		}
+	}
+	return 0, false
+}
+
+// built leaves of offers what the log has lines for.
+func (d *draft) built(offers [][]Act) (out [][]Act) {
+	for _, acts := range offers {
+		var keep []Act
+		for _, a := range acts {
+			if a.Kind != Did || d.l.r.Built(a.Step) {
+				keep = append(keep, a)
+			}
+		}
+		if len(keep) > 0 {
+			out = append(out, keep)
+		}
+	}
+	return out
+}
+
+// amongCounted drops what is told of the nucs that a count leaves over: of 31, "28 laying,
+// 3 queenless" says where the other three are.
+func (d *draft) amongCounted() {
+	had, sum := 0, 0
+	for i := range d.acts {
+		f := &d.acts[i]
+		switch {
+		case f.act.Count == nil:
+			return
+		case d.l.r.Built(f.act.Step):
+			if had > 0 || !counted[f.act.Step] {
+				return
+			}
+			had = f.record()
+		case f.act.Step != stepLose && f.act.Step != stepNuc || f.has(fNumber) || f.act.Yard != "":
+			return
+		}
+		sum += *f.act.Count
+	}
+	if had == 0 || sum > had {
+		return
+	}
+	var keep []filled
+	for _, f := range d.acts {
+		if d.l.r.Built(f.act.Step) {
+			keep = append(keep, f)
+		}
+	}
+	d.acts = keep
+}
+
+// lostOf counts what is lost, of the only batch that is under way where none is named.
+func (l *lattice) lostOf(f *filled, es map[entityKind][]*item) {
+	if len(es[eLost]) == 0 {
+		return
+	}
+	n := 0
+	for _, it := range es[eLost] {
+		n += it.entity.n
+	}
+	f.act.Count = intPtr(n)
+	if f.act.Batch != 0 {
+		return
+	}
+	batches := map[int]bool{}
+	for _, o := range l.known.Open {
+		if o.Batch != 0 {
+			batches[o.Batch] = true
+			f.act.Batch = o.Batch
+		}
+	}
+	if len(batches) > 1 {
+		f.act.Batch = 0
+	}
+}
