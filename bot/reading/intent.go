@@ -102,7 +102,7 @@ func (l *lattice) intent(items []item, k ranking, m mood) (Result, bool) {
 
 // skipNamed reads that an open task which is named will not be done.
 func (l *lattice) skipNamed(items []item, k ranking, m mood) (Result, bool) {
-	if !l.meansAny(items, l.r.c.skip) || m.hearsay || counts(items) {
+	if !l.meansAny(items, l.r.c.skip) || m.hearsay || counts(items) || l.justTalk(k) {
 		return Result{}, false
 	}
 	var fit []Act
@@ -277,7 +277,7 @@ func (l *lattice) claim(items []item, k ranking, m mood) (Result, bool) {
 	switch {
 	case len(fit) == 1 && (mine && p > 0.5 || l.clear(items) && l.phrase(items, l.r.c.claim)) && l.plainClaim(items, k, fit[0].Step):
 		return Result{Outcome: Log, Acts: fit}, true
-	case len(fit) >= 1:
+	case len(fit) >= 1 && !l.justTalk(k):
 		var others [][]Act
 		for _, a := range fit {
 			others = append(others, []Act{a})

@@ -111,6 +111,7 @@ type draft struct {
 	acts    []filled
 	others  []rules.Step // for a single act: steps that are nearly as likely
 	sure    bool         // every step was chosen plainly
+	full    bool         // a clause of it is a whole report of what is due
 	doubts  []string
 	partial bool   // something of the message is left out
 	ahead   []item // clauses that tell of what lies ahead, left out
@@ -149,6 +150,10 @@ func (d *draft) interpret() (Result, float64) {
 	}
 	d.stage = l.stageOf(items)
 	d.mood.plan = d.mood.plan || d.stage.ahead()
+	d.full = l.fullReport(items)
+	if d.full && d.mood.held() && !addressed {
+		return Result{Outcome: Ask, Doubts: []string{"mood"}, Talk: talk}, score
+	}
 	if d.mood.held() && !addressed {
 		return Result{Outcome: Ignore, Doubts: []string{"mood"}, Talk: talk}, score
 	}

@@ -41,7 +41,9 @@ func (d *draft) outcome(addressed bool, talk float64, strong, entity, open, neg,
 	talkish := talk > most || odd && talk > 0.3 || d.foreign()
 	short := len(d.rank.ev.weight) > 0 && len(d.items) <= 3 && len(danger) == 0 && len(soft) == 0 && strong
 	switch {
-	case talkish && !short:
+	case d.full:
+		return Ask // a whole report, with something beside it
+	case talkish && !short, l.justTalk(d.rank) && (len(danger) > 0 || d.acts[0].has(fNoCount)):
 		return notice(0.97)
 	case len(offers) == 0 && !serious && !strong:
 		return Ignore

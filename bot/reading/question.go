@@ -32,6 +32,9 @@ func (l *lattice) question(items []item, k ranking) (Result, bool) {
 	if l.chance(k, classTalk) > talkQuestion && !l.known.Addressed && !(has(c.whoWord) && l.openSpoken(k)) {
 		return Result{}, false
 	}
+	if !l.known.Addressed && l.betweenPeople(items) {
+		return Result{}, false
+	}
 	a := Act{Kind: Query}
 	es := entitiesOf(items)
 	step, best := rules.Step(""), 0.0

@@ -1,6 +1,8 @@
 package reading
 
 import (
+	"strings"
+
 	"yardbell/rules"
 )
 
@@ -54,7 +56,7 @@ func (l *lattice) says(items []item, list ...concept) bool {
 	c := l.r.c
 	for i := range items {
 		it := &items[i]
-		if it.bound || it.means(c.greet) || it.means(c.please) || it.is(eMember) {
+		if it.bound || it.means(c.greet) || it.means(c.please) || it.is(eMember) || it.unknown() && !strings.ContainsAny(it.text, "abcdefghijklmnopqrstuvwxyz0123456789") || it.means(l.r.cmd.bot) {
 			continue
 		}
 		fits := false
@@ -95,7 +97,7 @@ func (l *lattice) doneAlone(rest, items []item) (Act, bool) {
 	for i := range rest {
 		it := &rest[i]
 		switch {
-		case it.bound, it.means(c.please), it.means(c.greet), it.means(c.doneWord):
+		case it.bound, it.means(c.please), it.means(c.greet), it.means(c.doneWord), it.means(c.ok):
 		case it.word() && (it.means(c.into) || it.means(c.to) || it.means(c.at) || it.means(c.in)):
 		case it.is(eNumber) && a.Count == nil:
 			a.Count = intPtr(it.entity.n)

@@ -44,3 +44,25 @@ func joins(a, b Act) bool {
 	return same(a.Yard, b.Yard) && same(a.Builder, b.Builder) && same(a.Mark, b.Mark) && (a.Breeder == 0 || b.Breeder == 0 || a.Breeder == b.Breeder) &&
 		(a.When == nil || b.When == nil || *a.When == *b.When)
 }
+
+// fullReport reports whether a clause tells of work that is due, done, with how many and
+// where: nobody shall believe that it was logged where it was not.
+func (l *lattice) fullReport(items []item) bool {
+	for _, cl := range l.split(items) {
+		ev := l.r.strongLicences(cl, l.known)
+		for s := range ev.weight {
+			if !ev.exact[s] || ev.weight[s] < 0.99 || !ofBatch[s] || !l.known.expects(s) || l.denies(cl) || l.moodOf(cl).held() {
+				continue
+			}
+			f := l.fill(s, cl)
+			fine := f.act.Count != nil && (f.act.Yard != "" || f.act.Builder != "" || f.act.Of != nil)
+			for _, x := range f.flags {
+				fine = fine && gaps[x]
+			}
+			if fine {
+				return true
+			}
+		}
+	}
+	return false
+}

@@ -98,6 +98,16 @@ func (w want) fits(a Act, k Known) bool {
 	return true
 }
 
+// readySteps is how many tasks are open by now.
+func readySteps(k Known) (n int) {
+	for _, o := range k.Open {
+		if o.Ready {
+			n++
+		}
+	}
+	return n
+}
+
 // verdict scores a result by its label alone, without the log: what the console's scorer
 // finds is what counts, this is quick.
 func verdict(l labelled, r Result) string {
@@ -108,10 +118,12 @@ func verdict(l labelled, r Result) string {
 			r = Result{Outcome: Ignore} // it wants no answer
 		case a.Kind == Yes, a.Kind == No, a.Kind == Seen:
 			r.Outcome = Ignore // they answer a question alone: else nothing is said
-			if l.known.Reply != nil {
+			if l.known.Reply != nil && l.known.Reply.Task {
 				r.Outcome = Ask
 			}
-		case a.Kind == Done && l.known.Reply == nil:
+		case a.Kind == Done && l.known.Reply != nil && !l.known.Reply.Task && a.Count == nil:
+			r = Result{Outcome: Ignore} // the line that is replied to was seen
+		case a.Kind == Done && l.known.Reply == nil && readySteps(l.known) != 1:
 			r.Outcome = Ask // of what is open, the handler asks which
 		}
 	}
@@ -129,12 +141,6 @@ func verdict(l labelled, r Result) string {
 		}
 	}
 	says := r.Outcome == Log || r.Outcome == Ask
-	if logs && len(r.Acts) == 1 && (r.Acts[0].Kind == Thanks || r.Acts[0].Kind == Yes && (l.known.Reply == nil || !l.known.Reply.Task)) {
-		says = false // it ends in no answer
-	}
-	if logs && r.Acts[0].Kind == Done && l.known.Reply != nil && !l.known.Reply.Task {
-		says, entries = false, 0 // the line that is replied to was seen
-	}
 	switch w.action {
 	case "silent":
 		switch {

@@ -689,3 +689,5 @@ CLAIM: i'm taking | i am taking | i'll take care of | taking them myself
 
 # --- words of an answer that people do not say to each other: they count without a reply
 ALONE: done | all done | finished | all finished | done and done | later | snooze | remind me | remind me again | remind me later | remind us | remind me in | remind us again | bug me again | ping me again | skip | skip it | skip this | skip that | skip this one | skip that one
+# Said to somebody of the crew.
+YOU: you | you guys | you two | you all | you both

@@ -837,3 +837,5 @@ CLAIM: me la echo yo | me las echo yo | la hago yo | lo hago yo | las llevo yo |
 
 # --- words of an answer that people do not say to each other: they count without a reply
 ALONE: listo | lista | listos | listas | hecho | hecha | hechos | hechas | ya está | ya quedó | todo listo | todo hecho | ya listo | terminado | terminada | más tarde | luego | al rato | recuérdame | recuérdenme | recuérdanos | recuérdame luego | recuérdame en | recuérdame más tarde | recuérdame otra vez | avísame en | posponer | pospón | omitir | omite | omítelo | omítela | saltar | sáltalo | sáltala
+# Said to somebody of the crew.
+YOU: tú | usted | ustedes | vos | te | llevaste | pasaste | trasladaste | acarreaste | ubicaste | colocaste | injertaste | contaste | revisaste | capturaste | agarraste | sacaste | aceptaste | confinaste | encerraste | alimentaste | cargaste | armaste | preparaste | probaste | checaaste | checaste | miraste | encontraste | anotaste | moviste | metiste | viste | pusiste | hiciste | recogiste | diste | fuiste | saliste | trajiste | abriste | atrapaste | enjaulaste

@@ -1,0 +1,42 @@
+package reading
+
+// betweenPeople reports whether a question is put to somebody of the crew and not to the
+// bot: it calls somebody by name, says "you", or asks for something that is none of the
+// bot's.
+func (l *lattice) betweenPeople(items []item) bool {
+	if l.calls(items) || l.meansAny(items, l.r.c.you) {
+		return true
+	}
+	named := hasAny(items, eBatch, eBreeder, eBuilder)
+	for i := range items {
+		it := &items[i]
+		if it.unknown() && letters(it.text) && len(it.text) >= shortest && !named && (l.r.lex.common[it.text] || i > 0 && items[i-1].word() && (items[i-1].means(l.r.c.the) || l.isNoun(&items[i-1]))) {
+			return true
+		}
+	}
+	return false
+}
+
+// talkPlain is the chance of talk from which a message that is not said to the bot, and is
+// no plain report, is left alone.
+const talkPlain = 0.98
+
+// justTalk reports whether a message is plainly talk between people.
+func (l *lattice) justTalk(k ranking) bool {
+	return l.chance(k, classTalk) > talkPlain && !l.known.Addressed
+}
+
+// calls reports whether a message begins or ends with the name of somebody of the crew.
+func (l *lattice) calls(items []item) bool {
+	first, last := 0, len(items)-1
+	for first < last && items[first].bound {
+		first++
+	}
+	for last > first && items[last].bound {
+		last--
+	}
+	if first > last {
+		return false
+	}
+	return items[first].is(eMember) || items[last].is(eMember)
+}
