@@ -16,8 +16,8 @@ func (l *lattice) instead(items []item, k ranking, m mood) (Result, bool) {
 		switch {
 		case it.entity == nil:
 		case l.deniedAt(items, it):
-			if was != nil {
-				return Result{}, false
+			if was != nil || i > 1 && !items[i-1].means(l.r.c.neg) && !items[i-1].means(l.r.c.correct) && items[i-1].word() && !l.freeWord(&items[i-1]) {
+				return Result{}, false // "I did not find 12, confined 7"
 			}
 			was = it
 		case it.is(eBatch) && hasAny(items, eNumber, eRatio) && !l.deniedAny(items, eBatch) && a.Batch == 0:

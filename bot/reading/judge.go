@@ -151,7 +151,7 @@ func (d *draft) interpret() (Result, float64) {
 	d.stage = l.stageOf(items)
 	d.mood.plan = d.mood.plan || d.stage.ahead()
 	d.full = l.fullReport(items)
-	if d.full && d.mood.held() && !addressed {
+	if d.full && d.mood.held() && !d.mood.question && !addressed {
 		return Result{Outcome: Ask, Doubts: []string{"mood"}, Talk: talk}, score
 	}
 	if d.mood.held() && !addressed {
