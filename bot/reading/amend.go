@@ -264,7 +264,7 @@ func (l *lattice) deniedAt(items []item, it *item) bool {
 	l.work += len(items)
 	for i := range items {
 		if &items[i] == it {
-			return i > 0 && (items[i-1].means(l.r.c.neg) || items[i-1].means(l.r.c.correct) && l.hasNo(&items[i-1])) || i > 1 && items[i-2].means(l.r.c.neg) && items[i-1].word() && !items[i-1].means(l.r.c.correct)
+			return i > 0 && (items[i-1].means(l.r.c.neg) || items[i-1].means(l.r.c.notIs)) || i > 1 && items[i-2].means(l.r.c.neg) && items[i-1].word() && !items[i-1].means(l.r.c.correct)
 		}
 	}
 	return false

@@ -268,7 +268,7 @@ func (l *lattice) bySlip(t *token) []sense {
 	if len(w) < shortest || !letters(w) || lex.common[w] || lex.words[w] != 0 || t.name {
 		return nil
 	}
-	if _, near := lex.slips.nearClosed(w); near {
+	if l.nearAnother(w) {
 		return nil
 	}
 	if lex.slips.ambiguous(w, func(c string) bool { return l.lang < 0 || lex.words[c]&(1<<l.lang) != 0 }) {

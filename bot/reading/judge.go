@@ -165,6 +165,7 @@ func (d *draft) interpret() (Result, float64) {
 		res.Talk = talk
 		return res, score
 	}
+	d.items = l.putRightAtOnce(d.items)
 	d.evs, d.denials, _ = l.events(l.withoutDone(d))
 	if len(d.evs) > mostEvents {
 		return l.tooLong(items), score

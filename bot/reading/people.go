@@ -40,3 +40,42 @@ func (l *lattice) calls(items []item) bool {
 	}
 	return items[first].is(eMember) || items[last].is(eMember)
 }
+
+// byMember reports whether each name of somebody of the crew says who did what is plainly
+// told as done, or whom it is thanked for: "Rowan and I moved 34", "36 accepted, thanks Rowan".
+func (d *draft) byMember() bool {
+	l := d.l
+	if len(d.evs) == 0 || d.evs[0].verbless {
+		return false
+	}
+	verb := 1 << 30
+	for i := range d.items {
+		it := &d.items[i]
+		if it.word() && ofTrade(it, &l.r.frames) && l.isDone(it) {
+			verb = min(verb, i)
+		}
+	}
+	for i := range d.items {
+		if !d.items[i].is(eMember) {
+			continue
+		}
+		thanked := false
+		for k := i - 1; k >= 0 && !d.items[k].bound; k-- {
+			thanked = thanked || d.items[k].means(l.r.c.greet)
+		}
+		if !thanked && (i > verb || i+1 < len(d.items) && d.items[i+1].bound) {
+			return false
+		}
+	}
+	return true
+}
+
+// isDone reports whether a word tells of something that was done.
+func (l *lattice) isDone(it *item) bool {
+	for _, s := range it.senses {
+		if s.form == formDone && l.r.frames.strong[s.concept] {
+			return true
+		}
+	}
+	return false
+}

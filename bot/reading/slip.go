@@ -239,6 +239,20 @@ func sound(w string) string {
 
 var soundPairs = strings.NewReplacer("qu", "k", "ph", "f", "ck", "k", "ll", "y", "h", "", "v", "b", "z", "s", "ce", "se", "ci", "si", "c", "k", "x", "s", "w", "u")
 
+// nearAnother reports whether a word is or may be a slip of one of a closed class. Words of
+// the trade that only stand in a phrase of one are no reason: "not laying".
+func (l *lattice) nearAnother(w string) bool {
+	s := l.r.lex.slips
+	if s.closed[w] {
+		return true
+	}
+	_, near := s.nearOf(w, func(c string) bool {
+		p := l.r.lex.single[c]
+		return s.closed[c] || p == nil || !p.anyOf(l.r.frames.strong)
+	})
+	return near
+}
+
 // closedNear reports whether a word is or may be a slip of one of a closed class.
 func (s *slips) closedNear(w string) bool {
 	_, near := s.nearClosed(w)

@@ -66,3 +66,25 @@ func (l *lattice) fullReport(items []item) bool {
 	}
 	return false
 }
+
+// putRightAtOnce leaves out a number that the writer takes back in the same breath:
+// "accepted 36 no wait 37".
+func (l *lattice) putRightAtOnce(items []item) []item {
+	for i := range items {
+		if !items[i].is(eNumber) {
+			continue
+		}
+		k, said := i+1, false
+		for k < len(items) && (items[k].bound || items[k].word() && (items[k].means(l.r.c.correct) || items[k].means(l.r.c.no))) {
+			if items[k].means(l.r.c.notIs) {
+				break // "36 was not 37"
+			}
+			said = said || items[k].word() && items[k].means(l.r.c.correct)
+			k++
+		}
+		if said && k < len(items) && items[k].is(eNumber) {
+			return append(append([]item{}, items[:i]...), items[k:]...)
+		}
+	}
+	return items
+}

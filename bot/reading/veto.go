@@ -287,7 +287,7 @@ func (d *draft) judge() Result {
 	if len(soft) > 0 {
 		d.doubt("unread") // what nobody knows may be a slip of a word that says otherwise
 	}
-	if hasAny(d.items, eMember) {
+	if hasAny(d.items, eMember) && !d.byMember() {
 		d.doubt("member") // somebody is told of, or spoken to
 	}
 	for _, f := range flags {
