@@ -348,11 +348,11 @@ func (r *Reader) Command(text string, k Known) (res Result, ok bool) {
 
 // tongue is the language of a command: of the whole, else of the word it opens with.
 func (l *lattice) tongue() string {
-	if l.lang >= 0 {
-		return l.r.lex.langs[l.lang]
-	}
 	if l.mixed() {
 		return "" // "set days off sábado y domingo"
+	}
+	if l.lang >= 0 {
+		return l.r.lex.langs[l.lang]
 	}
 	for _, e := range l.edges[0] {
 		for _, s := range e.senses {

@@ -20,6 +20,9 @@ func (l *lattice) count(f *filled, fr *frame, items []item, es map[entityKind][]
 			continue
 		}
 		a.Count, a.Of = intPtr(it.entity.n), intPtr(it.entity.of)
+		if it.entity.n > it.entity.of {
+			f.flag(fTooMany)
+		}
 	}
 	l.bareNumbers(f, fr, items, es)
 	if len(es[ePercent]) > 0 || len(es[eTemp]) > 0 || a.Step == rules.Graft && len(es[eLost]) > 0 {

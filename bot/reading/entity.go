@@ -170,7 +170,7 @@ func (l *lattice) make(p pattern, c captures) (e entity, ok bool) {
 				return e, false
 			}
 		}
-		return e, e.n <= e.of && e.of > 0
+		return e, e.of > 0 && (e.n <= e.of || !l.isBreeder(e.of) && e.of >= 10) // more than all is asked about
 	case eAllBut, eLost:
 		if w, said := c.get("w"); said {
 			e.name = w.value

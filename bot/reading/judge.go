@@ -14,6 +14,7 @@ const (
 	talkMostOpen  = 0.60 // the same where exactly this is open and plainly named
 	talkMostPlain = 0.80 // where it is plainly named and no word is left over
 	talkMostFull  = 0.95 // where it is open besides
+	talkUncounted = 0.30 // talk likelier than this keeps a report without its count out
 	askTalkMost   = 0.80 // talk likelier than this is not asked about
 	askTalkOpen   = 0.97
 	touchTalkMost = 0.97 // talk likelier than this gets no sign

@@ -2,6 +2,7 @@ package reading
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"yardbell/rules"
@@ -133,6 +134,16 @@ func (d *draft) keeps(e *entity) bool {
 		}
 	}
 	return false
+}
+
+// names reports whether the message has a number or a name of the crew's.
+func (d *draft) names() bool {
+	for i := range d.items {
+		if d.items[i].is(eYard) && slices.Contains(d.l.known.Yards, d.items[i].entity.name) {
+			return true
+		}
+	}
+	return hasAny(d.items, eNumber, eRatio, eBars, eAllBut, eLost, eBuilder, eBatch, eBreeder)
 }
 
 // tells reports whether an act has a subject or a count that was said.

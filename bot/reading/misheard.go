@@ -45,7 +45,7 @@ func (l *lattice) shortDay(it *item) (string, bool) {
 // inDate reports whether a month stands beside the day of the month: "5 may".
 func (l *lattice) inDate(it *item, i int) bool {
 	p := l.r.lex.single[l.toks[i].text]
-	return it.entity.when.Month != 0 && p != nil && p.means(l.r.month) && (i > it.from && l.toks[i-1].isNum || i+1 < it.to && l.toks[i+1].isNum)
+	return it.entity.when.Month != 0 && p != nil && p.means(l.r.month) && (i > it.from && l.toks[i-1].isNum || i > it.from+1 && l.toks[i-2].isNum || i+1 < it.to && l.toks[i+1].isNum)
 }
 
 // misheard says whether a known word may be a slip of one that carries something: behind a

@@ -64,7 +64,7 @@ func (l *lattice) unlistedYard(i int) string {
 	return l.text[t.from:t.to]
 }
 
-// mixed reports whether words of two languages are said, as many of each.
+// mixed reports whether words of two languages are said.
 func (l *lattice) mixed() bool {
 	said := uint8(0)
 	for _, t := range l.toks {

@@ -201,7 +201,7 @@ func (d *draft) judge() Result {
 		}
 	}
 	strong := d.isStrong()
-	entity := hasAny(d.items, eNumber, eRatio, eBars, eAllBut, eLost, eYard, eBuilder, eBatch, eBreeder)
+	entity := d.names()
 	res := Result{Doubts: d.doubts}
 	if len(d.acts) == 0 {
 		switch {
@@ -281,7 +281,7 @@ func (d *draft) judge() Result {
 	if byLoss && d.evs[0].verbless {
 		d.doubt("by-loss")
 	}
-	if first.has(fNoCount) && (talk > 0.3 || !open) && l.known.Reply == nil {
+	if first.has(fNoCount) && (talk > talkUncounted || !open) && l.known.Reply == nil {
 		d.doubt("uncounted")
 	}
 	if len(soft) > 0 {
@@ -299,7 +299,8 @@ func (d *draft) judge() Result {
 		return res
 	}
 	allowed := talk <= limit || addressed
-	res.Clear = d.sure && !held && onlyAsked(flags) && len(danger) == 0 && len(soft) == 0 && !d.partial && !unbuilt && d.plainly() && allowed
+	uncounted := slices.Equal(d.doubts, []string{"uncounted"}) && len(flags) == 0 && talk <= talkUncounted
+	res.Clear = (d.sure && onlyAsked(flags) || uncounted) && !held && len(danger) == 0 && len(soft) == 0 && !d.partial && !unbuilt && d.plainly() && allowed
 	res.Doubts = append(d.doubts, res.Doubts[len(res.Doubts)-len(flags):]...)
 	for _, x := range []struct {
 		on   bool
