@@ -167,6 +167,9 @@ func (t *talk) lastLine(k *rdg.Known) error {
 	if k.Asked == nil && l.Count == nil && needsCount[l.Step] && k.Last.Since < time.Hour {
 		k.Asked = &rdg.Ping{Step: l.Step, Need: "count"}
 		subjectInto(k.Asked, l.Subject)
+	} else if l.Step == rules.Graft && l.Into == "" && k.Last.Since < time.Hour {
+		k.Asked = &rdg.Ping{Step: l.Step, Need: "builder"}
+		subjectInto(k.Asked, l.Subject)
 	}
 	return nil
 }

@@ -128,6 +128,8 @@ func (t *talk) amendsOwn(n int) bool {
 // leansOn reports whether an event takes its subject from what was logged before.
 func leansOn(r *reading) bool {
 	switch {
+	case r.concluded:
+		return true
 	case r.verb == doAdd || r.verb == doDone || r.verb == justCount:
 		return false
 	case r.step == rules.Graft || r.step == rules.Dearth || r.step == rules.Flow || r.step == rules.Drones:
@@ -137,7 +139,7 @@ func leansOn(r *reading) bool {
 	case r.step == rules.Rogue:
 		return r.builder == "" && r.batch == 0
 	}
-	return r.batch == 0 || r.concluded
+	return r.batch == 0
 }
 
 // tell puts the answers together: what is settled, what is asked about a line that

@@ -96,6 +96,9 @@ func bareClock(w when, said *rdg.When) when {
 func (t *talk) offerActs(res rdg.Result) {
 	t.kind = "ask"
 	list := res.Others
+	if t.offerChange(list) {
+		return
+	}
 	var said []string
 	for _, acts := range list {
 		said = append(said, t.actsInWords(acts))
@@ -121,6 +124,23 @@ func (t *talk) offerActs(res rdg.Result) {
 		t.buttons = append(t.buttons, button(label, actDo(t.origin.ID, "sure=1", acts)))
 	}
 	t.offer("b_no", "no")
+}
+
+// offerChange asks whether the sender's last count is to be changed, showing both.
+func (t *talk) offerChange(list [][]rdg.Act) bool {
+	if len(list) != 1 || len(list[0]) != 1 {
+		return false
+	}
+	a := list[0][0]
+	own, err := t.lastLines()
+	if err != nil || a.Kind != rdg.Amend || a.Count == nil || a.Old != nil || len(own) != 1 || own[0].Count == nil {
+		return false
+	}
+	l := own[0]
+	t.step = l.Step
+	t.ask("ask_fix", "Count", *l.Count, "What", t.v.line(l.Entry), "When", l.Said, "New", *a.Count)
+	t.buttons = append(t.buttons, button(t.v.say("b_change", "Count", *a.Count), amendDo(l.ID, *a.Count)), button(t.v.say("b_keep", "Count", *l.Count), "no"))
+	return true
 }
 
 // actsInWords says what acts would log.

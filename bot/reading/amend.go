@@ -59,6 +59,9 @@ func numbersIn(items []item) int {
 // completes reads the number that the bot asked for: alone, or with words of the step.
 func (l *lattice) completes(items []item, k ranking, m mood) (Result, bool) {
 	p := l.known.Asked
+	if p != nil && p.Need == "builder" && l.known.Last != nil && !m.held() && !m.neg && !m.hedge && l.onlyBuilder(items) {
+		return Result{Outcome: Log, Acts: []Act{{Kind: Amend, Step: p.Step, Builder: entitiesOf(items)[eBuilder][0].entity.name}}}, true
+	}
 	if p == nil || p.Need != "count" || l.known.Last == nil || m.held() || m.neg || m.hedge || !hasAny(items, eNumber, eRatio, eAll, eNone, eAllBut) {
 		return Result{}, false
 	}
@@ -85,6 +88,17 @@ func (l *lattice) completes(items []item, k ranking, m mood) (Result, bool) {
 		return Result{Outcome: Ask, Acts: []Act{a}, Others: [][]Act{{a}}, Unread: append(danger, soft...)}, true
 	}
 	return Result{Outcome: Log, Acts: []Act{a}}, true
+}
+
+// onlyBuilder reports whether a message names a builder and says nothing else.
+func (l *lattice) onlyBuilder(items []item) bool {
+	for i := range items {
+		it := &items[i]
+		if !it.bound && !it.is(eBuilder) && !(it.word() && (it.means(l.r.c.into) || it.means(l.r.c.the))) {
+			return false
+		}
+	}
+	return len(entitiesOf(items)[eBuilder]) == 1
 }
 
 // uncorrected are the items without the words that say that something is put right, and

@@ -55,7 +55,7 @@ func (l *lattice) instead(items []item, k ranking, m mood) (Result, bool) {
 		return Result{}, false
 	}
 	if a.Count != nil && (*a.Count*2 < *a.Old || *a.Count > *a.Old*2) {
-		return Result{Outcome: Ask, Acts: []Act{a}, Others: [][]Act{{a}}, Doubts: []string{string(fUnlikely)}}, true
+		return Result{Outcome: Ask, Acts: []Act{a}, Doubts: []string{string(fUnlikely)}, Clear: true}, true // which line has the old value shows whether it is meant
 	}
 	return Result{Outcome: Log, Acts: []Act{a}}, true
 }

@@ -123,8 +123,12 @@ func (l *lattice) fill(step rules.Step, items []item) filled {
 				f.flag(fTwoBreeders)
 			default:
 				a.Breeder = n
-				if !l.isBreeder(n) {
+				switch {
+				case l.isBreeder(n):
+				case step == rules.Graft:
 					f.flag(fNewBreeder)
+				default:
+					f.flag(fNewNumber) // what is counted is from a breeder of the list
 				}
 			}
 		}

@@ -68,7 +68,7 @@ func (l *lattice) unlistedYard(i int) string {
 func (l *lattice) mixed() bool {
 	said := uint8(0)
 	for _, t := range l.toks {
-		if bits := l.r.lex.words[t.text]; bits != 0 && bits&(bits-1) == 0 {
+		if bits := l.r.lex.words[t.text]; len(t.text) > 1 && bits != 0 && bits&(bits-1) == 0 {
 			said |= bits
 		}
 	}

@@ -299,7 +299,7 @@ func (d *draft) judge() Result {
 		return res
 	}
 	allowed := talk <= limit || addressed
-	uncounted := slices.Equal(d.doubts, []string{"uncounted"}) && len(flags) == 0 && talk <= talkUncounted
+	uncounted := slices.Equal(d.doubts, []string{"uncounted"}) && len(flags) == 0 && (talk <= talkUncounted || !open)
 	res.Clear = (d.sure && onlyAsked(flags) || uncounted) && !held && len(danger) == 0 && len(soft) == 0 && !d.partial && !unbuilt && d.plainly() && allowed
 	res.Doubts = append(d.doubts, res.Doubts[len(res.Doubts)-len(flags):]...)
 	for _, x := range []struct {

@@ -404,6 +404,7 @@ LANGUAGE=en: inglés
 ADDWORD: agregar | agrega | agregue | agreguen | añadir | añade | añadan | dar de alta | alta | da de alta | nuevo | nueva | registrar | crear | sumar
 SHOWWORD: muestra | muéstrame | muestra el | muestra la | mostrar | ver | ver el | ver la | mándame | mándanos | envíame | envíanos | enseña | enséñame | pásame | pásame el | dame el | dame la | quiero ver
 WHATIF: qué pasa si | qué pasaría si | y si | si injerto | si injertamos | si encierro | si encerramos
+PLAN: qué pasa si | qué pasaría si
 JOINWORD: unirme | unir | me uno
 
 # --- trade: the verbs
