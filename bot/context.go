@@ -65,9 +65,20 @@ func (t *talk) ownLast(kind rules.Kind) (rules.Subject, bool, error) {
 // effectiveOwn are the newest lines of the sender that still count, with the
 // values they have now, newest first.
 func (t *talk) effectiveOwn(limit int) ([]store.Line, error) {
-	lines, err := t.tx.LastLines(t.crew.ID, t.by.ID, 200)
+	const most = 200
+	for look := min(most, 8*limit); ; look = most { // what counts is seldom further back
+		out, seen, err := t.effectiveOf(limit, look)
+		if err != nil || len(out) == limit || seen < look || look == most {
+			return out, err
+		}
+	}
+}
+
+// effectiveOf looks at so many of the sender's lines, and says how many there were.
+func (t *talk) effectiveOf(limit, look int) ([]store.Line, int, error) {
+	lines, err := t.tx.LastLines(t.crew.ID, t.by.ID, look)
 	if err != nil {
-		return nil, err
+		return nil, 0, err
 	}
 	var out []store.Line
 	seen := map[int64]bool{}
@@ -79,11 +90,11 @@ func (t *talk) effectiveOwn(limit int) ([]store.Line, error) {
 			// A line that the sender put right is the sender's own as well.
 			gone, err := t.gone(l)
 			if err != nil {
-				return nil, err
+				return nil, 0, err
 			}
 			base, found, err := t.tx.LineByID(t.crew.ID, l.Ref)
 			if err != nil {
-				return nil, err
+				return nil, 0, err
 			}
 			if gone || !found {
 				continue
@@ -93,7 +104,7 @@ func (t *talk) effectiveOwn(limit int) ([]store.Line, error) {
 		seen[l.ID] = true
 		cur, ok, err := t.current(l)
 		if err != nil {
-			return nil, err
+			return nil, 0, err
 		}
 		if ok {
 			out = append(out, cur)
@@ -102,7 +113,7 @@ func (t *talk) effectiveOwn(limit int) ([]store.Line, error) {
 			break
 		}
 	}
-	return out, nil
+	return out, len(lines), nil
 }
 
 // repliedLines are the lines that the message replied to logged, as they count now:

@@ -88,19 +88,16 @@ func (t *talk) openNow(k *rdg.Known) error {
 	if err != nil {
 		return err
 	}
-	batches, err := t.tx.Batches(t.crew.ID)
-	if err != nil {
-		return err
-	}
 	byNumber := map[int]rules.Batch{}
-	for _, b := range batches {
-		byNumber[b.Number] = b
-		if b.Builder != "" && !b.Ended {
+	if err := t.tx.EachBatch(t.crew.ID, func(b *rules.Batch) {
+		if b.Ended {
+			return
+		}
+		byNumber[b.Number] = *b
+		if b.Builder != "" {
 			k.Holds[b.Builder] = b.Number
 		}
-	}
-	entries, err := t.tx.BatchEntries(t.crew.ID)
-	if err != nil {
+	}); err != nil {
 		return err
 	}
 	now := t.origin.Said
@@ -117,7 +114,11 @@ func (t *talk) openNow(k *rdg.Known) error {
 				o.Builder = b.Builder
 			}
 			o.Breeder = b.Breeder
-			o.Had, o.Yards = had(b, task.Step, entries[task.Batch])
+			entries, err := t.tx.LookAtEntries(t.crew.ID, rules.BatchSubject(task.Batch))
+			if err != nil {
+				return err
+			}
+			o.Had, o.Yards = had(b, task.Step, rules.Effective(entries))
 		}
 		k.Open = append(k.Open, o)
 	}

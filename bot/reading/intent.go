@@ -75,7 +75,8 @@ func (l *lattice) intent(items []item, k ranking, m mood) (Result, bool) {
 	case asTask && l.meansAny(items, c.skip) && !l.hidden(items) && !(m.neg && l.meansAny(items, c.check)) && !l.skipDenies(items) && !counts(items) && !l.meansAny(items, c.doneWord) && (!k.speaksOfBuilt(l) || l.opens(items, c.skip)):
 		return Result{Outcome: Log, Acts: []Act{{Kind: Skip, Reason: l.reason(items)}}}, true
 	case last != nil && !asTask && l.meansAny(items, c.skip) && !l.hidden(items) && !counts(items) && l.only(items, c.skip):
-		return Result{Outcome: Log, Acts: []Act{{Kind: Void}}}, true
+		// "forget it" right after a line: of that line, or of something else.
+		return Result{Outcome: Ask, Acts: []Act{{Kind: Void}}, Others: [][]Act{{{Kind: Void}}}}, true
 	case l.meansAny(items, c.void) && !counts(items) && !m.hearsay && (l.only(items, c.void) && !l.hidden(items) || last != nil && l.ownClause(items, c.void)) && (last != nil || l.known.Addressed || is(classVoid, 0.5)):
 		return Result{Outcome: Log, Acts: []Act{{Kind: Void}}}, true
 
