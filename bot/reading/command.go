@@ -409,6 +409,15 @@ func (l *lattice) raw(i int) string {
 	return strings.TrimSpace(l.text[l.toks[i].from:l.toks[len(l.toks)-1].to])
 }
 
+// asNew takes a name that is put on the list for what was typed: one letter from a name that
+// is there it is another thing of the crew's.
+func asNew(k capture) capture {
+	if strings.HasSuffix(k.value, "\x00") {
+		k.value = ""
+	}
+	return k
+}
+
 // nameAt is how a name was typed.
 func (l *lattice) nameAt(k capture) string {
 	if k.value != "" {
@@ -503,6 +512,7 @@ func (l *lattice) commandActs(row *commandRow, c captures) []Act {
 		case "builder":
 			if row.kind == Add {
 				next()
+				k = asNew(k)
 			}
 			a.Builder = builderName(l.nameAt(k))
 		case "number": // a builder by its number
@@ -513,6 +523,7 @@ func (l *lattice) commandActs(row *commandRow, c captures) []Act {
 		case "yard":
 			if row.kind == Add {
 				next()
+				k = asNew(k)
 			}
 			a.Yard = l.nameAt(k)
 		case "at": // where a breeder or a builder stands

@@ -79,7 +79,7 @@ var (
 	itemFields    = []string{"step", "subject", "best", "latest"}
 	dueFields     = []string{"step", "subject", "earliest", "best", "latest", "weight", "state", "claimed_by"}
 
-	kinds = []string{"ping", "digest", "reply", "ask", "error"}
+	kinds = []string{"ping", "digest", "reply", "ask", "error", "notice"}
 	pings = []string{"eve", "open", "closing", "over"}
 	steps = strings.Fields("confine eggs combout graft accept finish capped handsoff rogue nucs move emerge flights laying catch recell feed drones dearth flow add virgin retire")
 )
@@ -116,7 +116,8 @@ func subjectForm(t testing.TB, s string) {
 // only the values that the protocol names.
 func decode(t testing.TB, out string, zone *time.Location) (list []message) {
 	t.Helper()
-	for i, l := range strings.Split(strings.TrimSuffix(out, "\n"), "\n") {
+	number := 0
+	for _, l := range strings.Split(strings.TrimSuffix(out, "\n"), "\n") {
 		if l == "" {
 			continue
 		}
@@ -132,7 +133,13 @@ func decode(t testing.TB, out string, zone *time.Location) (list []message) {
 			want = append(slices.Clone(want), "files")
 		}
 		raw := fields(t, []byte(l), want)
-		assert.EqualValues(t, i+1, m.N, "messages are numbered from 1")
+		if m.Kind == "notice" { // the sign on somebody's message: no message of its own
+			assert.Zero(t, m.N)
+			assert.Empty(t, m.Text)
+			continue
+		}
+		number++
+		assert.EqualValues(t, number, m.N, "messages are numbered from 1")
 		local(t, m.At, zone)
 		assert.Contains(t, kinds, m.Kind)
 		assert.Equal(t, m.Kind == "ping", m.Ping != nil, "ping is for pings: %s", l)
