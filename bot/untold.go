@@ -31,7 +31,10 @@ func (t *talk) untold(res rdg.Result) (bool, error) {
 
 // topics are what is said of work that the log has no line for yet, by the step of its
 // frame in the reader's data.
-var topics = map[rules.Step]string{"lose": aLoss, "nuc": nucState, "place": inIncubator, "temp": inIncubator}
+var topics = map[rules.Step]string{"lose": aLoss, "nuc": nucState, "place": inIncubator, incubatorTemp: inIncubator}
+
+// incubatorTemp is the frame of an incubator's temperature.
+const incubatorTemp rules.Step = "temp"
 
 // cannotDo says of work that the log has no line for yet that nothing is logged.
 func (t *talk) cannotDo(res rdg.Result) (bool, error) {
@@ -43,6 +46,9 @@ func (t *talk) cannotDo(res rdg.Result) (bool, error) {
 		r.topic = topics[a.Step]
 		if r.topic == "" {
 			r.topic = otherWork
+		}
+		if a.Step == incubatorTemp && a.Count != nil && *a.Count < 50 {
+			t.harmful(float64(*a.Count))
 		}
 		if err := t.cannot(r); err != nil || len(res.Others) == 0 {
 			return true, err

@@ -216,7 +216,7 @@ func (r *Reader) licences(items []item, known *Known) evidence {
 	for _, f := range r.frames.list {
 		for _, lic := range f.licences {
 			w, exact := lic.weight, true
-			if lic.reply && !(known.Reply != nil && known.Reply.Task && (known.Reply.Step == f.step || f.replies[known.Reply.Step])) || lic.open && !known.expects(f.step) {
+			if lic.reply && !(known.Reply != nil && known.Reply.Task && (known.Reply.Step == f.step || f.replies[known.Reply.Step])) || lic.open && !known.expects(f.step) && !known.expectsAny(f.replies) {
 				continue
 			}
 			ok := true

@@ -42,7 +42,7 @@ func (l *lattice) onlyLost(d *draft, e *event) bool {
 // as the likeliest of the others: "6 nucs queenless" are no 6 nucs.
 func (d *draft) notBuilt(e *event, cand []int) (int, bool) {
 	list := d.l.r.frames.list
-	if d.l.awaits(list[cand[0]].step) && list[cand[0]].step == rules.Nucs {
+	if list[cand[0]].step == rules.Nucs && d.l.awaits(rules.Nucs) && d.madeUp(e.items) {
 		return 0, false // queenless nucs are what cells go into
 	}
 	first := e.ev.weight[list[cand[0]].step]
@@ -124,4 +124,22 @@ func (l *lattice) lostOf(f *filled, es map[entityKind][]*item) {
 	if len(batches) > 1 {
 		f.act.Batch = 0
 	}
+}
+
+// madeUp reports whether nucs are told as made up by more than that they are queenless.
+func (d *draft) madeUp(items []item) bool {
+	var rest []item
+	for _, it := range items {
+		if !it.means(d.l.r.c.queenless) {
+			rest = append(rest, it)
+		}
+	}
+	return d.l.r.licences(rest, d.l.known).weight[rules.Nucs] >= 0.7
+}
+
+// toldUnbuilt reports whether what the log has no line for is told with a number, or with a
+// thing of the crew's.
+func (d *draft) toldUnbuilt() bool {
+	a := d.acts[0].act
+	return !d.l.r.Built(a.Step) && d.evs[0].ev.weight[a.Step] >= 1 && (a.Count != nil || a.Builder != "" || a.Yard != "" || a.Batch != 0 || a.Breeder != 0)
 }

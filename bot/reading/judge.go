@@ -17,9 +17,10 @@ const (
 	talkUncounted = 0.30 // talk likelier than this keeps a report without its count out
 	askTalkMost   = 0.80 // talk likelier than this is not asked about
 	askTalkOpen   = 0.97
-	touchTalkMost = 0.97 // talk likelier than this gets no sign
-	stepLeast     = 0.15 // a step below this share of all steps is not logged
-	marginLeast   = 1.0  // the next step must be this much behind, in logits
+	askTalkTold   = 0.995 // the same of what the log has no line for, told with a number
+	touchTalkMost = 0.97  // talk likelier than this gets no sign
+	stepLeast     = 0.15  // a step below this share of all steps is not logged
+	marginLeast   = 1.0   // the next step must be this much behind, in logits
 	offerWithin   = 3.0
 	guessLeast    = 0.25 // a step guessed without any licence is offered from here
 	softWordsMost = 3

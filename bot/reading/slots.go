@@ -183,6 +183,16 @@ func (k *Known) expects(s rules.Step) bool {
 	return false
 }
 
+// expectsAny reports whether one of some steps is open, and emergence is not.
+func (k *Known) expectsAny(steps map[rules.Step]bool) bool {
+	for s := range steps {
+		if k.expects(s) && !k.expects(rules.Emerge) {
+			return true
+		}
+	}
+	return false
+}
+
 // places takes the yard, the builder and the batch that are named.
 func (l *lattice) places(f *filled, fr *frame, es map[entityKind][]*item) {
 	a := &f.act

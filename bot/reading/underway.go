@@ -51,7 +51,7 @@ func (l *lattice) stageOf(items []item) (s stage) {
 		for _, x := range it.senses {
 			switch {
 			case !l.r.frames.deed[x.concept]:
-				seen = seen || l.r.frames.strong[x.concept] && x.form != formBare
+				seen = seen || l.r.frames.strong[x.concept] && x.form != formBare && x.form != anyForm
 			case x.form == formPresent || x.form == formGoing:
 				going, left = true, left || x.accent
 			case x.form == formBare:

@@ -638,6 +638,25 @@ GIVE.plan: daré | daremos
 GIVE.going: dando | dándole | dándoles
 FEEDER: alimentador | alimentadores | frasco | frascos | bote | botes | botella | botellas | bolsa | bolsas | tarro | tarros | cubeta | comedero | comederos | bebedero | bebederos | bandeja | bandejas | alimentador de marco | alimentador de techo | alimentador boardman | alimentador doolittle | charola | charolas | vasito | vasitos
 FILL verb arqn: recarg/recargu
+# A past in -amos is the present as well.
+CONFINE.present: cerramos | dejamos encerrada | dejamos confinada | dejamos enjaulada | dejamos aislada | apartamos
+CAGED.present: enjaulamos
+PUT.present: bajamos | colgamos | echamos | clavamos | encajamos | fijamos
+MOVE.present: enviamos | pasamos a la acabadora | bajamos a la acabadora | cambiamos a la acabadora
+TAKE.present: desmontamos | las quitamos
+PULL.present: arrancamos | halamos
+RELEASE.present: dejamos salir | dejamos libre | dejamos suelta | sacamos de la jaula | sacamos del aislador | regresamos a su colmena | quitamos la jaula | le quitamos la jaula
+COMBOUT.present: sacamos el panal | sacamos el cuadro | sacamos el marco | sacamos el bastidor | sacamos su panal | sacamos su cuadro | quitamos el panal | quitamos el cuadro | retiramos el panal | retiramos el cuadro | jalamos el panal | levantamos el panal | le sacamos el panal
+GRAFT.present: grafteamos | pasamos larvas | pasamos las larvas | levantamos larvas | cargamos las cúpulas | cargamos cúpulas | llenamos las cúpulas | echamos larvas
+DO.present: realizamos | logramos
+KILL.present: limpiamos | las quitamos | la quitamos | las tumbamos | encontramos y quitamos | encontramos y eliminamos | pellizcamos | chafamos
+MAKE.present: dejamos listos | dejamos armados | dejamos preparados | echamos abejas | sacamos núcleos
+SET.present: colocamos
+CATCH.present: sacamos reinas | sacamos las reinas | bajamos reinas | retiramos reinas | pepenamos
+RECELL.present: reemplazamos celdas
+FEED.present: echamos jarabe | les echamos jarabe | rellenamos los alimentadores | llenamos los alimentadores | llenamos el alimentador
+GIVE.present: le echamos | les echamos | vaciamos
+FILL.present: cargamos
 FILL verb ar: llen | rellen
 FILL.done: topé | hasta el tope | cargué | cargamos
 FULL: lleno | lleno de | llena | llena de | llenos | llenas | repleto | repleta | hasta el tope | llenito | llenita | llenitos | retacado | retacada | a tope | al tope | copado | copada | hasta arriba
@@ -668,6 +687,10 @@ SIDES: los dos lados | ambos lados | por los dos lados | por ambos lados | en lo
 # --- trade: work that is not built yet
 LOSE.done: se murió | se murieron | murió | murieron | muerta | muertas | amaneció muerta | amanecieron muertas | encontré muerta | se perdió | se perdieron | se perdió el lote | perdimos el lote | perdí el lote | perdimos la reina | perdí la reina | se perdió la reina | se enfrió | se enfriaron | se pasmaron | se cocieron | se cocinaron | se calentaron de más | se sobrecalentó | se congelaron | se ahogaron | se asfixiaron | se echó a perder | se echaron a perder | se malogró | se malograron | pérdida | pérdidas | pérdida total | baja | bajas | falleció | fallecieron | se nos fue | se nos fue la reina | se petateó | colgó los tenis | estiró la pata | envenenadas | intoxicadas | fumigaron | se secó el lote | muertas en la celda | muertas en celda | dead
 VIRGINOUT: salió una virgen | nació una virgen | virgen suelta | anda una virgen | hay una virgen suelta | nació antes | nació adelantada | se adelantó una | se adelantó | nacieron antes | una virgen afuera | una ya nació | ya nació una | nació una en la criadora | nació en la criadora | nació en la incubadora | se oyen cantar | canta la reina | están piando | nació una virgen en la criadora | nació una virgen en la acabadora | nació una virgen en la incubadora | salió una virgen en la criadora | salió una virgen en la acabadora | virgen suelta en la criadora | virgen suelta en la acabadora | nació una reina en la criadora | nació una reina en la acabadora | se me salió una virgen | se salió una virgen | hay una virgen en la criadora | hay una virgen en la acabadora | ya hay una virgen | nació una en la acabadora | anda una virgen suelta | una virgen anda suelta | virgen caminando
+VIRGINOUT: se oye piar | se oye cantar | se escucha piar | se escucha cantar | se escuchan cantar | se oyen piar | oigo cantar | oigo piar | oímos cantar | oímos piar | está piando | cantan las reinas | están cantando las reinas | se oye canto | se escucha canto
+RETIREWORD: cambiamos la reina | cambié la reina | reemplazamos la reina | reemplacé la reina
+BANK: banqueamos
+HARMLESS: ay dios | ay dios mío | dios mío | ay no puede ser
 GONEWORD=died: murió | se murió | se me murió | se nos murió | ha muerto | está muerta | estaba muerta | amaneció muerta | apareció muerta | encontré muerta | encontramos muerta | falleció | se petateó | amaneció muerta hoy | murió hoy
 GONEWORD: perdí | perdimos | perdió | se perdió | se nos fue | se me fue | se fue | desapareció | ya no está | se nos perdió | se me perdió
 RETIREWORD: retirada | está retirada | quedó retirada | retiré | retiramos | jubilada | jubilamos | jubilé | reemplazada | reemplacé | reemplazamos | dada de baja | di de baja | dimos de baja | di de baja a | dimos de baja a | fuera de servicio | ya no sirve | ya está fuera de servicio | ya no la usamos
