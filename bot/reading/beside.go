@@ -1,13 +1,18 @@
 package reading
 
+import "yardbell/rules"
+
 // This file holds back words that may be others by what stands beside them.
 
 // nearDenial says whether a small word before something that is so by itself may be a
 // denial: "do flow", "lo hay flujo", "po limpia"; or one before a pronoun and a verb.
 func (l *lattice) nearDenial(items []item, i int) (string, bool) {
 	it := &items[i]
-	if !it.word() || it.to != it.from+1 || i+1 >= len(items) || it.means(l.r.c.neg) || !l.nearNo(it.text) {
+	if !it.word() || it.to != it.from+1 || i+1 >= len(items) || it.means(l.r.c.neg) || !l.nearNo(it.text) && !l.nearNo(l.toks[it.from].typed) {
 		return "", false
+	}
+	if l.beforeVerb(items, i) {
+		return it.text, true
 	}
 	for k := i + 1; k < len(items) && k <= i+2; k++ {
 		next := &items[k]
@@ -29,7 +34,7 @@ func (l *lattice) nearDenial(items []item, i int) (string, bool) {
 // nearQuestion says whether the first word may be one that asks: "as B1 clear".
 func (l *lattice) nearQuestion(items []item, i int) (string, bool) {
 	it := &items[i]
-	if i > 0 || len(items) < 2 || !it.word() || it.to != it.from+1 || !letters(it.text) || len(it.text) >= shortest || it.means(l.r.c.aux) || !l.onlyHarmless(it) && !it.unknown() {
+	if i > 0 || len(items) < 2 || !it.word() || it.to != it.from+1 || !letters(it.text) || len(it.text) >= shortest || it.means(l.r.c.aux) || !l.onlyHarmless(it) && !it.unknown() && l.speaksOwn(it.text) && !it.means(l.r.c.yes) || it.means(l.r.c.doneWord) {
 		return "", false
 	}
 	if next := &items[1]; next.entity == nil || next.is(eNumber) || next.is(eRatio) || next.is(eTime) {
@@ -98,7 +103,7 @@ func (l *lattice) nearBatch(items []item, i int) (string, bool) {
 // slip: the number counts those.
 func (l *lattice) slipUnit(items []item, i int) (string, bool) {
 	it := &items[i]
-	if i == 0 || !it.slip || !items[i-1].is(eNumber) {
+	if i == 0 || !items[i-1].is(eNumber) || !it.slip && !(it.means(l.r.mis.bar) && l.meansAny(items, l.r.mis.graft)) {
 		return "", false
 	}
 	return it.text, it.means(l.r.mis.bar) || it.means(l.r.mis.litre)
@@ -108,7 +113,7 @@ func (l *lattice) slipUnit(items []item, i int) (string, bool) {
 // between two things: "7 arnd 12", "38 ov 39".
 func (l *lattice) respelled(items []item, i int) (string, bool) {
 	it := &items[i]
-	if it.entity == nil || i == 0 && it.is(eTime) {
+	if it.entity == nil || it.is(eTime) && (i == 0 || items[i-1].bound) {
 		return "", false
 	}
 	for k := it.from; k < it.to; k++ {
@@ -161,8 +166,12 @@ func (l *lattice) strayHour(items []item, i int) (string, bool) {
 	if i+1 >= len(items) || !items[i+1].is(eTime) || items[i+1].entity.when.Clock != nil || items[i+1].entity.when.Half == "" || it.is(eBreeder) {
 		return "", false
 	}
-	if prev.word() && !prev.means(l.r.and) && (prev.unknown() || l.onlyHarmless(prev)) && len(prev.text) < shortest {
-		return prev.text, true
+	if prev.word() && !prev.means(l.r.and) && prev.to == prev.from+1 {
+		for _, c := range l.r.mis.small {
+			if p := l.r.lex.single[c]; p.means(l.r.c.at) && l.speaksOwn(c) && oneSlip(prev.text, c) {
+				return prev.text + "~" + c, true
+			}
+		}
 	}
 	return "", false
 }
@@ -176,4 +185,170 @@ func (l *lattice) nearDay(t *token) bool {
 		return p != nil && (small || p.means(l.r.weekday) || p.means(l.r.month))
 	})
 	return near
+}
+
+// nearApprox says whether a small word right before a number may make it a rough one: "una
+// 25", "comb 30" for "como 30".
+func (l *lattice) nearApprox(items []item, i int) (string, bool) {
+	it := &items[i]
+	if i+1 >= len(items) || !items[i+1].is(eNumber) || !it.word() || it.to != it.from+1 || it.means(l.r.c.approx) {
+		return "", false
+	}
+	if w := it.text; !l.onlyHarmless(it) && !it.means(l.r.one) && l.speaksOwn(w) {
+		return "", false
+	}
+	for _, c := range l.r.mis.approx {
+		if l.speaksOwn(c) && oneSlip(it.text, c) {
+			return it.text + "~" + c, true
+		}
+	}
+	return "", false
+}
+
+// nearNew says whether a small word before a queen may call her new.
+func (l *lattice) nearNew(items []item, i int) (string, bool) {
+	it := &items[i]
+	if i+1 >= len(items) || !it.word() || it.to != it.from+1 || !items[i+1].means(l.r.c.queen) && !items[i+1].means(l.r.c.breederWord) && !items[i+1].is(eBreeder) {
+		return "", false
+	}
+	for _, c := range l.r.mis.news {
+		if c != it.text && l.speaksOwn(c) && oneSlip(it.text, c) && !l.plainWord(it.text) {
+			return it.text + "~" + c, true
+		}
+	}
+	return "", false
+}
+
+// intoDone reports whether a preposition of place leads to a word that says done: "in the
+// finished".
+func (l *lattice) intoDone(items []item, i int) bool {
+	k := i + 1
+	if k < len(items) && items[k].means(l.r.c.the) {
+		k++
+	}
+	return k < len(items) && items[k].word() && items[k].means(l.r.c.doneWord) && items[k].to == items[k].from+1 && !l.speaksPlace(&items[k])
+}
+
+// speaksPlace reports whether a word may name a place of the work as well.
+func (l *lattice) speaksPlace(it *item) bool {
+	for _, s := range it.senses {
+		if l.r.frames.strong[s.concept] || l.r.frames.noun[s.concept] {
+			return true
+		}
+	}
+	return false
+}
+
+// deniesState reports whether a negation stands right before what is so by itself: "ni
+// limpia".
+func (l *lattice) deniesState(cl []item) bool {
+	for i := 0; i+1 < len(cl); i++ {
+		if cl[i].word() && !l.isUnit(&cl[i]) && cl[i].means(l.r.c.neg) && (cl[i+1].means(l.r.c.clear) || cl[i+1].means(l.r.c.aux) && i+2 < len(cl) && cl[i+2].means(l.r.c.clear)) {
+			return true
+		}
+	}
+	return false
+}
+
+// beforeVerb reports whether the word at i, which may be one that denies verbs, stands
+// before a pronoun and a verb, as no pronoun does: "lo se injertó", "uno las he movido".
+func (l *lattice) beforeVerb(items []item, i int) bool {
+	if i+2 >= len(items) {
+		return false
+	}
+	near := false
+	for _, c := range l.r.mis.denials {
+		for _, s := range l.r.lex.single[c].senses {
+			near = near || s.concept == l.r.mis.denial && int(s.lang) == l.mother() && oneSlip(items[i].text, c)
+		}
+	}
+	next, verb := &items[i+1], &items[i+2]
+	if !near || !next.word() || next.to != next.from+1 || len(next.text) >= shortest || !next.means(l.r.c.harmless) {
+		return false
+	}
+	if items[i].means(l.r.c.claim) && next.means(l.r.c.the) {
+		return false // "yo las he movido"
+	}
+	if items[i].means(l.r.c.into) || next.means(l.r.c.into) || next.means(l.r.c.already) {
+		return false
+	}
+	for _, s := range verb.senses {
+		if l.r.frames.strong[s.concept] && !l.r.frames.noun[s.concept] && (s.form == formDone || s.form == formState || s.form == anyForm) {
+			return true
+		}
+	}
+	return verb.word() && verb.to == verb.from+1 && len(verb.text) < shortest && verb.means(l.r.c.harmless) && i+3 < len(items) && ofTrade(&items[i+3], &l.r.frames)
+}
+
+// figuresAndWords reports whether some numbers are typed in figures and others spelled out: one of
+// them may be no number.
+func (l *lattice) figuresAndWords(list []*item) bool {
+	figures, words := 0, 0
+	for _, it := range list {
+		if isDigit(it.text) {
+			figures++
+		} else {
+			words++
+		}
+	}
+	return figures > 0 && words > 0
+}
+
+// contradict reports whether acts of one message cannot both be: a flow and a dearth, two
+// finds in one builder.
+func (d *draft) contradict() bool {
+	for i := range d.acts {
+		for k := range d.acts[:i] {
+			a, b := d.acts[i].act, d.acts[k].act
+			if a.Step == rules.Flow && b.Step == rules.Dearth && a.Yard == b.Yard || a.Step == rules.Dearth && b.Step == rules.Flow && a.Yard == b.Yard {
+				return true
+			}
+			if a.Step == rules.Rogue && b.Step == rules.Rogue && a.Builder == b.Builder && a.Count != nil && b.Count != nil && *a.Count != *b.Count {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// twoFrom reports whether a breeder that something is taken from stands beside another one
+// of which the same is told: "desde la 7" for "desde las 7".
+func twoFrom(es map[entityKind][]*item) bool {
+	from := false
+	for _, it := range es[eBreeder] {
+		from = from || it.entity.from
+	}
+	return from && len(es[eBreeder]) > 1
+}
+
+// nearPlaceWord says whether a small number that is spelled out right before a place may be
+// a preposition: "36 two North".
+func (l *lattice) nearPlaceWord(items []item, i int) (string, bool) {
+	it := &items[i]
+	if i+1 >= len(items) || i == 0 || !it.is(eNumber) || isDigit(it.text) || it.to != it.from+1 || !items[i+1].is(eYard) && !items[i+1].is(eBuilder) && !items[i+1].means(l.r.c.the) {
+		return "", false
+	}
+	for _, c := range l.r.mis.small {
+		if p := l.r.lex.single[c]; (p.means(l.r.c.into) || p.means(l.r.c.to)) && oneSlip(it.text, c) {
+			return it.text + "~" + c, true
+		}
+	}
+	return "", false
+}
+
+// slipsOfLoss says whether a loss was made of a preposition and a word that is none of its
+// language: "a nor".
+func (l *lattice) slipsOfLoss(items []item, i int) (string, bool) {
+	it := &items[i]
+	return it.text, it.is(eLost) && l.tokMeans(it.from, l.r.c.into) && !l.hasNumber(it)
+}
+
+// slipped reports whether a word was read through a slip.
+func (l *lattice) slipped(items []item) bool {
+	for i := range items {
+		if items[i].slip {
+			return true
+		}
+	}
+	return false
 }

@@ -15,7 +15,7 @@ func (l *lattice) mishaps(items []item) (out []string) {
 		}
 	}
 	for i := range items {
-		for _, find := range []func([]item, int) (string, bool){l.nearDenial, l.nearQuestion, l.nearPlan, l.nearMember, l.nearBatch, l.slipUnit, l.respelled, l.strayAnd, l.strayHour} {
+		for _, find := range []func([]item, int) (string, bool){l.beforeNumber, l.nearPlaceWord, l.slipsOfLoss, l.nearApprox, l.nearNew, l.nearDenial, l.nearQuestion, l.nearPlan, l.nearMember, l.nearBatch, l.slipUnit, l.respelled, l.strayAnd, l.strayHour} {
 			if d, is := find(items, i); is {
 				out = append(out, d)
 			}
@@ -89,12 +89,12 @@ func (m *misWords) loadPhrases(r *Reader) {
 	m.phrases = map[string][]*phrase{}
 	for _, list := range r.lex.byFirst {
 		for _, p := range list {
-			if len(p.words) < 2 || len(p.words) > 3 {
+			if len(p.words) < 2 || len(p.words) > 4 {
 				continue
 			}
 			matters := false
 			for _, s := range p.senses {
-				matters = matters || r.frames.strong[s.concept]
+				matters = matters || r.frames.strong[s.concept] || s.concept == r.c.qword || s.concept == r.c.claim
 			}
 			if !matters {
 				continue
@@ -127,6 +127,11 @@ func (l *lattice) nearPhrase(i int) (string, bool) {
 			return "", false
 		}
 		slip, unit := "", false
+		saying := p.means(l.r.c.qword) || p.means(l.r.c.claim)
+		whole := len(l.toks) == len(p.words) && saying
+		if saying && !whole {
+			return "", false
+		}
 		for _, s := range p.senses {
 			unit = unit || l.r.frames.unit[s.concept] && l.r.frames.strong[s.concept]
 		}
@@ -136,7 +141,7 @@ func (l *lattice) nearPhrase(i int) (string, bool) {
 			case t.text == w:
 			case letters(t.typed) && oneSlip(t.typed, w) && slip == "" && len(w) > 2:
 				slip = t.typed + "~" + w
-			case !unit && l.speaksOwn(t.text), l.plainWord(t.text) && !(l.tokTrade(from+k) && unit && len(p.words) == 2), l.tokTrade(from+k) && !unit:
+			case !whole && (!unit && l.speaksOwn(t.text) || l.plainWord(t.text) && !(l.tokTrade(from+k) && unit && len(p.words) == 2) || l.tokTrade(from+k) && !unit):
 				return "", false
 			case slip == "" && len(w) > 1 && letters(w) && letters(t.text) && !t.isNum && oneSlip(t.text, w):
 				slip = t.text + "~" + w

@@ -223,6 +223,9 @@ func (l *lattice) commandSlip(t *token) []sense {
 				}
 			}
 		}
+		if len(both) < len(got) {
+			return nil
+		}
 		if got = both; len(got) == 0 {
 			return nil
 		}
@@ -468,9 +471,13 @@ func (l *lattice) proper(t *token) bool {
 func (l *lattice) commandActs(row *commandRow, c captures) []Act {
 	a := Act{Kind: row.kind}
 	var acts []Act
+	twice := false
 	var times, before captures
 	next := func() { // the next thing that is added
 		if a.Breeder != 0 || a.Builder != "" || a.Yard != "" {
+			for _, b := range acts {
+				twice = twice || a.Breeder != 0 && a.Breeder == b.Breeder
+			}
 			acts = append(acts, a)
 			a = Act{Kind: row.kind}
 		}
@@ -591,7 +598,13 @@ func (l *lattice) commandActs(row *commandRow, c captures) []Act {
 			a.Year = 0
 		}
 	}
+	for _, b := range acts {
+		twice = twice || a.Breeder != 0 && a.Breeder == b.Breeder
+	}
 	acts = append(acts, a)
+	if twice {
+		return nil // "reina nueve 9": one of them is no number
+	}
 	if row.kind == Add {
 		shareYard(acts)
 	}

@@ -155,6 +155,9 @@ func (l *lattice) bareNumbers(f *filled, fr *frame, items []item, es map[entityK
 		for _, o := range f.choices {
 			if o.Had > 0 && o.Had == hi && lo != hi {
 				a.Count, a.Of = intPtr(lo), intPtr(hi)
+				if l.isBreeder(lo) || l.figuresAndWords(es[eNumber]) {
+					f.flag(fNumber) // "12 moved 25": of breeder 12, or 12 of them
+				}
 				return
 			}
 		}

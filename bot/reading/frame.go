@@ -248,6 +248,9 @@ func (r *Reader) licences(items []item, known *Known) evidence {
 			if !exact {
 				w *= 0.8
 			}
+			if !exact && lic.reply {
+				continue // a word that reports in a reply alone has to be it
+			}
 			w *= 1 + 0.01*float64(len(lic.needs))
 			if w > ev.weight[f.step] {
 				ev.weight[f.step], ev.exact[f.step] = w, exact

@@ -328,7 +328,7 @@ func (l *lattice) plainClaim(items []item, k ranking, s rules.Step) bool {
 		return true
 	}
 	for i := range items {
-		if it := &items[i]; i+1 < len(items) && it.means(l.r.c.claim) && l.nearNo(it.text) && items[i+1].word() && l.onlyHarmless(&items[i+1]) && len(items[i+1].senses) > 0 {
+		if it := &items[i]; i+1 < len(items) && it.means(l.r.c.claim) && l.nearNo(it.text) && items[i+1].word() && !items[i+1].means(l.r.c.the) && !ofTrade(&items[i+1], &l.r.frames) && !items[i+1].means(l.r.c.yes) && !items[i+1].means(l.r.c.ok) && !items[i+1].means(l.r.c.claim) {
 			return false // "yo sé": one letter from "no sé"
 		}
 		if it := &items[i]; it.word() && !l.freeWord(it) && !it.means(l.r.c.yes) && !it.means(l.r.c.ok) && !it.means(l.r.c.greet) || l.meansAny(items, l.r.c.yet) {

@@ -290,7 +290,7 @@ func (l *lattice) bySlip(t *token) []sense {
 		var both []sense
 		for _, s := range got {
 			for _, o := range own {
-				if s.concept == o.concept && (len(w) <= shortest+1 || ahead(s.form) == ahead(o.form)) {
+				if s.concept == o.concept && (len(w) <= shortest || ahead(s.form) == ahead(o.form)) {
 					both = append(both, s)
 					break
 				}
@@ -303,7 +303,7 @@ func (l *lattice) bySlip(t *token) []sense {
 			if !lex.single[c].means(s.concept) {
 				return nil // "euncaged": caged, or uncaged
 			}
-			if len(w) > shortest+1 && !ahead(s.form) && lex.single[c].onlyAhead(s.concept) {
+			if len(w) > shortest && !ahead(s.form) && lex.single[c].onlyAhead(s.concept) {
 				return nil // "confinabdo": confined, or still confining
 			}
 		}
@@ -311,8 +311,8 @@ func (l *lattice) bySlip(t *token) []sense {
 	return got
 }
 
-// ahead reports whether a form tells of what goes on.
-func ahead(f form) bool { return f == formGoing }
+// ahead reports whether a form tells of what goes on or is to come.
+func ahead(f form) bool { return f == formGoing || f == formPlan }
 
 // onlyAhead reports whether a word tells of a concept as going on alone.
 func (p *phrase) onlyAhead(c concept) bool {

@@ -406,6 +406,9 @@ func (d *draft) add(step rules.Step, e *event) {
 	}
 	more := f.more
 	f.more = nil
+	if twoFrom(es) && len(more) > 0 {
+		d.doubt("from-several")
+	}
 	d.acts = append(d.acts, f)
 	for _, n := range more {
 		g := f

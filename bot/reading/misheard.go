@@ -62,7 +62,7 @@ func (l *lattice) misheard(items []item, i int) (string, bool) {
 		}
 	}
 	w := strings.ReplaceAll(it.text, "'", "")
-	if i > 0 && it.word() && items[i-1].is(eNumber) && it.to > it.from+1 && l.toks[it.from].from == l.toks[items[i-1].to-1].to && letters(l.toks[it.from].text) && !l.isTrade(it) {
+	if i > 0 && it.word() && items[i-1].is(eNumber) && it.to > it.from+1 && l.toks[it.from].from == l.toks[items[i-1].to-1].to && letters(l.toks[it.from].text) && !l.tokTrade(it.from) {
 		return it.text, true // "30is capped"
 	}
 	if it.to != it.from+1 || !letters(w) || it.slip {
@@ -88,18 +88,15 @@ func (l *lattice) misheard(items []item, i int) (string, bool) {
 			}
 		}
 	}
-	if d, is := l.beforeNumber(items, i); is {
-		return d, true
-	}
 	lang := l.mother()
 	own := func(c string) bool { return lang < 0 || lex.words[c]&(1<<lang) != 0 }
 	if t := l.toks[it.from].typed; t != "" && len(t) <= shortest {
 		// A short word that a spelling stands for may as well be a slip of another.
 		matters := func(c string) bool {
 			p := lex.single[c]
-			return p != nil && c != w && own(c) && !alikeIn(p, it.senses) && (l.r.isNumber(c) || p.means(l.r.c.neg) || p.anyOf(l.r.frames.strong))
+			return p != nil && c != w && (own(c) || lex.words[c]&lex.words[w] != 0) && !alikeIn(p, it.senses) && (l.r.isNumber(c) || p.means(l.r.c.neg) || p.means(l.r.c.all) || p.anyOf(l.r.frames.strong))
 		}
-		if c, near := lex.slips.nearOf(t, matters); near && len(t) < shortest {
+		if c, near := lex.slips.nearOf(t, matters); near && (len(t) < shortest || lex.single[c].means(l.r.c.all)) {
 			return t + "~" + c, true
 		}
 		for _, c := range lex.slips.every(t) {
@@ -116,7 +113,7 @@ func (l *lattice) misheard(items []item, i int) (string, bool) {
 		return l.foreignTrade(it, prev) // a word of the trade is said in two languages at once
 	}
 	if l.speaksOwn(it.text) {
-		return l.unusual(it)
+		return l.unusual(it, prev)
 	}
 	if prev != nil && prev.word() && (prev.means(l.r.c.into) || prev.means(l.r.c.the)) {
 		return w, true // "34 a best": a place that is none
@@ -126,7 +123,7 @@ func (l *lattice) misheard(items []item, i int) (string, bool) {
 			return w + "~" + c, true
 		}
 	}
-	if len(w) < shortest-2 || l.familiar(it.text) {
+	if len(w) < shortest-2 || !it.means(l.r.c.yes) && (l.plainWord(it.text) || len(w) > shortest-2 && l.familiar(it.text)) {
 		return "", false
 	}
 	if c, near := lex.slips.nearOf(w, own); near {
@@ -160,7 +157,7 @@ func (l *lattice) speaksOwn(w string) bool {
 // nearTrade finds a word of the message's language and of the trade that w may be a slip of.
 func (l *lattice) nearTrade(w string) (string, bool) {
 	for _, c := range l.r.lex.slips.every(w) {
-		if p := l.r.lex.single[c]; l.speaksOwn(c) && (p.anyOf(l.r.frames.trade) || p.anyOf(l.r.frames.strong)) {
+		if p := l.r.lex.single[c]; l.speaksOwn(c) && (p.anyOf(l.r.frames.trade) || p.anyOf(l.r.frames.strong) || p.anyOf(l.r.frames.carries)) {
 			return w + "~" + c, true
 		}
 	}
@@ -180,6 +177,9 @@ func (l *lattice) numberWord(it *item) (string, bool) {
 			return p != nil && (p.means(l.r.none) || p.means(l.r.c.claim)) && !l.r.isNumber(c)
 		}); near {
 			return t.text + "~" + c, true
+		}
+		if d, is := l.nearDone(t.text); is {
+			return d, true
 		}
 		if l.mother() >= 0 && !l.speaksOwn(t.text) && len(t.text) <= shortest {
 			return t.text, true

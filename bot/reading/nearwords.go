@@ -4,16 +4,30 @@ import "sort"
 
 // misWords are words that others may be slips of.
 type misWords struct {
-	since, batchWord, bar, litre concept
-	links                        []string // words between two things: and, or
-	bigNumbers                   []bigNumber
-	negations                    []string             // of one word
-	small                        []string             // words of one to three letters
-	phrases                      map[string][]*phrase // of several words that carry something, by each of their words
+	newWord, graft, colour, denial, since, batchWord, bar, litre concept
+	links                                                        []string // words between two things: and, or
+	approx, news, dones                                          []string
+	denials                                                      []string // that stand before a verb
+	bigNumbers                                                   []bigNumber
+	negations                                                    []string             // of one word
+	small                                                        []string             // words of one to three letters
+	phrases                                                      map[string][]*phrase // of several words that carry something, by each of their words
 }
 
 func (m *misWords) load(r *Reader) {
 	for w, p := range r.lex.single {
+		if p.means(m.denial) && letters(w) {
+			m.denials = append(m.denials, w)
+		}
+		if p.means(r.c.approx) && letters(w) {
+			m.approx = append(m.approx, w)
+		}
+		if p.means(m.newWord) && letters(w) {
+			m.news = append(m.news, w)
+		}
+		if p.means(r.c.doneWord) && letters(w) {
+			m.dones = append(m.dones, w)
+		}
 		if len(w) < shortest && letters(w) {
 			m.small = append(m.small, w)
 		}
@@ -25,8 +39,11 @@ func (m *misWords) load(r *Reader) {
 		}
 	}
 	sort.Strings(m.negations)
+	sort.Strings(m.approx)
+	sort.Strings(m.news)
+	sort.Strings(m.dones)
 	for _, w := range m.small {
-		if p := r.lex.single[w]; p.means(r.and) || p.means(r.c.hedge) {
+		if p := r.lex.single[w]; p.means(r.and) || p.means(r.c.hedge) || p.means(r.c.butConj) {
 			m.links = append(m.links, w)
 		}
 	}
@@ -42,14 +59,18 @@ func (l *lattice) beforeNumber(items []item, i int) (string, bool) {
 		return "", false
 	}
 	it, next := &items[i], &items[i+1]
+	if !it.word() || it.to != it.from+1 {
+		return "", false
+	}
 	and := next.means(l.r.andTen) && i+2 < len(items)
 	if and {
 		next = &items[i+2]
 	}
-	if !next.is(eNumber) || isDigit(next.text) {
+	n := l.spelledNumber(next.from)
+	if !next.is(eNumber) && !next.is(eRatio) || n < 0 {
 		return "", false
 	}
-	w, n := it.text, next.entity.n
+	w := it.text
 	if i > 0 && n < 10 && items[i-1].is(eNumber) && !isDigit(items[i-1].text) && items[i-1].entity.n >= 20 && items[i-1].entity.n%10 == 0 {
 		return w, true // "thirty an six"
 	}
@@ -69,7 +90,7 @@ type bigNumber struct {
 
 // unusual says whether a word of the message's own language that says nothing, and that is
 // seldom said in reports, may be one that does.
-func (l *lattice) unusual(it *item) (string, bool) {
+func (l *lattice) unusual(it, prev *item) (string, bool) {
 	w := it.text
 	if !l.onlyHarmless(it) || len(it.senses) == 0 || l.familiar(w) {
 		return "", false
@@ -77,6 +98,10 @@ func (l *lattice) unusual(it *item) (string, bool) {
 	lex := l.r.lex
 	own := func(c string) bool { return l.speaksOwn(c) }
 	if len(w) <= shortest-1 {
+		c, near := lex.slips.nearOf(w, func(c string) bool { return own(c) && lex.single[c] != nil && lex.single[c].means(l.r.mis.colour) })
+		if near && len(w) == shortest-1 && prev != nil && l.tokMeans(prev.to-1, l.r.c.comb) {
+			return w + "~" + c, true // "el panal ojo"
+		}
 		return w, l.nearNo(w) // "po limpia"
 	}
 	c, near := lex.slips.nearOf(w, func(c string) bool {
@@ -193,15 +218,18 @@ func (l *lattice) foreignTrade(it, prev *item) (string, bool) {
 // and other things are said beside it: "mio madre llega".
 func (l *lattice) shakyClaim(items []item, i int) bool {
 	it := &items[i]
-	if !it.means(l.r.c.claim) || it.to != it.from+1 || len(it.text) > shortest || it.means(l.r.c.harmless) || l.plainWord(it.text) {
+	if !it.means(l.r.c.claim) || it.to != it.from+1 || len(it.text) > shortest || it.means(l.r.c.harmless) {
 		return false
+	}
+	if i+1 < len(items) && (items[i+1].means(l.r.c.breederWord) || items[i+1].means(l.r.c.queen)) {
+		return true
 	}
 	beside := false
 	for k := range items {
 		o := &items[k]
 		beside = beside || k != i && !o.bound && (o.is(eTime) || o.is(eNumber) || o.word() && !o.means(l.r.c.claim) && !o.means(l.r.c.yes) && !o.means(l.r.c.ok) && !o.means(l.r.c.greet))
 	}
-	if !beside {
+	if !beside || l.plainWord(it.text) {
 		return false
 	}
 	for _, c := range l.r.mis.small {
@@ -226,4 +254,23 @@ func (l *lattice) skipDenies(items []item) bool {
 		}
 	}
 	return false
+}
+
+// nearDone says whether a number in another language than the crew's may be a "done" of
+// theirs: "doce".
+func (l *lattice) nearDone(w string) (string, bool) {
+	for i, name := range l.r.lex.langs {
+		if name != l.known.Language {
+			continue
+		}
+		if l.r.lex.words[w]&(1<<i) != 0 {
+			return "", false
+		}
+		for _, c := range l.r.mis.dones {
+			if l.r.lex.words[c]&(1<<i) != 0 && oneSlip(w, c) {
+				return w + "~" + c, true
+			}
+		}
+	}
+	return "", false
 }

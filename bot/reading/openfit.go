@@ -114,6 +114,9 @@ func (d *draft) together() (out []doubt) {
 	if last := d.acts[len(d.acts)-1].act; last.Mark != "" && d.acts[0].act.Mark == "" && d.acts[0].act.Step == last.Step && ofBreeder[last.Step] {
 		out = append(out, fMark) // "confined 7 and 12, red pin": whose it is
 	}
+	if d.contradict() {
+		out = append(out, fNumber)
+	}
 	sums := map[rules.Step]map[int]int{}
 	grafts, homeless, placed, placeless := 0, 0, 0, 0
 	bare := map[rules.Step]int{}

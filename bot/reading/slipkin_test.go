@@ -118,7 +118,7 @@ func (s *slipKin) of(l labelled) func(string) string {
 // readingLines reads a file of lines with what they are read as (its head tells how). They
 // have no situation.
 func readingLines(t testing.TB, path string) (out []labelled) {
-	known := Known{Breeders: []int{7, 12}, Builders: []string{"B1", "B2"}, Yards: []string{"North", "Creek Side"}, Language: "en"}
+	known := Known{Breeders: []int{7, 12}, Builders: []string{"B1", "B2"}, Yards: []string{"North", "Creek Side"}, Members: []string{"Ash", "Wren", "Rowan"}, Language: "en"}
 	if strings.HasPrefix(filepath.Base(path), "es") {
 		known.Language = "es"
 	}

@@ -43,7 +43,7 @@ type slipReader struct {
 func changes(acts []Act) (out []Act) {
 	for _, a := range acts {
 		switch a.Kind {
-		case Query, Seen, Plan, WhatIf, Fit:
+		case Query, Seen, Plan, WhatIf, Fit, Yes, No, Thanks:
 		case Set:
 			if v, ok := settled(a); ok {
 				a.Value = v
@@ -171,7 +171,7 @@ func (s *slipReader) amiss(l labelled, own, res Result) bool {
 		if alike(mine) == alike(acts) || anotherName(mine, acts) {
 			return false
 		}
-		if len(res.Acts) > len(acts) && partOf(acts, mine) {
+		if (len(res.Acts) > len(acts) || len(acts) == len(mine)) && partOf(acts, mine) {
 			return false // the rest is asked back about
 		}
 		for _, a := range append(append([]Act{}, mine...), acts...) {
@@ -223,10 +223,10 @@ func (s *slipReader) read(l labelled, each int, seed int64) (c slipCount) {
 		k.see(v, amiss)
 		id := l.text + "\t" + t
 		switch {
-		case amiss && s.listed[id]:
+		case amiss && (s.listed[id] || s.listed[wordPair(l.text, t)]):
 			c.listed++
 			s.mu.Lock()
-			s.used[id] = true
+			s.used[id], s.used[wordPair(l.text, t)] = true, true
 			s.mu.Unlock()
 		case amiss:
 			c.wrong = append(c.wrong, fmt.Sprintf("%s\t%s\t%s\twant %s\tgot %s\t%s", l.at, l.text, t, spellWant(l.want), spellActs(res.Acts), spellWhy(res.Why)))
@@ -332,4 +332,18 @@ func TestSlips(t *testing.T) {
 		return
 	}
 	require.Empty(t, len(total.wrong), "slips that log what was not said")
+}
+
+// wordPair is the word that differs in a slip, before and after.
+func wordPair(text, slip string) string {
+	a, b := strings.Fields(fold(text)), strings.Fields(fold(slip))
+	if len(a) != len(b) {
+		return ""
+	}
+	for i := range a {
+		if a[i] != b[i] {
+			return strings.Trim(a[i], ",.;:!?¿¡") + "\t" + strings.Trim(b[i], ",.;:!?¿¡")
+		}
+	}
+	return ""
 }

@@ -90,6 +90,9 @@ func (l *lattice) unexplained(items []item, steps map[rules.Step]bool) (danger, 
 		if prev != nil && prev.word() && prev.means(c.into) && l.toks[it.from].name && !known && !l.isTrade(it) {
 			danger = append(danger, it.text) // "a Ride": a place that is none of the crew's
 		}
+		if it.means(c.into) && l.intoDone(items, i) {
+			danger = append(danger, it.text)
+		}
 		if (it.means(c.to) || it.means(c.into) && !it.means(c.harmless)) && l.leadsNowhere(items, i) {
 			danger = append(danger, it.text)
 		}
@@ -338,6 +341,9 @@ func (d *draft) judge() Result {
 func (d *draft) negated() bool {
 	l := d.l
 	for i := range d.evs {
+		if l.deniesState(d.evs[i].items) {
+			return true
+		}
 		if !l.denies(d.evs[i].items) || hasAny(d.evs[i].items, eAllBut, eLost) {
 			continue
 		}
