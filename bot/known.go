@@ -165,12 +165,59 @@ func (t *talk) lastLine(k *rdg.Known) error {
 		return nil
 	}
 	k.Last = &rdg.Line{Act: actOf(l.Entry), At: l.Happened.In(t.s.Zone), Since: t.origin.Said.Sub(l.Said)}
-	if k.Asked == nil && l.Count == nil && needsCount[l.Step] && k.Last.Since < time.Hour {
-		k.Asked = &rdg.Ping{Step: l.Step, Need: "count"}
-		subjectInto(k.Asked, l.Subject)
-	} else if l.Step == rules.Graft && l.Into == "" && k.Last.Since < time.Hour {
-		k.Asked = &rdg.Ping{Step: l.Step, Need: "builder"}
-		subjectInto(k.Asked, l.Subject)
+	if k.Asked != nil {
+		return nil
+	}
+	return t.stillAsked(k, l)
+}
+
+// stillAsked puts in what a line of the sender's last message, or of the one replied to,
+// waits for: its number, or its place.
+func (t *talk) stillAsked(k *rdg.Known, last store.Line) error {
+	lines := []store.Line{last}
+	replied := t.replied != nil && t.replied.Update != 0
+	switch {
+	case replied:
+		list, err := t.repliedLines()
+		if err != nil {
+			return err
+		}
+		lines = list
+	case k.Last.Since > time.Hour:
+		return nil
+	default:
+		own, err := t.effectiveOwn(10)
+		if err != nil {
+			return err
+		}
+		lines = nil
+		for _, l := range own {
+			if l.Update == own[0].Update {
+				lines = append(lines, l)
+			}
+		}
+	}
+	for _, l := range lines {
+		if l.Action != rules.Did {
+			continue
+		}
+		p := &rdg.Ping{Step: l.Step}
+		switch {
+		case l.Into == "" && l.Step == rules.Graft:
+			p.Place = "builder"
+		case l.Into == "" && l.Step == rules.Move:
+			p.Place = "yard"
+		}
+		if l.Count == nil && needsCount[l.Step] {
+			p.Need = "count"
+		} else {
+			p.Need = p.Place
+		}
+		if p.Need != "" {
+			subjectInto(p, l.Subject)
+			k.Asked = p
+			return nil
+		}
 	}
 	return nil
 }

@@ -109,6 +109,8 @@ func (t *talk) offerActs(res rdg.Result) {
 		t.ask("ask_act_which")
 	case rest != "":
 		t.ask("ask_act_sure", "What", said[0], "Rest", rest)
+	case has(res.Moods, "hedge"):
+		t.ask("ask_hedge", "What", said[0])
 	default:
 		t.ask("ask_act", "What", said[0])
 	}

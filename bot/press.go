@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	rdg "yardbell/bot/reading"
 	"yardbell/rules"
 	"yardbell/store"
 )
@@ -97,6 +98,9 @@ func parseOptions(s string) options {
 	return o
 }
 
+// answerKinds are the acts of a ping's buttons.
+var answerKinds = map[verb]rdg.Kind{doDone: rdg.Done, doMine: rdg.Claim, doLater: rdg.Later, doSkip: rdg.Skip}
+
 // press acts on a button.
 func (t *talk) press() error {
 	m, found, err := t.tx.SentIn(t.crew.ID, t.chat, t.update.Message)
@@ -165,6 +169,9 @@ func (t *talk) pressed(m store.Message, b store.Button) error {
 		return t.set(&reading{verb: doSet, key: arg, value: rest, addressed: true})
 	case "task":
 		t.opt = options{task: rest, verb: verb(arg), anyway: map[string]bool{}}
+		if k, known := answerKinds[verb(arg)]; known {
+			t.acts = []rdg.Act{{Kind: k}} // what a question about it does again
+		}
 		return t.act(&reading{verb: verb(arg), addressed: true})
 	case "act":
 		u, found, err := t.tx.UpdateRow(id)

@@ -217,6 +217,7 @@ type Ping struct {
 	Builder string     `json:",omitempty"`
 	Yard    string     `json:",omitempty"`
 	Need    string     `json:",omitempty"` // question: "count", "time", "yard", "builder"
+	Place   string     `json:",omitempty"` // question: "yard" or "builder", where that is not known either
 	Task    bool       `json:",omitempty"` // it is about a task that can be answered
 }
 

@@ -1,6 +1,8 @@
 package reading
 
 import (
+	"cmp"
+
 	"yardbell/rules"
 )
 
@@ -59,13 +61,19 @@ func numbersIn(items []item) int {
 	return len(entitiesOf(items)[eNumber]) + len(entitiesOf(items)[eRatio])
 }
 
-// completes reads the number that the bot asked for: alone, or with words of the step.
+// ofLine are doubts that the line which is completed has settled.
+var ofLine = map[doubt]bool{fWhichBreeder: true, fWhichBuilder: true, fWhichBatch: true}
+
+// completes reads what the bot asked for: a number, the place, or both, alone or with words
+// of the step.
 func (l *lattice) completes(items []item, k ranking, m mood) (Result, bool) {
 	p := l.known.Asked
-	if p != nil && p.Need == "builder" && l.known.Last != nil && !m.held() && !m.neg && !m.hedge && l.onlyBuilder(items) {
-		return Result{Outcome: Log, Acts: []Act{{Kind: Amend, Step: p.Step, Builder: entitiesOf(items)[eBuilder][0].entity.name}}}, true
+	if p == nil || p.Need == "" || l.known.Last == nil || m.held() || m.neg || m.hedge {
+		return Result{}, false
 	}
-	if p == nil || p.Need != "count" || l.known.Last == nil || m.held() || m.neg || m.hedge || !hasAny(items, eNumber, eRatio, eAll, eNone, eAllBut) {
+	number := p.Need == "count" && hasAny(items, eNumber, eRatio, eAll, eNone, eAllBut)
+	place := map[string]entityKind{"yard": eYard, "builder": eBuilder}[cmp.Or(p.Place, p.Need)]
+	if !number && (place == "" || !hasAny(items, place)) {
 		return Result{}, false
 	}
 	for s := range k.strong(l) {
@@ -73,35 +81,38 @@ func (l *lattice) completes(items []item, k ranking, m mood) (Result, bool) {
 			return Result{}, false
 		}
 	}
-	if hasAny(items, eYard, eBuilder, eBatch, eBreeder, eTime, ePin, eSpan, eAge, eLitres, ePercent) {
-		return Result{}, false
+	for _, kind := range []entityKind{eYard, eBuilder, eBatch, eBreeder, eTime, ePin, eSpan, eAge, eLitres, ePercent} {
+		if kind != place && hasAny(items, kind) {
+			return Result{}, false
+		}
 	}
 	f := l.fill(p.Step, items)
-	if f.act.Count == nil && !f.act.All {
+	a := Act{Kind: Amend, Step: p.Step}
+	if number {
+		a.Count, a.Of, a.All = f.act.Count, f.act.Of, f.act.All
+	} else if counts(items) {
+		return Result{}, false
+	}
+	for _, it := range entitiesOf(items)[place] {
+		if place == eYard {
+			a.Yard = it.entity.name
+		} else {
+			a.Builder = it.entity.name
+		}
+	}
+	if number && a.Count == nil && !a.All {
 		return Result{}, false
 	}
 	for _, x := range f.flags {
-		if !gaps[x] {
+		if !gaps[x] && !ofLine[x] {
 			return Result{}, false
 		}
 	}
 	danger, soft := l.unexplained(items, map[rules.Step]bool{p.Step: true})
-	a := Act{Kind: Amend, Step: p.Step, Count: f.act.Count, Of: f.act.Of, All: f.act.All}
 	if len(danger)+len(soft) > 0 {
 		return Result{Outcome: Ask, Acts: []Act{a}, Others: [][]Act{{a}}, Unread: append(danger, soft...)}, true
 	}
 	return Result{Outcome: Log, Acts: []Act{a}}, true
-}
-
-// onlyBuilder reports whether a message names a builder and says nothing else.
-func (l *lattice) onlyBuilder(items []item) bool {
-	for i := range items {
-		it := &items[i]
-		if !it.bound && !it.is(eBuilder) && !(it.word() && (it.means(l.r.c.into) || it.means(l.r.c.the))) {
-			return false
-		}
-	}
-	return len(entitiesOf(items)[eBuilder]) == 1
 }
 
 // uncorrected are the items without the words that say that something is put right, and

@@ -340,8 +340,7 @@ func (l *lattice) command() (Result, bool) {
 
 // Command reads a message that is a command and nothing else. ok is false for any other.
 func (r *Reader) Command(text string, k Known) (res Result, ok bool) {
-	text, slash := unslash(text)
-	k.Addressed = k.Addressed || slash
+	text, _ = r.called(text, &k)
 	l := r.newLattice(text, &k)
 	if len(l.toks) == 0 {
 		return Result{}, false

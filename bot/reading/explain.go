@@ -10,10 +10,9 @@ import (
 // way of cutting it into items, what its words were taken for, the likeliest classes of
 // the ranker, the steps that are licensed, the acts with their doubts.
 func (r *Reader) Explain(text string, k Known) (Result, []string) {
-	text, slash := unslash(text)
-	k.Addressed = k.Addressed || slash
+	text, called := r.called(text, &k)
 	l := r.newLattice(text, &k)
-	l.slash = slash
+	l.slash = called
 	var out []string
 	l.trace = func(d *draft, res Result, score float64) { out = append(out, l.described(d, res, score)...) }
 	res := l.read()

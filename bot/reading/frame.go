@@ -19,6 +19,7 @@ type licence struct {
 	weight float64 // 1 strong, 0.5 spoken of, 0.4 in a reply
 	reply  bool    // counts in a reply alone
 	open   bool    // counts where the step is open alone
+	told   bool    // counts where it is said to the bot
 	needs  []need
 	line   int
 }
@@ -131,8 +132,8 @@ func (f *frames) load(fsys fs.FS, file string, lex *lexicon) error {
 				}
 				cur.nouns[c] = true
 			}
-		case "log", "ask", "reply", "open":
-			l := licence{weight: map[string]float64{"log": 1, "ask": 0.5, "reply": 0.8, "open": 1}[words[0]], reply: words[0] == "reply", open: words[0] == "open", line: n}
+		case "log", "ask", "reply", "open", "called":
+			l := licence{weight: map[string]float64{"log": 1, "ask": 0.5, "reply": 0.8, "open": 1, "called": 1}[words[0]], reply: words[0] == "reply", open: words[0] == "open", told: words[0] == "called", line: n}
 			for _, w := range words[1:] {
 				if slotNeeds[w] != nil {
 					l.needs = append(l.needs, need{slot: w})
@@ -216,7 +217,7 @@ func (r *Reader) licences(items []item, known *Known) evidence {
 	for _, f := range r.frames.list {
 		for _, lic := range f.licences {
 			w, exact := lic.weight, true
-			if lic.reply && !(known.Reply != nil && known.Reply.Task && (known.Reply.Step == f.step || f.replies[known.Reply.Step])) || lic.open && !known.expects(f.step) && !known.expectsAny(f.replies) {
+			if lic.reply && !(known.Reply != nil && known.Reply.Task && (known.Reply.Step == f.step || f.replies[known.Reply.Step])) || lic.open && !known.expects(f.step) && !known.expectsAny(f.replies) || lic.told && (!known.Addressed || known.Reply != nil) {
 				continue
 			}
 			ok := true

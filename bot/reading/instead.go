@@ -15,9 +15,9 @@ func (l *lattice) instead(items []item, k ranking, m mood) (Result, bool) {
 		it := &items[i]
 		switch {
 		case it.entity == nil:
-		case l.deniedAt(items, it):
-			if was != nil || i > 1 && !items[i-1].means(l.r.c.neg) && !items[i-1].means(l.r.c.correct) && items[i-1].word() && !l.freeWord(&items[i-1]) {
-				return Result{}, false // "I did not find 12, confined 7"
+		case l.notThis(items, i):
+			if was != nil {
+				return Result{}, false
 			}
 			was = it
 		case it.is(eBatch) && hasAny(items, eNumber, eRatio) && !l.deniedAny(items, eBatch) && a.Batch == 0:
@@ -60,10 +60,27 @@ func (l *lattice) instead(items []item, k ranking, m mood) (Result, bool) {
 	return Result{Outcome: Log, Acts: []Act{a}}, true
 }
 
+// notThis reports whether a negation stands right before a value, small words between.
+func (l *lattice) notThis(items []item, i int) bool {
+	c := l.r.c
+	for k := i - 1; k >= 0; k-- {
+		it := &items[k]
+		switch {
+		case !it.word():
+			return false
+		case it.means(c.neg) && !l.isUnit(it), it.means(c.correct) && l.hasNo(it):
+			return true
+		case ofTrade(it, &l.r.frames) || !it.means(c.the) && !it.means(c.into) && !it.means(c.to) && !it.means(c.at) && !it.means(c.in):
+			return false
+		}
+	}
+	return false
+}
+
 // deniedAny reports whether something of a kind is denied.
 func (l *lattice) deniedAny(items []item, kind entityKind) bool {
 	for i := range items {
-		if items[i].is(kind) && l.deniedAt(items, &items[i]) {
+		if items[i].is(kind) && l.notThis(items, i) {
 			return true
 		}
 	}

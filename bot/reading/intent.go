@@ -84,10 +84,12 @@ func (l *lattice) intent(items []item, k ranking, m mood) (Result, bool) {
 	if r, ok := l.instead(items, k, m); ok {
 		return r, true
 	}
-	if r, ok := l.amend(items, k, m, last); ok {
-		return r, true
+	if !l.meansAny(items, c.correct) {
+		if r, ok := l.completes(items, k, m); ok {
+			return r, true
+		}
 	}
-	if r, ok := l.completes(items, k, m); ok {
+	if r, ok := l.amend(items, k, m, last); ok {
 		return r, true
 	}
 	if asTask {

@@ -29,10 +29,9 @@ const (
 
 // Read makes out what a message says.
 func (r *Reader) Read(text string, k Known) Result {
-	text, slash := unslash(text)
-	k.Addressed = k.Addressed || slash
+	text, called := r.called(text, &k)
 	l := r.newLattice(text, &k)
-	l.slash = slash
+	l.slash = called
 	return l.read()
 }
 
@@ -43,6 +42,9 @@ func (r *Reader) Language(text, crew string) string {
 
 func (l *lattice) read() Result {
 	if len(l.toks) == 0 {
+		if l.slash {
+			return Result{Outcome: Ask, Addressed: true} // its name alone
+		}
 		return Result{Outcome: Ignore}
 	}
 	if res, ok := l.command(); ok {
@@ -71,6 +73,7 @@ func (l *lattice) read() Result {
 		}
 	}
 	best.Language = l.answerIn()
+	best.Addressed = best.Addressed || l.slash
 	return best
 }
 

@@ -93,7 +93,7 @@ func (l *lattice) moodOf(items []item) (m mood) {
 	}
 	if first >= 0 && items[first].word() {
 		head := &items[first]
-		m.question = m.question || head.means(c.qword) && !head.means(c.harmless) || head.means(c.whoWord) || head.means(c.howMany) || head.means(c.whenWord) || head.means(c.dueWord)
+		m.question = m.question || head.means(c.qword) && !head.means(c.harmless) || head.means(c.whoWord) || head.means(c.status) || head.means(c.howMany) || head.means(c.whenWord) || head.means(c.dueWord)
 		if head.means(c.aux) && first+1 < len(items) {
 			next := &items[first+1]
 			m.question = m.question || next.entity != nil && !next.is(eNumber) && !next.is(eRatio) && !next.is(eTime) || next.word() && (next.means(c.harmless) || next.means(c.the))

@@ -39,7 +39,13 @@ func (d *draft) outcome(addressed bool, talk float64, strong, entity, open, neg,
 		most = askTalkOpen
 	}
 	talkish := talk > most || odd && talk > 0.3 || d.foreign()
-	short := len(d.rank.ev.weight) > 0 && len(d.items) <= 3 && len(danger) == 0 && len(soft) == 0 && strong
+	small := 0
+	for i := range d.items {
+		if it := &d.items[i]; it.word() && l.onlyHarmless(it) {
+			small++
+		}
+	}
+	short := small < 2 && len(d.rank.ev.weight) > 0 && len(d.items) <= 3 && len(danger) == 0 && len(soft) == 0 && strong
 	switch {
 	case d.full:
 		return Ask // a whole report, with something beside it
@@ -50,7 +56,6 @@ func (d *draft) outcome(addressed bool, talk float64, strong, entity, open, neg,
 	case len(d.rank.ev.weight) == 0 && !open && talk > 0.4:
 		return Ignore
 	}
-	_ = l
 	return Ask
 }
 

@@ -46,7 +46,7 @@ type Reader struct {
 // usedConcepts are the concepts that the rules of reading go by.
 type usedConcepts struct {
 	neg, yet, plan, hearsay, hedge, habit, qword, aux, correct, only, approx                                                     concept
-	yes, ok, doneWord, claim, snooze, skip, void, help, greet, again, alone, handsOff                                            concept
+	yes, ok, doneWord, claim, snooze, skip, void, help, greet, again, alone, handsOff, status                                    concept
 	noEggs, noRogue, rogue, kill, foundC, clear, nothing, release, comb, beesIn, noBees, cell                                    concept
 	foreign, lostWord, deadWord, lose, incubator, nuc, queen, harmless, each, honey                                              concept
 	dueWord, whoWord, whenWord, howMany, freeWord, logWord, butConj, then, also, the, into                                       concept
@@ -85,7 +85,7 @@ func Load(fsys fs.FS) (*Reader, error) {
 	for name, c := range map[string]*concept{"NONE": &r.none, "BATCHWORD": &r.mis.batchWord, "BAR": &r.mis.bar, "LITREUNIT": &r.mis.litre, "NEW": &r.mis.newWord, "GRAFT": &r.mis.graft, "VERBNO": &r.mis.denial, "COLOUR": &r.mis.colour, "SINCE": &r.mis.since, "POSS": &r.poss, "WEEKDAY": &r.weekday, "MONTH": &r.month, "DIGIT": &r.digit, "TEEN": &r.teen, "TENS": &r.tens, "HUNDRED": &r.hundred, "ONE": &r.one, "AND": &r.and, "HALFUNIT": &r.halfUnit, "ANDTEN": &r.andTen,
 		"NEG": &r.c.neg, "YET": &r.c.yet, "PLAN": &r.c.plan, "HEARSAY": &r.c.hearsay, "HEDGE": &r.c.hedge, "HABIT": &r.c.habit, "QWORD": &r.c.qword, "AUX": &r.c.aux,
 		"CORRECT": &r.c.correct, "ONLY": &r.c.only, "APPROX": &r.c.approx, "YES": &r.c.yes, "OKWORD": &r.c.ok, "DONEWORD": &r.c.doneWord, "CLAIM": &r.c.claim, "SNOOZE": &r.c.snooze,
-		"SKIP": &r.c.skip, "ALONE": &r.c.alone, "HANDSOFF": &r.c.handsOff, "VOID": &r.c.void, "HELPWORD": &r.c.help, "GREET": &r.c.greet, "AGAIN": &r.c.again, "NOEGGS": &r.c.noEggs, "NOROGUE": &r.c.noRogue, "ROGUE": &r.c.rogue,
+		"SKIP": &r.c.skip, "ALONE": &r.c.alone, "STATUSWORD": &r.c.status, "HANDSOFF": &r.c.handsOff, "VOID": &r.c.void, "HELPWORD": &r.c.help, "GREET": &r.c.greet, "AGAIN": &r.c.again, "NOEGGS": &r.c.noEggs, "NOROGUE": &r.c.noRogue, "ROGUE": &r.c.rogue,
 		"KILL": &r.c.kill, "FOUND": &r.c.foundC, "CLEAR": &r.c.clear, "NOTHING": &r.c.nothing, "RELEASE": &r.c.release, "COMB": &r.c.comb, "BEESIN": &r.c.beesIn, "NOBEES": &r.c.noBees,
 		"CELL": &r.c.cell, "FOREIGN": &r.c.foreign, "LOSTWORD": &r.c.lostWord, "DEADWORD": &r.c.deadWord, "LOSE": &r.c.lose, "INCUBATOR": &r.c.incubator, "NUC": &r.c.nuc, "QUEEN": &r.c.queen,
 		"HARMLESS": &r.c.harmless, "EACH": &r.c.each, "HONEY": &r.c.honey, "DUEWORD": &r.c.dueWord, "WHOWORD": &r.c.whoWord, "WHENWORD": &r.c.whenWord, "HOWMANY": &r.c.howMany, "FREEWORD": &r.c.freeWord,

@@ -195,3 +195,22 @@ func (l *lattice) typed(items []item) string {
 	}
 	return l.text[l.toks[items[0].from].from:l.toks[items[len(items)-1].to-1].to]
 }
+
+// called takes off what says that the bot is spoken to, a slash or its name at the head.
+func (r *Reader) called(text string, k *Known) (string, bool) {
+	text, slash := unslash(text)
+	first, rest, _ := strings.Cut(strings.TrimSpace(text), " ")
+	w := strings.ToLower(strings.TrimRight(first, ",.:;!"))
+	for _, p := range r.lex.commandPhrases[w] {
+		if len(p.words) != 1 {
+			continue
+		}
+		for _, s := range p.senses {
+			if s.concept == r.cmd.bot && r.lex.langs[s.lang] == neutral {
+				text, slash = rest, true
+			}
+		}
+	}
+	k.Addressed = k.Addressed || slash
+	return text, slash
+}

@@ -284,7 +284,8 @@ func (d *draft) judge() Result {
 	if byLoss && d.evs[0].verbless {
 		d.doubt("by-loss")
 	}
-	if first.has(fNoCount) && (talk > talkUncounted || !open) && l.known.Reply == nil {
+	told := full && plain && (open || first.act.Step == rules.Graft && first.act.Breeder != 0) // the bot asks for the number
+	if first.has(fNoCount) && !told && (talk > talkUncounted || !open) && l.known.Reply == nil {
 		d.doubt("uncounted")
 	}
 	if len(soft) > 0 {
