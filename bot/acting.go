@@ -37,6 +37,7 @@ func (t *talk) asReadings(acts []rdg.Act) many {
 }
 
 func (t *talk) asReading(a rdg.Act) *reading {
+	a = plainAct(a)
 	r := &reading{verb: doStep, step: a.Step, breeder: a.Breeder, batch: a.Batch, builder: a.Builder, yard: a.Yard, mark: a.Mark, count: a.Count, of: a.Of,
 		all: a.All, bees: a.Bees, ageLo: a.AgeLo, ageHi: a.AgeHi, litres: a.Litres, each: a.Each, honey: a.Honey, noEggs: a.None, release: a.Release, reason: a.Reason,
 		concluded: a.Concluded(), addressed: true, text: t.origin.Text}
@@ -116,4 +117,13 @@ func parseActs(rest string) (o options, acts []rdg.Act, err error) {
 	o = parseOptions(opts)
 	err = json.Unmarshal([]byte(js), &acts)
 	return o, acts, err
+}
+
+// plainAct makes what stands in an act as it was typed safe to be shown: one line, nothing
+// unseen. A reason with a line of its own would look like one of the bot's.
+func plainAct(a rdg.Act) rdg.Act {
+	for _, s := range []*string{&a.Builder, &a.Yard, &a.Mark, &a.Reason, &a.Value, &a.Person} {
+		*s = clean(*s)
+	}
+	return a
 }

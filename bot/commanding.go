@@ -29,6 +29,7 @@ var actVerbs = map[rdg.Kind]verb{rdg.Set: doSet, rdg.Add: doAdd, rdg.Order: doOr
 // asCommand turns a command into what its handler takes. It reports false for an act that
 // is none.
 func asCommand(a rdg.Act, addressed bool, text string) (*reading, bool) {
+	a = plainAct(a)
 	v := cmp.Or(actVerbs[a.Kind], queryVerbs[a.Topic])
 	if v == noVerb || a.Kind != rdg.Query && actVerbs[a.Kind] == noVerb {
 		return nil, false

@@ -105,17 +105,40 @@ func (l *lattice) intent(items []item, k ranking, m mood) (Result, bool) {
 
 // skipNamed reads that an open task which is named will not be done.
 func (l *lattice) skipNamed(items []item, k ranking, m mood) (Result, bool) {
-	if !l.meansAny(items, l.r.c.skip) || m.hearsay || counts(items) || l.justTalk(k) {
+	if !l.meansAny(items, l.r.c.skip) || m.hearsay {
 		return Result{}, false
+	}
+	head := items // "skip accept batch 1, too wet": what follows the first clause is why
+	for i := range items {
+		if items[i].bound {
+			head = items[:i]
+			break
+		}
+	}
+	lic := l.r.licences(head, l.known)
+	plain := l.opens(head, l.r.c.skip) && l.clear(head) && !l.hidden(head) && !l.denies(head) && len(lic.weight) > 0 && !counts(head)
+	if !plain && (counts(items) || l.justTalk(k)) {
+		return Result{}, false
+	}
+	if !plain {
+		lic = k.ev
+	}
+	named := 0
+	for _, it := range entitiesOf(items)[eBatch] {
+		named = it.entity.n
 	}
 	var fit []Act
 	for _, o := range l.known.Open {
-		if k.ev.weight[o.Step] > 0 && (len(fit) == 0 || fit[0].Step != o.Step) {
+		if lic.weight[o.Step] > 0 && (named == 0 || o.Batch == named) && (len(fit) == 0 || fit[0].Step != o.Step) {
 			fit = append(fit, Act{Kind: Skip, Step: o.Step, Batch: o.Batch})
 		}
 	}
-	if len(fit) != 1 {
+	switch {
+	case len(fit) != 1:
 		return Result{}, false
+	case plain:
+		fit[0].Reason = l.typed(items[len(head):])
+		return Result{Outcome: Log, Acts: fit}, true
 	}
 	return Result{Outcome: Ask, Acts: fit, Others: [][]Act{fit}}, true
 }
