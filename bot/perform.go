@@ -163,6 +163,10 @@ func (t *talk) actInWords(a rdg.Act) string {
 		r.count = a.Count
 	}
 	out := []string{t.eventSummary(r)}
+	if a.Step == rules.Retire {
+		e := rules.Entry{Action: rules.Did, Step: a.Step, Subject: rules.BreederSubject(a.Breeder), Detail: rules.Detail{Cause: a.Reason}}
+		out[0] = t.v.line(e)
+	}
 	if r.ageLo != nil && r.ageHi != nil {
 		out = append(out, t.v.ages(rules.AgeSpan{Lo: *r.ageLo, Hi: *r.ageHi, Basis: "stated"}))
 	}

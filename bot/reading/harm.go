@@ -143,3 +143,8 @@ func (d *draft) toldUnbuilt() bool {
 	a := d.acts[0].act
 	return !d.l.r.Built(a.Step) && d.evs[0].ev.weight[a.Step] >= 1 && (a.Count != nil || a.Builder != "" || a.Yard != "" || a.Batch != 0 || a.Breeder != 0)
 }
+
+// inNucs reports whether a virgin that is told of is in a yard: no cells hang there.
+func (l *lattice) inNucs(step rules.Step, items []item) bool {
+	return step == rules.Virgin && hasAny(items, eYard)
+}

@@ -300,9 +300,13 @@ func (d *draft) choose(e *event, rank ranking, base rules.Step) (rules.Step, boo
 	}
 	var cand []int
 	for _, i := range order {
-		if e.ev.weight[step(i)] > 0 {
+		if e.ev.weight[step(i)] > 0 && !l.inNucs(step(i), e.items) {
 			cand = append(cand, i)
 		}
+	}
+	if len(cand) == 0 {
+		d.doubt("no-licence")
+		return "", false
 	}
 	logit := func(i int) float64 { return math.Log(share[i] + 1e-4) }
 	first := cand[0]

@@ -156,6 +156,10 @@ func (l *lattice) fill(step rules.Step, items []item) filled {
 	if f.open != nil && a.Count != nil && f.open.Had > 0 && *a.Count > f.open.Had && step != rules.Nucs && step != rules.Rogue {
 		f.flag(fTooMany)
 	}
+	if step == rules.Emerge && a.Count == nil && (l.meansAny(items, l.r.c.oneOut) || l.meansAny(items, l.r.c.virginOut)) {
+		a.Count = intPtr(1)
+		f.flag(fUnlikely)
+	}
 	if counted[step] && !countless[step] && a.Count == nil && !a.All {
 		f.flag(fNoCount)
 	}
