@@ -26,6 +26,8 @@ func (d *draft) outcome(addressed bool, talk float64, strong, entity, open, neg,
 		return Ask
 	case howMany && !neg && !d.foreign() && talk < askTalkOpen:
 		return Ask
+	case d.loneNumber() && l.known.Asked == nil:
+		return Ignore // "echo 3", "34": of what, nobody says
 	case neg:
 		if strong && entity && talk < 0.5 && !d.foreign() {
 			return Ask
@@ -57,6 +59,16 @@ func (d *draft) outcome(addressed bool, talk float64, strong, entity, open, neg,
 		return Ignore
 	}
 	return Ask
+}
+
+// loneNumber reports whether a number that is not likely is all that a message names.
+func (d *draft) loneNumber() bool {
+	for i := range d.items {
+		if it := &d.items[i]; it.entity != nil && !it.is(eNumber) {
+			return false
+		}
+	}
+	return len(d.evs) == 1 && d.evs[0].verbless && d.acts[0].has(fUnlikely) && len(d.rank.ev.weight) == 0
 }
 
 // touches reports whether a message may be about work though nothing of it was read: it

@@ -62,7 +62,7 @@ func tokenize(text string) []token {
 			sentence = true
 			i++
 			continue
-		case unicode.IsSpace(r) || unicode.Is(unicode.Mn, r) || r == '\u200d' || r == '\ufe0f':
+		case unicode.IsSpace(r) || unicode.In(r, unicode.Mn, unicode.Cf) || unicode.IsControl(r):
 			i++
 			continue
 		case unicode.IsDigit(r):

@@ -1,6 +1,10 @@
 package reading
 
-import "time"
+import (
+	"time"
+
+	"yardbell/rules"
+)
 
 // join adds what another time says. It reports false where the two contradict each other.
 func (w *When) join(o When) bool {
@@ -57,7 +61,10 @@ func (w When) Settle(now time.Time) (at time.Time, exact, ok bool) {
 	case w.Day != nil:
 		y, m, d = now.AddDate(0, 0, *w.Day).Date()
 	}
-	at2 := func(min int) time.Time { return time.Date(y, m, d, 0, min, 0, 0, now.Location()) }
+	at2 := func(min int) time.Time {
+		// An hour that the clocks skip is the first one after it.
+		return rules.At(rules.Date{Year: y, Month: m, Day: d}, rules.Clock(min), now.Location()).In(now.Location())
+	}
 	if w.Clock == nil {
 		part := func(hour int) (time.Time, bool, bool) {
 			if t := at2(hour * 60); !t.After(now) {
