@@ -1,6 +1,10 @@
 package reading
 
-import "yardbell/rules"
+import (
+	"cmp"
+
+	"yardbell/rules"
+)
 
 // This file holds back words that may be others by what stands beside them.
 
@@ -118,6 +122,9 @@ func (l *lattice) respelled(items []item, i int) (string, bool) {
 	}
 	for k := it.from; k < it.to; k++ {
 		t := l.toks[k].typed
+		if it.is(eSpan) && k == it.to-1 && i+1 < len(items) && items[i+1].is(eNumber) && len(l.toks[k].text) < shortest {
+			t = cmp.Or(t, l.toks[k].text) // "40 hr 42" for "40 or 42"
+		}
 		if !letters(t) {
 			continue
 		}
@@ -162,6 +169,9 @@ func (l *lattice) strayHour(items []item, i int) (string, bool) {
 	prev := &items[i-1]
 	if prev.word() && prev.means(l.r.mis.since) {
 		return prev.text, true
+	}
+	if i > 1 && prev.word() && prev.to == prev.from+1 && len(prev.text) < shortest && items[i-2].means(l.r.c.at) && !items[i-2].means(l.r.c.into) {
+		return prev.text, true // "desde les 7"
 	}
 	if i+1 >= len(items) || !items[i+1].is(eTime) || items[i+1].entity.when.Clock != nil || items[i+1].entity.when.Half == "" || it.is(eBreeder) {
 		return "", false
@@ -347,6 +357,16 @@ func (l *lattice) slipsOfLoss(items []item, i int) (string, bool) {
 func (l *lattice) slipped(items []item) bool {
 	for i := range items {
 		if items[i].slip {
+			return true
+		}
+	}
+	return false
+}
+
+// nearLink reports whether a negation may be an "or".
+func (l *lattice) nearLink(items []item, i int) bool {
+	for _, c := range l.r.mis.links {
+		if i >= 0 && len(c) > 1 && c != items[i].text && l.speaksOwn(c) && oneSlip(items[i].text, c) {
 			return true
 		}
 	}

@@ -223,8 +223,8 @@ func (l *lattice) commandSlip(t *token) []sense {
 				}
 			}
 		}
-		if len(both) < len(got) {
-			return nil
+		if len(both) < len(got) || len(both) < len(mine) && lex.commandSingle[c] != nil {
+			return nil // "trasladb": the setting, or the work
 		}
 		if got = both; len(got) == 0 {
 			return nil

@@ -104,6 +104,9 @@ func (l *lattice) unusual(it, prev *item) (string, bool) {
 		}
 		return w, l.nearNo(w) // "po limpia"
 	}
+	if len(w) == shortest && lex.slips.ambiguous(w, l.ownForeign) {
+		return w, true // "hers are laying"
+	}
 	c, near := lex.slips.nearOf(w, func(c string) bool {
 		p := lex.single[c]
 		return len(w) == shortest && p != nil && own(c) && (p.means(l.r.c.neg) || p.means(l.r.c.plan) || p.means(l.r.c.hedge) || p.means(l.r.c.all) || p.means(l.r.none))
@@ -273,4 +276,10 @@ func (l *lattice) nearDone(w string) (string, bool) {
 		}
 	}
 	return "", false
+}
+
+// ownForeign reports whether a word of the message's language is of another world.
+func (l *lattice) ownForeign(w string) bool {
+	p := l.r.lex.single[w]
+	return p != nil && p.means(l.r.c.foreign) && !p.means(l.r.c.harmless) && l.speaksOwn(w)
 }

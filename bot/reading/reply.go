@@ -38,6 +38,13 @@ func (l *lattice) doneReply(d *draft) (Result, bool) {
 		}
 		return Result{Outcome: Ask, Doubts: []string{"denied"}}, true
 	}
+	for i := range d.items {
+		if d.items[i].means(l.r.c.yes) {
+			if _, is := l.misheard(d.items, i); is {
+				return Result{}, false // "sip, pouring here"
+			}
+		}
+	}
 	evs, denials, asides := l.events(rest)
 	unread, soft := l.unexplained(rest, map[rules.Step]bool{p.Step: true})
 	unread = append(unread, soft...)

@@ -80,6 +80,8 @@ func (l *lattice) unexplained(items []item, steps map[rules.Step]bool) (danger, 
 			danger = append(danger, it.text) // read through a slip into what no frame takes
 		case !known && l.hasNumber(it):
 			danger = append(danger, it.text) // "2a": a number in a phrase that no frame takes
+		case it.means(c.neg) && it.means(c.skip) && l.known.Reply == nil:
+			danger = append(danger, it.text) // called off
 		case work && !known:
 			danger = append(danger, it.text) // it reports something else
 		case free || known || it.means(c.neg) || it.means(c.yet):
