@@ -122,6 +122,11 @@ func (l *lattice) respelled(items []item, i int) (string, bool) {
 	}
 	for k := it.from; k < it.to; k++ {
 		t := l.toks[k].typed
+		if w := l.toks[k].text; it.is(eTime) && letters(w) && (l.lang < 0 || !l.speaksOwn(w)) {
+			if c, near := l.r.lex.slips.nearOf(w, func(c string) bool { return l.tokSingle(c, l.r.c.all) && l.maySpeak(c) }); near {
+				return w + "~" + c, true // "moví today"
+			}
+		}
 		if it.is(eSpan) && k == it.to-1 && i+1 < len(items) && items[i+1].is(eNumber) && len(l.toks[k].text) < shortest {
 			t = cmp.Or(t, l.toks[k].text) // "40 hr 42" for "40 or 42"
 		}
@@ -163,6 +168,9 @@ func (l *lattice) strayAnd(items []item, i int) (string, bool) {
 // whose preposition was lost: "fed B2 a 7 this morning", "desde la 7".
 func (l *lattice) strayHour(items []item, i int) (string, bool) {
 	it := &items[i]
+	if i > 0 && i+1 == len(items) && it.is(eNumber) && it.entity.n <= 12 && l.nearAt(&items[i-1]) {
+		return items[i-1].text, true // "North am 9"
+	}
 	if i == 0 || !it.is(eNumber) && !it.is(eBreeder) || !it.is(eBreeder) && !l.known.isBreeder(it.entity.n) {
 		return "", false
 	}
@@ -176,14 +184,20 @@ func (l *lattice) strayHour(items []item, i int) (string, bool) {
 	if i+1 >= len(items) || !items[i+1].is(eTime) || items[i+1].entity.when.Clock != nil || items[i+1].entity.when.Half == "" || it.is(eBreeder) {
 		return "", false
 	}
-	if prev.word() && !prev.means(l.r.and) && prev.to == prev.from+1 {
-		for _, c := range l.r.mis.small {
-			if p := l.r.lex.single[c]; p.means(l.r.c.at) && l.speaksOwn(c) && oneSlip(prev.text, c) {
-				return prev.text + "~" + c, true
-			}
+	return prev.text, l.nearAt(prev)
+}
+
+// nearAt reports whether a small word may be an "at".
+func (l *lattice) nearAt(it *item) bool {
+	if !it.word() || it.means(l.r.and) || it.to != it.from+1 {
+		return false
+	}
+	for _, c := range l.r.mis.small {
+		if p := l.r.lex.single[c]; len(c) > 1 && c != it.text && p.means(l.r.c.at) && l.speaksOwn(c) && oneSlip(it.text, c) {
+			return true
 		}
 	}
-	return "", false
+	return false
 }
 
 // nearDay reports whether a word that is taken for a name may be a day, or, where it is
@@ -204,11 +218,11 @@ func (l *lattice) nearApprox(items []item, i int) (string, bool) {
 	if i+1 >= len(items) || !items[i+1].is(eNumber) || !it.word() || it.to != it.from+1 || it.means(l.r.c.approx) {
 		return "", false
 	}
-	if w := it.text; !l.onlyHarmless(it) && !it.means(l.r.one) && l.speaksOwn(w) {
+	if w := it.text; !l.onlyHarmless(it) && !it.means(l.r.one) && l.speaksOwn(w) && l.r.lex.words[w]&(l.r.lex.words[w]-1) == 0 {
 		return "", false
 	}
 	for _, c := range l.r.mis.approx {
-		if l.speaksOwn(c) && oneSlip(it.text, c) {
+		if l.maySpeak(c) && oneSlip(it.text, c) {
 			return it.text + "~" + c, true
 		}
 	}
@@ -372,3 +386,32 @@ func (l *lattice) nearLink(items []item, i int) bool {
 	}
 	return false
 }
+
+// tokSingle reports whether a word by itself means a concept.
+func (l *lattice) tokSingle(w string, c concept) bool {
+	p := l.r.lex.single[w]
+	return p != nil && p.means(c)
+}
+
+// refuses reports whether a negation is a verb, which puts no number in the place of
+// another: "capturé 24, refuse 22".
+func (l *lattice) refuses(items []item, i int) bool {
+	return i >= 0 && items[i].means(l.r.c.neg) && items[i].to == items[i].from+1 && len(items[i].text) > shortest+1
+}
+
+// strangeYes reports whether a yes of another language may be a small word of the
+// message's: "yo yas paso".
+func (l *lattice) strangeYes(it *item) bool {
+	if it.to != it.from+1 || l.lang >= 0 && l.speaksOwn(it.text) {
+		return false
+	}
+	for _, c := range l.r.mis.small {
+		if p := l.r.lex.single[c]; l.maySpeak(c) && !p.means(l.r.c.yes) && p.means(l.r.c.the) && oneSlip(it.text, c) {
+			return true
+		}
+	}
+	return false
+}
+
+// maySpeak reports whether a word is one of the message's language, or that is not known.
+func (l *lattice) maySpeak(w string) bool { return l.lang < 0 || l.speaksOwn(w) }

@@ -19,7 +19,7 @@ func (l *lattice) instead(items []item, k ranking, m mood) (Result, bool) {
 			if was != nil {
 				return Result{}, false
 			}
-			if l.nearLink(items, i-1) || i+1 < len(items) && items[i+1].means(l.r.and) {
+			if l.nearLink(items, i-1) || l.refuses(items, i-1) || i+1 < len(items) && items[i+1].means(l.r.and) {
 				return Result{}, false // "37 nor 38", "no B1 and B2"
 			}
 			was = it

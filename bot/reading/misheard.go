@@ -99,7 +99,7 @@ func (l *lattice) misheard(items []item, i int) (string, bool) {
 		if c, near := lex.slips.nearOf(t, matters); near && (len(t) < shortest || lex.single[c].means(l.r.c.all)) {
 			return t + "~" + c, true
 		}
-		if lex.slips.ambiguous(t, l.ownForeign) {
+		if !l.plainWord(t) && !it.means(l.r.c.greet) && !it.means(l.r.c.ok) && lex.slips.ambiguous(t, l.ownForeign) {
 			return t, true // "hes are laying"
 		}
 		for _, c := range lex.slips.every(t) {

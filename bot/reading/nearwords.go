@@ -104,9 +104,6 @@ func (l *lattice) unusual(it, prev *item) (string, bool) {
 		}
 		return w, l.nearNo(w) // "po limpia"
 	}
-	if len(w) == shortest && lex.slips.ambiguous(w, l.ownForeign) {
-		return w, true // "hers are laying"
-	}
 	c, near := lex.slips.nearOf(w, func(c string) bool {
 		p := lex.single[c]
 		return len(w) == shortest && p != nil && own(c) && (p.means(l.r.c.neg) || p.means(l.r.c.plan) || p.means(l.r.c.hedge) || p.means(l.r.c.all) || p.means(l.r.none))

@@ -40,7 +40,7 @@ func (l *lattice) doneReply(d *draft) (Result, bool) {
 	}
 	for i := range d.items {
 		if d.items[i].means(l.r.c.yes) {
-			if _, is := l.misheard(d.items, i); is {
+			if _, is := l.misheard(d.items, i); is || l.strangeYes(&d.items[i]) {
 				return Result{}, false // "sip, pouring here"
 			}
 		}

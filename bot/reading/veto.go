@@ -390,6 +390,9 @@ func (d *draft) deniedToo() bool {
 		if len(lic.weight) > 0 && l.deniesThing(cl) || same && l.alsoOf(cl, d.acts) {
 			return true
 		}
+		if len(lic.weight) == 0 && hasAny(cl, eYard) && len(d.evs) > 0 && d.evs[0].verbless {
+			return true // "la mitad a North y ala mitad a Creek"
+		}
 		if !names && (same || len(lic.weight) == 0) || len(lic.weight) == 0 && hasAny(cl, eNumber, eRatio) && !hasAny(cl, eRest) {
 			return true
 		}
