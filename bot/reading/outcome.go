@@ -9,7 +9,7 @@ var nounOnly = map[rules.Step]bool{rules.Eggs: true, rules.Dearth: true, rules.F
 func (d *draft) outcome(addressed bool, talk float64, strong, entity, open, neg, serious bool, flags []doubt, danger, soft []string, offers [][]Act) Outcome {
 	l := d.l
 	notice := func(most float64) Outcome {
-		if strong && entity && talk < most && !d.foreign() || d.touches(talk) {
+		if strong && entity && talk < most && !d.foreign() || d.touches(talk) || d.meant(open, talk) {
 			return Notice
 		}
 		return Ignore
@@ -31,6 +31,9 @@ func (d *draft) outcome(addressed bool, talk float64, strong, entity, open, neg,
 	case neg:
 		if strong && entity && talk < 0.5 && !d.foreign() {
 			return Ask
+		}
+		if d.meant(open, talk) {
+			return Notice
 		}
 		return Ignore
 	case d.mood.hedge && open && hasAny(d.items, eNumber, eRatio, ePercent) && !d.foreign() && !odd:
@@ -54,7 +57,7 @@ func (d *draft) outcome(addressed bool, talk float64, strong, entity, open, neg,
 	case talkish && !short, l.justTalk(d.rank) && (len(danger) > 0 || d.acts[0].has(fNoCount)):
 		return notice(0.97)
 	case len(offers) == 0 && !serious && !strong:
-		return Ignore
+		return notice(0.97)
 	case len(d.rank.ev.weight) == 0 && !open && talk > 0.4:
 		return Ignore
 	}
@@ -69,6 +72,15 @@ func (d *draft) loneNumber() bool {
 		}
 	}
 	return len(d.evs) == 1 && d.evs[0].verbless && d.acts[0].has(fUnlikely) && len(d.rank.ev.weight) == 0
+}
+
+// meant reports whether a message that cannot be offered was plainly meant for the log all
+// the same: a count of what is open, with a place, a batch or a builder of the crew's.
+func (d *draft) meant(open bool, talk float64) bool {
+	if !open || talk > askTalkMost || d.mood.held() || d.foreign() || !hasAny(d.items, eYard, eBuilder, eBatch) {
+		return false
+	}
+	return hasAny(d.items, eNumber, eRatio, eAll, eAllBut, eBars, eHalf)
 }
 
 // touches reports whether a message may be about work though nothing of it was read: it
