@@ -142,6 +142,10 @@ func (d *draft) interpret() (Result, float64) {
 	talk := l.chance(d.rank, classTalk)
 	_, p := d.rank.top()
 	score := math.Log(p + 1e-6)
+	if res, ok := l.order(items); ok {
+		res.Talk = talk
+		return res, score
+	}
 	if res, ok := l.intent(items, d.rank, d.mood); ok {
 		res.Talk = talk
 		return res, score

@@ -867,3 +867,6 @@ ALONE: listo | lista | listos | listas | hecho | hecha | hechos | hechas | ya es
 YOU: tú | usted | ustedes | vos | te | llevaste | pasaste | trasladaste | acarreaste | ubicaste | colocaste | injertaste | contaste | revisaste | capturaste | agarraste | sacaste | aceptaste | confinaste | encerraste | alimentaste | cargaste | armaste | preparaste | probaste | checaaste | checaste | miraste | encontraste | anotaste | moviste | metiste | viste | pusiste | hiciste | recogiste | diste | fuiste | saliste | trajiste | abriste | atrapaste | enjaulaste
 # What follows was said amiss.
 NOTIS: no era | no eran | no fue | no fueron | no es | no son
+
+# --- un pedido en palabras: lo que hacen los clientes y lo que se le pide al bot
+WANTS: encargo de | apártame | aparta | apartar | apartarle | apártale | resérvame | reservar | anótame | anota | anótale | apunta | apúntame | apúntale | un pedido | nuevo pedido | pedido de | pedido para | una orden | una order | guárdame | guárdale
