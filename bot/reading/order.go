@@ -1,5 +1,7 @@
 package reading
 
+import "yardbell/rules"
+
 // orderFrom is how far ahead, in days, the day of an order lies at least: what is wanted
 // sooner is no round of grafting.
 const orderFrom = 2
@@ -20,9 +22,9 @@ func (l *lattice) order(items []item) (Result, bool) {
 		switch it := &items[i]; {
 		case !it.word():
 		case it.means(c.cell):
-			unit = "cells"
+			unit = string(rules.Cells)
 		case it.means(c.queen) && unit == "":
-			unit = "queens"
+			unit = string(rules.Queens)
 		}
 	}
 	w := When{}
