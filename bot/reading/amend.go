@@ -67,6 +67,9 @@ var ofLine = map[doubt]bool{fWhichBreeder: true, fWhichBuilder: true, fWhichBatc
 // completes reads what the bot asked for: a number, the place, or both, alone or with words
 // of the step.
 func (l *lattice) completes(items []item, k ranking, m mood) (Result, bool) {
+	if numbersIn(items) > 1 {
+		return Result{}, false // "36, no wait, 37": which of them it is is not for this to say
+	}
 	p := l.known.Asked
 	if p == nil || p.Need == "" || l.known.Last == nil || m.held() || m.neg || m.hedge {
 		return Result{}, false
