@@ -54,7 +54,7 @@ func (t *talk) asReading(a rdg.Act) *reading {
 	case rdg.Skip:
 		r.verb = doSkip
 	case rdg.Void:
-		r.verb = doUndo
+		r.verb, r.whose = doUndo, a.Person
 	}
 	if a.When != nil {
 		r.when = t.asWhen(*a.When, a.Kind == rdg.Later)

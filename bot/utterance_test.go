@@ -91,7 +91,7 @@ func relabellings(t testing.TB, us []utterance) map[int]bool {
 		require.Len(t, f, 5, "relabelled.tsv:%d", i+1)
 		r := relabelling{f[0], f[1], f[2], f[3], f[4]}
 		require.Contains(t, []string{"ask", "silence"}, r.was, "relabelled.tsv:%d", i+1)
-		require.NotContains(t, []string{"ask", "silence", "answer"}, r.is, "relabelled.tsv:%d: only to a report", i+1)
+		require.Contains(t, []string{"did", "amend", "mine", "later"}, strings.Fields(r.is)[0], "relabelled.tsv:%d: only to a report, a claim or a later", i+1)
 		found := false
 		for k, u := range us {
 			if r.file == u.corpus() && r.context == u.written && r.text == u.text {
@@ -145,7 +145,7 @@ func (g *stage) scene(u utterance) (*scene, int64) {
 func judge(u utterance, o ending, s *scene) string {
 	none := u.expected == "silence" || u.expected == "ask" || u.expected == "answer"
 	switch {
-	case none && o.kind == u.expected:
+	case none && o.kind == u.expected || u.signed(o):
 		return "right"
 	case o.kind == "logged" && !none && sameEntries(u.expected, o.logged, s):
 		return "right"
@@ -157,6 +157,11 @@ func judge(u utterance, o ending, s *scene) string {
 		return "silent"
 	}
 	return "asked"
+}
+
+// signed reports whether talk was met with the sign alone, which is no answer.
+func (u utterance) signed(o ending) bool {
+	return u.expected == "silence" && o.kind == "ask" && o.text == ""
 }
 
 // sameEntries compares what was logged with the labels, in any order.
@@ -288,12 +293,19 @@ func TestUtterances(t *testing.T) {
 		m[k][v]++
 	}
 	all := corpora(t)
+	talk, signs := 0, 0
 	apart := relabellings(t, all)
 	for i, u := range all {
 		s, reply := g.scene(u)
 		o, err := s.try(u.who, u.text, reply)
 		require.NoError(t, err, u.text)
 		verdict := judge(u, o, s)
+		if u.expected == "silence" {
+			talk++
+			if u.signed(o) {
+				signs++
+			}
+		}
 		part := u.part
 		if apart[i] && verdict != "right" {
 			part = wantedNotRead
@@ -312,6 +324,8 @@ func TestUtterances(t *testing.T) {
 			t.Logf("%s:%d: %s: %q: %s, want %s (%s)", u.file, u.line, u.context, u.text, o.kind, u.expected, strings.ReplaceAll(o.text, "\n", " / "))
 		}
 	}
+	t.Logf("talk: %d lines, %d with the sign", talk, signs)
+	require.LessOrEqual(t, signs*10, talk, "the sign is for at most one in ten of the talk")
 	for _, k := range sorted(classes) {
 		if c := classes[k]; c["right"] != total(c) {
 			t.Logf("held, %s: %s", k, totals(c))

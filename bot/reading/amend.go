@@ -42,7 +42,10 @@ func (l *lattice) amend(items []item, k ranking, m mood, last *Line) (Result, bo
 	if !says && a.Count != nil && numbersIn(items) > 1 {
 		return Result{Outcome: Ask, Acts: []Act{a}, Others: [][]Act{{a}}}, true // two numbers and no word that says which is right
 	}
-	if hasAny(items, ePercent, eBars, eLost, eAllBut, eTemp, eAmount, eHalf) || hasAny(items, eSpan) && a.AgeLo == nil {
+	if hasAny(items, eLost) && !l.lessLost(items, a, last) {
+		n++
+	}
+	if hasAny(items, ePercent, eBars, eAllBut, eTemp, eAmount, eHalf) || hasAny(items, eSpan) && a.AgeLo == nil {
 		n++ // a number that no slot of a correction takes
 	}
 	if !corrects && !m.neg && l.meansAny(items, c.doneWord) && numbersIn(items) > 0 {
@@ -50,7 +53,7 @@ func (l *lattice) amend(items []item, k ranking, m mood, last *Line) (Result, bo
 	}
 	danger, soft := l.unexplained(l.uncorrected(items), map[rules.Step]bool{last.Act.Step: true})
 	switch {
-	case !says && pa <= 0.7, n > 1, len(danger) > 0, !corrects && (m.hedge || len(soft) > 0):
+	case !says && pa <= 0.7, n > 1 && !(corrects && n == valuesOf(a)), len(danger) > 0, !corrects && (m.hedge || len(soft) > 0):
 		res.Outcome, res.Others, res.Unread = Ask, [][]Act{{a}}, append(danger, soft...)
 	}
 	return res, true
@@ -204,11 +207,15 @@ func (l *lattice) newValues(items []item, last *Line) (a Act, n int) {
 	for _, it := range es[eYard] {
 		if it.entity.name != place && a.Yard == "" && takes("yard") {
 			a.Yard, n = it.entity.name, n+1
+		} else if !takes("yard") {
+			n++ // it is of another line
 		}
 	}
 	for _, it := range es[eBuilder] {
 		if it.entity.name != was.Builder && a.Builder == "" && takes("builder") {
 			a.Builder, n = it.entity.name, n+1
+		} else if !takes("builder") {
+			n++
 		}
 	}
 	for _, it := range es[eBatch] {

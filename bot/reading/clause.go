@@ -35,7 +35,9 @@ func (l *lattice) split(items []item) [][]item {
 	var res [][]item
 	for _, cl := range out {
 		if len(cl) > 0 {
-			res = append(res, pairs(cl)...)
+			for _, part := range l.runOn(cl) {
+				res = append(res, pairs(part)...)
+			}
 		}
 	}
 	return res
@@ -163,7 +165,7 @@ func (l *lattice) events(items []item) (evs []event, denials, asides [][]item) {
 					continue
 				}
 			}
-			if len(pre) > 0 && (differ(pre, cl) || hasAny(pre, eNumber, eRatio, eAll, eHalf) && num || hasAny(pre, eNumber, eRatio) && !l.takesCount(e)) {
+			if len(pre) > 0 && (differ(pre, cl) || hasAny(pre, eNumber, eRatio, eAll, eHalf) && num || hasAny(pre, eNumber, eRatio) && !l.takesCount(e) && !l.ofOneBreeder(pre, e)) {
 				add(pre, false) // "16 to North, 20 to Creek, done"
 				pre = nil
 			}
@@ -246,7 +248,11 @@ func (l *lattice) share(evs []event, items []item) []event {
 		return evs
 	}
 	last := evs[n]
-	if !l.takesCount(last.ev) {
+	breeders := true
+	for i := 0; i < n; i++ {
+		breeders = breeders && l.ofOneBreeder(evs[i].items, last.ev)
+	}
+	if !l.takesCount(last.ev) && !breeders {
 		return evs // a count is of another step than that one
 	}
 	if hasAny(last.items, eNumber, eRatio, eYard, eBuilder, eBatch, eBreeder, eAll, eRest) {

@@ -54,6 +54,8 @@ func (l *lattice) count(f *filled, fr *frame, items []item, es map[entityKind][]
 			f.flag(fLoss)
 		case had > 0 && *a.Count+lost > had || lost > *a.Count:
 			f.flag(fLoss)
+		case had > 0 && *a.Count+lost < had && a.Step == rules.Capped && a.Of == nil:
+			f.flag(fLoss) // "capped 36, one flat" of 38: of the 36, or beside them
 		}
 	case len(es[eHalf]) > 0 && a.Count == nil:
 		if had > 1 {

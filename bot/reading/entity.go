@@ -250,6 +250,9 @@ func spanOf(c captures) time.Duration {
 // time builds the time that a pattern captured.
 func (l *lattice) time(e entity, c captures) (entity, bool) {
 	w := &e.when
+	if h, has := c.get("h"); has && len(c) == 2 && h.tok > 0 && l.bothBreeders(c) {
+		return e, false // "confined 7 and 12"
+	}
 	w.Approx = c.has("approx") || c.has("ish")
 	if c.has("now") {
 		w.Now = true

@@ -56,7 +56,7 @@ var slotNeeds = map[string][]entityKind{
 	"count":   {eNumber, eRatio, eAll, eNone, eAllBut, eBars, eHalf},
 	"ratio":   {eRatio},
 	"breeder": {eBreeder, eNumber},
-	"builder": {eBuilder},
+	"builder": {eBuilder, eBuilders},
 	"yard":    {eYard},
 	"batch":   {eBatch},
 	"litres":  {eLitres},

@@ -46,7 +46,11 @@ func (d *draft) notBuilt(e *event, cand []int) (int, bool) {
 		return 0, false // queenless nucs are what cells go into
 	}
 	first := e.ev.weight[list[cand[0]].step]
+	own := counted[list[cand[0]].step] && hasAny(e.items, eNumber, eRatio, eAll, eAllBut, eNone)
 	for _, i := range cand {
+		if list[i].step == stepLose && own {
+			continue // "34 moved, two were duds"
+		}
 		if s := list[i].step; list[i].unbuilt && e.ev.exact[s] && e.ev.weight[s] >= first {
 			return i, true
 		}
@@ -73,6 +77,7 @@ func (d *draft) built(offers [][]Act) (out [][]Act) {
 // amongCounted drops what is told of the nucs that a count leaves over: of 31, "28 laying,
 // 3 queenless" says where the other three are.
 func (d *draft) amongCounted() {
+	d.goneAlready()
 	had, sum := 0, 0
 	for i := range d.acts {
 		f := &d.acts[i]
@@ -99,6 +104,18 @@ func (d *draft) amongCounted() {
 		}
 	}
 	d.acts = keep
+}
+
+// goneAlready drops a loss without a number behind what says as much: "3 rogue cells, all
+// gone now", "none took, total loss".
+func (d *draft) goneAlready() {
+	if len(d.acts) < 2 || d.acts[len(d.acts)-1].act.Step != stepLose {
+		return
+	}
+	last, before := d.acts[len(d.acts)-1], d.acts[len(d.acts)-2].act
+	if last.act.Count == nil && last.act.Yard == "" && (before.Step == rules.Rogue || before.Count != nil && *before.Count == 0) {
+		d.acts = d.acts[:len(d.acts)-1]
+	}
 }
 
 // lostOf counts what is lost, of the only batch that is under way where none is named.

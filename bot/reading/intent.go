@@ -62,6 +62,9 @@ func (l *lattice) intent(items []item, k ranking, m mood) (Result, bool) {
 	if m.question {
 		return l.question(items, k)
 	}
+	if r, ok := l.voidOf(items, m); ok {
+		return r, true
+	}
 	if r, ok := l.short(items, k, m); ok {
 		return r, true
 	}

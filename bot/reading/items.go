@@ -166,6 +166,10 @@ func (l *lattice) notes(items []item) {
 			p := &items[i-1]
 			opens = p.bound || p.word() && (p.means(l.r.and) || p.means(c.then) || p.means(c.also))
 		}
+		if i > 0 && items[i-1].means(c.have) && it.word() && next.entity == nil && next.means(c.the) && i+2 < len(items) && items[i+2].entity != nil {
+			next, opens = &items[i+2], true // "i have confine the 12"
+		}
+		opens = opens || i > 0 && items[i-1].means(c.have)
 		if !opens || !it.word() || next.entity == nil || next.is(eTime) || next.is(eSpan) {
 			continue
 		}

@@ -99,6 +99,7 @@ func (l *lattice) doneAlone(rest, items []item) (Act, bool) {
 		switch {
 		case it.bound, it.means(c.please), it.means(c.greet), it.means(c.doneWord), it.means(c.ok):
 		case it.word() && (it.means(c.into) || it.means(c.to) || it.means(c.at) || it.means(c.in)):
+		case it.word() && l.onlyHarmless(it) && len(it.senses) > 0 && !l.known.isCalled(it.text):
 		case it.is(eNumber) && a.Count == nil:
 			a.Count = intPtr(it.entity.n)
 		case it.is(eRatio) && a.Count == nil:

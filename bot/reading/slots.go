@@ -107,7 +107,7 @@ func (l *lattice) fill(step rules.Step, items []item) filled {
 	a := &f.act
 	fr := l.r.frames.list[l.r.frames.byStep[step]]
 	es := entitiesOf(items)
-	l.places(&f, fr, es)
+	l.places(&f, fr, items, es)
 	l.marks(&f, fr, es)
 	switch {
 	case ofBreeder[step] || step == rules.Feed:
@@ -198,7 +198,7 @@ func (k *Known) expectsAny(steps map[rules.Step]bool) bool {
 }
 
 // places takes the yard, the builder and the batch that are named.
-func (l *lattice) places(f *filled, fr *frame, es map[entityKind][]*item) {
+func (l *lattice) places(f *filled, fr *frame, items []item, es map[entityKind][]*item) {
 	a := &f.act
 	for _, it := range es[eYard] {
 		switch {
@@ -217,6 +217,7 @@ func (l *lattice) places(f *filled, fr *frame, es map[entityKind][]*item) {
 		switch {
 		case a.Builder != "" && a.Builder != it.entity.name:
 			f.flag(fTwoPlaces)
+		case !fr.slots["builder"] && l.outOf(items, it, f):
 		case !fr.slots["builder"]:
 			f.flag(fPlace)
 		default:

@@ -88,3 +88,81 @@ func (l *lattice) putRightAtOnce(items []item) []item {
 	}
 	return items
 }
+
+// outOf reports whether cells are told to come out of a builder, which says of which batch
+// they are: "moved all of B2 to North".
+func (l *lattice) outOf(items []item, it *item, f *filled) bool {
+	if !ofBatch[f.act.Step] {
+		return false
+	}
+	from := false
+	for i := range items {
+		if &items[i] == it || items[i].from == it.from {
+			from = i > 0 && (items[i-1].means(l.r.c.from) || items[i-1].means(l.r.c.of)) && !items[i-1].means(l.r.c.into)
+		}
+	}
+	batch := 0
+	for _, o := range l.known.Open {
+		if o.Step == f.act.Step && o.Builder == it.entity.name {
+			if batch != 0 {
+				return false
+			}
+			batch = o.Batch
+		}
+	}
+	if !from || batch == 0 || f.act.Batch != 0 && f.act.Batch != batch {
+		return false
+	}
+	f.act.Batch = batch
+	return true
+}
+
+// valuesOf is how many values an act puts right.
+func valuesOf(a Act) (n int) {
+	for _, set := range []bool{a.Count != nil, a.Breeder != 0, a.Builder != "", a.Yard != "", a.Mark != "", a.When != nil, a.Batch != 0, a.Litres != 0, a.AgeLo != nil} {
+		if set {
+			n++
+		}
+	}
+	return n
+}
+
+// told are the items without the clauses that only deny other work: "38 accepted, not moved
+// to the finisher yet".
+func (d *draft) told(steps map[rules.Step]bool) []item {
+	l := d.l
+	left := map[int]bool{}
+	for _, cl := range d.denials {
+		lic := l.r.strongLicences(cl, l.known)
+		own := len(lic.weight) == 0 || !l.opensDenied(cl) || hasAny(cl, eNumber, eRatio, eLost, eYard, eBatch)
+		for s := range lic.weight {
+			own = own || steps[s]
+		}
+		if !own {
+			for i := range cl {
+				left[cl[i].from] = true
+			}
+		}
+	}
+	var out []item
+	for _, it := range d.items {
+		if !left[it.from] {
+			out = append(out, it)
+		}
+	}
+	return out
+}
+
+// opensDenied reports whether a clause begins with its negation.
+func (l *lattice) opensDenied(cl []item) bool {
+	for i := range cl {
+		it := &cl[i]
+		if it.means(l.r.c.neg) || it.means(l.r.c.yet) {
+			return true
+		}
+		if !it.word() || !l.freeWord(it) {
+			return false
+		}
+	}
+	return false
+}

@@ -237,7 +237,7 @@ func (d *draft) judge() Result {
 		}
 	}
 	flags = append(flags, d.together()...)
-	danger, soft := l.unexplained(d.items, steps)
+	danger, soft := l.unexplained(d.told(steps), steps)
 	if denies := d.deniedSteps(); len(danger) > 0 && len(denies) > 0 {
 		for s := range steps {
 			denies[s] = true

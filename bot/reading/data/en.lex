@@ -696,6 +696,9 @@ ALONE: done | all done | finished | all finished | done and done | later | snooz
 YOU: you | you guys | you two | you all | you both
 # What follows was said amiss.
 NOTIS: wasn't | weren't | isn't | it wasn't | it isn't | that wasn't | was not | were not | is not
+FINISH.done: in finisher | in fin | already in finisher | now in finisher
+FLOW: flow has started | the flow has started | flow has begun | flow is starting | flow's begun
+KILL.done: cut both out | cut them both out | both cut out | cut both down | both squashed | both gone | squished em | squashed em | squished it | squashed it | squished them | squashed them
 
 # --- an order in plain words: what customers do, and what is asked of the bot
 WANTS: put down | put me down | put in an order | put in for | write down | pencil in | set aside | book in | order for | an order | new order | take down | note down | jot down | i want to order | we want to order

@@ -266,7 +266,7 @@ ANDHALF: y media
 WITHHALF: y medio | y media
 ANDQUARTER: y cuarto
 QUARTER: cuarto | un cuarto | cuartos
-PAST: pasadas | pasaditas | pasadas las | y
+PAST: pasadas | pasaditas | pasadas las
 TILL: para las | para la | faltando
 LESS: menos
 OCLOCK: en punto | exactas
