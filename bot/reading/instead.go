@@ -71,7 +71,7 @@ func (l *lattice) notThis(items []item, i int) bool {
 		switch {
 		case !it.word():
 			return false
-		case it.means(c.neg) && !l.isUnit(it), it.means(c.correct) && l.hasNo(it):
+		case it.means(c.neg) && !l.isUnit(it), it.means(c.notIs):
 			return true
 		case ofTrade(it, &l.r.frames) || !it.means(c.the) && !it.means(c.into) && !it.means(c.to) && !it.means(c.at) && !it.means(c.in):
 			return false
