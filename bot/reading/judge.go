@@ -297,7 +297,7 @@ func (d *draft) choose(e *event, rank ranking, base rules.Step) (rules.Step, boo
 		}
 		d.doubt("no-licence")
 		telling := counts(e.items) || hasAny(e.items, eAll, eBoth, eBuilders, eBuilder, eBatch, eBreeder) || l.speaksTrade(e.items)
-		if telling && l.clear(e.items) && share[order[0]] > guessLeast && rank.p[order[0]] > 0.05 {
+		if telling && (l.clear(e.items) || l.slash && named(e.items) > 1) && share[order[0]] > guessLeast && rank.p[order[0]] > 0.05 {
 			return step(order[0]), true
 		}
 		return "", false
@@ -338,6 +338,16 @@ func (d *draft) choose(e *event, rank ranking, base rules.Step) (rules.Step, boo
 		d.others = append(d.others, step(order[0]))
 	}
 	return step(first), true
+}
+
+// named is how many things items name.
+func named(items []item) (n int) {
+	for i := range items {
+		if items[i].entity != nil {
+			n++
+		}
+	}
+	return n
 }
 
 // speaksTrade reports whether a word of the trade is among the items.
