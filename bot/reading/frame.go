@@ -48,6 +48,7 @@ type frames struct {
 	free    map[concept]bool
 	noun    map[concept]bool
 	hard    map[concept]bool
+	note    map[concept]bool
 	deed    map[concept]bool
 }
 
@@ -71,7 +72,7 @@ var slotNames = map[string]bool{"count": true, "of": true, "all": true, "batch":
 
 // load reads frames.txt.
 func (f *frames) load(fsys fs.FS, file string, lex *lexicon) error {
-	classes := map[string]*map[concept]bool{"closed": &f.closed, "trade": &f.trade, "strong": &f.strong, "unit": &f.unit, "modal": &f.modal, "carries": &f.carries, "free": &f.free, "noun": &f.noun, "hard": &f.hard, "deed": &f.deed}
+	classes := map[string]*map[concept]bool{"closed": &f.closed, "trade": &f.trade, "strong": &f.strong, "unit": &f.unit, "modal": &f.modal, "carries": &f.carries, "free": &f.free, "noun": &f.noun, "hard": &f.hard, "deed": &f.deed, "note": &f.note}
 	for _, c := range classes {
 		*c = map[concept]bool{}
 	}

@@ -181,7 +181,7 @@ func (l *lattice) notes(items []item) {
 			continue
 		}
 		for _, s := range it.senses {
-			if (s.form == formBare || s.form == formInfinitive) && l.r.frames.strong[s.concept] {
+			if (s.form == formBare || s.form == formInfinitive) && l.r.frames.note[s.concept] {
 				it.senses = asDone(it.senses)
 				break
 			}
