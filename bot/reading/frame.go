@@ -72,7 +72,7 @@ var slotNames = map[string]bool{"count": true, "of": true, "all": true, "batch":
 
 // load reads frames.txt.
 func (f *frames) load(fsys fs.FS, file string, lex *lexicon) error {
-	classes := map[string]*map[concept]bool{"closed": &f.closed, "trade": &f.trade, "strong": &f.strong, "unit": &f.unit, "modal": &f.modal, "carries": &f.carries, "free": &f.free, "noun": &f.noun, "hard": &f.hard, "deed": &f.deed, "note": &f.note}
+	classes := map[string]*map[concept]bool{"closed": &f.closed, "trade": &f.trade, "strong": &f.strong, "unit": &f.unit, "modal": &f.modal, "carries": &f.carries, "free": &f.free, "noun": &f.noun, "hard": &f.hard, "deed": &f.deed, "typed": &f.note}
 	for _, c := range classes {
 		*c = map[concept]bool{}
 	}
