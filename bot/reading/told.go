@@ -144,9 +144,17 @@ func (d *draft) told(steps map[rules.Step]bool) []item {
 			}
 		}
 	}
+	if len(d.evs) > 0 && !d.evs[0].verbless {
+		for _, cl := range l.split(d.items) {
+			for i := range cl {
+				left[cl[i].from] = left[cl[i].from] || l.restIsBad(cl)
+			}
+		}
+	}
+	two := len(d.acts) == 2 && d.acts[0].act.Step == d.acts[1].act.Step
 	var out []item
 	for _, it := range d.items {
-		if !left[it.from] {
+		if !left[it.from] && !(two && it.means(l.r.c.both)) {
 			out = append(out, it)
 		}
 	}
@@ -165,4 +173,22 @@ func (l *lattice) opensDenied(cl []item) bool {
 		}
 	}
 	return false
+}
+
+// restIsBad reports whether a clause only says that what is left over came to nothing: "31
+// of 34 emerged, rest were duds".
+func (l *lattice) restIsBad(cl []item) bool {
+	rest, bad := false, false
+	for i := range cl {
+		it := &cl[i]
+		switch {
+		case it.is(eRest):
+			rest = true
+		case it.means(l.r.c.deadWord):
+			bad = true
+		case !it.word() || !l.freeWord(it) && !it.means(l.r.c.aux):
+			return false
+		}
+	}
+	return rest && bad
 }
