@@ -124,7 +124,7 @@ func (t *talk) changedTo(text string, lines []store.Line) ([]*reading, error) {
 		}
 	}
 	res := t.madeOf(text, k)
-	if res.Outcome != rdg.Log {
+	if res.Outcome != rdg.Log && !res.Clear { // what is clear is asked about by whoever does it
 		return nil, nil
 	}
 	var list []*reading
