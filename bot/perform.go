@@ -203,6 +203,9 @@ func (t *talk) pressAct(u store.Update, rest string) error {
 	if err != nil {
 		return err
 	}
+	if changed, err := t.changedSince(u); changed || err != nil {
+		return err
+	}
 	t.origin, t.opt = u, o
 	t.opt.rerun = o.part != 0
 	m, err := t.tx.MemberByID(u.Member)

@@ -217,19 +217,25 @@ func (t *talk) pressed(m store.Message, b store.Button) error {
 	return fmt.Errorf("button %q is not known", b.Do)
 }
 
+// changedSince says so where the words of a message were changed since: what a button was
+// about may be logged by now.
+func (t *talk) changedSince(u store.Update) (bool, error) {
+	if u.Message == 0 || u.Kind == "press" {
+		return false, nil
+	}
+	last, found, err := t.tx.LastOfMessage(t.crew.ID, u.Message)
+	if err != nil || !found || last.ID == u.ID {
+		return false, err
+	}
+	t.fail("g_stale")
+	return true, nil
+}
+
 // again goes back to an earlier message with what a press adds. The line that it logs
 // belongs to who wrote the message, at the time it was written.
 func (t *talk) again(u store.Update, o options, do func(store.Update, options) error) error {
-	if u.Message != 0 && u.Kind != "press" {
-		// Its words were changed since: what the button was about may be logged by now.
-		last, found, err := t.tx.LastOfMessage(t.crew.ID, u.Message)
-		if err != nil {
-			return err
-		}
-		if found && last.ID != u.ID {
-			t.fail("g_stale")
-			return nil
-		}
+	if changed, err := t.changedSince(u); changed || err != nil {
+		return err
 	}
 	t.origin, t.opt = u, o
 	t.addressed = t.addressed || o.told

@@ -18,6 +18,9 @@ func (l *lattice) amend(items []item, k ranking, m mood, last *Line) (Result, bo
 	if p := l.known.Reply; p != nil && p.Task && !says && l.opens(items, c.doneWord) {
 		return Result{}, false // "done 34 at 7:20" answers the ping, whatever was logged before
 	}
+	if p := l.known.Asked; p != nil && p.Need == "count" && !says && last.Act.Count == nil {
+		return Result{}, false // a number answers what was asked
+	}
 	strong := k.strong(l)
 	fragment := len(strong) == 0
 	if !(pa > 0.5 || says && (fragment || strong[last.Act.Step])) {
@@ -32,6 +35,9 @@ func (l *lattice) amend(items []item, k ranking, m mood, last *Line) (Result, bo
 			return Result{Outcome: Ask, Acts: nil, Doubts: []string{"no-value"}}, true
 		}
 		return Result{}, false
+	}
+	if !says && a.Count != nil && *a.Count == 0 {
+		return Result{}, false // "moved 0"
 	}
 	if a.Count != nil && last.Act.Count != nil && last.Act.Step != rules.Rogue {
 		if o, v := *last.Act.Count, *a.Count; v*2 < o || v > o*2 {
