@@ -219,22 +219,6 @@ func (t *talk) stillAsked(k *rdg.Known, last store.Line) error {
 			return nil
 		}
 	}
-	if k.Asked != nil || k.Last.Since >= time.Hour {
-		return nil
-	}
-	// Of several lines of one message another may wait for its count.
-	if t.replied == nil {
-		if lines, err = t.effectiveOwn(10); err != nil {
-			return err
-		}
-	}
-	for _, o := range lines {
-		if o.Update == l.Update && o.Action == rules.Did && o.Count == nil && needsCount[o.Step] {
-			k.Asked = &rdg.Ping{Step: o.Step, Need: "count"}
-			subjectInto(k.Asked, o.Subject)
-			break
-		}
-	}
 	return nil
 }
 
