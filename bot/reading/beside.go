@@ -215,7 +215,7 @@ func (l *lattice) nearDay(t *token) bool {
 // 25", "comb 30" for "como 30".
 func (l *lattice) nearApprox(items []item, i int) (string, bool) {
 	it := &items[i]
-	if i+1 >= len(items) || !items[i+1].is(eNumber) || !it.word() || it.to != it.from+1 || it.means(l.r.c.approx) {
+	if i+1 >= len(items) || !items[i+1].is(eNumber) && !items[i+1].is(eAll) || !it.word() || it.to != it.from+1 || it.means(l.r.c.approx) {
 		return "", false
 	}
 	if w := it.text; !l.onlyHarmless(it) && !it.means(l.r.one) && l.speaksOwn(w) && l.r.lex.words[w]&(l.r.lex.words[w]-1) == 0 {

@@ -76,6 +76,8 @@ func (l *lattice) unexplained(items []item, steps map[rules.Step]bool) (danger, 
 		switch {
 		case hard && !(known && l.isUnit(it)) && !it.means(c.back) && !(it.means(c.greet) && i == 0):
 			danger = append(danger, it.text)
+		case it.slip && work && prev != nil && prev.word() && prev.means(l.r.one):
+			danger = append(danger, it.text) // "una luba"
 		case !known && it.slip:
 			danger = append(danger, it.text) // read through a slip into what no frame takes
 		case !known && l.hasNumber(it):
