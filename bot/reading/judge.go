@@ -223,6 +223,9 @@ func (d *draft) build() {
 			d.doubt("no-step")
 			continue
 		}
+		if i > 0 && l.empty(e, step) {
+			continue // "took her comb out, she ran right back"
+		}
 		base = step
 		d.partial = d.partial || e.loose
 		d.add(step, e)

@@ -94,7 +94,7 @@ func (l *lattice) question(items []item, k ranking) (Result, bool) {
 		a.Topic = AskYard
 	case has(c.dueWord) || a.When != nil:
 		a.Topic = AskDue
-	case step != "":
+	case step != "" && (l.known.Addressed || l.namesNoun(items)):
 		a.Topic = AskWhen
 	default:
 		return Result{}, false
@@ -119,4 +119,17 @@ func (l *lattice) foretells(items []item) bool {
 		}
 	}
 	return false
+}
+
+// namesNoun reports whether a thing of the trade is named: "anybody bring coffee?" is asked
+// of people.
+func (l *lattice) namesNoun(items []item) bool {
+	for i := range items {
+		for _, s := range items[i].senses {
+			if l.r.frames.noun[s.concept] && s.concept != l.r.c.honey {
+				return true
+			}
+		}
+	}
+	return hasAny(items, eNumber, eAll, eRest)
 }

@@ -129,3 +129,14 @@ func (d *draft) tellAhead(res *Result) {
 	}
 	res.Doubts = append(res.Doubts, DoubtAhead)
 }
+
+// empty reports whether a further clause names nothing, of work that nothing waits for: its
+// word is left over, and asked about.
+func (l *lattice) empty(e *event, step rules.Step) bool {
+	for i := range e.items {
+		if e.items[i].entity != nil && !e.items[i].is(eTime) {
+			return false
+		}
+	}
+	return ofBatch[step] && !l.known.expects(step)
+}
