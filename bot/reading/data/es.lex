@@ -283,7 +283,7 @@ JUSTNOW: ahorita mismo | ahora mismo | recién | hace un momento | hace un momen
 JUSTDONE: acabo de | acabamos de | acaban de | acaba de | acabé de | acabaron de | termino de | terminé de | terminamos de | terminaron de | recién terminé de | recién terminamos de | ya terminé de | ya terminamos de | ya acabé de | ya acabamos de
 EARLIER: hace rato | hace un rato | hace ratito | hace un ratito | hace ratos | denantes | enantes | hace unas horas | hace un buen rato
 OLD: de edad | de nacidas | de nacida | de vida
-UNDER: menos de | bajo | debajo de | no más de | a lo más | máximo | cuando mucho | a lo mucho | hasta | inferior a
+UNDER: menos de | bajo | bajo un | bajo una | bajo el | bajo los | bajo las | debajo de | no más de | a lo más | máximo | cuando mucho | a lo mucho | hasta | inferior a
 OVERN: más de | arriba de | encima de | por encima de | mínimo | al menos | por lo menos | no menos de | pasan de | pasadas de | como mínimo
 
 # --- measures
