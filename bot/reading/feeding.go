@@ -1,6 +1,10 @@
 package reading
 
-import "yardbell/rules"
+import (
+	"slices"
+
+	"yardbell/rules"
+)
 
 // feeds makes a line of each thing that one clause says was fed, in the order told. What
 // was given holds for the things before it, or for those behind it where it stands first.
@@ -51,7 +55,7 @@ func (d *draft) feeds(e *event) (out []filled, ok bool) {
 			shared[a]++
 		}
 		f := l.fill(rules.Feed, its)
-		f.act.Each = f.act.Each && l.meansAny(e.items, l.r.c.nuc) && f.act.Yard != ""
+		f.act.Each = f.act.Yard != "" && f.act.Each && (l.meansAny(e.items, l.r.c.nuc) || d.eachOf(e, given, i, things))
 		out = append(out, f)
 	}
 	for _, i := range things {
@@ -70,6 +74,29 @@ func (d *draft) feeds(e *event) (out []filled, ok bool) {
 		}
 	}
 	return out, true
+}
+
+// eachOf reports whether "each" is said of what one thing alone was given: "fed North 2 l each
+// and B1 1.5 l" is of North's nucs, "fed North and Creek 2 l each" of the two.
+func (d *draft) eachOf(e *event, given map[int]int, i int, things []int) bool {
+	a, has := given[i]
+	if !has {
+		return false
+	}
+	for k, b := range given {
+		if b == a && k != i {
+			return false
+		}
+	}
+	for k := a + 1; k < len(e.items); k++ {
+		if slices.Contains(things, k) {
+			return false
+		}
+		if e.items[k].means(d.l.r.c.each) {
+			return true
+		}
+	}
+	return false
 }
 
 // fedToo reports whether a clause goes on telling what was fed: another thing, with its
