@@ -94,7 +94,7 @@ func (l *lattice) completes(items []item, k ranking, m mood) (Result, bool) {
 		}
 	}
 	for _, kind := range []entityKind{eYard, eBuilder, eBatch, eBreeder, eTime, ePin, eSpan, eAge, eLitres, ePercent} {
-		if kind != place && hasAny(items, kind) {
+		if kind != place && hasAny(items, kind) && !l.sameAsLast(items, kind) {
 			return Result{}, false
 		}
 	}
@@ -125,6 +125,13 @@ func (l *lattice) completes(items []item, k ranking, m mood) (Result, bool) {
 		return Result{Outcome: Ask, Acts: []Act{a}, Others: [][]Act{{a}}, Unread: append(danger, soft...)}, true
 	}
 	return Result{Outcome: Log, Acts: []Act{a}}, true
+}
+
+// sameAsLast reports whether a place that is named is that of the sender's last line: "34 to
+// North" completes what was moved to North.
+func (l *lattice) sameAsLast(items []item, kind entityKind) bool {
+	was := map[entityKind]string{eYard: l.known.Last.Act.Yard, eBuilder: l.known.Last.Act.Builder}[kind]
+	return was != "" && allOf(entitiesOf(items)[kind], func(e *entity) bool { return e.name == was })
 }
 
 // uncorrected are the items without the words that say that something is put right, and

@@ -126,6 +126,11 @@ func (l *lattice) nearPhrase(i int) (string, bool) {
 		if from < 0 || from+len(p.words) > len(l.toks) {
 			return "", false
 		}
+		for _, e := range l.edges[from] {
+			if e.n == len(p.words) && e.n > 1 && l.speaksTrusted(e.senses) {
+				return "", false // they are a phrase of the work as they stand: "vi huevos", and not "ni huevos"
+			}
+		}
 		slip, unit := "", false
 		saying := p.means(l.r.c.qword) || p.means(l.r.c.claim)
 		whole := len(l.toks) == len(p.words) && saying
@@ -192,4 +197,15 @@ func (l *lattice) inPhrase(i, n int, p *phrase) bool {
 func (l *lattice) tokTrade(i int) bool {
 	p := l.r.lex.single[l.toks[i].text]
 	return p != nil && (p.anyOf(l.r.frames.trade) || p.anyOf(l.r.frames.strong))
+}
+
+// speaksTrusted reports whether a phrase tells of work in the language of the message.
+func (l *lattice) speaksTrusted(senses []sense) bool {
+	lang := l.mother()
+	for _, s := range senses {
+		if l.r.frames.strong[s.concept] && (lang < 0 || int(s.lang) == lang) {
+			return true
+		}
+	}
+	return false
 }

@@ -66,6 +66,9 @@ func (l *lattice) described(d *draft, res Result, score float64) (out []string) 
 	if len(res.Doubts) > 0 {
 		put("doubts", "%s", strings.Join(res.Doubts, ", "))
 	}
+	if len(d.danger) > 0 {
+		put("danger", "%s", strings.Join(d.danger, " | "))
+	}
 	if len(res.Unread) > 0 {
 		put("unread", "%s", strings.Join(res.Unread, " | "))
 	}

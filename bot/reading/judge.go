@@ -118,16 +118,19 @@ type draft struct {
 	sure    bool         // every step was chosen plainly
 	full    bool         // a clause of it is a whole report of what is due
 	doubts  []string
-	partial bool   // something of the message is left out
-	ahead   []item // clauses that tell of what lies ahead, left out
-	dealt   int    // amounts that several things got, each or together
+	danger  []string // words that keep it out of the log
+	partial bool     // something of the message is left out
+	ahead   []item   // clauses that tell of what lies ahead, left out
+	dealt   int      // amounts that several things got, each or together
 }
 
 func (d *draft) doubt(why string) { d.sure = false; d.doubts = append(d.doubts, why) }
 
 // interpret reads one way of cutting the message into items. The score compares ways.
 func (l *lattice) interpret(items []item) (Result, float64) {
-	d := &draft{l: l, items: items, rank: l.rank(items), mood: l.moodOf(items), sure: true}
+	rank := l.rank(items)
+	items = l.withoutRemainder(items)
+	d := &draft{l: l, items: items, rank: rank, mood: l.moodOf(items), sure: true}
 	res, score := d.interpret()
 	res = l.holdWhole(res, items)
 	res.Moods = d.mood.names()

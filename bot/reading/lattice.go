@@ -107,7 +107,7 @@ func (l *lattice) language() int {
 	}
 	for _, t := range l.toks {
 		bits := l.r.lex.words[t.text]
-		if bits != 0 && bits&(bits-1) == 0 && !names[t.text] {
+		if bits != 0 && bits&(bits-1) == 0 && !names[t.text] && letters(t.text) {
 			for i := range votes {
 				if bits == 1<<i {
 					votes[i]++

@@ -246,6 +246,7 @@ func (d *draft) judge() Result {
 		}
 		danger, soft = l.unexplained(d.items, denies)
 	}
+	d.danger = danger
 	res.Unread = d.unread(danger, soft)
 	neg := d.negated()
 	denied := d.deniedToo()
@@ -291,6 +292,14 @@ func (d *draft) judge() Result {
 	told := full && plain && (open || first.act.Step == rules.Graft && first.act.Breeder != 0) // the bot asks for the number
 	if first.has(fNoCount) && !told && (talk > talkUncounted || !open) && l.known.Reply == nil {
 		d.doubt("uncounted")
+	}
+	for i := range d.acts[1:] {
+		if a := &d.acts[i+1]; a.has(fNoCount) && !told {
+			d.doubt("uncounted")
+		}
+	}
+	if len(d.acts) > 1 && first.has(fNoCount) {
+		d.doubt("uncounted") // beside other work a word for it may mean something else
 	}
 	if len(soft) > 0 {
 		d.doubt("unread") // what nobody knows may be a slip of a word that says otherwise
