@@ -108,6 +108,10 @@ func TestSlipsOfCommands(t *testing.T) {
 		{"set evenning 19:00", true}, {"pedidio 40 celdas para el 3 de junio", true}, {"ordr 100 queens by 20 June", true},
 		{"set tardee 19:00", false}, {"order 40 cledas by Friday", false}, {"pnd", false},
 	} {
+		k.Language = "en"
+		if c.text == "pendeinte" || c.text == "rendimeinto" || c.text == "calendarrio" {
+			k.Language = "es" // a word alone is a slip of the crew's own language, or none
+		}
 		res := r.Read(c.text, k)
 		require.Equal(t, c.is, res.Outcome == Log, "%s: %+v", c.text, res)
 	}

@@ -477,6 +477,11 @@ func (d *draft) rest(f *filled) {
 
 // merge joins what tells of one thing twice.
 func (d *draft) merge() {
+	for i := 1; i < len(d.acts); i++ {
+		if was, a := d.acts[i-1].act, &d.acts[i].act; a.Step == rules.Move && a.Yard == "" && was.Step == rules.Nucs && was.Yard != "" && was.Batch == a.Batch {
+			a.Yard = was.Yard // "nucs at North are ready, 34 cells in"
+		}
+	}
 	// Counts of one batch by yard are one count, where the step keeps none by yard.
 	if len(d.acts) > 1 {
 		first := d.acts[0]
