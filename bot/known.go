@@ -281,10 +281,11 @@ func (b *Bot) Known(ctx context.Context, now time.Time, in Incoming) (k rdg.Know
 	return k, err
 }
 
-// Explain reads a text as somebody's of a crew would be read now, with nothing said before,
-// and tells what is made of it, line by line. Nothing is kept. Without a crew, which is the
-// zero value, no name is known and nothing is open.
-func Explain(tx *store.Tx, crew store.Crew, text string) ([]string, error) {
+// Explain reads a text as it would be read now and tells what is made of it, line by line:
+// as the member's of a crew that is called who, or as somebody's who has said nothing before.
+// Nothing is kept. Without a crew, which is the zero value, no name is known and nothing is
+// open.
+func Explain(tx *store.Tx, crew store.Crew, who, text string) ([]string, error) {
 	k := rdg.Known{Now: tx.Now}
 	if crew.ID != 0 {
 		s, err := tx.Settings(crew.ID)
@@ -292,6 +293,13 @@ func Explain(tx *store.Tx, crew store.Crew, text string) ([]string, error) {
 			return nil, err
 		}
 		t := &talk{tx: tx, crew: crew, s: s, origin: store.Update{Said: tx.Now}}
+		list, err := tx.Members(crew.ID)
+		if err != nil {
+			return nil, err
+		}
+		for _, m := range called(list, who) {
+			t.member, t.by = m, m
+		}
 		if k, err = t.known(); err != nil {
 			return nil, err
 		}

@@ -2,6 +2,7 @@ package reading
 
 import (
 	"cmp"
+	"slices"
 
 	"yardbell/rules"
 )
@@ -98,7 +99,11 @@ func (l *lattice) completes(items []item, k ranking, m mood) (Result, bool) {
 			return Result{}, false
 		}
 	}
-	f := l.fill(p.Step, items)
+	of := items
+	if p.Batch != 0 && !hasAny(items, eBatch) {
+		of = append(slices.Clone(items), item{entity: &entity{kind: eBatch, n: p.Batch}}) // the number is of that batch
+	}
+	f := l.fill(p.Step, of)
 	a := Act{Kind: Amend, Step: p.Step}
 	if number {
 		a.Count, a.Of, a.All = f.act.Count, f.act.Of, f.act.All

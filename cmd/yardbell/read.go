@@ -12,6 +12,7 @@ import (
 
 func readCommand(e env) *cobra.Command {
 	var f fileFlags
+	var who string
 	c := &cobra.Command{
 		Use:   "read TEXT",
 		Short: "Print what would be made of a message, and why",
@@ -31,7 +32,7 @@ tasks of the first crew in that file count; without, nothing is known and nothin
 		RunE: func(c *cobra.Command, args []string) error {
 			text := strings.Join(args, " ")
 			show := func(tx *store.Tx, crew store.Crew) error {
-				lines, err := bot.Explain(tx, crew, text)
+				lines, err := bot.Explain(tx, crew, who, text)
 				for _, l := range lines {
 					if _, err := fmt.Fprintln(e.out, printable(l)); err != nil {
 						return err
@@ -57,5 +58,6 @@ tasks of the first crew in that file count; without, nothing is known and nothin
 		},
 	}
 	f.register(c)
+	c.Flags().StringVar(&who, "as", "", "the member who writes it: a correction or a count alone is about their last line")
 	return c
 }
