@@ -100,7 +100,7 @@ func (l *lattice) completes(items []item, k ranking, m mood) (Result, bool) {
 		}
 	}
 	of := items
-	if p.Batch != 0 && !hasAny(items, eBatch) {
+	if i, ok := l.r.frames.byStep[p.Step]; ok && p.Batch != 0 && l.r.frames.list[i].slots["batch"] && !hasAny(items, eBatch) {
 		of = append(slices.Clone(items), item{entity: &entity{kind: eBatch, n: p.Batch}}) // the number is of that batch
 	}
 	f := l.fill(p.Step, of)
