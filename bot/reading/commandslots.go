@@ -1,0 +1,266 @@
+package reading
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+	"time"
+
+	"yardbell/rules"
+)
+
+// commandActs fills the acts of a row; nil where the values make none.
+func (l *lattice) commandActs(row *commandRow, c captures) []Act {
+	a := Act{Kind: row.kind}
+	var acts []Act
+	twice := false
+	var times, before captures
+	next := func() { // the next thing that is added
+		if a.Breeder != 0 || a.Builder != "" || a.Yard != "" {
+			for _, b := range acts {
+				twice = twice || a.Breeder != 0 && a.Breeder == b.Breeder
+			}
+			acts = append(acts, a)
+			a = Act{Kind: row.kind}
+		}
+	}
+	shift := 0
+	var unit string
+	for _, k := range c {
+		n := int(k.num)
+		whole := k.num == float64(n) && n > 0 && n < 1e6
+		switch k.name {
+		case "batch", "order", "count", "days", "year", "number":
+			if !whole {
+				return nil
+			}
+		}
+		switch k.name {
+		case "topic":
+			a.Topic = Topic(k.value)
+		case "setting":
+			if a.Setting = k.value; a.Setting == "" {
+				a.Setting = fold(l.nameAt(k))
+			}
+		case "value":
+			a.Value = k.value
+		case "typed":
+			a.Value = l.raw(k.tok)
+		case "step":
+			a.Step = rules.Step(k.value)
+		case "batch":
+			a.Batch = n
+		case "breeder":
+			if !whole {
+				return nil
+			}
+			if row.kind == Add {
+				next()
+			}
+			a.Breeder = n
+		case "builder":
+			if row.kind == Add {
+				next()
+				k = asNew(k)
+			}
+			a.Builder = builderName(l.nameAt(k))
+		case "number": // a builder by its number
+			if row.kind == Add {
+				next()
+			}
+			a.Builder = strconv.Itoa(n)
+		case "yard":
+			if row.kind == Add {
+				next()
+				k = asNew(k)
+			}
+			a.Yard = l.nameAt(k)
+		case "at": // where a breeder or a builder stands
+			a.Yard = l.nameAt(k)
+		case "person":
+			k.value = "" // as typed: two people may have one first name
+			a.Person = l.nameAt(k)
+		case "count":
+			a.Count = intPtr(n)
+		case "unit":
+			a.Unit = k.value
+		case "order":
+			a.Order = n
+		case "days":
+			a.Days = n
+		case "by":
+			a.By = k.value
+		case "year":
+			if n < 2000 || n >= 2200 {
+				return nil
+			}
+			a.Year = n
+		case "wds":
+			a.Weekdays = append(a.Weekdays, n)
+		case "temp":
+			t, ok := temperature(c)
+			if !ok {
+				return nil
+			}
+			a.Value = t
+		case "shift":
+			shift = n
+		case "till":
+			before, times = times, nil
+		case "span":
+			unit = k.value
+			times = append(times, capture{name: "u", value: k.value, num: k.num})
+		default:
+			times = append(times, k)
+		}
+	}
+	switch {
+	case shift != 0:
+		span := spanOf(times)
+		if span <= 0 || span > 60*24*time.Hour {
+			return nil
+		}
+		if unit == "day" || unit == "week" {
+			a.Days = shift * int(span/(24*time.Hour))
+		} else {
+			a.Span = shift * int(span/time.Minute)
+		}
+	case row.kind == Set && a.Value == "" && len(times) > 0:
+		if a.Value = l.clockValue(before, times); a.Value == "" {
+			return nil
+		}
+	case row.kind == Set:
+	case len(times) > 0:
+		w, ok := l.ahead(times, a.Year)
+		if !ok {
+			return nil
+		}
+		a.When = &w
+		if a.Topic != AskReport {
+			a.Year = 0
+		}
+	}
+	for _, b := range acts {
+		twice = twice || a.Breeder != 0 && a.Breeder == b.Breeder
+	}
+	acts = append(acts, a)
+	if twice {
+		return nil // "reina nueve 9": one of them is no number
+	}
+	if row.kind == Add {
+		shareYard(acts)
+	}
+	return acts
+}
+
+// shareYard gives the yard that is said last to all of the same kind before it: breeders
+// 7 and 8 at North both stand there.
+func shareYard(acts []Act) {
+	last := acts[len(acts)-1]
+	if last.Yard == "" || last.Breeder == 0 && last.Builder == "" {
+		return
+	}
+	for i := len(acts) - 2; i >= 0; i-- {
+		a := &acts[i]
+		if a.Yard != "" || (a.Breeder != 0) != (last.Breeder != 0) || a.Breeder == 0 && a.Builder == "" {
+			return
+		}
+		a.Yard = last.Yard
+	}
+}
+
+// builderName writes a letter and a number as builders are called: B3.
+func builderName(s string) string {
+	if len(s) > 1 && len(s) < 5 && strings.Trim(s[1:], "0123456789") == "" {
+		return strings.ToUpper(s)
+	}
+	return s
+}
+
+// temperature is what was captured in degrees Celsius.
+func temperature(c captures) (string, bool) {
+	k, _ := c.get("temp")
+	x := k.num
+	if c.has("half") {
+		x += 0.5
+	}
+	if u, ok := c.get("f"); ok && u.value == "f" {
+		x = float64(int((x-32)/1.8*10+0.5)) / 10
+	}
+	return strconv.FormatFloat(x, 'f', -1, 64), x > 10 && x < 120
+}
+
+// clockValue spells an hour, or the hours from one to another.
+func (l *lattice) clockValue(from, to captures) string {
+	spell := func(c captures) string {
+		m, has, ok := l.clock(c)
+		if !has || !ok {
+			return ""
+		}
+		if k, is := c.get("c"); is && len(c) == 1 {
+			return l.toks[k.tok].text // as typed
+		}
+		p, _ := c.get("p")
+		switch {
+		case c.has("night") && m >= 12*60 && m < 13*60:
+			m -= 12 * 60
+		case (p.value == halfPM || c.has("night")) && m < 12*60:
+			m += 12 * 60
+		case p.value == halfAM && m >= 12*60 && m < 13*60:
+			m -= 12 * 60
+		}
+		return fmt.Sprintf("%02d:%02d", m/60, m%60)
+	}
+	b := spell(to)
+	if from == nil || b == "" {
+		return b
+	}
+	a := spell(from)
+	if a == "" {
+		return ""
+	}
+	return a + "-" + b
+}
+
+// ahead is a time that lies ahead, or today.
+func (l *lattice) ahead(c captures, year int) (When, bool) {
+	var w When
+	w.Year = year
+	if u, ok := c.get("u"); ok {
+		span := spanOf(c)
+		if u.value != "day" && u.value != "week" || span <= 0 {
+			return w, false
+		}
+		d := int(span / (24 * time.Hour))
+		w.Day = &d
+		return w, true
+	}
+	for _, k := range c {
+		switch k.name {
+		case "d":
+			d := int(k.num)
+			w.Day = &d
+		case "pd":
+			v := strings.TrimSuffix(strings.TrimSuffix(k.value, halfAM), halfPM)
+			d := int(atof(v))
+			w.Day, w.Half = &d, k.value[len(v):]
+		case "p":
+			w.Half = k.value
+		case "wd":
+			w.Weekday = int(k.num)
+		case "mo":
+			w.Month = int(k.num)
+		case "dd":
+			w.Date = int(k.num)
+		}
+	}
+	clock, has, ok := l.clock(c)
+	if !ok || w.Day != nil && *w.Day < 0 || w.Month != 0 && (w.Month > 12 || w.Date < 1 || w.Date > 31) {
+		return w, false
+	}
+	if has {
+		w.Clock = &clock
+		w.Fixed = c.has("noon") || c.has("mid") || clock >= 13*60 || clock < 60 || l.leadingZero(c)
+	}
+	return w, has || w.Day != nil || w.Weekday != 0 || w.Month != 0
+}
