@@ -168,13 +168,13 @@ func (t *talk) lastLine(k *rdg.Known) error {
 	if k.Asked != nil {
 		return nil
 	}
-	return t.stillAsked(k, l)
+	return t.stillAsked(k)
 }
 
 // stillAsked puts in what a line of the sender's last message, or of the one replied to,
 // waits for: its number, or its place.
-func (t *talk) stillAsked(k *rdg.Known, last store.Line) error {
-	lines := []store.Line{last}
+func (t *talk) stillAsked(k *rdg.Known) error {
+	var lines []store.Line
 	replied := t.replied != nil && t.replied.Update != 0
 	switch {
 	case replied:
@@ -190,7 +190,6 @@ func (t *talk) stillAsked(k *rdg.Known, last store.Line) error {
 		if err != nil {
 			return err
 		}
-		lines = nil
 		for _, l := range own {
 			if l.Update == own[0].Update {
 				lines = append(lines, l)

@@ -107,6 +107,7 @@ func spellForm(acts []rdg.Act) (out []string) {
 		if a.Setting != "" && a.Value != "" {
 			a.Value = stored(cmp.Or(settingKeys[a.Setting], a.Setting), a.Value)
 		}
+		a.Value = strings.ReplaceAll(a.Value, ",", ".")
 		out = append(out, a.String())
 	}
 	return out

@@ -178,6 +178,7 @@ type ending struct {
 	place  int    // of the answer among what waits
 	offers bool   // to log what was read
 	text   string
+	labels string // of its buttons
 }
 
 var errRollback = errors.New("rolled back")
@@ -198,6 +199,9 @@ func (s *scene) try(who, text string, reply int64) (o ending, err error) {
 			return err
 		}
 		o = ending{logged: t.logged, kind: "ask", asks: t.kind == "ask", place: t.place(), text: strings.Join(t.lines, "\n")}
+		for _, b := range t.buttons {
+			o.labels += b.Label + "\n"
+		}
 		o.offers = slices.ContainsFunc(t.buttons, func(b store.Button) bool { return strings.HasPrefix(b.Do, "act|") && strings.Contains(b.Do, "sure=1") })
 		switch {
 		case len(t.logged) > 0:

@@ -85,7 +85,7 @@ func families() map[string][]string {
 		"w_":        {"old", "poor"},
 		"anchor_":   {"grafted", "confined", "laying", "emerged", "caught", "fed", "dearth", "noeggs", "laying7", "virgin"},
 		"ping_":     {"eve", "open", "closing6", "closing2", "over", "noanswer", "again"},
-		"r_cannot_": {aLoss, nucState, inIncubator},
+		"r_cannot_": {aLoss, nucState, inIncubator, otherWork},
 		"r_":        append([]string{"amend_after"}, refusalCodes...),
 	}
 }

@@ -201,7 +201,7 @@ func (r *Reader) isNumber(w string) bool {
 // another word: "red B2" for "fed B2".
 func (l *lattice) bareColour(items []item, i int) (string, bool) {
 	it := &items[i]
-	if !it.is(ePin) || it.to != it.from+1 || i+1 == len(items) || items[i+1].bound {
+	if !it.is(ePin) || it.to != it.from+1 || i+1 == len(items) || items[i+1].bound || items[i+1].is(eTime) && i > 0 && items[i-1].is(eBreeder) {
 		return "", false
 	}
 	if next := &items[i+1]; next.word() && (!l.freeWord(next) || next.means(l.r.c.into) || next.means(l.r.c.at) || next.means(l.r.and) || ofTrade(next, &l.r.frames)) {
