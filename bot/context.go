@@ -67,20 +67,19 @@ func (t *talk) ownLast(kind rules.Kind) (rules.Subject, bool, error) {
 func (t *talk) effectiveOwn(limit int) ([]store.Line, error) {
 	const most = 200
 	for look := min(most, 8*limit); ; look = most { // what counts is seldom further back
-		out, seen, err := t.effectiveOf(limit, look)
-		if err != nil || len(out) == limit || seen < look || look == most {
+		out, all, err := t.effectiveOf(limit, look)
+		if err != nil || len(out) == limit || len(all) < look || look == most {
 			return out, err
 		}
 	}
 }
 
-// effectiveOf looks at so many of the sender's lines, and says how many there were.
-func (t *talk) effectiveOf(limit, look int) ([]store.Line, int, error) {
+// effectiveOf looks at so many of the sender's lines, which it gives as they stand as well.
+func (t *talk) effectiveOf(limit, look int) (out, all []store.Line, err error) {
 	lines, err := t.tx.LastLines(t.crew.ID, t.by.ID, look)
 	if err != nil {
-		return nil, 0, err
+		return nil, nil, err
 	}
-	var out []store.Line
 	seen := map[int64]bool{}
 	for _, l := range lines {
 		if l.Action == rules.Void || seen[l.ID] || seen[l.Ref] {
@@ -90,11 +89,11 @@ func (t *talk) effectiveOf(limit, look int) ([]store.Line, int, error) {
 			// A line that the sender put right is the sender's own as well.
 			gone, err := t.gone(l)
 			if err != nil {
-				return nil, 0, err
+				return nil, nil, err
 			}
 			base, found, err := t.tx.LineByID(t.crew.ID, l.Ref)
 			if err != nil {
-				return nil, 0, err
+				return nil, nil, err
 			}
 			if gone || !found {
 				continue
@@ -104,7 +103,7 @@ func (t *talk) effectiveOf(limit, look int) ([]store.Line, int, error) {
 		seen[l.ID] = true
 		cur, ok, err := t.current(l)
 		if err != nil {
-			return nil, 0, err
+			return nil, nil, err
 		}
 		if ok {
 			out = append(out, cur)
@@ -113,7 +112,7 @@ func (t *talk) effectiveOf(limit, look int) ([]store.Line, int, error) {
 			break
 		}
 	}
-	return out, len(lines), nil
+	return out, lines, nil
 }
 
 // repliedLines are the lines that the message replied to logged, as they count now:

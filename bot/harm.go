@@ -400,7 +400,7 @@ func (t *talk) askedRogues() (builder string, ok bool, err error) {
 		m = *t.replied
 	} else {
 		list, err := t.tx.LatestOf(t.crew.ID, t.by.ID, t.update.ID, 1)
-		if err != nil || len(list) == 0 || t.origin.Said.Sub(list[0].Said) > mendTimeWithin {
+		if err != nil || len(list) == 0 || list[0].Outcome != "ask" || t.origin.Said.Sub(list[0].Said) > mendTimeWithin {
 			return "", false, err
 		}
 		if m, _, err = t.tx.AnswerOf(t.crew.ID, list[0].ID); err != nil {

@@ -151,12 +151,22 @@ func had(b rules.Batch, step rules.Step, entries []rules.Entry) (n int, yards ma
 
 // lastLine puts in the sender's last line, while it may be put right.
 func (t *talk) lastLine(k *rdg.Known) error {
-	if b, ok, err := t.askedRogues(); err != nil {
-		return err
-	} else if ok {
-		k.Asked = &rdg.Ping{Step: rules.Rogue, Builder: b, Need: "count"}
+	if len(splitSpace(t.origin.Text)) <= mostInAnswer {
+		b, ok, err := t.askedRogues()
+		if err != nil {
+			return err
+		}
+		if ok {
+			k.Asked = &rdg.Ping{Step: rules.Rogue, Builder: b, Need: "count"}
+		}
 	}
-	lines, err := t.lastLines()
+	var lines, near []store.Line
+	var err error
+	if t.replied != nil && t.replied.Update != 0 {
+		lines, err = t.repliedLines()
+	} else if lines, near, err = t.effectiveOf(1, mostOfMessage); err == nil && len(lines) == 0 && len(near) == mostOfMessage {
+		lines, err = t.effectiveOwn(1)
+	}
 	if err != nil || len(lines) == 0 {
 		return err
 	}
@@ -168,12 +178,19 @@ func (t *talk) lastLine(k *rdg.Known) error {
 	if k.Asked != nil {
 		return nil
 	}
-	return t.stillAsked(k)
+	return t.stillAsked(k, l, near)
 }
 
+// mostInAnswer is how many words an answer to "how many?" has: what is longer needs no look
+// at what was asked.
+const mostInAnswer = 6
+
+// mostOfMessage is how many of the newest lines are looked at for those of one message.
+const mostOfMessage = 8
+
 // stillAsked puts in what a line of the sender's last message, or of the one replied to,
-// waits for: its number, or its place.
-func (t *talk) stillAsked(k *rdg.Known) error {
+// waits for: its number, or its place. near are the sender's newest lines as they stand.
+func (t *talk) stillAsked(k *rdg.Known, last store.Line, near []store.Line) error {
 	var lines []store.Line
 	replied := t.replied != nil && t.replied.Update != 0
 	switch {
@@ -186,14 +203,24 @@ func (t *talk) stillAsked(k *rdg.Known) error {
 	case k.Last.Since > time.Hour:
 		return nil
 	default:
-		own, err := t.effectiveOwn(10)
-		if err != nil {
-			return err
-		}
-		for _, l := range own {
-			if l.Update == own[0].Update {
-				lines = append(lines, l)
+		for _, l := range near {
+			if l.Update != last.Update || l.Action != rules.Did {
+				continue
 			}
+			if l.ID == last.ID {
+				lines = append(lines, last)
+				continue
+			}
+			cur, ok, err := t.current(l)
+			if err != nil {
+				return err
+			}
+			if ok {
+				lines = append(lines, cur)
+			}
+		}
+		if len(lines) == 0 {
+			lines = []store.Line{last} // it was put right by a later message
 		}
 	}
 	for _, l := range lines {

@@ -144,7 +144,7 @@ func (t *Tx) Member(c Crew, key, name string) (m Member, err error) {
 		if err != nil {
 			return m, t.wrap(err)
 		}
-		t.unshelve(c.ID, memberSlot(key), onCrewSlot)
+		t.unshelve(c.ID, memberSlot(key), onCrewSlot, knownSlot)
 		m.ID, err = res.LastInsertId()
 		return m, err
 	}

@@ -15,7 +15,9 @@ import (
 
 // Everybody is whoever is or was on a crew and was not forgotten; the bot itself is none.
 func (t *Tx) Everybody(crew int64) ([]Member, error) {
-	return all(t, scanMember, `SELECT `+memberColumns+` FROM members WHERE crew_id = 0 + ? AND user_key <> '' AND forgotten = 0 ORDER BY id`, crew)
+	return shelved(t, crew, knownSlot, func() ([]Member, error) {
+		return all(t, scanMember, `SELECT `+memberColumns+` FROM members WHERE crew_id = 0 + ? AND user_key <> '' AND forgotten = 0 ORDER BY id`, crew)
+	})
 }
 
 // Forgotten is how many people of a crew were forgotten, and whether one of them is the

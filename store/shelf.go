@@ -34,6 +34,7 @@ var (
 	groundSlot   = slot{what: "ground"} // lines about flow and drone comb
 	ordersSlot   = slot{what: "orders"}
 	onCrewSlot   = slot{what: "on crew"}
+	knownSlot    = slot{what: "known"} // who is or was on it
 	batchesSlot  = slot{what: "batches"}
 	breedersSlot = slot{what: "breeders"}
 	buildersSlot = slot{what: "builders"}

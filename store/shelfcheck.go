@@ -89,6 +89,8 @@ func (t *Tx) listOf(crew int64, at slot) (any, error) {
 		return t.orderEntries(crew)
 	case onCrewSlot:
 		return t.Members(crew)
+	case knownSlot:
+		return t.Everybody(crew)
 	case batchesSlot:
 		return t.Batches(crew)
 	case breedersSlot:
