@@ -180,10 +180,16 @@ func (l *lattice) notes(items []item) {
 			}
 			continue
 		}
+		noted := false
 		for _, s := range it.senses {
-			if (s.form == formBare || s.form == formInfinitive) && l.r.frames.note[s.concept] {
-				it.senses = asDone(it.senses)
-				break
+			noted = noted || (s.form == formBare || s.form == formInfinitive) && l.r.frames.note[s.concept]
+		}
+		if noted {
+			it.senses = append([]sense{}, it.senses...)
+			for k := range it.senses {
+				if s := &it.senses[k]; s.form != anyForm && l.r.frames.note[s.concept] {
+					s.form = formDone
+				}
 			}
 		}
 	}

@@ -319,9 +319,9 @@ func given(name string) string {
 // What the lines of situations/lines.tsv came to at the least. Whoever makes the
 // bot understand more raises the first; the others only ever go down.
 const (
-	leastRightLines = 180 // of the 340 that are meant for the bot
+	leastRightLines = 312 // of the 340 that are meant for the bot
 	mostWrongLines  = 1
-	mostBadTapLines = 14 // one of them after plain talk
+	mostBadTapLines = 2 // one of them after plain talk
 	leastLeftAlone  = 61 // of 63 lines of plain talk
 )
 
