@@ -119,7 +119,7 @@ func (l *lattice) outOf(items []item, it *item, f *filled) bool {
 
 // valuesOf is how many values an act puts right.
 func valuesOf(a Act) (n int) {
-	for _, set := range []bool{a.Count != nil, a.Breeder != 0, a.Builder != "", a.Yard != "", a.Mark != "", a.When != nil, a.Batch != 0, a.Litres != 0, a.AgeLo != nil} {
+	for _, set := range []bool{a.Count != nil, a.Breeder != 0, a.Builder != "", a.Yard != "", a.Mark != "", a.When != nil, a.Batch != 0, a.Litres != 0, a.AgeLo != nil, a.Bees != nil} {
 		if set {
 			n++
 		}

@@ -13,7 +13,7 @@ func (l *lattice) holdWhole(res Result, items []item) Result {
 	}
 	var kept [][]Act
 	for _, acts := range res.Others {
-		if l.holds(acts, items) {
+		if l.holds(acts, items) && !(len(acts) == 1 && acts[0].Kind == Amend && valuesOf(acts[0]) == 0) {
 			kept = append(kept, acts)
 		}
 	}

@@ -115,7 +115,7 @@ func TestServeSigns(t *testing.T) {
 	w.await("the sign", func() bool { return len(w.Reactions(w.group, second)) == 1 })
 	got = w.says(w.odile, "huh?", apidouble.ReplyTo(second))
 	assert.True(t, strings.HasPrefix(got.Text, "\"flurbed B1 a bit\"\n"), got.Text)
-	assert.Contains(t, got.Text, "Nothing logged.")
+	assert.Contains(t, got.Text, "Nothing logged")
 
 	list := w.row("sign/")
 	assert.Equal(t, "sent", list.State)
