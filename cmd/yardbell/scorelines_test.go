@@ -321,7 +321,7 @@ func given(name string) string {
 const (
 	leastRightLines = 312 // of the 340 that are meant for the bot
 	mostWrongLines  = 1
-	mostBadTapLines = 2 // one of them after plain talk
+	mostBadTapLines = 2  // one of them after plain talk
 	leastLeftAlone  = 61 // of 63 lines of plain talk
 )
 
