@@ -76,7 +76,15 @@ func (l *lattice) intent(items []item, k ranking, m mood) (Result, bool) {
 	asTask := reply != nil && reply.Task
 	switch {
 	case asTask && l.meansAny(items, c.skip) && !l.hidden(items) && !(m.neg && l.meansAny(items, c.check)) && !l.skipDenies(items) && !counts(items) && !l.meansAny(items, c.doneWord) && (!k.speaksOfBuilt(l) || l.opens(items, c.skip)):
-		return Result{Outcome: Log, Acts: []Act{{Kind: Skip, Reason: l.reason(items)}}}, true
+		a := Act{Kind: Skip, Reason: l.reason(items)}
+		if l.meansAny(items, c.snooze) || l.meansAny(items, c.claim) || hasAny(items, eSpan, eTime) {
+			// "not today, remind me tomorrow": a task that is let go is never pinged again.
+			return Result{Outcome: Ask, Acts: []Act{a}, Others: [][]Act{{l.later(items)}, {a}}}, true
+		}
+		return Result{Outcome: Log, Acts: []Act{a}}, true
+	case asTask && l.meansAny(items, c.skipWhy) && !l.hidden(items) && !counts(items) && !l.meansAny(items, c.doneWord) && !l.meansAny(items, c.skip) && !k.speaksOfBuilt(l):
+		a := Act{Kind: Skip, Reason: l.typed(items)}
+		return Result{Outcome: Ask, Acts: []Act{a}, Others: [][]Act{{l.later(items)}, {a}}}, true // a reason alone: not now, or not at all
 	case last != nil && !asTask && l.meansAny(items, c.skip) && !l.hidden(items) && !counts(items) && l.only(items, c.skip):
 		// "forget it" right after a line: of that line, or of something else.
 		return Result{Outcome: Ask, Acts: []Act{{Kind: Void}}, Others: [][]Act{{{Kind: Void}}}}, true
