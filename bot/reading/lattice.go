@@ -2,6 +2,7 @@ package reading
 
 import (
 	"math"
+	"strconv"
 	"strings"
 )
 
@@ -27,11 +28,44 @@ func (r *Reader) newLattice(text string, k *Known) *lattice {
 	l.toks = l.respell(l.toks)
 	l.lang = l.language()
 	l.numberWords()
+	l.dottedClocks()
 	l.edges = make([][]edge, len(l.toks))
 	for i := range l.toks {
 		l.edges[i] = l.lookup(i)
 	}
 	return l
+}
+
+// dottedClocks takes a number such as 9.30 for a time of day where a word for a part of the
+// day stands behind it or one for an hour before it: "9.30 pm", "a las 9.30".
+func (l *lattice) dottedClocks() {
+	part := l.r.lex.concept("PART")
+	means := func(from, to int, c concept) bool {
+		if from < 0 || to > len(l.toks) {
+			return false
+		}
+		var words []string
+		for _, t := range l.toks[from:to] {
+			words = append(words, t.text)
+		}
+		p := l.r.lex.phrases[strings.Join(words, " ")]
+		return p != nil && p.means(c)
+	}
+	for i := range l.toks {
+		t := &l.toks[i]
+		whole, minutes, ok := strings.Cut(t.text, ".")
+		if !t.isNum || !ok || len(minutes) != 2 || len(whole) > 2 || whole == "" || t.of >= 0 {
+			continue
+		}
+		h, err1 := strconv.Atoi(whole)
+		m, err2 := strconv.Atoi(minutes)
+		if err1 != nil || err2 != nil || h > 23 || m > 59 {
+			continue
+		}
+		if means(i+1, i+2, part) || means(i-1, i, l.r.c.at) || means(i-2, i, l.r.c.at) {
+			t.clock = h*60 + m
+		}
+	}
 }
 
 // respell puts the words for which a spelling stands in its place. A spelling may run over
