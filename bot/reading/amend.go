@@ -218,6 +218,15 @@ func (l *lattice) newValues(items []item, last *Line) (a Act, n int) {
 		a.Old = nil
 	}
 	place := was.Yard
+	for _, kind := range []entityKind{eYard, eBuilder} { // "not in B1, B3 is full, it was B2": which of them is asked
+		names := map[string]bool{}
+		for _, it := range es[kind] {
+			if it.entity.name != was.Yard && it.entity.name != was.Builder && !l.deniedAt(items, it) {
+				names[it.entity.name] = true
+			}
+		}
+		n += max(0, len(names)-1)
+	}
 	takes := func(slot string) bool {
 		i, ok := l.r.frames.byStep[was.Step]
 		return ok && l.r.frames.list[i].slots[slot]

@@ -251,11 +251,24 @@ func (l *lattice) textOf(i, j int) string {
 // longest is the longest phrase of the lexicons from token i.
 func (l *lattice) longest(i int) edge {
 	for _, e := range l.edges[i] {
-		if len(e.senses) > 0 && !l.r.dynamic[e.senses[0].concept] {
+		if len(e.senses) > 0 && !l.r.dynamic[e.senses[0].concept] && !l.cutsName(i, e.n) {
 			return e
 		}
 	}
 	return edge{}
+}
+
+// cutsName reports whether a phrase from token i would take the first words of a name of the
+// crew's: "a la" of "a La Loma".
+func (l *lattice) cutsName(i, n int) bool {
+	for k := i + 1; k < i+n; k++ {
+		for _, e := range l.edges[k] {
+			if k+e.n > i+n && len(e.senses) > 0 && (e.senses[0].concept == l.r.ownYard || e.senses[0].concept == l.r.ownBuilder) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // unit1 reports whether a phrase is one of the concepts that stand for a whole report or
