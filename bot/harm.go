@@ -44,6 +44,7 @@ func (t *talk) virginAmong(r *reading, e rules.Entry) error {
 		k := *r
 		k.step, k.hedged = rules.Emerge, true
 		if stop := t.doubt(&k); stop {
+			t.say("alarm_any") // some may hang there that nobody counted
 			return nil
 		}
 		e.Step = rules.Emerge

@@ -83,11 +83,24 @@ func (d *draft) meant(open bool, talk float64) bool {
 	return hasAny(d.items, eNumber, eRatio, eAll, eAllBut, eBars, eHalf)
 }
 
+// shortCorrection is how many items a correction of no line of the sender's has at most that
+// gets the sign: what is longer is a story.
+const shortCorrection = 6
+
 // touches reports whether a message may be about work though nothing of it was read: it
 // names something of the crew's, with a word that nobody knows, of the trade or for done.
 func (d *draft) touches(talk float64) bool {
-	if talk > touchTalkMost || d.mood.held() || d.mood.neg || d.foreign() || !hasAny(d.items, eBuilder, eBatch, eYard, eBreeder) {
+	if talk > touchTalkMost || d.mood.held() || d.foreign() {
 		return false
+	}
+	if d.l.meansAny(d.items, d.l.r.c.correct) && counts(d.items) && len(d.items) <= shortCorrection {
+		return true // "hang on it was 37", of a line that somebody else wrote
+	}
+	if d.mood.neg || !hasAny(d.items, eBuilder, eBatch, eYard, eBreeder) {
+		return false
+	}
+	if counts(d.items) {
+		return true // "34 to North", where nothing waits for it
 	}
 	for i := range d.items {
 		it := &d.items[i]

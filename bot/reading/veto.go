@@ -338,6 +338,11 @@ func (d *draft) judge() Result {
 	if !serious && !d.partial && !neg && !denied && !d.mood.held() && !slipDanger {
 		res.Others = d.built(d.offers())
 	}
+	if p := l.known.Reply; p != nil && p.Task && slices.Contains(d.doubts, "no-deed") && len(danger)+len(soft) > 0 {
+		// "voy temprano": nothing says that it is done. To offer that would let the task go.
+		res.Outcome, res.Acts, res.Others = Ask, []Act{{Kind: Seen}}, nil
+		return res
+	}
 	if res.Clear || slices.Contains(d.doubts, "sum") {
 		res.Outcome = Ask
 		return res
