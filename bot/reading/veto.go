@@ -248,6 +248,11 @@ func (d *draft) judge() Result {
 	}
 	d.danger = danger
 	res.Unread = d.unread(danger, soft)
+	for i := range d.items { // a loss that does not add up is not read
+		if slices.Contains(flags, fLoss) && d.items[i].is(eLost) {
+			res.Unread = append(res.Unread, d.items[i].text)
+		}
+	}
 	neg := d.negated()
 	denied := d.deniedToo()
 	first := d.acts[0]
