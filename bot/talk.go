@@ -62,7 +62,7 @@ type talk struct {
 	noticed bool          // the sign is its answer: see sign.go
 	marked  *store.Update // the message with the sign that it replies to
 	thumb   bool          // put on a message of the bot
-	acts    []rdg.Act     // what is being done, where the second reader read it
+	acts    []rdg.Act     // what is being done, as it was read
 }
 
 // run handles the update.

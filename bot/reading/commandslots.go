@@ -236,23 +236,7 @@ func (l *lattice) ahead(c captures, year int) (When, bool) {
 		return w, true
 	}
 	for _, k := range c {
-		switch k.name {
-		case "d":
-			d := int(k.num)
-			w.Day = &d
-		case "pd":
-			v := strings.TrimSuffix(strings.TrimSuffix(k.value, halfAM), halfPM)
-			d := int(atof(v))
-			w.Day, w.Half = &d, k.value[len(v):]
-		case "p":
-			w.Half = k.value
-		case "wd":
-			w.Weekday = int(k.num)
-		case "mo":
-			w.Month = int(k.num)
-		case "dd":
-			w.Date = int(k.num)
-		}
+		w.said(k)
 	}
 	clock, has, ok := l.clock(c)
 	if !ok || w.Day != nil && *w.Day < 0 || w.Month != 0 && (w.Month > 12 || w.Date < 1 || w.Date > 31) {

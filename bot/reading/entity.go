@@ -268,24 +268,8 @@ func (l *lattice) time(e entity, c captures) (entity, bool) {
 		}
 		return e, span > 0 && span < 60*24*time.Hour
 	}
-	day := func(d int) { w.Day = &d }
 	for _, k := range c {
-		switch k.name {
-		case "d":
-			day(int(k.num))
-		case "pd":
-			v := strings.TrimSuffix(strings.TrimSuffix(k.value, "am"), "pm")
-			day(int(atof(v)))
-			w.Half = k.value[len(v):]
-		case "p":
-			w.Half = k.value
-		case "wd":
-			w.Weekday = int(k.num)
-		case "mo":
-			w.Month = int(k.num)
-		case "dd":
-			w.Date = int(k.num)
-		}
+		w.said(k)
 	}
 	clock, has, ok := l.clock(c)
 	if !ok {

@@ -1,6 +1,7 @@
 package reading
 
 import (
+	"strings"
 	"time"
 
 	"yardbell/rules"
@@ -109,4 +110,25 @@ func (w When) Settle(now time.Time) (at time.Time, exact, ok bool) {
 		return early, true, true
 	}
 	return early, true, false
+}
+
+// said takes in what one capture of a pattern says of a day or of a part of it.
+func (w *When) said(k capture) {
+	day := func(d int) { w.Day = &d }
+	switch k.name {
+	case "d":
+		day(int(k.num))
+	case "pd":
+		v := strings.TrimSuffix(strings.TrimSuffix(k.value, halfAM), halfPM)
+		day(int(atof(v)))
+		w.Half = k.value[len(v):]
+	case "p":
+		w.Half = k.value
+	case "wd":
+		w.Weekday = int(k.num)
+	case "mo":
+		w.Month = int(k.num)
+	case "dd":
+		w.Date = int(k.num)
+	}
 }
