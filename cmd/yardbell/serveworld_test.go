@@ -205,6 +205,28 @@ func (w *world) noted(what string, cond func() bool) {
 	}
 }
 
+// later waits for what the service does after a while: the clock moves a step, somebody
+// talks so that the service looks up, and only when that is handled the clock moves on.
+// A clock that runs ahead of the service makes what waits too old to be sent.
+func (w *world) later(what string, step time.Duration, cond func() bool) {
+	w.t.Helper()
+	late := time.Now().Add(bound)
+	for !cond() {
+		if time.Now().After(late) {
+			require.FailNow(w.t, "never came: "+what, w.err.String())
+		}
+		w.clock.Advance(step)
+		w.Say(w.group, w.ash, "what a day")
+		w.settled()
+		for range 20 { // the sender is another goroutine than the reader of updates
+			if cond() {
+				return
+			}
+			time.Sleep(time.Millisecond)
+		}
+	}
+}
+
 // recorded waits until the service has noted the number of a message: a person needs
 // longer to find its button.
 func (w *world) recorded(number int) {
