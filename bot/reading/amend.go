@@ -27,9 +27,6 @@ func (l *lattice) amend(items []item, k ranking, m mood, last *Line) (Result, bo
 	if !(pa > 0.5 || says && (fragment || strong[last.Act.Step])) {
 		return Result{}, false
 	}
-	if !corrects && l.slipped(items) {
-		return Result{}, false // "thaps 36 not 38"
-	}
 	a, n := l.newValues(items, last)
 	if n == 0 {
 		if says && pa > 0.5 {

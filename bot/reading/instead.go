@@ -6,7 +6,7 @@ import "yardbell/rules"
 // B2", "at 8:50 not 8:30". It is about the newest line that has the old value, so that the
 // sender's last one need not be it.
 func (l *lattice) instead(items []item, k ranking, m mood) (Result, bool) {
-	if m.plan || m.hearsay || m.hedge || l.hidden(items) || l.slipped(items) {
+	if m.plan || m.hearsay || m.hedge {
 		return Result{}, false
 	}
 	var was, now *item
@@ -19,7 +19,7 @@ func (l *lattice) instead(items []item, k ranking, m mood) (Result, bool) {
 			if was != nil {
 				return Result{}, false
 			}
-			if l.nearLink(items, i-1) || l.refuses(items, i-1) || i+1 < len(items) && items[i+1].means(l.r.and) {
+			if i+1 < len(items) && items[i+1].means(l.r.and) {
 				return Result{}, false // "37 nor 38", "no B1 and B2"
 			}
 			was = it

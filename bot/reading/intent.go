@@ -75,20 +75,20 @@ func (l *lattice) intent(items []item, k ranking, m mood) (Result, bool) {
 	reply := l.known.Reply
 	asTask := reply != nil && reply.Task
 	switch {
-	case asTask && l.meansAny(items, c.skip) && !l.hidden(items) && !(m.neg && l.meansAny(items, c.check)) && !l.skipDenies(items) && !counts(items) && !l.meansAny(items, c.doneWord) && (!k.speaksOfBuilt(l) || l.opens(items, c.skip)):
+	case asTask && l.meansAny(items, c.skip) && !(m.neg && l.meansAny(items, c.check)) && !counts(items) && !l.meansAny(items, c.doneWord) && (!k.speaksOfBuilt(l) || l.opens(items, c.skip)):
 		a := Act{Kind: Skip, Reason: l.reason(items)}
 		if l.meansAny(items, c.snooze) || l.meansAny(items, c.claim) || hasAny(items, eSpan, eTime) {
 			// "not today, remind me tomorrow": a task that is let go is never pinged again.
 			return Result{Outcome: Ask, Acts: []Act{a}, Others: [][]Act{{l.later(items)}, {a}}}, true
 		}
 		return Result{Outcome: Log, Acts: []Act{a}}, true
-	case asTask && l.meansAny(items, c.skipWhy) && !l.hidden(items) && !counts(items) && !l.meansAny(items, c.doneWord) && !l.meansAny(items, c.skip) && !k.speaksOfBuilt(l):
+	case asTask && l.meansAny(items, c.skipWhy) && !counts(items) && !l.meansAny(items, c.doneWord) && !l.meansAny(items, c.skip) && !k.speaksOfBuilt(l):
 		a := Act{Kind: Skip, Reason: l.typed(items)}
 		return Result{Outcome: Ask, Acts: []Act{a}, Others: [][]Act{{l.later(items)}, {a}}}, true // a reason alone: not now, or not at all
-	case last != nil && !asTask && l.meansAny(items, c.skip) && !l.hidden(items) && !counts(items) && l.only(items, c.skip):
+	case last != nil && !asTask && l.meansAny(items, c.skip) && !counts(items) && l.only(items, c.skip):
 		// "forget it" right after a line: of that line, or of something else.
 		return Result{Outcome: Ask, Acts: []Act{{Kind: Void}}, Others: [][]Act{{{Kind: Void}}}}, true
-	case l.meansAny(items, c.void) && !counts(items) && !m.hearsay && (l.only(items, c.void) && !l.hidden(items) || last != nil && l.ownClause(items, c.void)) && (last != nil || l.known.Addressed || is(classVoid, 0.5)):
+	case l.meansAny(items, c.void) && !counts(items) && !m.hearsay && (l.only(items, c.void) || last != nil && l.ownClause(items, c.void)) && (last != nil || l.known.Addressed || is(classVoid, 0.5)):
 		return Result{Outcome: Log, Acts: []Act{{Kind: Void}}}, true
 
 	}
@@ -127,7 +127,7 @@ func (l *lattice) skipNamed(items []item, k ranking, m mood) (Result, bool) {
 		}
 	}
 	lic := l.r.licences(head, l.known)
-	plain := l.opens(head, l.r.c.skip) && l.clear(head) && !l.hidden(head) && !l.denies(head) && len(lic.weight) > 0 && !counts(head)
+	plain := l.opens(head, l.r.c.skip) && l.clear(head) && !l.denies(head) && len(lic.weight) > 0 && !counts(head)
 	if !plain && (counts(items) || l.justTalk(k)) {
 		return Result{}, false
 	}
@@ -237,9 +237,6 @@ func (l *lattice) answer(items []item, k ranking, m mood) (Result, bool) {
 	is := func(class string, least float64) bool { return top == l.r.classOf(class) && p >= least }
 	done := l.meansAny(items, c.doneWord) || l.meansAny(items, c.yes)
 	lic := k.strong(l)
-	if l.hidden(items) {
-		return Result{}, false
-	}
 	if l.meansAny(items, c.snooze) && l.meansAny(items, c.claim) || m.neg && !l.meansAny(items, c.snooze) && !counts(items) && !hasAny(items, eNone) {
 		return Result{}, false
 	}
@@ -295,7 +292,7 @@ func (l *lattice) later(items []item) Act {
 
 // claim reads who takes a task that is named: "I'll take the move".
 func (l *lattice) claim(items []item, k ranking, m mood) (Result, bool) {
-	if !l.meansAny(items, l.r.c.claim) || counts(items) || m.hearsay || m.neg || l.hidden(items) {
+	if !l.meansAny(items, l.r.c.claim) || counts(items) || m.hearsay || m.neg {
 		return Result{}, false
 	}
 	top, p := k.top()
@@ -352,9 +349,6 @@ func (l *lattice) plainClaim(items []item, k ranking, s rules.Step) bool {
 	plain := false
 	for i := range items {
 		it := &items[i]
-		if l.shakyClaim(items, i) {
-			return false
-		}
 		plain = plain || it.means(l.r.c.claim) && !it.means(l.r.c.harmless)
 		if it.is(eBreeder) && !l.isBreeder(it.entity.n) || it.is(eSpan) {
 			return false
@@ -364,9 +358,6 @@ func (l *lattice) plainClaim(items []item, k ranking, s rules.Step) bool {
 		return true
 	}
 	for i := range items {
-		if it := &items[i]; i+1 < len(items) && it.means(l.r.c.claim) && l.nearNo(it.text) && items[i+1].word() && !items[i+1].means(l.r.c.the) && !ofTrade(&items[i+1], &l.r.frames) && !items[i+1].means(l.r.c.yes) && !items[i+1].means(l.r.c.ok) && !items[i+1].means(l.r.c.claim) {
-			return false // "yo sé": one letter from "no sé"
-		}
 		if it := &items[i]; it.word() && !l.freeWord(it) && !it.means(l.r.c.yes) && !it.means(l.r.c.ok) && !it.means(l.r.c.greet) || l.meansAny(items, l.r.c.yet) {
 			return false // "yo las paso": one letter from "ya" and from "no"
 		}

@@ -28,6 +28,17 @@ const (
 
 // Read makes out what a message says.
 func (r *Reader) Read(text string, k Known) Result {
+	res := r.readPlain(text, k)
+	if res.Outcome == Log {
+		if v, ok := r.rivalOf(text, &k, res); ok {
+			return r.doubted(res, v)
+		}
+	}
+	return res
+}
+
+// readPlain takes every word for the one that was meant.
+func (r *Reader) readPlain(text string, k Known) Result {
 	text, called := r.called(text, &k)
 	l := r.newLattice(text, &k)
 	l.slash = called

@@ -40,7 +40,8 @@ type Reader struct {
 	groups                                                                                         map[string]*group // of patterns, by name
 	cmd                                                                                            commands
 
-	mis misWords
+	mis    misWords
+	rivals *rivals
 }
 
 // usedConcepts are the concepts that the rules of reading go by.
@@ -127,6 +128,7 @@ func Load(fsys fs.FS) (*Reader, error) {
 			return nil, err
 		}
 	}
+	r.rivals = newRivals(r.lex, r.model)
 	return r, nil
 }
 

@@ -38,13 +38,6 @@ func (l *lattice) doneReply(d *draft) (Result, bool) {
 		}
 		return Result{Outcome: Ask, Doubts: []string{"denied"}}, true
 	}
-	for i := range d.items {
-		if d.items[i].means(l.r.c.yes) {
-			if _, is := l.misheard(d.items, i); is || l.strangeYes(&d.items[i]) {
-				return Result{}, false // "sip, pouring here"
-			}
-		}
-	}
 	evs, denials, asides := l.events(rest)
 	unread, soft := l.unexplained(rest, map[rules.Step]bool{p.Step: true})
 	unread = append(unread, soft...)
@@ -151,7 +144,7 @@ func (l *lattice) doneBare(d *draft) (Result, bool) {
 		l.setTime(&f, d.items, times)
 		a.When = f.act.When
 	}
-	if len(f.flags) > 0 || l.hidden(d.items) {
+	if len(f.flags) > 0 {
 		return Result{}, false
 	}
 	return Result{Outcome: Ask, Acts: []Act{a}, Clear: true}, true

@@ -132,7 +132,7 @@ func (l *lattice) voidOf(items []item, m mood) (Result, bool) {
 			return Result{}, false
 		}
 	}
-	if a.Person == "" && a.Step == "" || l.hidden(items) {
+	if a.Person == "" && a.Step == "" {
 		return Result{}, false
 	}
 	return Result{Outcome: Log, Acts: []Act{a}}, true

@@ -113,7 +113,7 @@ func (l *lattice) doneAlone(rest, items []item) (Act, bool) {
 			return a, false
 		}
 	}
-	return a, !l.hidden(items)
+	return a, true
 }
 
 // laterAlone reads for how long a ping is to wait. What else follows "later" in a reply was
@@ -137,7 +137,7 @@ func (l *lattice) laterAlone(rest, items []item, alone bool) (Result, bool) {
 	case !plain && asked && !alone:
 		a := Act{Kind: Later, Reason: l.typed(rest)}
 		return Result{Outcome: Ask, Acts: []Act{a}}, true
-	case !plain, alone && !timed && !l.known.Addressed, l.hidden(items):
+	case !plain, alone && !timed && !l.known.Addressed:
 		return Result{}, false
 	}
 	return Result{Outcome: Log, Acts: []Act{l.later(items)}}, true
@@ -149,8 +149,6 @@ func (l *lattice) skipAlone(rest, items []item, k ranking) (Result, bool) {
 	c := l.r.c
 	a := Act{Kind: Skip}
 	switch {
-	case l.hidden(items[:len(items)-len(rest)]):
-		return Result{}, false
 	case l.says(rest):
 		return Result{Outcome: Log, Acts: []Act{a}}, true
 	case rest[0].bound:

@@ -145,15 +145,6 @@ func (s *slips) ambiguous(w string, ok func(string) bool) bool {
 	return false
 }
 
-// nearClosed finds a word of a closed class that w is or may be a slip of.
-func (s *slips) nearClosed(w string) (string, bool) {
-	w = strings.ReplaceAll(w, "'", "")
-	if s.closed[w] {
-		return w, true
-	}
-	return s.nearOf(w, func(string) bool { return true })
-}
-
 // nearOf finds another word of a closed class that ok takes and that w may be a slip of.
 func (s *slips) nearOf(w string, ok func(string) bool) (string, bool) {
 	for _, d := range append(deletions(w), w) {
@@ -250,11 +241,5 @@ func (l *lattice) nearAnother(w string) bool {
 		p := l.r.lex.single[c]
 		return s.closed[c] || p == nil || !p.anyOf(l.r.frames.strong)
 	})
-	return near
-}
-
-// closedNear reports whether a word is or may be a slip of one of a closed class.
-func (s *slips) closedNear(w string) bool {
-	_, near := s.nearClosed(w)
 	return near
 }

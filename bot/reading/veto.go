@@ -1,7 +1,6 @@
 package reading
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -34,18 +33,8 @@ func (l *lattice) unexplained(items []item, steps map[rules.Step]bool) (danger, 
 			}
 		}
 	}
-	danger = append(danger, l.mishaps(items)...)
 	for i := range items {
 		it := &items[i]
-		if d, is := l.shortDay(it); is {
-			danger = append(danger, d)
-		}
-		if d, is := l.numberWord(it); is {
-			danger = append(danger, d)
-		}
-		if d, is := l.bareColour(items, i); is {
-			danger = append(danger, d)
-		}
 		if !it.word() {
 			continue
 		}
@@ -54,15 +43,11 @@ func (l *lattice) unexplained(items []item, steps map[rules.Step]bool) (danger, 
 			prev = &items[i-1]
 		}
 		if it.unknown() {
-			if d, is := l.dangerous(it, prev); is {
+			if d, is := l.dangerous(it, prev); is || i+1 < len(items) && items[i+1].is(eNumber) && !l.ordinary(it.text) {
 				danger = append(danger, d)
 			} else if !l.toldBefore(it.text) {
 				soft = append(soft, it.text)
 			}
-			continue
-		}
-		if d, is := l.misheard(items, i); is {
-			danger = append(danger, d)
 			continue
 		}
 		free, carries, known, hard, work := false, false, false, false, false
@@ -160,21 +145,8 @@ func (l *lattice) dangerous(it, prev *item) (string, bool) {
 	if !strings.ContainsAny(w, "abcdefghijklmnopqrstuvwxyz") {
 		return "", false
 	}
-	lex := l.r.lex
 	if strings.ContainsAny(w, "0123456789") {
 		return w, true // "be1", "3o": a number that nothing explains
-	}
-	if c, near := lex.slips.nearClosed(w); near && !(lex.common[w] && l.toldBefore(w)) {
-		return fmt.Sprintf("%s~%s", w, c), true
-	}
-	if !lex.common[w] && lex.words[w] == 0 && len(w) >= shortest && letters(w) {
-		for _, c := range lex.slips.candidates(w) {
-			for _, s := range lex.single[c].senses {
-				if l.r.frames.strong[s.concept] || l.r.frames.carries[s.concept] {
-					return fmt.Sprintf("%s~%s", w, c), true
-				}
-			}
-		}
 	}
 	for _, name := range append(append([]string{}, l.known.Yards...), l.known.Builders...) {
 		for _, p := range l.r.nameWords(name) {
@@ -190,12 +162,15 @@ func (l *lattice) dangerous(it, prev *item) (string, bool) {
 		return w, prev != nil && prev.word() && (prev.means(l.r.c.into) || prev.means(l.r.c.at) || prev.means(l.r.c.the) || prev.means(l.r.c.approx))
 	case prev == nil:
 	case prev.word() && (prev.means(l.r.c.the) || prev.means(l.r.c.into) || prev.means(l.r.one)):
-		return w, true
+		return w, prev.means(l.r.c.into) || !l.ordinary(w) || l.intoBefore(prev)
 	case prev.is(eNumber) || prev.is(eRatio) || prev.is(eAll):
 		return w, true
 	}
-	return w, len(w) <= 3 && !lex.common[w]
+	return w, false
 }
+
+// intoBefore reports whether a preposition of place stands right before an item.
+func (l *lattice) intoBefore(it *item) bool { return l.behindPlace(it.from) }
 
 // judge is the one place that decides.
 func (d *draft) judge() Result {
@@ -305,9 +280,6 @@ func (d *draft) judge() Result {
 	}
 	if len(d.acts) > 1 && first.has(fNoCount) {
 		d.doubt("uncounted") // beside other work a word for it may mean something else
-	}
-	if len(soft) > 0 {
-		d.doubt("unread") // what nobody knows may be a slip of a word that says otherwise
 	}
 	if hasAny(d.items, eMember) && !d.byMember() {
 		d.doubt("member") // somebody is told of, or spoken to

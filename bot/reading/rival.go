@@ -1,0 +1,340 @@
+package reading
+
+import (
+	"slices"
+	"strings"
+)
+
+// A line is logged only where no word of it may be a slip of the thumb for another that
+// makes it say something else. Words that reports are known to use stand as they were
+// typed; each other word is exchanged for those one slip away from it, and the message is
+// read again: if it comes to the same each time, the slip does not matter. Without this
+// "moved 36 no North" or "thirty fix capped" would log what nobody said.
+
+// rivals are the words that others may be slips of.
+type rivals struct {
+	near map[string][]string  // a word, and each word with one letter left out: the words it comes from
+	in   map[string][]*phrase // the phrases of several words that a word stands in
+}
+
+// establishedFrom is in how many labelled reports a word stands that nobody takes for a
+// slip.
+const (
+	establishedFrom      = 3
+	shortEstablishedFrom = 20 // of one or two letters
+)
+
+// mostRivals is how often a message is read again at most; one with more words that nobody
+// knows is asked about.
+const mostRivals = 24
+
+func newRivals(l *lexicon, m *model) *rivals {
+	v := &rivals{near: map[string][]string{}, in: map[string][]*phrase{}}
+	words := map[string]bool{}
+	for _, list := range l.byFirst {
+		for _, p := range list {
+			for _, w := range p.words {
+				if spelt(w) {
+					words[w] = true
+				}
+				if len(p.words) > 1 {
+					v.in[w] = append(v.in[w], p)
+				}
+			}
+		}
+	}
+	if m != nil {
+		for w := range m.seen {
+			if spelt(w) {
+				words[w] = true
+			}
+		}
+	}
+	for w := range l.same {
+		if spelt(w) {
+			words[w] = true
+		}
+	}
+	for _, list := range l.commandPhrases {
+		for _, p := range list {
+			for _, w := range p.words {
+				words[w] = spelt(w)
+			}
+		}
+	}
+	for _, w := range sorted(words) {
+		for _, d := range append(deletions(w), w) {
+			v.near[d] = append(v.near[d], w)
+		}
+	}
+	return v
+}
+
+// of are the words one slip away from w, sorted.
+func (v *rivals) of(w string) []string {
+	seen := map[string]bool{}
+	for _, d := range append(deletions(w), w) {
+		for _, c := range v.near[d] {
+			if c != w && oneSlip(w, c) {
+				seen[c] = true
+			}
+		}
+	}
+	return sorted(seen)
+}
+
+// rival is another reading of a message, by one word that may be a slip of another.
+type rival struct {
+	typed, meant string
+	res          Result
+}
+
+// rivalOf finds what else a message may say that would be logged as res.
+func (r *Reader) rivalOf(text string, k *Known, res Result) (rival, bool) {
+	l := r.newLattice(text, k)
+	toks := tokenize(text)
+	work := 0
+	command := len(res.Acts) > 0 && commandAct(res.Acts[0])
+	for i := range toks {
+		t := &toks[i]
+		if !spelt(t.text) {
+			continue
+		}
+		known := l.established(toks, i) || l.namedIn(res.Acts, t.text)
+		_, short := l.r.lex.same[t.text]
+		switch {
+		case known && !l.shortDay(t.text):
+			continue
+		case short && len(t.text) > 1:
+			known = true
+		}
+		ordinary := l.ordinary(t.text)
+		if !ordinary && !letters(t.text) {
+			return rival{typed: t.text}, true // what is shortened by an apostrophe may be a denial
+		}
+		for _, c := range r.rivals.of(t.text) {
+			if ordinary && len(c) == 1 || !l.mayBe(toks, i, c, ordinary) {
+				continue
+			}
+			if work++; work > mostRivals {
+				return rival{typed: t.text, meant: c}, true
+			}
+			other := r.readPlain(text[:t.from]+c+text[t.to:], *k)
+			if command && other.Outcome != Log {
+				continue // a row of commands explains every word of it
+			}
+			if known && !tellsMore(other, res) {
+				continue
+			}
+			if ordinary && other.Outcome != Log && !l.closedWord(c) && !tellsMore(other, res) {
+				continue // an everyday word in a message that makes sense is no slip for one that makes none
+			}
+			if !sameActs(res, other) && !leftOver(other, c) {
+				return rival{t.text, c, other}, true
+			}
+		}
+	}
+	return rival{}, false
+}
+
+// established reports whether the word at token i stands as it was typed: labelled lines
+// know it, it is a usual short spelling, or it says something, by itself or in a phrase
+// that stands here.
+func (l *lattice) established(toks []token, i int) bool {
+	w := toks[i].text
+	if l.r.model != nil {
+		least := establishedFrom
+		if len(w) < shortest-1 {
+			least = shortEstablishedFrom
+		}
+		if n := l.r.model.seen[w]; n[0] >= least || n[0]+n[1] > least {
+			return true
+		}
+	}
+	if p := l.r.lex.single[w]; p != nil && l.carriesAny(p) && (len(w) > 1 || l.speaksOwn(w)) {
+		return true
+	}
+	for _, p := range l.r.rivals.in[w] {
+		for at, x := range p.words {
+			if x == w && stand(toks, i-at, p.words, at) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// ordinary reports whether a word is one of everyday speech, so that it is hardly ever a slip.
+func (l *lattice) ordinary(w string) bool {
+	if l.r.lex.common[w] {
+		return true
+	}
+	p := l.r.lex.single[w]
+	return p != nil && (l.mother() < 0 || l.speaksOwn(w))
+}
+
+// closedWord reports whether a word is one of those that turn what is said.
+func (l *lattice) closedWord(w string) bool {
+	p := l.r.lex.single[w]
+	if p == nil {
+		return false
+	}
+	for _, s := range p.senses {
+		if l.r.frames.closed[s.concept] {
+			return true
+		}
+	}
+	return false
+}
+
+// spelt reports whether a word is made of letters, and apostrophes between them.
+func spelt(w string) bool { return letters(strings.ReplaceAll(w, "'", "")) }
+
+// namedIn reports whether a word is part of a name that acts take as it was typed, or of a
+// command that they are.
+func (l *lattice) namedIn(acts []Act, w string) bool {
+	for _, a := range acts {
+		if a.Kind != Did && l.r.lex.commandSingle[w] != nil {
+			return true
+		}
+		for _, name := range []string{a.Builder, a.Yard, a.Person} {
+			if slices.Contains(l.r.nameWords(name), w) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// shortDay reports whether a word is a day of three letters, which is one slip from others:
+// "wed" from "fed". Where the other makes more of the message, it may be that.
+func (l *lattice) shortDay(w string) bool {
+	p := l.r.lex.single[w]
+	return p != nil && len(w) < shortest && (p.means(l.r.weekday) || p.means(l.r.month))
+}
+
+// mayBe reports whether the word at token i may stand for c, and whether that matters.
+func (l *lattice) mayBe(toks []token, i int, c string, ordinary bool) bool {
+	lex := l.r.lex
+	was, is := lex.single[toks[i].text], lex.single[c]
+	if langs := l.languagesOf(toks[i].text); langs != 0 && lex.words[c]&langs == 0 && !l.neutralWord(c) {
+		return false // never across languages
+	}
+	if !ordinary && was == nil {
+		return true
+	}
+	if is != nil && !(was != nil && alikeIn(is, was.senses)) && l.carriesAny(is) {
+		return true
+	}
+	if _, spelling := lex.same[c]; spelling || lex.commandSingle[c] != nil {
+		return true
+	}
+	for _, p := range l.r.rivals.in[c] {
+		for at, w := range p.words {
+			if w == c && stand(toks, i-at, p.words, at) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// languagesOf are the languages that an ordinary word may be of, a bit each; 0 for one that
+// nobody knows.
+func (l *lattice) languagesOf(w string) uint8 {
+	return l.r.lex.words[w]
+}
+
+func (l *lattice) neutralWord(w string) bool {
+	p := l.r.lex.single[w]
+	if p == nil {
+		return false
+	}
+	for _, s := range p.senses {
+		if l.r.lex.langs[s.lang] == neutral {
+			return true
+		}
+	}
+	return false
+}
+
+// carriesAny reports whether a phrase means more than words that say nothing.
+func (l *lattice) carriesAny(p *phrase) bool {
+	for _, s := range p.senses {
+		if s.concept != l.r.c.harmless {
+			return true
+		}
+	}
+	return false
+}
+
+// stand reports whether words stand at token i, but for the one at position but.
+func stand(toks []token, i int, words []string, but int) bool {
+	if i < 0 || i+len(words) > len(toks) {
+		return false
+	}
+	for k, w := range words {
+		if k != but && toks[i+k].text != w {
+			return false
+		}
+	}
+	return true
+}
+
+// tellsMore reports whether a reading speaks of a step that the other does not.
+func tellsMore(a, b Result) bool {
+	for _, x := range a.Acts {
+		if x.Step != "" && !slices.ContainsFunc(b.Acts, func(y Act) bool { return x.Step == y.Step }) {
+			return true
+		}
+	}
+	return false
+}
+
+// leftOver reports whether a reading could make nothing of a word.
+func leftOver(res Result, w string) bool {
+	if res.Outcome != Ask && res.Outcome != Notice || len(res.Moods) > 0 || slices.Contains(res.Doubts, "talk") {
+		return false
+	}
+	for _, u := range res.Unread {
+		if fold(u) == w {
+			return true
+		}
+	}
+	return false
+}
+
+// sameActs reports whether two readings log the same. A reason that was typed freely may
+// differ.
+func sameActs(a, b Result) bool {
+	if b.Outcome != Log || len(a.Acts) != len(b.Acts) {
+		return false
+	}
+	bare := func(list []Act) string {
+		out := append([]Act{}, list...)
+		for i := range out {
+			out[i].Reason = ""
+		}
+		return actsText(out)
+	}
+	return bare(a.Acts) == bare(b.Acts)
+}
+
+func actsText(acts []Act) string {
+	var b strings.Builder
+	for _, a := range acts {
+		b.WriteString(a.String())
+	}
+	return b.String()
+}
+
+// doubted is a result that a rival keeps out of the log: both are offered.
+func (r *Reader) doubted(res Result, v rival) Result {
+	res.Outcome, res.Clear = Ask, false
+	res.Doubts = append(res.Doubts, "slip "+v.typed+"~"+v.meant)
+	res.Others = [][]Act{res.Acts}
+	if v.res.Outcome == Log && len(v.res.Acts) > 0 {
+		res.Others = append(res.Others, v.res.Acts)
+	}
+	return res
+}
