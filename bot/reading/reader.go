@@ -40,7 +40,6 @@ type Reader struct {
 	groups                                                                                         map[string]*group // of patterns, by name
 	cmd                                                                                            commands
 
-	mis    misWords
 	rivals *rivals
 }
 
@@ -83,7 +82,7 @@ func Load(fsys fs.FS) (*Reader, error) {
 		}
 	}
 	r.lex.settle()
-	for name, c := range map[string]*concept{"NONE": &r.none, "BATCHWORD": &r.mis.batchWord, "BAR": &r.mis.bar, "LITREUNIT": &r.mis.litre, "NEW": &r.mis.newWord, "GRAFT": &r.mis.graft, "VERBNO": &r.mis.denial, "COLOUR": &r.mis.colour, "SINCE": &r.mis.since, "POSS": &r.poss, "WEEKDAY": &r.weekday, "MONTH": &r.month, "DIGIT": &r.digit, "TEEN": &r.teen, "TENS": &r.tens, "HUNDRED": &r.hundred, "ONE": &r.one, "AND": &r.and, "HALFUNIT": &r.halfUnit, "ANDTEN": &r.andTen,
+	for name, c := range map[string]*concept{"NONE": &r.none, "POSS": &r.poss, "WEEKDAY": &r.weekday, "MONTH": &r.month, "DIGIT": &r.digit, "TEEN": &r.teen, "TENS": &r.tens, "HUNDRED": &r.hundred, "ONE": &r.one, "AND": &r.and, "HALFUNIT": &r.halfUnit, "ANDTEN": &r.andTen,
 		"NEG": &r.c.neg, "YET": &r.c.yet, "PLAN": &r.c.plan, "HEARSAY": &r.c.hearsay, "HEDGE": &r.c.hedge, "HABIT": &r.c.habit, "QWORD": &r.c.qword, "AUX": &r.c.aux,
 		"CORRECT": &r.c.correct, "ONLY": &r.c.only, "APPROX": &r.c.approx, "YES": &r.c.yes, "OKWORD": &r.c.ok, "DONEWORD": &r.c.doneWord, "CLAIM": &r.c.claim, "SNOOZE": &r.c.snooze,
 		"SKIP": &r.c.skip, "ALONE": &r.c.alone, "STATUSWORD": &r.c.status, "HANDSOFF": &r.c.handsOff, "VOID": &r.c.void, "HELPWORD": &r.c.help, "GREET": &r.c.greet, "AGAIN": &r.c.again, "NOEGGS": &r.c.noEggs, "NOROGUE": &r.c.noRogue, "ROGUE": &r.c.rogue,
@@ -122,7 +121,6 @@ func Load(fsys fs.FS) (*Reader, error) {
 	r.lex.slips = newSlips(r.lex, r.frames.closed, func(c concept) bool {
 		return r.frames.trade[c] || r.frames.strong[c] || r.frames.carries[c]
 	})
-	r.mis.load(r)
 	if _, err := fs.Stat(fsys, weightsFile); err == nil {
 		if r.model, err = loadModel(fsys, weightsFile); err != nil {
 			return nil, err

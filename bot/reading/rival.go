@@ -89,52 +89,88 @@ type rival struct {
 	res          Result
 }
 
+// trust is how surely a word is the one that was meant.
+type trust uint8
+
+const (
+	unknownWord  trust = iota // no list has it: anything near it may have been meant
+	everydayWord              // of everyday speech
+	shortWord                 // a short spelling, or a day of three letters
+	certainWord
+)
+
 // rivalOf finds what else a message may say that would be logged as res.
 func (r *Reader) rivalOf(text string, k *Known, res Result) (rival, bool) {
+	if !slices.ContainsFunc(res.Acts, changesSomething) {
+		return rival{}, false
+	}
 	l := r.newLattice(text, k)
 	toks := tokenize(text)
 	work := 0
-	command := len(res.Acts) > 0 && commandAct(res.Acts[0])
 	for i := range toks {
 		t := &toks[i]
-		if !spelt(t.text) {
-			continue
-		}
-		known := l.established(toks, i) || l.namedIn(res.Acts, t.text)
-		_, short := l.r.lex.same[t.text]
+		sure := l.trustIn(toks, i, res.Acts)
 		switch {
-		case known && !l.shortDay(t.text):
+		case sure == certainWord:
 			continue
-		case short && len(t.text) > 1:
-			known = true
-		}
-		ordinary := l.ordinary(t.text)
-		if !ordinary && !letters(t.text) {
+		case sure == unknownWord && !letters(t.text):
 			return rival{typed: t.text}, true // what is shortened by an apostrophe may be a denial
 		}
 		for _, c := range r.rivals.of(t.text) {
-			if ordinary && len(c) == 1 || !l.mayBe(toks, i, c, ordinary) {
+			if !l.mayBe(toks, i, c, sure) {
 				continue
 			}
 			if work++; work > mostRivals {
 				return rival{typed: t.text, meant: c}, true
 			}
 			other := r.readPlain(text[:t.from]+c+text[t.to:], *k)
-			if command && other.Outcome != Log {
-				continue // a row of commands explains every word of it
-			}
-			if known && !tellsMore(other, res) {
-				continue
-			}
-			if ordinary && other.Outcome != Log && !l.closedWord(c) && !tellsMore(other, res) {
-				continue // an everyday word in a message that makes sense is no slip for one that makes none
-			}
-			if !sameActs(res, other) && !leftOver(other, c) {
+			if l.weighs(sure, c, res, other) {
 				return rival{t.text, c, other}, true
 			}
 		}
 	}
 	return rival{}, false
+}
+
+// changesSomething reports whether an act writes: a question does not.
+func changesSomething(a Act) bool {
+	switch a.Kind {
+	case Query, Seen, Plan, WhatIf, Fit, Thanks:
+		return false
+	}
+	return a.Kind != Set || a.Setting != ""
+}
+
+// trustIn is how surely the word at token i was meant, in a message that is read as acts.
+func (l *lattice) trustIn(toks []token, i int, acts []Act) trust {
+	w := toks[i].text
+	command := commandAct(acts[0])
+	_, short := l.r.lex.same[w]
+	known := l.established(toks, i) || l.namedIn(acts, w)
+	switch {
+	case !spelt(w), command && (len(w) == 1 || l.everyday(w)):
+		return certainWord
+	case !command && known && l.shortDay(w), !known && short && len(w) > 1:
+		return shortWord
+	case known:
+		return certainWord
+	case l.everyday(w):
+		return everydayWord
+	}
+	return unknownWord
+}
+
+// weighs reports whether another reading, with c in the place of a word, is one to ask about.
+func (l *lattice) weighs(sure trust, c string, res, other Result) bool {
+	switch {
+	case commandAct(res.Acts[0]) && other.Outcome != Log:
+		return false // a row of commands explains every word of it
+	case sure == shortWord && !(tellsMore(other, res) && (other.Outcome == Log || len(c) >= shortest)):
+		return false
+	case sure == everydayWord && other.Outcome != Log && !l.closedWord(c) && !tellsMore(other, res):
+		return false // it is no slip for a word that makes less sense
+	}
+	return !sameActs(res, other) && !leftOver(other, c)
 }
 
 // established reports whether the word at token i stands as it was typed: labelled lines
@@ -151,7 +187,7 @@ func (l *lattice) established(toks []token, i int) bool {
 			return true
 		}
 	}
-	if p := l.r.lex.single[w]; p != nil && l.carriesAny(p) && (len(w) > 1 || l.speaksOwn(w)) {
+	if p := l.r.lex.single[w]; p != nil && l.carriesAny(p) && (len(w) > 1 || l.speaksOwn(w) || i > 0 && toks[i-1].isNum) {
 		return true
 	}
 	for _, p := range l.r.rivals.in[w] {
@@ -164,8 +200,8 @@ func (l *lattice) established(toks []token, i int) bool {
 	return false
 }
 
-// ordinary reports whether a word is one of everyday speech, so that it is hardly ever a slip.
-func (l *lattice) ordinary(w string) bool {
+// everyday reports whether a word is one of everyday speech, so that it is hardly ever a slip.
+func (l *lattice) everyday(w string) bool {
 	if l.r.lex.common[w] {
 		return true
 	}
@@ -197,7 +233,7 @@ func (l *lattice) namedIn(acts []Act, w string) bool {
 		if a.Kind != Did && l.r.lex.commandSingle[w] != nil {
 			return true
 		}
-		for _, name := range []string{a.Builder, a.Yard, a.Person} {
+		for _, name := range []string{a.Builder, a.Yard, a.Person, a.Value, a.Setting} {
 			if slices.Contains(l.r.nameWords(name), w) {
 				return true
 			}
@@ -214,13 +250,16 @@ func (l *lattice) shortDay(w string) bool {
 }
 
 // mayBe reports whether the word at token i may stand for c, and whether that matters.
-func (l *lattice) mayBe(toks []token, i int, c string, ordinary bool) bool {
+func (l *lattice) mayBe(toks []token, i int, c string, sure trust) bool {
 	lex := l.r.lex
 	was, is := lex.single[toks[i].text], lex.single[c]
 	if langs := l.languagesOf(toks[i].text); langs != 0 && lex.words[c]&langs == 0 && !l.neutralWord(c) {
 		return false // never across languages
 	}
-	if !ordinary && was == nil {
+	switch {
+	case sure == everydayWord && len(c) == 1:
+		return false
+	case sure == unknownWord && was == nil:
 		return true
 	}
 	if is != nil && !(was != nil && alikeIn(is, was.senses)) && l.carriesAny(is) {

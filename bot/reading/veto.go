@@ -43,7 +43,7 @@ func (l *lattice) unexplained(items []item, steps map[rules.Step]bool) (danger, 
 			prev = &items[i-1]
 		}
 		if it.unknown() {
-			if d, is := l.dangerous(it, prev); is || i+1 < len(items) && items[i+1].is(eNumber) && !l.ordinary(it.text) {
+			if d, is := l.dangerous(it, prev); is || i+1 < len(items) && items[i+1].is(eNumber) && !l.everyday(it.text) {
 				danger = append(danger, d)
 			} else if !l.toldBefore(it.text) {
 				soft = append(soft, it.text)
@@ -162,7 +162,7 @@ func (l *lattice) dangerous(it, prev *item) (string, bool) {
 		return w, prev != nil && prev.word() && (prev.means(l.r.c.into) || prev.means(l.r.c.at) || prev.means(l.r.c.the) || prev.means(l.r.c.approx))
 	case prev == nil:
 	case prev.word() && (prev.means(l.r.c.the) || prev.means(l.r.c.into) || prev.means(l.r.one)):
-		return w, prev.means(l.r.c.into) || !l.ordinary(w) || l.intoBefore(prev)
+		return w, prev.means(l.r.c.into) || !l.everyday(w) || l.intoBefore(prev)
 	case prev.is(eNumber) || prev.is(eRatio) || prev.is(eAll):
 		return w, true
 	}
@@ -272,6 +272,9 @@ func (d *draft) judge() Result {
 	told := full && plain && (open || first.act.Step == rules.Graft && first.act.Breeder != 0) // the bot asks for the number
 	if first.has(fNoCount) && !told && (talk > talkUncounted || !open) && l.known.Reply == nil {
 		d.doubt("uncounted")
+	}
+	if first.has(fNoCount) && len(soft) > 0 {
+		d.doubt("uncounted") // a word that nobody knows may be the number
 	}
 	for i := range d.acts[1:] {
 		if a := &d.acts[i+1]; a.has(fNoCount) && !told {
