@@ -9,10 +9,10 @@ import (
 // to say.
 func (t *talk) query(a rdg.Act) (bool, error) {
 	t.kind = "reply"
-	r := t.asReading(rdg.Act{Batch: a.Batch, Breeder: a.Breeder, Builder: a.Builder, Yard: a.Yard})
 	var err error
 	switch a.Topic {
 	case rdg.AskDue:
+		r := &reading{}
 		if a.When != nil && a.When.Day != nil {
 			r.dueDay = when{set: true, hasDay: true, back: -*a.When.Day}
 		}
@@ -20,11 +20,9 @@ func (t *talk) query(a rdg.Act) (bool, error) {
 	case rdg.AskWho:
 		err = t.whoHas(a)
 	case rdg.AskWhen:
-		err = t.next(func(k rules.Task) bool {
-			return k.Step == a.Step && (a.Batch == 0 || k.Batch == a.Batch) && (a.Breeder == 0 || k.Breeder == a.Breeder)
-		}, mostTold)
+		err = t.tellOf(a)
 	case rdg.AskBatch, rdg.AskBreeder, rdg.AskBuilder, rdg.AskYard:
-		err = t.show(&reading{batch: r.batch, breeder: r.breeder * b2i(r.batch == 0), builder: r.builder, yard: r.yard})
+		err = t.showNamed(a)
 	case rdg.AskCount:
 		err = t.countsOf(a)
 	case rdg.AskFree:
@@ -47,15 +45,21 @@ func b2i(b bool) int {
 // mostTold is how many tasks an answer names.
 const mostTold = 4
 
-// whoHas says who took what is due next, of a step where one is named.
+// whoHas says who took what is due, and who did what is on record, of a step where one is
+// named.
 func (t *talk) whoHas(a rdg.Act) error {
 	open, err := t.tx.OpenTasks(t.crew.ID)
 	if err != nil {
 		return err
 	}
+	s, err := t.scopeOf(a)
+	if err != nil {
+		return err
+	}
+	past := a.Step != "" && (a.Done || a.When != nil && a.When.Day != nil && *a.When.Day < 0)
 	n := 0
 	for _, k := range open {
-		if k.Guard || n == mostTold || a.Batch != 0 && k.Batch != a.Batch || a.Step != "" && k.Step != a.Step && !k.Latest.IsZero() && k.ClaimedBy == "" {
+		if k.Guard || n == mostTold || past || s.named() && !s.holdsTask(k) || a.Step != "" && k.Step != a.Step && !k.Latest.IsZero() && k.ClaimedBy == "" {
 			continue
 		}
 		switch {
@@ -68,6 +72,14 @@ func (t *talk) whoHas(a rdg.Act) error {
 		}
 		n++
 	}
+	if past || n == 0 && (a.Step != "" || s.named()) {
+		lines, err := t.told(s, mostLogged)
+		if err != nil {
+			return err
+		}
+		t.tellLines(lines)
+		n += len(lines)
+	}
 	if n == 0 {
 		t.say("who_nothing")
 	}
@@ -75,28 +87,28 @@ func (t *talk) whoHas(a rdg.Act) error {
 }
 
 // countsOf tells how the batches stand that a number is asked of: the one named, else
-// those that are under way, the newest last.
+// those that are under way, the newest last. Of a yard it tells what came there.
 func (t *talk) countsOf(a rdg.Act) error {
-	if a.Batch != 0 {
-		return t.showBatch(rules.BatchSubject(a.Batch))
-	}
-	list, err := t.tx.Batches(t.crew.ID)
-	if err != nil {
-		return err
-	}
-	var fit []rules.Batch
-	for _, b := range list {
-		if !b.Ended && (a.Builder == "" || b.Builder == a.Builder) && (a.Yard == "" || has(b.Yards, a.Yard)) {
-			fit = append(fit, b)
-		}
-	}
-	for _, b := range fit[max(0, len(fit)-2):] {
-		if err := t.showBatch(rules.BatchSubject(b.Number)); err != nil {
+	if a.Yard != "" && a.Step != "" {
+		s, err := t.scopeOf(a)
+		if err != nil {
 			return err
 		}
+		lines, err := t.told(s, mostLogged)
+		if err != nil {
+			return err
+		}
+		t.tellLines(lines)
 	}
-	if len(fit) == 0 {
-		t.say("s_next_none")
+	if err := t.altogether(a); err != nil {
+		return err
+	}
+	n := len(t.lines)
+	if err := t.liveBatches(a); err != nil {
+		return err
+	}
+	if len(t.lines) == n {
+		return t.nearest(a)
 	}
 	return nil
 }

@@ -188,6 +188,12 @@ func (t *talk) showBreeder(s rules.Subject) error {
 			mark = t.v.say("with_mark", "Mark", c.Mark)
 		}
 		t.say("s_breeder_on", "Breeder", t.v.head(s), "Since", c.Confined, "Mark", mark)
+	} else if c, ok := lastComb(combs); ok {
+		mark := ""
+		if c.Mark != "" {
+			mark = t.v.say("with_mark", "Mark", c.Mark)
+		}
+		t.say("s_breeder_was", "Breeder", t.v.head(s), "Since", c.Confined, "Mark", mark, "Out", c.Out)
 	} else {
 		t.say("s_breeder_off", "Breeder", t.v.head(s))
 	}

@@ -85,6 +85,8 @@ type Act struct {
 	Person   string `json:"person,omitempty"`   // of people's commands and yields; of an order, who wants it
 	By       string `json:"by,omitempty"`       // yields: side by side
 
+	Done bool `json:"done,omitempty"` // query: it is asked as done
+
 	concluded bool // the batch was not named
 }
 
@@ -127,6 +129,9 @@ const (
 	AskCalendar Topic = "calendar" //
 	AskPhotos   Topic = "photos"   //
 )
+
+// ShareAsked is the value of a question for a number that asks which part it is.
+const ShareAsked = "share"
 
 // When is a time as it was said. The zero value says nothing.
 type When struct {

@@ -31,6 +31,7 @@ type frame struct {
 	replies  map[rules.Step]bool // pings of other steps that it may answer
 	slots    map[string]bool
 	nouns    map[concept]bool // what its count may count
+	about    map[concept]bool // what alone makes a question one of this step
 	licences []licence
 	words    map[concept]bool // concepts of its licences
 }
@@ -105,7 +106,7 @@ func (f *frames) load(fsys fs.FS, file string, lex *lexicon) error {
 			if len(words) != 2 {
 				return fault(file, n, "want %s NAME", words[0])
 			}
-			cur = &frame{step: rules.Step(words[1]), unbuilt: words[0] == "unbuilt", slots: map[string]bool{}, replies: map[rules.Step]bool{}, nouns: map[concept]bool{}, words: map[concept]bool{}}
+			cur = &frame{step: rules.Step(words[1]), unbuilt: words[0] == "unbuilt", slots: map[string]bool{}, replies: map[rules.Step]bool{}, nouns: map[concept]bool{}, about: map[concept]bool{}, words: map[concept]bool{}}
 			f.byStep[cur.step] = len(f.list)
 			f.list = append(f.list, cur)
 			return nil
@@ -125,13 +126,14 @@ func (f *frames) load(fsys fs.FS, file string, lex *lexicon) error {
 			for _, w := range words[1:] {
 				cur.replies[rules.Step(w)] = true
 			}
-		case "nouns":
+		case "nouns", "about":
+			set := map[string]map[concept]bool{"nouns": cur.nouns, "about": cur.about}[words[0]]
 			for _, w := range words[1:] {
 				c, err := named(w)
 				if err != nil {
 					return err
 				}
-				cur.nouns[c] = true
+				set[c] = true
 			}
 		case "log", "ask", "reply", "open", "called":
 			l := licence{weight: map[string]float64{"log": 1, "ask": 0.5, "reply": 0.8, "open": 1, "called": 1}[words[0]], reply: words[0] == "reply", open: words[0] == "open", told: words[0] == "called", line: n}

@@ -91,14 +91,7 @@ func (l *lattice) moodOf(items []item) (m mood) {
 		}
 		m.question = m.question || !strong
 	}
-	if first >= 0 && items[first].word() {
-		head := &items[first]
-		m.question = m.question || head.means(c.qword) && !head.means(c.harmless) || head.means(c.whoWord) || head.means(c.status) || head.means(c.howMany) || head.means(c.whenWord) || head.means(c.dueWord)
-		if head.means(c.aux) && first+1 < len(items) {
-			next := &items[first+1]
-			m.question = m.question || next.entity != nil && !next.is(eNumber) && !next.is(eRatio) && !next.is(eTime) || next.word() && (next.means(c.harmless) || next.means(c.the))
-		}
-	}
+	m.question = m.question || l.meansAny(items, c.qtail) || l.opensQuestion(items, first)
 	return m
 }
 
@@ -110,4 +103,38 @@ func (l *lattice) hasNo(it *item) bool {
 		}
 	}
 	return false
+}
+
+// opensQuestion reports whether a message opens like a question: with a word that asks,
+// behind a preposition too, or with an auxiliary before what it is about.
+func (l *lattice) opensQuestion(items []item, first int) bool {
+	c := l.r.c
+	if first < 0 || !items[first].word() {
+		return false
+	}
+	head, next := &items[first], &item{}
+	if first+1 < len(items) {
+		next = &items[first+1]
+	}
+	switch {
+	case head.means(c.whoWord), head.means(c.status), head.means(c.howMany), head.means(c.whenWord), head.means(c.dueWord), head.means(c.whereWord):
+		return true
+	case head.means(c.qword):
+		return !head.means(c.harmless) || next.word() && l.isThing(next)
+	case next.word() && next.means(c.qword) && !next.means(c.harmless):
+		return head.means(c.from) || head.means(c.of) || head.means(c.into) || head.means(c.to) || head.means(c.at) || head.means(c.and) || head.means(c.ok) || head.means(c.greet)
+	case !head.means(c.aux):
+		return false
+	case next.is(eNumber):
+		return head.means(c.state) && l.isBreeder(next.entity.n)
+	case next.entity != nil:
+		return !next.is(eRatio) && !next.is(eTime)
+	}
+	return next.word() && (next.means(c.harmless) || next.means(c.the))
+}
+
+// isThing reports whether a word names a thing of the crew's.
+func (l *lattice) isThing(it *item) bool {
+	c := l.r.c
+	return it.means(c.cell) || it.means(c.nuc) || it.means(c.queen) || it.means(c.batchWord) || it.means(c.breederWord) || it.means(c.builderWord)
 }

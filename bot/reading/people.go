@@ -3,14 +3,16 @@ package reading
 // betweenPeople reports whether a question is put to somebody of the crew and not to the
 // bot: it calls somebody by name, says "you", or asks for something that is none of the
 // bot's.
-func (l *lattice) betweenPeople(items []item) bool {
+func (l *lattice) betweenPeople(items []item, q queried) bool {
 	if l.calls(items) || l.meansAny(items, l.r.c.you) {
 		return true
 	}
-	named := hasAny(items, eBatch, eBreeder, eBuilder)
+	if q.named() || q.things {
+		return false
+	}
 	for i := range items {
 		it := &items[i]
-		if it.unknown() && letters(it.text) && len(it.text) >= shortest && !named && (l.r.lex.common[it.text] || i > 0 && items[i-1].word() && (items[i-1].means(l.r.c.the) || l.isNoun(&items[i-1]))) {
+		if it.unknown() && letters(it.text) && len(it.text) >= shortest && (l.r.lex.common[it.text] || i > 0 && items[i-1].word() && (items[i-1].means(l.r.c.the) || l.isNoun(&items[i-1]))) {
 			return true
 		}
 	}

@@ -14,92 +14,155 @@ func (l *lattice) openSpoken(k ranking) bool {
 	return false
 }
 
+// queried is what a question names.
+type queried struct {
+	act      Act
+	breeders int  // how many breeders it names
+	strong   bool // a step is plainly spoken of
+	things   bool // cells, nucs, queens, a batch or a breeder are spoken of
+}
+
+// named reports whether something of the crew's is named.
+func (q queried) named() bool {
+	return q.breeders > 0 || q.act.Batch != 0 || q.act.Builder != "" || q.act.Yard != ""
+}
+
+// aboutWeight is what a noun counts for the step that a question is of.
+const aboutWeight = 0.3
+
+// about reports whether a noun makes a question one of a step.
+func (l *lattice) about(items []item, f *frame) bool {
+	for i := range items {
+		for _, s := range items[i].senses {
+			if f.about[s.concept] {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// askedOf finds what a question names.
+func (l *lattice) askedOf(items []item, k ranking) queried {
+	c := l.r.c
+	q := queried{act: Act{Kind: Query}}
+	best := 0.0
+	for _, f := range l.r.frames.list {
+		w := k.ev.weight[f.step]
+		q.strong = q.strong || w >= 0.7
+		if w == 0 && l.about(items, f) {
+			w = aboutWeight
+		}
+		if p := k.p[l.r.classOf(string(f.step))] + w; w > 0 && p > best {
+			q.act.Step, best = f.step, p
+		}
+	}
+	for i := range items {
+		it := &items[i]
+		switch {
+		case it.is(eTime):
+			w := it.entity.when
+			q.act.When = &w
+		case it.is(eBreeder) && (l.isBreeder(it.entity.n) || !l.meansAny(items, c.howMany)), it.is(eNumber) && l.isBreeder(it.entity.n):
+			q.breeders++
+			q.act.Breeder = it.entity.n
+		case it.is(eBatch):
+			q.act.Batch = it.entity.n
+		case it.is(eBuilder):
+			q.act.Builder = it.entity.name
+		case it.is(eYard):
+			q.act.Yard = it.entity.name
+		case it.is(ePercent), it.means(c.share):
+			q.act.Value = ShareAsked
+		}
+		q.things = q.things || it.word() && l.isThing(it)
+		for _, s := range it.senses {
+			q.act.Done = q.act.Done || s.form == formDone && l.r.frames.strong[s.concept]
+		}
+	}
+	return q
+}
+
 // question reads what is asked of the bot. A question between people is none of it.
 func (l *lattice) question(items []item, k ranking) (Result, bool) {
 	c := l.r.c
 	has := func(x concept) bool { return l.meansAny(items, x) }
-	named := hasAny(items, eYard, eBuilder, eBatch, eBreeder)
-	trade := false
-	for i := range items {
-		for _, s := range items[i].senses {
-			trade = trade || l.r.frames.trade[s.concept]
-		}
-	}
-	asks := has(c.qword) || has(c.whoWord) || has(c.howMany) || has(c.whenWord) || has(c.dueWord)
-	if !(trade || named || has(c.dueWord) || has(c.breederWord)) || !(asks || l.known.Addressed || l.chance(k, classQuery) > 0.5) {
+	q := l.askedOf(items, k)
+	if !l.known.Addressed && (l.betweenPeople(items, q) || l.beside(items, q)) {
 		return Result{}, false
 	}
-	if l.chance(k, classTalk) > talkQuestion && !l.known.Addressed && !(has(c.whoWord) && l.openSpoken(k)) {
+	a := q.act
+	asks := has(c.qword) || has(c.whoWord) || has(c.howMany) || has(c.whenWord) || has(c.dueWord) || has(c.whereWord)
+	sure := l.known.Addressed || q.named() || q.strong || has(c.dueWord) || q.things && asks
+	likely := l.speaksTrade(items) && (asks || l.chance(k, classQuery) > 0.5) && (l.chance(k, classTalk) <= talkQuestion || has(c.whoWord) && l.openSpoken(k))
+	if !sure && !likely {
 		return Result{}, false
-	}
-	if !l.known.Addressed && l.betweenPeople(items) {
-		return Result{}, false
-	}
-	a := Act{Kind: Query}
-	es := entitiesOf(items)
-	step, best := rules.Step(""), 0.0
-	for s, w := range k.ev.weight {
-		if p := k.p[l.r.classOf(string(s))]; w > 0 && (best == 0 || p > best) {
-			step, best = s, p
-		}
-	}
-	for _, it := range es[eTime] {
-		w := it.entity.when
-		a.When = &w
-	}
-	a.Step = step
-	breeder := 0
-	for _, it := range es[eBreeder] {
-		breeder = it.entity.n
-	}
-	for _, it := range es[eNumber] {
-		if l.isBreeder(it.entity.n) {
-			breeder = it.entity.n
-		}
-	}
-	for _, it := range es[eBatch] {
-		a.Batch = it.entity.n
-	}
-	for _, it := range es[eBuilder] {
-		a.Builder = it.entity.name
-	}
-	for _, it := range es[eYard] {
-		a.Yard = it.entity.name
 	}
 	switch {
+	case q.breeders > 1 && has(c.dueWord):
+		a.Topic, a.Breeder, a.When = AskDue, 0, today(a.When)
 	case has(c.whoWord):
-		if !l.openSpoken(k) && !named && !has(c.cell) && !has(c.nuc) && !l.known.Addressed {
+		if !l.openSpoken(k) && !q.named() && !q.strong && !q.things && !l.known.Addressed {
 			return Result{}, false
 		}
 		a.Topic = AskWho
-	case has(c.breederWord) && breeder == 0 && step == "" && a.Batch == 0:
+	case has(c.breederWord) && q.breeders == 0 && a.Step == "" && a.Batch == 0 && !has(c.howMany):
 		a.Topic = AskBreeders
 	case has(c.nuc) && a.Yard != "":
 		a.Topic = AskYard
-	case has(c.nuc) && (has(c.freeWord) || has(c.howMany)):
+	case has(c.nuc) && has(c.freeWord), has(c.nuc) && has(c.howMany) && !l.known.expects(rules.Nucs):
 		a.Topic = AskFree
-	case has(c.howMany) && (step != "" || has(c.cell) || has(c.queen)):
+	case a.Value == ShareAsked, has(c.howMany) && (a.Step != "" || q.things || a.Yard != "") && !has(c.whenWord):
 		a.Topic = AskCount
 	case a.Batch != 0:
 		a.Topic = AskBatch
+	case q.breeders > 0 && has(c.whenWord) && q.strong:
+		a.Topic = AskWhen
+	case q.breeders > 0:
+		a.Topic = AskBreeder
+	case has(c.whenWord) && a.Step != "" && l.foretells(items):
+		return Result{}, false
+	case a.Builder != "" && a.Step != "" && q.strong:
+		a.Topic = AskWhen
 	case a.Builder != "":
 		a.Topic = AskBuilder
-	case has(c.whenWord) && step != "" && l.foretells(items):
-		return Result{}, false
-	case has(c.whenWord) && step != "":
-		a.Topic, a.Breeder = AskWhen, breeder
-	case breeder != 0:
-		a.Topic, a.Breeder = AskBreeder, breeder
+	case has(c.whenWord) && a.Step != "":
+		a.Topic = AskWhen
 	case a.Yard != "":
 		a.Topic = AskYard
-	case has(c.dueWord) || a.When != nil:
+	case has(c.dueWord) || a.When != nil && !q.strong:
 		a.Topic = AskDue
-	case step != "" && (l.known.Addressed || l.namesNoun(items)):
+	case has(c.whereWord) && q.things:
+		a.Topic = AskCount
+	case a.Step != "" && (q.strong || l.known.Addressed || l.namesNoun(items)):
 		a.Topic = AskWhen
+	case q.things && (asks || l.known.Addressed):
+		a.Topic, a.Step = AskCount, ""
 	default:
 		return Result{}, false
 	}
 	return Result{Outcome: Log, Acts: []Act{a}}, true
+}
+
+// today is the day that was named, else today.
+func today(w *When) *When {
+	if w == nil {
+		w = &When{Day: intPtr(0)}
+	}
+	return w
+}
+
+// beside reports whether a question is about things that are none of the crew's work.
+func (l *lattice) beside(items []item, q queried) bool {
+	if q.named() {
+		return false
+	}
+	for i := range items {
+		if items[i].means(l.r.c.foreign) && !l.isTrade(&items[i]) {
+			return true
+		}
+	}
+	return false
 }
 
 // foretells reports whether a message says what comes after what: "when the first virgin

@@ -52,7 +52,7 @@ type usedConcepts struct {
 	dueWord, whoWord, whenWord, howMany, freeWord, logWord, butConj, then, also, the, into                                       concept
 	noneTook, whereWord, to, at, earlier, place, lastC, no, please, breederWord, back, in, check, ifC, justDone, already, letter concept
 	now, speaker, queenless, oneOut, virginOut, wants, skipWhy                                                                   concept
-	all, you, notIs, have, both, from, of                                                                                        concept
+	all, you, notIs, have, both, from, of, share, batchWord, builderWord, state, qtail, and                                      concept
 }
 
 // Load reads the data in fsys: signs.lex and a lexicon for every language, entities.txt,
@@ -92,7 +92,7 @@ func Load(fsys fs.FS) (*Reader, error) {
 		"LOGWORD": &r.c.logWord, "BUTCONJ": &r.c.butConj, "THEN": &r.c.then, "ALSO": &r.c.also, "THE": &r.c.the, "INTO": &r.c.into, "LETTER": &r.c.letter, "NONETOOK": &r.c.noneTook, "EARLIER": &r.c.earlier, "TO": &r.c.to, "AT": &r.c.at, "IN": &r.c.in, "CHECK": &r.c.check, "IF": &r.c.ifC, "JUSTDONE": &r.c.justDone, "ALREADY": &r.c.already, "NOW": &r.c.now, "QUEENLESS": &r.c.queenless, "ONEOUT": &r.c.oneOut, "VIRGINOUT": &r.c.virginOut, "SPEAKER": &r.c.speaker, "PLACE": &r.c.place, "LAST": &r.c.lastC, "NO": &r.c.no, "PLEASE": &r.c.please, "BACK": &r.c.back, "BREEDERWORD": &r.c.breederWord, "WHEREWORD": &r.c.whereWord, "WANTS": &r.c.wants, "SKIPWHY": &r.c.skipWhy, "BOTNAME": &r.cmd.bot, "POLITE": &r.cmd.polite} {
 		*c = r.lex.concept(name)
 	}
-	for name, c := range map[string]*concept{"ALL": &r.c.all, "YOU": &r.c.you, "NOTIS": &r.c.notIs, "HAVE": &r.c.have, "BOTH": &r.c.both, "FROM": &r.c.from, "OF": &r.c.of} {
+	for name, c := range map[string]*concept{"ALL": &r.c.all, "YOU": &r.c.you, "NOTIS": &r.c.notIs, "HAVE": &r.c.have, "BOTH": &r.c.both, "FROM": &r.c.from, "OF": &r.c.of, "SHAREWORD": &r.c.share, "BATCHWORD": &r.c.batchWord, "BUILDERWORD": &r.c.builderWord, "STATE": &r.c.state, "QTAIL": &r.c.qtail, "AND": &r.c.and} {
 		*c = r.lex.concept(name)
 	}
 	if err := r.loadEntities(fsys, "entities.txt"); err != nil {
