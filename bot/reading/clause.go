@@ -1,6 +1,10 @@
 package reading
 
-import "yardbell/rules"
+import (
+	"slices"
+
+	"yardbell/rules"
+)
 
 // event is a part of a message that tells of one thing.
 type event struct {
@@ -48,7 +52,7 @@ func (l *lattice) split(items []item) [][]item {
 func (l *lattice) heads(items []item) bool {
 	for i := range items {
 		it := &items[i]
-		if it.word() && (l.freeWord(it) || it.means(l.r.c.comb)) || it.is(ePin) {
+		if it.word() && (l.freeWord(it) || it.means(l.r.c.comb) || it.means(l.r.c.graftN)) || it.is(ePin) {
 			continue
 		}
 		if it.entity == nil || !(it.is(eBatch) || it.is(eBuilder) || it.is(eYard) || it.is(eBreeder) || it.is(eTime) || it.is(eRound)) {
@@ -77,6 +81,9 @@ func pairs(cl []item) [][]item {
 			places = append(places, i)
 			names["#"+itoa(it.entity.n)] = true
 		}
+	}
+	if named := len(namesOf(cl, eYard)); named > 1 && len(namesOf(cl, eBatch)) == 1 {
+		places = slices.DeleteFunc(places, func(i int) bool { return cl[i].is(eBatch) }) // "batch 2 15 creek 10 north"
 	}
 	if len(counts) < 2 || len(places) < 2 || len(names) < 2 {
 		return [][]item{cl}
@@ -135,7 +142,7 @@ func (l *lattice) events(items []item) (evs []event, denials, asides [][]item) {
 		}
 		e := lic(cl)
 		num := hasAny(cl, eNumber, eRatio, eAll, eNone, eAllBut, eBars, eHalf, eLost, eRest)
-		some := num || hasAny(cl, eYard, eBuilder, eBatch, eBreeder, ePin, eTime, eAge, eLitres, eBoth, eBuilders, ePercent, eSpan, eTemp, eRound) ||
+		some := num || hasAny(cl, eYard, eBuilder, eBatch, eBreeder, ePin, eTime, eAge, eLitres, eBoth, eBuilders, eYards, ePercent, eSpan, eTemp, eRound) ||
 			l.meansAny(cl, l.r.c.beesIn) || l.meansAny(cl, l.r.c.noBees) || l.meansAny(cl, l.r.c.each)
 		if len(evs) > 0 && hasAny(cl, eRest) && !hasAny(cl, eNumber, eRatio, eYard, eBuilder, eBatch) && (l.denies(cl) || len(e.weight) == 0) {
 			continue // "the rest nothing yet": what is left over, in words

@@ -77,7 +77,7 @@ func (l *lattice) count(f *filled, fr *frame, items []item, es map[entityKind][]
 			f.flag(fNumber) // "all 36" of what are not 36
 		}
 	}
-	if all && a.Count != nil && had > 0 && *a.Count != had && len(es[eLost]) == 0 && len(es[eRatio]) == 0 {
+	if all && a.Count != nil && had > 0 && *a.Count != had && len(es[eLost]) == 0 && len(es[eAllBut]) == 0 && len(es[eRatio]) == 0 {
 		f.flag(fNumber) // "all" and another number
 	}
 	if all && a.Count == nil {

@@ -25,6 +25,7 @@ const (
 	eLost     entityKind = "lost"
 	eBoth     entityKind = "both"
 	eBuilders entityKind = "builders"
+	eYards    entityKind = "yards"
 	eAll      entityKind = "all"
 	eRest     entityKind = "rest"
 	eNone     entityKind = "none"
@@ -46,7 +47,7 @@ type entity struct {
 	n      int     // number, batch, breeder, count of a ratio, of what is lost
 	of     int     // ratio
 	amount float64 // litres, degrees
-	lo, hi float64 // age, hours
+	lo, hi float64 // age, hours; hi of litres: the unit
 	span   time.Duration
 	name   string // yard, builder, member, colour
 	from   bool   // breeder: "from 7"
@@ -57,7 +58,7 @@ type entity struct {
 }
 
 var entityKinds = map[entityKind]bool{eTime: true, eAge: true, eSpan: true, eLitres: true, eAmount: true, ePercent: true, eTemp: true, eBars: true, eRatio: true,
-	eAllBut: true, eLost: true, eBoth: true, eBuilders: true, eAll: true, eRest: true, eNone: true, eHalf: true, eBatch: true, eRound: true, eBuilder: true,
+	eAllBut: true, eLost: true, eBoth: true, eBuilders: true, eYards: true, eAll: true, eRest: true, eNone: true, eHalf: true, eBatch: true, eRound: true, eBuilder: true,
 	eYard: true, eBreeder: true, ePin: true, eMember: true, eNumber: true, eGone: true}
 
 // loadEntities reads the patterns.
@@ -144,12 +145,12 @@ func (l *lattice) make(p pattern, c captures) (e entity, ok bool) {
 			}
 			n += 0.5
 		}
-		e.amount = n * u.num
+		e.amount, e.hi = n*u.num, u.num
 		return e, e.amount > 0
 	case eAmount, ePercent, eTemp:
 		e.amount = quantity(c, "n")
 		return e, true
-	case eBuilders:
+	case eBuilders, eYards:
 		if c.has("both") {
 			e.n = 2
 		}

@@ -36,7 +36,7 @@ func (d *draft) feeds(e *event) (out []filled, ok bool) {
 	if len(things) < 2 && !groups {
 		return nil, false
 	}
-	each := l.meansAny(e.items, l.r.c.each)
+	each := l.meansAny(e.items, l.r.c.each) || hasAny(e.items, eYards)
 	given := give(things, amounts)
 	shared := map[int]int{}
 	add := func(i int, t item) {

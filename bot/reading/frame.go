@@ -59,7 +59,7 @@ var slotNeeds = map[string][]entityKind{
 	"ratio":   {eRatio},
 	"breeder": {eBreeder, eNumber},
 	"builder": {eBuilder, eBuilders},
-	"yard":    {eYard},
+	"yard":    {eYard, eYards},
 	"batch":   {eBatch},
 	"litres":  {eLitres},
 	"lost":    {eLost},
@@ -193,6 +193,7 @@ func (r *Reader) licences(items []item, known *Known) evidence {
 				continue
 			}
 			kinds[it.entity.kind] = true
+			kinds[eAll] = kinds[eAll] || it.entity.whole
 			if it.entity.kind == eNone {
 				seen[r.c.nothing] = &use{any: true, clean: true}
 				seen[r.c.nothing].forms[anyForm] = true

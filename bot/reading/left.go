@@ -105,6 +105,9 @@ func (l *lattice) small(it *item) bool {
 // keeps reports whether an act has a value of the message.
 func (d *draft) keeps(e *entity) bool {
 	is := func(p *int) bool { return p != nil && *p == e.n }
+	if len(d.acts) == 1 && (e.kind == eNumber || e.kind == eRatio || e.kind == eYard) && inParts([]Act{d.acts[0].act}, d.items) {
+		return true
+	}
 	for i := range d.acts {
 		a := &d.acts[i].act
 		switch e.kind {

@@ -45,7 +45,7 @@ func (l *lattice) moodOf(items []item) (m mood) {
 		it := &items[i]
 		switch {
 		case it.bound:
-			m.question = m.question || it.text == "?" || it.text == "¿"
+			m.question = m.question || (it.text == "?" || it.text == "¿") && !l.exclamation(items, i)
 			continue
 		case it.entity != nil:
 			if it.is(eTime) && it.entity.when.Day != nil && *it.entity.when.Day > 0 {
@@ -93,6 +93,20 @@ func (l *lattice) moodOf(items []item) (m mood) {
 	}
 	m.question = m.question || l.meansAny(items, c.qtail) || l.opensQuestion(items, first)
 	return m
+}
+
+// exclamation reports whether a question mark at i only ends an exclamation: "can you believe it?".
+func (l *lattice) exclamation(items []item, i int) bool {
+	for _, step := range []int{-1, 1} {
+		k := i + step
+		for k >= 0 && k < len(items) && items[k].bound && (step < 0 || items[k].text != ",") {
+			k += step
+		}
+		if k >= 0 && k < len(items) && items[k].means(l.r.c.exclaim) {
+			return true
+		}
+	}
+	return false
 }
 
 // hasNo reports whether a phrase holds a word that alone is a negation.

@@ -11,7 +11,8 @@ func (l *lattice) openFits(items []item) []openFit {
 	for _, it := range es[eNumber] {
 		nums = append(nums, it.entity.n)
 	}
-	some := hasAny(items, eAll, eHalf, eAllBut, eLost, eBoth) || hasAny(items, eNone) && l.known.Reply != nil
+	whole := !allOf(es[eBatch], func(e *entity) bool { return !e.whole })
+	some := whole || hasAny(items, eAll, eHalf, eAllBut, eLost, eBoth) || hasAny(items, eNone) && l.known.Reply != nil
 	var out []openFit
 	for _, o := range l.known.Open {
 		if !allOf(es[eBatch], func(e *entity) bool { return o.Batch == e.n }) || !allOf(es[eBuilder], func(e *entity) bool { return o.Builder == "" || o.Builder == e.name }) ||
@@ -29,7 +30,11 @@ func (l *lattice) openFits(items []item) []openFit {
 		}
 		w := 0.0
 		if len(es[eRatio]) > 0 {
-			if es[eRatio][0].entity.of != o.Had {
+			of := es[eRatio][0].entity.of
+			if len(es[eYard]) > 0 && of != o.Had {
+				of = o.Had - o.Yards[es[eYard][0].entity.name] + of // of those at the yard
+			}
+			if of != o.Had {
 				continue
 			}
 			w += 2
@@ -57,7 +62,7 @@ func (l *lattice) openFits(items []item) []openFit {
 		if len(es[eBatch]) > 0 && o.Step != rules.Nucs {
 			w++
 		}
-		nuc := l.meansAny(items, l.r.c.nuc)
+		nuc := l.meansAny(items, l.r.c.nuc) && !l.inside(items, l.r.c.nuc)
 		if (o.Step == rules.Nucs) != nuc && (o.Step == rules.Nucs || o.Step != rules.Recell && o.Step != rules.Laying) {
 			continue
 		}
@@ -76,7 +81,9 @@ func (l *lattice) openFits(items []item) []openFit {
 		if len(es[eAllBut])+len(es[eLost]) > 0 {
 			w += 1.25
 		}
-		if l.meansAny(items, l.r.c.cell) && (o.Step == rules.Move || o.Step == rules.Accept || o.Step == rules.Capped) {
+		if good := l.meansAny(items, l.r.c.cell) || l.meansAny(items, l.r.c.larva); good && len(nums) == 1 && nums[0] < o.Had && (o.Step == rules.Accept || o.Step == rules.Capped) {
+			w += 1.25 // "33 good cups", of the 45 that were grafted
+		} else if l.meansAny(items, l.r.c.cell) && (o.Step == rules.Move || o.Step == rules.Accept || o.Step == rules.Capped) {
 			w += 0.5
 		}
 		if l.meansAny(items, l.r.c.queen) && (o.Step == rules.Emerge || o.Step == rules.Laying || o.Step == rules.Catch) {
@@ -94,6 +101,16 @@ func (l *lattice) openFits(items []item) []openFit {
 		out = append(out, openFit{o.Step, w})
 	}
 	return out
+}
+
+// inside reports whether a thing is where something was put: "all in nucs at Creek".
+func (l *lattice) inside(items []item, x concept) bool {
+	for i := range items {
+		if i > 0 && items[i].means(x) && (items[i-1].means(l.r.c.in) || items[i-1].means(l.r.c.into)) {
+			return true
+		}
+	}
+	return false
 }
 
 // allOf reports whether all entities of a kind fit.

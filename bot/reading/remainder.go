@@ -9,6 +9,7 @@ import "yardbell/rules"
 // withoutRemainder leaves out the clauses that tell of what is missing from a count to the
 // number on record. Those that speak of another step, or name a thing, stay.
 func (l *lattice) withoutRemainder(items []item) []item {
+	items = l.withoutOthers(l.sameUnit(items))
 	clauses := l.split(items)
 	if len(clauses) < 2 {
 		return items
@@ -16,11 +17,12 @@ func (l *lattice) withoutRemainder(items []item) []item {
 	gone := map[int]bool{} // first tokens of items
 	for n, cl := range clauses[1:] {
 		k, ok := l.loneCount(cl)
+		lost := hasAny(cl, eLost)
 		if !ok || l.speaksOfAnother(cl) {
 			continue
 		}
 		for _, before := range clauses[:n+1] {
-			if c, ok := countIn(before); ok && l.addsUp(before, c, k) {
+			if c, ok := countIn(before); ok && l.addsUp(before, c, k, lost) {
 				for i := range cl {
 					gone[cl[i].from] = true
 				}
@@ -48,8 +50,8 @@ func (l *lattice) loneCount(cl []item) (n int, ok bool) {
 		switch {
 		case e == nil:
 			said = said || !cl[i].bound
-		case e.kind == eNumber && !ok:
-			n, ok = e.n, true
+		case (e.kind == eNumber || e.kind == eLost) && !ok:
+			n, ok, said = e.n, true, said || e.kind == eLost
 		default:
 			return 0, false
 		}
@@ -85,12 +87,15 @@ func (l *lattice) speaksOfAnother(cl []item) bool {
 
 // addsUp reports whether a count of a clause and another number are all that there was of
 // something that is open, and that the clause may tell of.
-func (l *lattice) addsUp(cl []item, c, k int) bool {
+func (l *lattice) addsUp(cl []item, c, k int, lost bool) bool {
 	if l.denies(cl) || c == 0 || k == 0 {
 		return false
 	}
 	lic := l.r.strongLicences(cl, l.known)
 	for _, o := range l.known.Open {
+		if lost && o.Step == rules.Move {
+			continue // what is lost on the way is of the move
+		}
 		if counted[o.Step] && o.Had > 0 && c+k == o.Had && (len(lic.weight) == 0 || lic.weight[o.Step] > 0) {
 			return true
 		}

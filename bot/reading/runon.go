@@ -6,11 +6,14 @@ import "yardbell/rules"
 // verb where it begins with one, else behind each. Every part has to tell of a step of its
 // own: "caught 24 recelled 24", "36 capped B2 clear".
 func (l *lattice) runOn(cl []item) [][]item {
+	if at := l.otherDenied(cl); at > 0 {
+		return append(l.runOn(cl[:at:at]), cl[at:])
+	}
 	var verbs []int
 	first := -1
 	for i := range cl {
 		it := &cl[i]
-		if it.word() && (l.isDone(it) || it.means(l.r.c.clear)) {
+		if it.word() && (l.isDone(it) || it.means(l.r.c.clear) || it.means(l.r.c.finish) && i > 0 && !l.isDone(&cl[i-1])) {
 			verbs = append(verbs, i)
 		}
 		if first < 0 && !(it.word() && l.freeWord(it)) {
@@ -29,7 +32,11 @@ func (l *lattice) runOn(cl []item) [][]item {
 		case before && k > 0:
 			cuts = append(cuts, v)
 		case !before && k+1 < len(verbs):
-			cuts = append(cuts, v+1)
+			c := v + 1
+			for c < len(cl) && cl[c].is(eLost) {
+				c++ // "34 accepted eleven gone bar is in the finisher"
+			}
+			cuts = append(cuts, c)
 		}
 	}
 	var out [][]item
@@ -45,13 +52,34 @@ func (l *lattice) runOn(cl []item) [][]item {
 				step, best = s, w
 			}
 		}
-		if best < 0.99 || !ev.exact[step] || seen[step] || !hasAny(part, eNumber, eRatio, eBuilder, eAll) {
+		if best < 0.99 || !ev.exact[step] || seen[step] || !hasAny(part, eNumber, eRatio, eBuilder, eAll) && l.r.frames.list[l.r.frames.byStep[step]].slots["count"] {
 			return [][]item{cl}
 		}
 		seen[step] = true
 		out = append(out, part)
 	}
 	return out
+}
+
+// otherDenied is where a run-on clause begins to deny of another place what it told of one:
+// "north has eighteen laying have not been to creek". It is 0 where none does.
+func (l *lattice) otherDenied(cl []item) int {
+	for i := range cl {
+		it := &cl[i]
+		if !it.word() || !it.means(l.r.c.neg) || l.isUnit(it) {
+			continue
+		}
+		at := i
+		if at > 0 && cl[at-1].word() && cl[at-1].means(l.r.c.aux) {
+			at--
+		}
+		a, b := cl[:at], cl[at:]
+		if hasAny(a, eNumber, eRatio) && hasAny(a, eYard) && len(l.r.strongLicences(a, l.known).weight) > 0 && differ(a, b) && l.toCome(b) && l.ofAnother(b, a) {
+			return at
+		}
+		return 0
+	}
+	return 0
 }
 
 // ofOneBreeder reports whether items name nothing but a breeder of the crew, and what

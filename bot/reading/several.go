@@ -43,6 +43,10 @@ func (d *draft) add(step rules.Step, e *event) {
 		}
 		return
 	}
+	d.carryBatch(step, e)
+	if d.inYards(step, e) {
+		return
+	}
 	if step == rules.Feed {
 		if list, ok := d.feeds(e); ok {
 			d.acts = append(d.acts, list...)
@@ -118,28 +122,7 @@ func (d *draft) merge() {
 			a.Yard = was.Yard // "nucs at North are ready, 34 cells in"
 		}
 	}
-	// Counts of one batch by yard are one count, where the step keeps none by yard.
-	if len(d.acts) > 1 {
-		first := d.acts[0]
-		sum, same := 0, first.act.Step == rules.Emerge || first.act.Step == rules.Laying || first.act.Step == rules.Catch
-		for i := range d.acts {
-			a := d.acts[i].act
-			same = same && a.Step == first.act.Step && a.Batch == first.act.Batch && a.Count != nil && a.Yard != ""
-			if a.Count != nil {
-				sum += *a.Count
-			}
-		}
-		if same {
-			for _, g := range d.acts[1:] {
-				for _, x := range g.flags {
-					first.flag(x)
-				}
-			}
-			first.act.Count, first.act.Yard = intPtr(sum), ""
-			d.acts = []filled{first}
-			return
-		}
-	}
+	d.sumByYard()
 	d.oneTold()
 	type key struct {
 		step    rules.Step

@@ -138,5 +138,8 @@ func (l *lattice) empty(e *event, step rules.Step) bool {
 			return false
 		}
 	}
+	if !counted[step] {
+		return ofBatch[step] && !l.awaits(step)
+	}
 	return ofBatch[step] && !l.known.expects(step)
 }

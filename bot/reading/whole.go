@@ -61,9 +61,13 @@ func (l *lattice) holds(acts []Act, items []item) bool {
 			return true // nothing of it is counted
 		}
 	}
+	parts := inParts(acts, items)
 	for i := range items {
 		it := &items[i]
 		e := it.entity
+		if parts && e != nil && (e.kind == eNumber || e.kind == eRatio) {
+			continue
+		}
 		if e == nil {
 			if it.unknown() && len(digitRuns(it.text)) > 0 {
 				return false
@@ -126,7 +130,7 @@ func (l *lattice) less(acts []Act, n int) bool {
 // oneOfSeveral reports whether a number says how many things of the crew's are meant, which
 // the acts name one by one: "all three builders".
 func oneOfSeveral(items []item) bool {
-	return hasAny(items, eBuilders, eBoth)
+	return hasAny(items, eBuilders, eYards, eBoth)
 }
 
 // digitRuns are the runs of digits in a name.

@@ -818,3 +818,8 @@ HARMLESS: 🐝 | 🐝🐝 | 🐝🐝🐝 | 👑 | 👑👑 | 🍯 | 🌻 | 🌼 
 # --- questions
 SHAREWORD: percent | per cent | percentage | pct | rate | take rate | hatch rate | success rate
 QTAIL: or what | or not yet | or nah | or no | or did we | or is it | or is she | or are they | or was it | innit | yeah or no | yes or no | anyone know | anybody know | does anyone know | do we know | any idea
+
+# --- counts by place, and what is said beside them
+INTOEACH: at each | in each | into each | to each | in every | at every
+THEN: so that is | so that's | so that makes | so that leaves | which makes | that makes
+EXCLAIM: can you believe it | can you believe that | can ya believe it | would you believe it | would you believe that | who would have thought | who knew | how about that | how cool is that | how good is that | isn't that great | isn't that something
