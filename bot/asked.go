@@ -80,16 +80,22 @@ func (t *talk) whoHas(a rdg.Act) error {
 		t.tellLines(lines)
 		n += len(lines)
 	}
-	if n == 0 {
-		t.say("who_nothing")
+	switch {
+	case a.Step == "" && s.named():
+		return t.showNamed(a)
+	case n > 0:
+		return nil
+	case a.Step != "" || s.named():
+		return t.nearest(a)
 	}
+	t.say("who_nothing")
 	return nil
 }
 
 // countsOf tells how the batches stand that a number is asked of: the one named, else
 // those that are under way, the newest last. Of a yard it tells what came there.
 func (t *talk) countsOf(a rdg.Act) error {
-	if a.Yard != "" && a.Step != "" {
+	if a.Yard != "" {
 		s, err := t.scopeOf(a)
 		if err != nil {
 			return err

@@ -131,12 +131,12 @@ func (l *lattice) opensQuestion(items []item, first int) bool {
 		next = &items[first+1]
 	}
 	switch {
-	case head.means(c.whoWord), head.means(c.status), head.means(c.howMany), head.means(c.whenWord), head.means(c.dueWord), head.means(c.whereWord):
+	case head.means(c.share) && l.meansAny(items, c.qword), head.means(c.whoWord), head.means(c.status), head.means(c.howMany), head.means(c.whenWord), head.means(c.dueWord), head.means(c.whereWord):
 		return true
 	case head.means(c.qword):
 		return !head.means(c.harmless) || next.word() && l.isThing(next)
 	case next.word() && next.means(c.qword) && !next.means(c.harmless):
-		return head.means(c.from) || head.means(c.of) || head.means(c.into) || head.means(c.to) || head.means(c.at) || head.means(c.and) || head.means(c.ok) || head.means(c.greet)
+		return head.means(c.from) || head.means(c.of) || head.means(c.into) || head.means(c.to) || head.means(c.at) || head.means(c.and) || head.means(c.ok) || head.means(c.greet) || head.means(c.snooze)
 	case !head.means(c.aux):
 		return false
 	case next.is(eNumber):

@@ -93,7 +93,7 @@ func (l *lattice) question(items []item, k ranking) (Result, bool) {
 	}
 	a := q.act
 	asks := has(c.qword) || has(c.whoWord) || has(c.howMany) || has(c.whenWord) || has(c.dueWord) || has(c.whereWord)
-	sure := l.known.Addressed || q.named() || q.strong || has(c.dueWord) || q.things && asks
+	sure := l.known.Addressed || q.named() || q.strong || has(c.dueWord) || asks && (q.things || a.Step != "" && l.clear(items) && !has(c.whoWord) || has(c.whereWord) && counts(items))
 	likely := l.speaksTrade(items) && (asks || l.chance(k, classQuery) > 0.5) && (l.chance(k, classTalk) <= talkQuestion || has(c.whoWord) && l.openSpoken(k))
 	if !sure && !likely {
 		return Result{}, false
@@ -102,7 +102,7 @@ func (l *lattice) question(items []item, k ranking) (Result, bool) {
 	case q.breeders > 1 && has(c.dueWord):
 		a.Topic, a.Breeder, a.When = AskDue, 0, today(a.When)
 	case has(c.whoWord):
-		if !l.openSpoken(k) && !q.named() && !q.strong && !q.things && !l.known.Addressed {
+		if !l.openSpoken(k) && !q.named() && a.Step == "" && !q.things && !l.known.Addressed {
 			return Result{}, false
 		}
 		a.Topic = AskWho
@@ -112,7 +112,7 @@ func (l *lattice) question(items []item, k ranking) (Result, bool) {
 		a.Topic = AskYard
 	case has(c.nuc) && has(c.freeWord), has(c.nuc) && has(c.howMany) && !l.known.expects(rules.Nucs):
 		a.Topic = AskFree
-	case a.Value == ShareAsked, has(c.howMany) && (a.Step != "" || q.things || a.Yard != "") && !has(c.whenWord):
+	case a.Value == ShareAsked, has(c.howMany) && (a.Step != "" || q.things || q.named()) && !has(c.whenWord):
 		a.Topic = AskCount
 	case a.Batch != 0:
 		a.Topic = AskBatch
@@ -132,7 +132,7 @@ func (l *lattice) question(items []item, k ranking) (Result, bool) {
 		a.Topic = AskYard
 	case has(c.dueWord) || a.When != nil && !q.strong:
 		a.Topic = AskDue
-	case has(c.whereWord) && q.things:
+	case has(c.whereWord) && (q.things || counts(items)):
 		a.Topic = AskCount
 	case a.Step != "" && (q.strong || l.known.Addressed || l.namesNoun(items)):
 		a.Topic = AskWhen
@@ -154,8 +154,11 @@ func today(w *When) *When {
 
 // beside reports whether a question is about things that are none of the crew's work.
 func (l *lattice) beside(items []item, q queried) bool {
-	if q.named() {
+	if q.named() || q.things {
 		return false
+	}
+	if i, ok := l.r.frames.byStep[q.act.Step]; ok && hasAny(items, ePin) && !l.r.frames.list[i].slots["mark"] {
+		return true // what somebody brought is of a colour: it is no pin
 	}
 	for i := range items {
 		if items[i].means(l.r.c.foreign) && !l.isTrade(&items[i]) {
