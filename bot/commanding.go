@@ -160,6 +160,8 @@ func aheadOf(w rdg.When) when {
 	switch {
 	case w.Month != 0:
 		out.hasDay, out.date, out.year, out.month, out.day = true, true, w.Year, w.Month, w.Date
+	case w.Date != 0: // "the 20th", of this month or the next
+		out.hasDay, out.date, out.day = true, true, w.Date
 	case w.Weekday != 0:
 		out.hasDay, out.weekday, out.back = true, w.Weekday%7+1, -1
 	case w.Day != nil:

@@ -80,6 +80,14 @@ func (w when) dayAfter(today rules.Date) (d rules.Date, ok bool) {
 	if !w.date {
 		return w.dayFrom(today), true
 	}
+	if w.month == 0 {
+		d = rules.Date{Year: today.Year, Month: today.Month, Day: w.day}
+		if d.Before(today) {
+			next := rules.Date{Year: today.Year, Month: today.Month, Day: 1}.Add(31)
+			d.Year, d.Month = next.Year, next.Month
+		}
+		return d, d.Add(0) == d
+	}
 	d = rules.Date{Year: w.year, Month: time.Month(w.month), Day: w.day}
 	if w.year == 0 {
 		if d.Year = today.Year; d.Before(today) {

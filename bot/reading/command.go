@@ -20,10 +20,11 @@ type commandRow struct {
 
 // commands are the rows, and what they go by.
 type commands struct {
-	rows                                                  []commandRow
-	unread                                                []commandRow // openings that are answered where nothing was understood
-	slips                                                 *slips
-	typed, name, word, proper, former, greet, bot, polite concept
+	rows                                                            []commandRow
+	unread                                                          []commandRow // openings that are answered where nothing was understood
+	loose                                                           []commandRow // whose parts stand anywhere in a message
+	slips                                                           *slips
+	typed, name, word, proper, former, greet, bot, polite, customer concept
 }
 
 // mostCommand is how many tokens a command has at most. Its value may be longer.
@@ -76,9 +77,9 @@ func (r *Reader) loadCommands(fsys fs.FS, file string, groups map[string]*group)
 			}
 			g.rows = append(g.rows, elems)
 			return nil
-		case kindCommand, kindUnread:
+		case kindCommand, kindUnread, kindLoose:
 		default:
-			return fault(file, n, "want group, command or unread, not %q", words[0])
+			return fault(file, n, "want group, command, loose or unread, not %q", words[0])
 		}
 		for _, w := range words[2:] {
 			name, value, isFixed := strings.Cut(w, "=")
@@ -94,11 +95,8 @@ func (r *Reader) loadCommands(fsys fs.FS, file string, groups map[string]*group)
 		if !commandKinds[row.kind] {
 			return fault(file, n, "no command is called %q", words[1])
 		}
-		if words[0] == kindUnread {
-			r.cmd.unread = append(r.cmd.unread, row)
-		} else {
-			r.cmd.rows = append(r.cmd.rows, row)
-		}
+		list := map[string]*[]commandRow{kindCommand: &r.cmd.rows, kindUnread: &r.cmd.unread, kindLoose: &r.cmd.loose}[words[0]]
+		*list = append(*list, row)
 		return nil
 	})
 	if err != nil {
@@ -131,6 +129,7 @@ const (
 	kindGroup     = "group"
 	kindCommand   = "command"
 	kindUnread    = "unread"
+	kindLoose     = "loose"
 	flagAddressed = "addressed"
 )
 

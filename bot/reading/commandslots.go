@@ -239,12 +239,12 @@ func (l *lattice) ahead(c captures, year int) (When, bool) {
 		w.said(k)
 	}
 	clock, has, ok := l.clock(c)
-	if !ok || w.Day != nil && *w.Day < 0 || w.Month != 0 && (w.Month > 12 || w.Date < 1 || w.Date > 31) {
+	if !ok || w.Day != nil && *w.Day < 0 || w.Month > 12 || w.Month != 0 && w.Date < 1 || w.Date > 31 {
 		return w, false
 	}
 	if has {
 		w.Clock = &clock
 		w.Fixed = c.has("noon") || c.has("mid") || clock >= 13*60 || clock < 60 || l.leadingZero(c)
 	}
-	return w, has || w.Day != nil || w.Weekday != 0 || w.Month != 0
+	return w, has || w.Day != nil || w.Weekday != 0 || w.Month != 0 || w.Date != 0
 }

@@ -60,6 +60,9 @@ func (l *lattice) read() Result {
 	if res, ok := l.command(); ok {
 		return res
 	}
+	if res, ok := l.order(); ok {
+		return res
+	}
 	var best Result
 	bestScore := math.Inf(-1)
 	readings := l.readings()
@@ -155,10 +158,6 @@ func (d *draft) interpret() (Result, float64) {
 	talk := l.chance(d.rank, classTalk)
 	_, p := d.rank.top()
 	score := math.Log(p + 1e-6)
-	if res, ok := l.order(items); ok {
-		res.Talk = talk
-		return res, score
-	}
 	if res, ok := l.intent(items, d.rank, d.mood); ok {
 		res.Talk = talk
 		return res, score

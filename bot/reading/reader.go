@@ -52,7 +52,7 @@ type usedConcepts struct {
 	dueWord, whoWord, whenWord, howMany, freeWord, logWord, butConj, then, also, the, into                                       concept
 	noneTook, whereWord, to, at, earlier, place, lastC, no, please, breederWord, back, in, check, ifC, justDone, already, letter concept
 	now, speaker, queenless, oneOut, virginOut, wants, skipWhy                                                                   concept
-	all, you, notIs, have, both, from, of, share, batchWord, builderWord, state, qtail, and                                      concept
+	all, you, notIs, have, both, from, of, share, batchWord, builderWord, state, qtail, and, mated, laying                       concept
 	graftN, larva, ordinal, exclaim, finish                                                                                      concept
 }
 
@@ -90,10 +90,10 @@ func Load(fsys fs.FS) (*Reader, error) {
 		"KILL": &r.c.kill, "FOUND": &r.c.foundC, "CLEAR": &r.c.clear, "NOTHING": &r.c.nothing, "RELEASE": &r.c.release, "COMB": &r.c.comb, "BEESIN": &r.c.beesIn, "NOBEES": &r.c.noBees,
 		"CELL": &r.c.cell, "FOREIGN": &r.c.foreign, "LOSTWORD": &r.c.lostWord, "DEADWORD": &r.c.deadWord, "LOSE": &r.c.lose, "INCUBATOR": &r.c.incubator, "NUC": &r.c.nuc, "QUEEN": &r.c.queen,
 		"HARMLESS": &r.c.harmless, "EACH": &r.c.each, "HONEY": &r.c.honey, "DUEWORD": &r.c.dueWord, "WHOWORD": &r.c.whoWord, "WHENWORD": &r.c.whenWord, "HOWMANY": &r.c.howMany, "FREEWORD": &r.c.freeWord,
-		"LOGWORD": &r.c.logWord, "BUTCONJ": &r.c.butConj, "THEN": &r.c.then, "ALSO": &r.c.also, "THE": &r.c.the, "INTO": &r.c.into, "LETTER": &r.c.letter, "NONETOOK": &r.c.noneTook, "EARLIER": &r.c.earlier, "TO": &r.c.to, "AT": &r.c.at, "IN": &r.c.in, "CHECK": &r.c.check, "IF": &r.c.ifC, "JUSTDONE": &r.c.justDone, "ALREADY": &r.c.already, "NOW": &r.c.now, "QUEENLESS": &r.c.queenless, "ONEOUT": &r.c.oneOut, "VIRGINOUT": &r.c.virginOut, "SPEAKER": &r.c.speaker, "PLACE": &r.c.place, "LAST": &r.c.lastC, "NO": &r.c.no, "PLEASE": &r.c.please, "BACK": &r.c.back, "BREEDERWORD": &r.c.breederWord, "WHEREWORD": &r.c.whereWord, "WANTS": &r.c.wants, "SKIPWHY": &r.c.skipWhy, "BOTNAME": &r.cmd.bot, "POLITE": &r.cmd.polite} {
+		"LOGWORD": &r.c.logWord, "BUTCONJ": &r.c.butConj, "THEN": &r.c.then, "ALSO": &r.c.also, "THE": &r.c.the, "INTO": &r.c.into, "LETTER": &r.c.letter, "NONETOOK": &r.c.noneTook, "EARLIER": &r.c.earlier, "TO": &r.c.to, "AT": &r.c.at, "IN": &r.c.in, "CHECK": &r.c.check, "IF": &r.c.ifC, "JUSTDONE": &r.c.justDone, "ALREADY": &r.c.already, "NOW": &r.c.now, "QUEENLESS": &r.c.queenless, "ONEOUT": &r.c.oneOut, "VIRGINOUT": &r.c.virginOut, "SPEAKER": &r.c.speaker, "PLACE": &r.c.place, "LAST": &r.c.lastC, "NO": &r.c.no, "PLEASE": &r.c.please, "BACK": &r.c.back, "BREEDERWORD": &r.c.breederWord, "WHEREWORD": &r.c.whereWord, "WANTS": &r.c.wants, "SKIPWHY": &r.c.skipWhy, "BOTNAME": &r.cmd.bot, "CUSTOMER": &r.cmd.customer, "POLITE": &r.cmd.polite} {
 		*c = r.lex.concept(name)
 	}
-	for name, c := range map[string]*concept{"ALL": &r.c.all, "YOU": &r.c.you, "NOTIS": &r.c.notIs, "HAVE": &r.c.have, "BOTH": &r.c.both, "FROM": &r.c.from, "OF": &r.c.of, "SHAREWORD": &r.c.share, "BATCHWORD": &r.c.batchWord, "BUILDERWORD": &r.c.builderWord, "STATE": &r.c.state, "QTAIL": &r.c.qtail, "AND": &r.c.and} {
+	for name, c := range map[string]*concept{"ALL": &r.c.all, "YOU": &r.c.you, "NOTIS": &r.c.notIs, "HAVE": &r.c.have, "BOTH": &r.c.both, "FROM": &r.c.from, "OF": &r.c.of, "SHAREWORD": &r.c.share, "BATCHWORD": &r.c.batchWord, "BUILDERWORD": &r.c.builderWord, "STATE": &r.c.state, "QTAIL": &r.c.qtail, "MATED": &r.c.mated, "LAYING": &r.c.laying, "AND": &r.c.and} {
 		*c = r.lex.concept(name)
 	}
 	for name, c := range map[string]*concept{"FINISH": &r.c.finish, "GRAFTN": &r.c.graftN, "LARVA": &r.c.larva, "ORDINAL": &r.c.ordinal, "EXCLAIM": &r.c.exclaim} {

@@ -601,6 +601,37 @@ command OPENWORD: open
 command PLANHEAD: plan
 command ORDERKIND: mated | laying | ripe | capped | more | queen
 command WANTWORD: wants | want | needs | need | ordered | asked for | would like
+command ORDERWISH: is after | are after | wants | needs | would like | d like | is looking for | are looking for | looking to buy | asked for | asked us for | asking for | asking us for | ordered | has ordered | wants to buy | wants to order | jot it down | jot that down | jot this down | jot down | jot him down | jot her down | note it down | note down | note an order | write it down | write that down | write down | write up | write him up | write her up | in the book | in the books | in the order book | put him down | put her down | put them down | put me down | put us down | pop him down | pop her down | pop them down | pencil him in | pencil her in | pencil in | pencil them in | sign him up | sign her up | book him in | book her in | book them in | book in | take an order | took an order | got an order | have an order | new order | order for | order from | order of | customer for | buyer for | a sale of | wanted by | set aside | reserve | log an order | add an order | down for | rang for | called for | rang wanting | called wanting | rang about | called about | rang after
+command NEEDWORD: need | want | we need | we'll need | order | interested in | asking about
+command CUSTOMER: customer | client | buyer | guy | bloke | fella | feller | fellow | chap | dude | lady | woman | man | mate | friend | neighbour | neighbor | school | co-op | club | shop | farmer | grower | orchard | farm | old mate | couple down | beekeeper | hobbyist | hobby beekeeper | cousin | uncle | aunt
+command ENDOFMONTH=28: end of the month | end of month | month's end
+command CANWE: can we do | can we manage | can we get | can we fill | can we make | can we have | can we supply | can we promise | can we rear | can we raise | could we do | could we have | could we get | could we manage | could we fill | could we make | could we supply | could we rear | could we raise | could we promise | will we have | would we have | are we able to do | are we able to fill | is it possible to have | is it possible to do | do we have time for | have we time for | have we got time for | is there time for | any chance of | any chance we can do | any chance we could do | any hope of | is it doable | is that doable | doable | can i promise | can i sell | could i promise | could i sell | do you reckon we can do | reckon we can do | reckon we could do | think we can do | think we could do | can we take on | could we take on | can we take an order for | could we take an order for | possible to do | possible to have
+command ORDDAY=1: first | 1st
+command ORDDAY=2: second | 2nd
+command ORDDAY=3: third | 3rd
+command ORDDAY=4: fourth | 4th
+command ORDDAY=5: fifth | 5th
+command ORDDAY=6: sixth
+command ORDDAY=7: seventh
+command ORDDAY=8: eighth
+command ORDDAY=9: ninth
+command ORDDAY=10: tenth
+command ORDDAY=11: eleventh
+command ORDDAY=12: twelfth
+command ORDDAY=13: thirteenth
+command ORDDAY=14: fourteenth
+command ORDDAY=15: fifteenth
+command ORDDAY=16: sixteenth
+command ORDDAY=17: seventeenth
+command ORDDAY=18: eighteenth
+command ORDDAY=19: nineteenth
+command ORDDAY=20: twentieth
+command ORDDAY=30: thirtieth
+command PARTOFMONTH=1: early | early in | first week of | first week in | first week | start of | the start of | beginning of | the beginning of | first of
+command PARTOFMONTH=8: second week of | second week in | second week
+command PARTOFMONTH=15: mid | mid- | middle of | the middle of | third week of | third week in | third week | halfway through
+command PARTOFMONTH=22: fourth week of | last week of | last week in | late | late in
+command PARTOFMONTH=28: end of | the end of | back end of | end | last days of
 command CANCELWORD: cancel | call off | drop
 command YIELDHEAD: yields
 command BYWORD: by | per | for each

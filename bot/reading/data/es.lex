@@ -765,6 +765,17 @@ command OPENWORD: abiertos
 command PLANHEAD: plan | planear
 command ORDERKIND: maduras | operculadas | fecundadas | más | en postura
 command WANTWORD: quiere | quieren | necesita | necesitan | pide | piden | pidió | encargó
+command ORDERWISH: quiere | quieren | necesita | necesitan | ocupa | ocupan | pide | piden | pidió | pidieron | me pidió | me pidieron | nos pidió | nos pidieron | encargó | encargaron | me encargó | me encargaron | nos encargó | nos encargaron | anda buscando | andan buscando | busca | buscan | nos compra | me compra | va a querer | van a querer | tomen nota | tomad nota | toma nota | toma nota de | anótalas | anótalos | anótale | anótenle | anótenme | anoten | apúntalas | apúntalos | apunten | apúntenle | apúntenme | ponme | ponle | pónganle | pónganme | pon un pedido | un encargo | encargo de | encargo para | un pedido | pedido de | pedido para | apártale | apártenle | aparten | resérvale | reserven | guárdale | guárdenle
+command NEEDWORD: necesito | necesitamos | ocupo | ocupamos | quiero | pedido | encargo | querría | quisiera | interesada en | interesado en | need | want
+command CUSTOMER: cliente | clienta | señor | señora | don | doña | vecino | vecina | ingeniero | ingeniera | compadre | comadre | muchacho | muchacha | amigo | amiga | conocido | conocida | escuela | cooperativa | ejido | rancho | vivero | huerta | tienda | apicultor | apicultora | el de | la de | primo | prima | tío | tía | profe | maestro
+command ENDOFMONTH=28: fin de mes | a fin de mes | fines de mes | a fines de mes | final de mes | a final de mes
+command CANWE: podemos tener | podemos sacar | podemos hacer | podemos entregar | podemos surtir | podemos prometer | podríamos tener | podríamos sacar | podríamos hacer | podríamos entregar | podríamos surtir | se puede tener | se pueden tener | se puede sacar | se pueden sacar | se puede hacer | se pueden hacer | se podrá tener | se podrán tener | se podrían tener | alcanzamos | alcanzamos a | alcanzamos a sacar | alcanzamos a tener | alcanzaremos | alcanzaríamos | alcanza para | alcanza el tiempo para | nos da tiempo | nos da tiempo de sacar | nos da tiempo para | da tiempo de | da tiempo para | damos abasto | damos abasto con | llegamos a | llegamos con | vamos a tener | tendremos | tendríamos | habrá | habrá modo de | es posible tener | es posible sacar | le puedo prometer | puedo prometer | puedo vender | creen que podamos | será que podemos | será que alcanzamos | salen | nos salen
+command ORDDAY=1: primero
+command PARTOFMONTH=1: a principios de | principios de | principio de | a inicios de | inicios de | inicio de | a comienzos de | comienzos de | primera semana de | la primera semana de | los primeros de | primeros días de
+command PARTOFMONTH=8: segunda semana de | la segunda semana de
+command PARTOFMONTH=15: a mediados de | mediados de | medio | la quincena de | tercera semana de | la tercera semana de
+command PARTOFMONTH=22: última semana de | la última semana de | cuarta semana de
+command PARTOFMONTH=28: a fines de | fines de | fin de | a finales de | finales de | final de | a final de | los últimos de
 command CANCELWORD: anular | anula | cancelar | cancela
 command YIELDHEAD: rendimiento | rendimientos
 command BYWORD: por | de cada
