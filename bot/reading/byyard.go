@@ -9,7 +9,8 @@ func (d *draft) sumByYard() {
 		return
 	}
 	step, batch := d.acts[0].act.Step, d.acts[0].act.Batch
-	if step != rules.Emerge && step != rules.Laying && step != rules.Catch {
+	keeps := step == rules.Move || step == rules.Nucs // by yard
+	if step != rules.Emerge && step != rules.Laying && step != rules.Catch && !keeps {
 		return
 	}
 	var parts, sums []filled
@@ -38,6 +39,12 @@ func (d *draft) sumByYard() {
 		if !f.whole && !f.act.All && *f.act.Count != sum {
 			return
 		}
+	}
+	if keeps {
+		if len(sums) == 1 && sums[0].act.Count != nil && *sums[0].act.Count == sum && len(d.acts) == len(parts)+1 {
+			d.acts = parts // "18 in each yard, all done"
+		}
+		return
 	}
 	first := parts[0]
 	for _, g := range append(parts[1:], sums...) {

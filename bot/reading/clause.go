@@ -21,11 +21,11 @@ func (l *lattice) split(items []item) [][]item {
 	c := l.r.c
 	var out [][]item
 	cur := []item{}
-	for _, it := range items {
+	for i, it := range items {
 		if it.bound && it.text == ":" && len(cur) > 0 && l.heads(cur) {
 			continue // "batch 2: 35 accepted"
 		}
-		if it.bound && it.text != "(" && it.text != ")" || it.word() && (it.means(l.r.and) || it.means(c.then) || it.means(c.also) || it.means(c.butConj)) {
+		if it.bound && it.text != "(" && it.text != ")" || it.word() && (it.means(l.r.and) || it.means(c.then) && !ends(items, i) || it.means(c.also) || it.means(c.butConj)) {
 			out = append(out, cur)
 			cur = []item{}
 			continue
@@ -47,12 +47,15 @@ func (l *lattice) split(items []item) [][]item {
 	return res
 }
 
+// ends reports whether a clause ends with the item at i: "blue after that".
+func ends(items []item, i int) bool { return i+1 == len(items) || items[i+1].bound }
+
 // heads reports whether items only name a thing or a time, so that what follows a colon
 // is said of it.
 func (l *lattice) heads(items []item) bool {
 	for i := range items {
 		it := &items[i]
-		if it.word() && (l.freeWord(it) || it.means(l.r.c.comb) || it.means(l.r.c.graftN)) || it.is(ePin) {
+		if it.word() && (l.freeWord(it) || it.means(l.r.c.comb) || it.means(l.r.c.graftN) || l.isNoun(it)) || it.is(ePin) {
 			continue
 		}
 		if it.entity == nil || !(it.is(eBatch) || it.is(eBuilder) || it.is(eYard) || it.is(eBreeder) || it.is(eTime) || it.is(eRound)) {

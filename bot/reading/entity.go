@@ -192,6 +192,14 @@ func (l *lattice) make(p pattern, c captures) (e entity, ok bool) {
 		e.name, e.slip = strings.CutSuffix(k.value, "\x00")
 		return e, true
 	case eBreeder:
+		if c.has("l") { // "the 12 lot": hers, where no batch has that number
+			e.n = c.int("l", 0)
+			for _, o := range l.known.Open {
+				if o.Batch == e.n {
+					return e, false
+				}
+			}
+		}
 		e.from = c.has("f")
 		e.named = true
 		return e, e.n > 0

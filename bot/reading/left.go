@@ -120,7 +120,7 @@ func (d *draft) keeps(e *entity) bool {
 				return true
 			}
 		case ePin:
-			if a.Mark == e.name {
+			if a.Mark == e.name || a.Breeder != 0 && a.Breeder == d.l.markedFrom(a.Step, e.name) {
 				return true
 			}
 		case eLitres:

@@ -16,7 +16,8 @@ func (l *lattice) openFits(items []item) []openFit {
 	var out []openFit
 	for _, o := range l.known.Open {
 		if !allOf(es[eBatch], func(e *entity) bool { return o.Batch == e.n }) || !allOf(es[eBuilder], func(e *entity) bool { return o.Builder == "" || o.Builder == e.name }) ||
-			!allOf(es[eBreeder], func(e *entity) bool { return o.Breeder == 0 || o.Breeder == e.n }) {
+			!allOf(es[eBreeder], func(e *entity) bool { return o.Breeder == 0 || o.Breeder == e.n }) ||
+			ofBatch[o.Step] && !allOf(es[ePin], func(e *entity) bool { return o.Mark == "" || o.Mark == e.name }) {
 			continue
 		}
 		if o.Step == rules.Graft {
@@ -53,14 +54,17 @@ func (l *lattice) openFits(items []item) []openFit {
 				continue
 			}
 		}
+		if len(es[eYards]) > 0 && o.Step == rules.Move {
+			w += 2
+		}
 		if len(es[eBuilder]) > 0 {
 			if o.Step != rules.Accept && o.Step != rules.Capped {
 				continue
 			}
 			w += 2
 		}
-		if len(es[eBatch]) > 0 && o.Step != rules.Nucs {
-			w++
+		if len(es[eBatch])+len(es[eBreeder])+len(es[ePin]) > 0 && o.Step != rules.Nucs {
+			w += 1.25
 		}
 		nuc := l.meansAny(items, l.r.c.nuc) && !l.inside(items, l.r.c.nuc)
 		if (o.Step == rules.Nucs) != nuc && (o.Step == rules.Nucs || o.Step != rules.Recell && o.Step != rules.Laying) {
@@ -76,7 +80,10 @@ func (l *lattice) openFits(items []item) []openFit {
 			}
 		}
 		if len(nums) == 0 && len(es[eRatio]) == 0 && !some {
-			continue
+			if o.Step != rules.Move || len(es[eBatch]) == 0 || len(es[eYard]) == 0 {
+				continue
+			}
+			w = 1 // "batch 1 to North": told as done, or as what is to be done
 		}
 		if len(es[eAllBut])+len(es[eLost]) > 0 {
 			w += 1.25

@@ -62,7 +62,7 @@ func (l *lattice) toCome(cl []item) bool {
 		if !it.word() {
 			continue
 		}
-		later = later || it.means(c.snooze) || it.means(c.yet) || it.means(c.claim)
+		later = later || it.means(c.snooze) || it.means(c.yet) || it.means(c.claim) || it.means(c.toGo) || it.means(c.then) && i+1 == len(cl)
 		deed = deed || it.means(c.aux) || it.means(c.have) || len(l.r.licences(cl[i:i+1], l.known).weight) > 0
 	}
 	return later || m.neg && deed && !l.meansAny(cl, c.no)

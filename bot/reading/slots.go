@@ -241,12 +241,32 @@ func (l *lattice) marks(f *filled, fr *frame, es map[entityKind][]*item) {
 		switch c := it.entity.name; {
 		case f.act.Mark != "" && f.act.Mark != c:
 			f.flag(fTwoMarks)
+		case l.markedFrom(f.act.Step, c) != 0:
+			f.act.Breeder = l.markedFrom(f.act.Step, c)
 		case !fr.slots["mark"]:
 			f.flag(fMark)
 		default:
 			f.act.Mark = c
 		}
 	}
+}
+
+// markedFrom is the breeder whose cells go by the colour of her comb's pin, where one alone
+// is open at a step on batches: "39 from red took". It is 0 where none is.
+func (l *lattice) markedFrom(step rules.Step, mark string) (breeder int) {
+	if !ofBatch[step] || step == rules.Catch {
+		return 0
+	}
+	for _, o := range l.known.Open {
+		if o.Step != step || o.Mark != mark || o.Breeder == 0 {
+			continue
+		}
+		if breeder != 0 && breeder != o.Breeder {
+			return 0
+		}
+		breeder = o.Breeder
+	}
+	return breeder
 }
 
 // fillBreeder finds the breeders of a step on breeders; a bare number of the list is one.

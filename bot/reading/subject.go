@@ -29,7 +29,7 @@ func (l *lattice) subject(f *filled, fr *frame) {
 	switch p := l.known.Reply; {
 	case a.Batch != 0:
 		keep(func(o Expect) bool { return o.Batch == a.Batch }, true)
-	case p != nil && p.Batch != 0 && l.ofBreeder(p.Batch, a.Breeder):
+	case p != nil && p.Batch != 0 && l.ofBreeder(p.Batch, a.Breeder) && l.inBuilder(a.Step, p.Batch, a.Builder):
 		a.Batch = p.Batch
 		keep(func(o Expect) bool { return o.Batch == a.Batch }, true)
 	default:
@@ -99,6 +99,24 @@ func (l *lattice) ofBreeder(batch, breeder int) bool {
 		}
 	}
 	return true
+}
+
+// inBuilder reports whether a batch may be in a builder that is named, empty for none.
+func (l *lattice) inBuilder(step rules.Step, batch int, builder string) bool {
+	if builder == "" || !inBuilder[step] {
+		return true
+	}
+	other := false
+	for _, o := range l.known.Open {
+		switch {
+		case o.Step != step || o.Builder == "":
+		case o.Batch == batch && o.Builder != builder:
+			other = true
+		case o.Batch == batch:
+			return true
+		}
+	}
+	return !other
 }
 
 // graftFrom finds the breeder a graft is from where none is named, and doubts a count that

@@ -858,6 +858,8 @@ WHOWORD: has somebody | has anybody | has anyone | did anyone | did anybody | di
 DUEWORD: what are we late on | what are we behind on | what am i late on | anything i'm forgetting | anything we're forgetting | am i forgetting anything | am i forgetting something | are we forgetting anything | are we forgetting something | what am i forgetting | what are we forgetting | what did we forget | did we forget anything | anything left | anything else to do | anything to do | anything on | anything for | anything due | what's overdue | what is overdue | anything overdue | is anything late | what jobs have we | what jobs have we got | what have we got on | what needs doing | what else is there | what else do we have | what's left to do | what's for | what's on for | what do we do | what are we doing | what should we do | what should i do | what have i got | what's my job | what's on the list | what's on today's list
 
 # --- counts by place, and what is said beside them
+OTHERWORD: the other | other | the others | the remaining | another
+TOGO: to go | still to go | to do | still to do | left to do | pending | outstanding | to come | next | is next | after | afterwards | not checked | not looked | not counted | tbd | tba
 INTOEACH: at each | in each | into each | to each | in every | at every
 THEN: so that is | so that's | so that makes | so that leaves | which makes | that makes
 EXCLAIM: can you believe it | can you believe that | can ya believe it | would you believe it | would you believe that | who would have thought | who knew | how about that | how cool is that | how good is that | isn't that great | isn't that something

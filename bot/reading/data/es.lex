@@ -951,6 +951,8 @@ WHOWORD: alguien ya | ya alguien | alguien tiene | alguien lleva | alguien hizo
 DUEWORD: se nos olvida algo | se me olvida algo | se nos pasa algo | se nos está olvidando algo | qué se nos olvida | qué se nos está olvidando | queda algo | queda algo pendiente | queda algo por hacer | qué queda | qué queda por hacer | falta algo | falta algo por hacer | falta hacer algo | algo pendiente | hay algo pendiente | hay algo para | hay algo que hacer | hay que hacer algo | algo más que hacer | en qué vamos tarde | en qué vamos atrasados | qué vamos atrasados | qué anda atrasado | qué está atrasado | qué hacemos | qué vamos a hacer | qué me toca | qué nos toca | qué toca hacer | qué hay que hacer | qué tenemos para | qué sigue | qué viene
 
 # --- cuentas por lugar, y lo que se dice al lado
+OTHERWORD: las otras | los otros | otras | otros | las demás | las restantes
+TOGO: falta | faltan | falta la | falta el | nos falta | me falta | pendiente | pendientes | queda pendiente | por revisar | por ver | sin revisar | sin ver | no la vi | no lo vi | no las vi | no los vi
 INTOEACH: en cada | a cada | para cada | por cada
 SHORTOF: a falta de
 GO.done: ha ido | han ido | se han ido | fue a dar
