@@ -135,6 +135,8 @@ func (l *lattice) opensQuestion(items []item, first int) bool {
 		return true
 	case head.means(c.qword):
 		return !head.means(c.harmless) || next.word() && l.isThing(next)
+	case next.word() && head.means(c.harmless) && (next.means(c.whoWord) || next.means(c.whenWord) || next.means(c.howMany)):
+		return !head.means(c.the)
 	case next.word() && next.means(c.qword) && !next.means(c.harmless):
 		return head.means(c.from) || head.means(c.of) || head.means(c.into) || head.means(c.to) || head.means(c.at) || head.means(c.and) || head.means(c.ok) || head.means(c.greet) || head.means(c.snooze)
 	case !head.means(c.aux):

@@ -21,11 +21,11 @@ func (l *lattice) order() (Result, bool) {
 		return Result{}, false
 	}
 	items := l.readings()[0]
-	if l.meansAny(items, l.r.c.neg) || hasAny(items, eBuilder, eBreeder, eBatch, eRatio, eBars, eLost, eAllBut, eAll) {
+	if l.meansAny(items, l.r.c.neg) || hasAny(items, eBuilder, eBatch, eRatio, eBars, eLost, eAllBut, eAll) {
 		return Result{}, false
 	}
 	c := l.commandLattice()
-	if !c.holdsPhrase(l.r.cmd.customer) && (l.tellsDone(items) || hasAny(items, eYard)) {
+	if !c.holdsPhrase(l.r.cmd.customer) && (l.tellsDone(items) || hasAny(items, eYard, eBreeder)) {
 		return Result{}, false
 	}
 	for i := range l.r.cmd.loose {

@@ -93,7 +93,7 @@ func (l *lattice) question(items []item, k ranking) (Result, bool) {
 	}
 	a := q.act
 	asks := has(c.qword) || has(c.whoWord) || has(c.howMany) || has(c.whenWord) || has(c.dueWord) || has(c.whereWord)
-	sure := l.known.Addressed || q.named() || q.strong || has(c.dueWord) || asks && (q.things || a.Step != "" && l.clear(items) && !has(c.whoWord) || has(c.whereWord) && counts(items))
+	sure := l.known.Addressed || q.named() || q.strong || has(c.dueWord) || asks && (q.things || a.Step != "" && l.clear(items) && !has(c.whoWord) || (has(c.whereWord) || has(c.howMany) && l.chance(k, classQuery) > 0.5) && counts(items)) || q.things && l.questionSign()
 	likely := l.speaksTrade(items) && (asks || l.chance(k, classQuery) > 0.5) && (l.chance(k, classTalk) <= talkQuestion || has(c.whoWord) && l.openSpoken(k))
 	if !sure && !likely {
 		return Result{}, false
@@ -112,10 +112,12 @@ func (l *lattice) question(items []item, k ranking) (Result, bool) {
 		a.Topic = AskYard
 	case has(c.nuc) && has(c.freeWord), has(c.nuc) && has(c.howMany) && !l.known.expects(rules.Nucs):
 		a.Topic = AskFree
-	case a.Value == ShareAsked, has(c.howMany) && (a.Step != "" || q.things || q.named()) && !has(c.whenWord):
+	case a.Value == ShareAsked, has(c.howMany) && (a.Step != "" || q.things || q.named() || counts(items)) && !has(c.whenWord):
 		a.Topic = AskCount
 	case a.Batch != 0:
 		a.Topic = AskBatch
+	case q.breeders > 0 && (has(c.batchWord) || has(c.status) && a.Step != "" && !l.known.expects(a.Step)):
+		a.Topic = AskCount
 	case q.breeders > 0 && has(c.whenWord) && q.strong:
 		a.Topic = AskWhen
 	case q.breeders > 0:

@@ -849,13 +849,15 @@ HARMLESS: 🐝 | 🐝🐝 | 🐝🐝🐝 | 👑 | 👑👑 | 🍯 | 🌻 | 🌼 
 # --- questions
 SHAREWORD: percent | per cent | percentage | pct | rate | take rate | hatch rate | success rate
 QTAIL: or what | or not yet | or nah | or no | or did we | or is it | or is she | or are they | or was it | innit | yeah or no | yes or no | anyone know | anybody know | does anyone know | do we know | any idea
-QWORD: what percent | what percentage | has somebody | did somebody | is anyone | is anybody | has anyone got | anyone got | anybody got | have we | did we | what else | which batch | which batches | which builder | which breeder | which breeders | which queen | which mother | what batch | what queen | what breeder | what color | what colour
+QWORD: what percent | what percentage | has somebody | did somebody | is anyone | is anybody | has anyone got | anyone got | anybody got | have we | did we | what else | which batch | which batches | which builder | which breeder | which breeders | which queen | which mother | what batch | what queen | what breeder
 SHAREWORD: what percent | what percentage
 BATCHWORD: which batch | which batches | what batch
 BUILDERWORD: which builder | what builder
 BREEDERWORD: which breeder | which breeders | which queen | which mother | what queen | what breeder
 WHOWORD: has somebody | has anybody | has anyone | did anyone | did anybody | did somebody | is anyone | is anybody | anybody got | anyone got | has anyone got | does anyone have | does anybody have
-DUEWORD: what are we late on | what are we behind on | what am i late on | anything i'm forgetting | anything we're forgetting | am i forgetting anything | am i forgetting something | are we forgetting anything | are we forgetting something | what am i forgetting | what are we forgetting | what did we forget | did we forget anything | anything left | anything else to do | anything to do | anything on | anything for | anything due | what's overdue | what is overdue | anything overdue | is anything late | what jobs have we | what jobs have we got | what have we got on | what needs doing | what else is there | what else do we have | what's left to do | what's for | what's on for | what do we do | what are we doing | what should we do | what should i do | what have i got | what's my job | what's on the list | what's on today's list
+QTAIL: did they take | did the grafts take | did the cells take | did the graft take
+ACCEPT: did they take | did the grafts take | did the cells take | did the graft take
+DUEWORD: who's doing what | who does what | what are we late on | what are we behind on | what am i late on | anything i'm forgetting | anything we're forgetting | am i forgetting anything | am i forgetting something | are we forgetting anything | are we forgetting something | what am i forgetting | what are we forgetting | what did we forget | did we forget anything | anything left | anything else to do | anything to do | anything on | anything for | anything due | what's overdue | what is overdue | anything overdue | is anything late | what jobs have we | what jobs have we got | what have we got on | what needs doing | what else is there | what else do we have | what's left to do | what's for | what's on for | what do we do | what are we doing | what should we do | what should i do | what have i got | what's my job | what's on the list | what's on today's list
 
 # --- counts by place, and what is said beside them
 OTHERWORD: the other | other | the others | the remaining | another

@@ -943,12 +943,16 @@ OKWORD: vale pues | vale va | vale ok | vale tío | vale tía | venga | venga va
 # --- preguntas
 SHAREWORD: por ciento | porciento | porcentaje | porcentajes | qué porcentaje | rendimiento | promedio
 QTAIL: o qué | o ya | o ya la | o ya lo | o ya las | o todavía no | o todavía | o aún no | sí o no | alguien sabe | quién sabe | saben si | se sabe
-QWORD: qué porcentaje | qué madre | que madre | qué madres | que madres | de qué madre | de que madre | qué reina | de qué reina | qué lote | que lote | qué lotes | de qué lote | qué criadora | que criadora | en qué criadora | en que criadora | cuál lote | cual lote | cuál madre | cual madre | de cuál madre | de cual madre | qué color | que color | de qué color | de que color | cómo vamos
+QWORD: qué porcentaje | qué madre | que madre | qué madres | que madres | de qué madre | de que madre | qué reina | de qué reina | qué lote | que lote | qué lotes | de qué lote | qué criadora | que criadora | en qué criadora | en que criadora | cuál lote | cual lote | cuál madre | cual madre | de cuál madre | de cual madre | cómo vamos
 BREEDERWORD: qué madre | que madre | qué madres | que madres | de qué madre | de que madre | qué reina | de qué reina | cuál madre | cual madre | de cuál madre | de cual madre
 BATCHWORD: qué lote | que lote | qué lotes | de qué lote | cuál lote | cual lote
 BUILDERWORD: qué criadora | que criadora | en qué criadora | en que criadora
 WHOWORD: alguien ya | ya alguien | alguien tiene | alguien lleva | alguien hizo
-DUEWORD: se nos olvida algo | se me olvida algo | se nos pasa algo | se nos está olvidando algo | qué se nos olvida | qué se nos está olvidando | queda algo | queda algo pendiente | queda algo por hacer | qué queda | qué queda por hacer | falta algo | falta algo por hacer | falta hacer algo | algo pendiente | hay algo pendiente | hay algo para | hay algo que hacer | hay que hacer algo | algo más que hacer | en qué vamos tarde | en qué vamos atrasados | qué vamos atrasados | qué anda atrasado | qué está atrasado | qué hacemos | qué vamos a hacer | qué me toca | qué nos toca | qué toca hacer | qué hay que hacer | qué tenemos para | qué sigue | qué viene
+QTAIL: quién las lleva | quién la lleva | quién las pasa | quién las mueve | quién lo hace | quién se encarga
+WHOWORD: quién las lleva | quién la lleva | quién las pasa | quién las mueve | quién lo hace | quién se encarga
+STATUSWORD: cómo salió | cómo salieron | cómo quedó | cómo quedaron | qué tal salió
+QWORD: cómo salió | cómo salieron | cómo quedó | cómo quedaron | cómo le fue a | cómo nos fue con | qué tal salió | qué tal salieron | qué tal quedó | cómo resultó | qué tal
+DUEWORD: quién hace qué | se nos olvida algo | se me olvida algo | se nos pasa algo | se nos está olvidando algo | qué se nos olvida | qué se nos está olvidando | queda algo | queda algo pendiente | queda algo por hacer | qué queda | qué queda por hacer | falta algo | falta algo por hacer | falta hacer algo | algo pendiente | hay algo pendiente | hay algo para | hay algo que hacer | hay que hacer algo | algo más que hacer | en qué vamos tarde | en qué vamos atrasados | qué vamos atrasados | qué anda atrasado | qué está atrasado | qué hacemos | qué vamos a hacer | qué me toca | qué nos toca | qué toca hacer | qué hay que hacer | qué tenemos para | qué sigue | qué viene
 
 # --- cuentas por lugar, y lo que se dice al lado
 OTHERWORD: las otras | los otros | otras | otros | las demás | las restantes
