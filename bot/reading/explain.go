@@ -10,12 +10,18 @@ import (
 // way of cutting it into items, what its words were taken for, the likeliest classes of
 // the ranker, the steps that are licensed, the acts with their doubts.
 func (r *Reader) Explain(text string, k Known) (Result, []string) {
-	text, called := r.called(text, &k)
-	l := r.newLattice(text, &k)
+	bare, called := r.called(text, &k)
+	l := r.newLattice(bare, &k)
 	l.slash = called
 	var out []string
 	l.trace = func(d *draft, res Result, score float64) { out = append(out, l.described(d, res, score)...) }
 	res := l.read()
+	if res.Outcome == Log {
+		if v, ok := r.rivalOf(text, &k, res); ok {
+			res = r.doubted(res, v)
+			out = append(out, fmt.Sprintf("%q may be a slip of %q, which says: %s %s", v.typed, v.meant, v.res.Outcome, actsText(v.res.Acts)))
+		}
+	}
 	return res, out
 }
 

@@ -51,6 +51,7 @@ type frames struct {
 	hard    map[concept]bool
 	note    map[concept]bool
 	deed    map[concept]bool
+	doing   map[concept]bool
 }
 
 // slotNeeds are the entities that a slot in a licence asks for.
@@ -73,7 +74,7 @@ var slotNames = map[string]bool{"count": true, "of": true, "all": true, "batch":
 
 // load reads frames.txt.
 func (f *frames) load(fsys fs.FS, file string, lex *lexicon) error {
-	classes := map[string]*map[concept]bool{"closed": &f.closed, "trade": &f.trade, "strong": &f.strong, "unit": &f.unit, "modal": &f.modal, "carries": &f.carries, "free": &f.free, "noun": &f.noun, "hard": &f.hard, "deed": &f.deed, "typed": &f.note}
+	classes := map[string]*map[concept]bool{"closed": &f.closed, "trade": &f.trade, "strong": &f.strong, "unit": &f.unit, "modal": &f.modal, "carries": &f.carries, "free": &f.free, "noun": &f.noun, "hard": &f.hard, "deed": &f.deed, "works": &f.doing, "typed": &f.note}
 	for _, c := range classes {
 		*c = map[concept]bool{}
 	}

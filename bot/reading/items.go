@@ -1,6 +1,7 @@
 package reading
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -344,4 +345,9 @@ func (p *phrase) onlyAhead(c concept) bool {
 		told = told || s.concept == c && !ahead(s.form)
 	}
 	return !told
+}
+
+// anyOf reports whether an item has a meaning of a class.
+func (it *item) anyOf(class map[concept]bool) bool {
+	return slices.ContainsFunc(it.senses, func(s sense) bool { return class[s.concept] })
 }

@@ -124,7 +124,7 @@ func (r *Reader) rivalOf(text string, k *Known, res Result) (rival, bool) {
 				return rival{typed: t.text, meant: c}, true
 			}
 			other := r.readPlain(text[:t.from]+c+text[t.to:], *k)
-			if l.weighs(sure, c, res, other) {
+			if l.weighs(sure, c, len(t.text) > shortest, res, other) {
 				return rival{t.text, c, other}, true
 			}
 		}
@@ -148,9 +148,11 @@ func (l *lattice) trustIn(toks []token, i int, acts []Act) trust {
 	_, short := l.r.lex.same[w]
 	known := l.established(toks, i) || l.namedIn(acts, w)
 	switch {
+	case i > 0 && l.tensBefore(toks[i-1].text) && !l.isNumberWord(w) && slices.ContainsFunc(l.r.rivals.of(w), l.isNumberWord):
+		return unknownWord // "twenty fix"
 	case !spelt(w), command && (len(w) == 1 || l.everyday(w)):
 		return certainWord
-	case !command && known && l.shortDay(w), !known && short && len(w) > 1:
+	case !command && known && (l.shortDay(w) || l.borrowed(w)), !known && short && len(w) > 1:
 		return shortWord
 	case known:
 		return certainWord
@@ -161,13 +163,13 @@ func (l *lattice) trustIn(toks []token, i int, acts []Act) trust {
 }
 
 // weighs reports whether another reading, with c in the place of a word, is one to ask about.
-func (l *lattice) weighs(sure trust, c string, res, other Result) bool {
+func (l *lattice) weighs(sure trust, c string, long bool, res, other Result) bool {
 	switch {
 	case commandAct(res.Acts[0]) && other.Outcome != Log:
 		return false // a row of commands explains every word of it
 	case sure == shortWord && !(tellsMore(other, res) && (other.Outcome == Log || len(c) >= shortest)):
 		return false
-	case sure == everydayWord && other.Outcome != Log && !l.closedWord(c) && !tellsMore(other, res):
+	case sure == everydayWord && other.Outcome != Log && (long || !l.closedWord(c)) && !tellsMore(other, res):
 		return false // it is no slip for a word that makes less sense
 	}
 	return !sameActs(res, other) && !leftOver(other, c)
@@ -216,7 +218,7 @@ func (l *lattice) closedWord(w string) bool {
 		return false
 	}
 	for _, s := range p.senses {
-		if l.r.frames.closed[s.concept] {
+		if l.r.frames.closed[s.concept] || s.concept == l.r.c.foreign {
 			return true
 		}
 	}
@@ -242,6 +244,13 @@ func (l *lattice) namedIn(acts []Act, w string) bool {
 	return false
 }
 
+// borrowed reports whether a short word is of another language than the message.
+func (l *lattice) borrowed(w string) bool {
+	own := l.mother()
+	bits := l.r.lex.words[w]
+	return own >= 0 && len(w) > 1 && len(w) <= shortest && bits != 0 && bits&(1<<own) == 0
+}
+
 // shortDay reports whether a word is a day of three letters, which is one slip from others:
 // "wed" from "fed". Where the other makes more of the message, it may be that.
 func (l *lattice) shortDay(w string) bool {
@@ -253,12 +262,17 @@ func (l *lattice) shortDay(w string) bool {
 func (l *lattice) mayBe(toks []token, i int, c string, sure trust) bool {
 	lex := l.r.lex
 	was, is := lex.single[toks[i].text], lex.single[c]
-	if langs := l.languagesOf(toks[i].text); langs != 0 && lex.words[c]&langs == 0 && !l.neutralWord(c) {
+	if langs := l.languagesOf(toks[i].text); langs != 0 && !l.borrowed(toks[i].text) && lex.words[c]&langs == 0 && !l.neutralWord(c) {
 		return false // never across languages
 	}
+	deny := is != nil && (is.means(l.r.c.neg) || is.means(l.r.c.no))
 	switch {
 	case sure == everydayWord && len(c) == 1:
 		return false
+	case len(toks[i].text) == 1 && !deny && !(i > 0 && i+1 < len(toks) && l.isNumberWord(toks[i-1].text) && l.isNumberWord(toks[i+1].text)):
+		return false // "w", "r", "q": nobody types them for something else, but for a "no" or within a number
+	case deny && i > 0 && l.placeBefore(toks[i-1].text):
+		return false // no denial stands behind a preposition of place
 	case sure == unknownWord && was == nil:
 		return true
 	}
@@ -282,6 +296,24 @@ func (l *lattice) mayBe(toks []token, i int, c string, sure trust) bool {
 // nobody knows.
 func (l *lattice) languagesOf(w string) uint8 {
 	return l.r.lex.words[w]
+}
+
+// isNumberWord reports whether a word is one for a number.
+func (l *lattice) isNumberWord(w string) bool {
+	p := l.r.lex.single[w]
+	return p != nil && (p.means(l.r.digit) || p.means(l.r.teen) || p.means(l.r.tens) || p.means(l.r.hundred))
+}
+
+// tensBefore reports whether a word is one for a ten or a hundred, behind which a digit may follow.
+func (l *lattice) tensBefore(w string) bool {
+	p := l.r.lex.single[w]
+	return p != nil && (p.means(l.r.tens) || p.means(l.r.hundred))
+}
+
+// placeBefore reports whether a word is a preposition of place.
+func (l *lattice) placeBefore(w string) bool {
+	p := l.r.lex.single[w]
+	return p != nil && (p.means(l.r.c.into) || p.means(l.r.c.to) || p.means(l.r.c.at))
 }
 
 func (l *lattice) neutralWord(w string) bool {
@@ -320,10 +352,16 @@ func stand(toks []token, i int, words []string, but int) bool {
 	return true
 }
 
-// tellsMore reports whether a reading speaks of a step that the other does not.
+// tellsMore reports whether a reading has something that the other has not: a step, a kind
+// of act, a count.
 func tellsMore(a, b Result) bool {
 	for _, x := range a.Acts {
-		if x.Step != "" && !slices.ContainsFunc(b.Acts, func(y Act) bool { return x.Step == y.Step }) {
+		if x.Kind == Amend && valuesOf(x) == 0 {
+			continue
+		}
+		if !slices.ContainsFunc(b.Acts, func(y Act) bool {
+			return x.Kind == y.Kind && x.Step == y.Step && (x.Count == nil || y.Count != nil)
+		}) {
 			return true
 		}
 	}

@@ -42,6 +42,9 @@ func (l *lattice) unexplained(items []item, steps map[rules.Step]bool) (danger, 
 		if i > 0 {
 			prev = &items[i-1]
 		}
+		if l.aside(items, i) {
+			continue
+		}
 		if it.unknown() {
 			if d, is := l.dangerous(it, prev); is || i+1 < len(items) && items[i+1].is(eNumber) && !l.everyday(it.text) {
 				danger = append(danger, d)
@@ -69,8 +72,12 @@ func (l *lattice) unexplained(items []item, steps map[rules.Step]bool) (danger, 
 			danger = append(danger, it.text) // "2a": a number in a phrase that no frame takes
 		case it.means(c.neg) && it.means(c.skip) && l.known.Reply == nil:
 			danger = append(danger, it.text) // called off
-		case work && !known:
+		case work && !known && !free:
 			danger = append(danger, it.text) // it reports something else
+		case it.means(c.deadWord) && l.hasNo(it) && i+1 < len(items) && items[i+1].word() && ofTrade(&items[i+1], &l.r.frames):
+			danger = append(danger, it.text) // "did not let her go"
+		case !known && it.anyOf(l.r.frames.doing) && l.apartFromWork(items, i):
+			danger = append(danger, it.text) // "and i pulled", of which the rest was not read
 		case free || known || it.means(c.neg) || it.means(c.yet):
 		case it.means(c.foreign) && l.isTrade(it) && !carries:
 		case len(it.senses) > 0:
@@ -87,6 +94,49 @@ func (l *lattice) unexplained(items []item, steps map[rules.Step]bool) (danger, 
 		}
 	}
 	return danger, soft
+}
+
+// aside reports whether the clause of item i names nothing and speaks of no work: how it
+// was, what comes next.
+func (l *lattice) aside(items []item, i int) bool {
+	from, to := i, i
+	for from > 0 && !items[from-1].bound {
+		from--
+	}
+	for to < len(items) && !items[to].bound {
+		to++
+	}
+	if from == 0 && to == len(items) {
+		return false
+	}
+	for k := from; k < to; k++ {
+		it := &items[k]
+		if it.entity != nil && !it.is(eTime) || it.means(l.r.c.neg) || it.means(l.r.c.foreign) || l.hasNumber(it) || len(digitRuns(it.text)) > 0 {
+			return false
+		}
+		for _, s := range it.senses {
+			if f := &l.r.frames; f.strong[s.concept] || f.doing[s.concept] || f.hard[s.concept] || s.concept == l.r.c.place {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// apartFromWork reports whether nothing beside item i in its clause names a thing or speaks
+// of work that is read.
+func (l *lattice) apartFromWork(items []item, i int) bool {
+	clauses := l.split(items)
+	for _, cl := range clauses {
+		at := slices.IndexFunc(cl, func(it item) bool { return it.from == items[i].from })
+		if at < 0 {
+			continue
+		}
+		return len(clauses) > 1 && !slices.ContainsFunc(cl, func(it item) bool {
+			return it.entity != nil && !it.is(eTime) || it.from != items[i].from && it.anyOf(l.r.frames.strong)
+		})
+	}
+	return false
 }
 
 // toldBefore reports whether a word that no lexicon has stands in labelled reports, and

@@ -865,3 +865,4 @@ TOGO: to go | still to go | to do | still to do | left to do | pending | outstan
 INTOEACH: at each | in each | into each | to each | in every | at every
 THEN: so that is | so that's | so that makes | so that leaves | which makes | that makes
 EXCLAIM: can you believe it | can you believe that | can ya believe it | would you believe it | would you believe that | who would have thought | who knew | how about that | how cool is that | how good is that | isn't that great | isn't that something
+HARMLESS: took me ages | took ages | took us ages | took a while | took me a while | took us a while | took forever | took me forever | took us forever | took all day | took all morning | took all afternoon | took me all day | took some doing | took longer than usual | took its time

@@ -962,3 +962,4 @@ SHORTOF: a falta de
 GO.done: ha ido | han ido | se han ido | fue a dar
 ACCEPT.done: cogieron | cogió | me cogieron | nos cogieron
 EXCLAIM: puedes creerlo | pueden creerlo | lo puedes creer | lo pueden creer | puedes creer | quién lo diría
+HARMLESS: me tardé | tardé un montón | tardamos un montón | me llevó toda la mañana | nos llevó toda la mañana | me tomó un rato | nos tomó un rato | tomó su tiempo | llevó su tiempo | me llevó un buen rato
