@@ -124,7 +124,7 @@ func (r *Reader) rivalOf(text string, k *Known, res Result) (rival, bool) {
 				return rival{typed: t.text, meant: c}, true
 			}
 			other := r.readPlain(text[:t.from]+c+text[t.to:], *k)
-			if l.weighs(sure, c, len(t.text) > shortest, res, other) {
+			if l.weighs(sure, c, l.usual(t.text), res, other) {
 				return rival{t.text, c, other}, true
 			}
 		}
@@ -148,8 +148,8 @@ func (l *lattice) trustIn(toks []token, i int, acts []Act) trust {
 	_, short := l.r.lex.same[w]
 	known := l.established(toks, i) || l.namedIn(acts, w)
 	switch {
-	case i > 0 && l.tensBefore(toks[i-1].text) && !l.isNumberWord(w) && slices.ContainsFunc(l.r.rivals.of(w), l.isNumberWord):
-		return unknownWord // "twenty fix"
+	case l.besideNumber(toks, i), l.besidePin(toks, i), l.beforeHave(toks, i):
+		return unknownWord
 	case !spelt(w), command && (len(w) == 1 || l.everyday(w)):
 		return certainWord
 	case !command && known && (l.shortDay(w) || l.borrowed(w)), !known && short && len(w) > 1:
@@ -162,17 +162,22 @@ func (l *lattice) trustIn(toks []token, i int, acts []Act) trust {
 	return unknownWord
 }
 
+// usual reports whether crews are known to use a word, and not only dictionaries.
+func (l *lattice) usual(w string) bool {
+	return len(w) > shortest && (l.r.lex.words[w] != 0 || l.r.model != nil && l.r.model.seen[w] != [2]int{})
+}
+
 // weighs reports whether another reading, with c in the place of a word, is one to ask about.
-func (l *lattice) weighs(sure trust, c string, long bool, res, other Result) bool {
+func (l *lattice) weighs(sure trust, c string, usual bool, res, other Result) bool {
 	switch {
 	case commandAct(res.Acts[0]) && other.Outcome != Log:
 		return false // a row of commands explains every word of it
 	case sure == shortWord && !(tellsMore(other, res) && (other.Outcome == Log || len(c) >= shortest)):
 		return false
-	case sure == everydayWord && other.Outcome != Log && (long || !l.closedWord(c)) && !tellsMore(other, res):
+	case sure == everydayWord && other.Outcome != Log && (usual || !l.closedWord(c)) && !tellsMore(other, res):
 		return false // it is no slip for a word that makes less sense
 	}
-	return !sameActs(res, other) && !leftOver(other, c)
+	return !sameActs(res, other) && (sure == unknownWord && l.closedWord(c) || !leftOver(other, c))
 }
 
 // established reports whether the word at token i stands as it was typed: labelled lines
@@ -267,6 +272,8 @@ func (l *lattice) mayBe(toks []token, i int, c string, sure trust) bool {
 	}
 	deny := is != nil && (is.means(l.r.c.neg) || is.means(l.r.c.no))
 	switch {
+	case l.besideNumber(toks, i):
+		return true
 	case sure == everydayWord && len(c) == 1:
 		return false
 	case len(toks[i].text) == 1 && !deny && !(i > 0 && i+1 < len(toks) && l.isNumberWord(toks[i-1].text) && l.isNumberWord(toks[i+1].text)):
@@ -302,6 +309,65 @@ func (l *lattice) languagesOf(w string) uint8 {
 func (l *lattice) isNumberWord(w string) bool {
 	p := l.r.lex.single[w]
 	return p != nil && (p.means(l.r.digit) || p.means(l.r.teen) || p.means(l.r.tens) || p.means(l.r.hundred))
+}
+
+// besideNumber reports whether a word stands where a part of a number that is spelled out
+// may: "twenty fix", "treinta by cinco", "fifth two".
+func (l *lattice) besideNumber(toks []token, i int) bool {
+	w := toks[i].text
+	if l.isNumberWord(w) {
+		return false
+	}
+	at := func(k int) string {
+		if k < 0 || k >= len(toks) {
+			return ""
+		}
+		return toks[k].text
+	}
+	and := func(w string) bool { p := l.r.lex.single[w]; return p != nil && p.means(l.r.andTen) }
+	var fits func(string) bool
+	switch {
+	case l.tensBefore(at(i-1)) && l.isNumberWord(at(i+1)) && !and(w):
+		fits = and
+	case l.tensBefore(at(i - 1)), and(at(i-1)) && l.tensBefore(at(i-2)):
+		fits = l.isNumberWord
+	case l.isNumberWord(at(i + 1)):
+		fits = l.tensBefore
+	default:
+		return false
+	}
+	return slices.ContainsFunc(l.r.rivals.of(w), fits)
+}
+
+// besidePin reports whether a word stands where a colour may: "recd pin".
+func (l *lattice) besidePin(toks []token, i int) bool {
+	colour := func(w string) bool { p := l.r.lex.single[w]; return p != nil && p.means(l.r.colour) }
+	pin := func(k int) bool {
+		if k < 0 || k >= len(toks) {
+			return false
+		}
+		p := l.r.lex.single[toks[k].text]
+		return p != nil && (p.means(l.r.pinWord) || p.means(l.r.c.comb))
+	}
+	return (pin(i-1) || pin(i+1)) && !colour(toks[i].text) && slices.ContainsFunc(l.r.rivals.of(toks[i].text), colour)
+}
+
+// beforeHave reports whether a word opens a message before an auxiliary, where a denial may
+// stand: "nd las he movido".
+func (l *lattice) beforeHave(toks []token, i int) bool {
+	p := l.r.lex.single[toks[i].text]
+	if i > 0 || p != nil && (p.means(l.r.c.speaker) || p.means(l.r.c.already) || p.means(l.r.c.neg)) {
+		return false
+	}
+	for k := 1; k < len(toks) && k <= 2; k++ {
+		if n := l.r.lex.single[toks[k].text]; n != nil && n.means(l.r.c.aux) {
+			return slices.ContainsFunc(l.r.rivals.of(toks[i].text), func(c string) bool {
+				n := l.r.lex.single[c]
+				return n != nil && n.means(l.r.c.neg)
+			})
+		}
+	}
+	return false
 }
 
 // tensBefore reports whether a word is one for a ten or a hundred, behind which a digit may follow.
@@ -355,12 +421,15 @@ func stand(toks []token, i int, words []string, but int) bool {
 // tellsMore reports whether a reading has something that the other has not: a step, a kind
 // of act, a count.
 func tellsMore(a, b Result) bool {
+	if len(a.Acts) > len(b.Acts) {
+		return true
+	}
 	for _, x := range a.Acts {
 		if x.Kind == Amend && valuesOf(x) == 0 {
 			continue
 		}
 		if !slices.ContainsFunc(b.Acts, func(y Act) bool {
-			return x.Kind == y.Kind && x.Step == y.Step && (x.Count == nil || y.Count != nil)
+			return x.Kind == y.Kind && x.Step == y.Step && (x.Count == nil || y.Count != nil) && (!x.All || y.All)
 		}) {
 			return true
 		}

@@ -72,7 +72,7 @@ func (l *lattice) unexplained(items []item, steps map[rules.Step]bool) (danger, 
 			danger = append(danger, it.text) // "2a": a number in a phrase that no frame takes
 		case it.means(c.neg) && it.means(c.skip) && l.known.Reply == nil:
 			danger = append(danger, it.text) // called off
-		case work && !known && !free:
+		case work && !known && !it.anyOf(l.r.frames.vague):
 			danger = append(danger, it.text) // it reports something else
 		case it.means(c.deadWord) && l.hasNo(it) && i+1 < len(items) && items[i+1].word() && ofTrade(&items[i+1], &l.r.frames):
 			danger = append(danger, it.text) // "did not let her go"
@@ -115,7 +115,7 @@ func (l *lattice) aside(items []item, i int) bool {
 			return false
 		}
 		for _, s := range it.senses {
-			if f := &l.r.frames; f.strong[s.concept] || f.doing[s.concept] || f.hard[s.concept] || s.concept == l.r.c.place {
+			if f := &l.r.frames; f.strong[s.concept] || f.doing[s.concept] || f.hard[s.concept] || f.carries[s.concept] || s.concept == l.r.c.place {
 				return false
 			}
 		}
@@ -123,8 +123,7 @@ func (l *lattice) aside(items []item, i int) bool {
 	return true
 }
 
-// apartFromWork reports whether nothing beside item i in its clause names a thing or speaks
-// of work that is read.
+// apartFromWork reports whether nothing beside item i in its clause speaks of work that is read.
 func (l *lattice) apartFromWork(items []item, i int) bool {
 	clauses := l.split(items)
 	for _, cl := range clauses {
@@ -133,7 +132,7 @@ func (l *lattice) apartFromWork(items []item, i int) bool {
 			continue
 		}
 		return len(clauses) > 1 && !slices.ContainsFunc(cl, func(it item) bool {
-			return it.entity != nil && !it.is(eTime) || it.from != items[i].from && it.anyOf(l.r.frames.strong)
+			return it.from != items[i].from && it.anyOf(l.r.frames.strong)
 		})
 	}
 	return false
