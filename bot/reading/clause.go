@@ -248,6 +248,7 @@ func (l *lattice) share(evs []event, items []item) []event {
 		return evs
 	}
 	l.shareTime(evs, items)
+	evs = l.sharePlace(evs)
 	n := len(evs) - 1
 	for i := 0; i < n; i++ {
 		if !evs[i].verbless || i == 0 && evs[i].carried {

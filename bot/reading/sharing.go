@@ -114,3 +114,37 @@ func lastOf(items []item) (at int) {
 	}
 	return at
 }
+
+// sharePlace gives the place of a last clause that says where all of them are to the counts
+// before it, of which none has a place: "25 from 12 and 30 from 7, all in North".
+func (l *lattice) sharePlace(evs []event) []event {
+	n := len(evs) - 1
+	last := &evs[n]
+	if n < 2 || !hasAny(last.items, eAll) || counts(last.items) || hasAny(last.items, eBatch, eBreeder, ePin, eTime) || !last.verbless {
+		return evs
+	}
+	var places []item
+	for _, it := range last.items {
+		switch {
+		case it.is(eAll) && it.entity.named:
+			return evs
+		case it.is(eYard), it.is(eBuilder):
+			places = append(places, it)
+		case it.is(eAll), it.word() && l.freeWord(&it), it.means(l.r.c.in), it.means(l.r.c.state):
+		default:
+			return evs
+		}
+	}
+	for i := range evs[:n] {
+		if !hasAny(evs[i].items, eNumber) || hasAny(evs[i].items, eYard, eBuilder) {
+			return evs
+		}
+	}
+	if len(places) != 1 {
+		return evs
+	}
+	for i := range evs[:n] {
+		evs[i].items = append(append([]item{}, evs[i].items...), places...)
+	}
+	return evs[:n]
+}
