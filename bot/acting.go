@@ -73,17 +73,7 @@ func (t *talk) asWhen(w rdg.When, later bool) when {
 		return when{set: true, isAgo: true, ago: w.Ago}
 	}
 	if later {
-		out := when{set: true}
-		if w.Clock != nil {
-			out.hasTime, out.clock, out.half = true, rules.Clock(*w.Clock), w.Fixed || w.Half != ""
-			if w.Half == "pm" && out.clock < 12*60 {
-				out.clock += 12 * 60
-			}
-		}
-		if w.Day != nil {
-			out.hasDay, out.back = true, -*w.Day
-		}
-		return out
+		return t.whenAgain(w)
 	}
 	at, exact, _ := w.Settle(said)
 	y, m, d := at.Date()

@@ -223,22 +223,7 @@ func (t *talk) claim(r *reading) error {
 	case doSkip:
 		e.Detail.Reason = r.reason
 	case doLater:
-		until := t.origin.Said.Add(2 * time.Hour)
-		if left := k.Latest.Sub(t.origin.Said); left > 0 && left <= 2*time.Hour {
-			until = t.origin.Said.Add((left / 2).Truncate(time.Minute)) // no time was said: one that is not too late
-		}
-		if r.span > 0 {
-			until = t.origin.Said.Add(r.span)
-		}
-		if r.when.set {
-			until, _ = r.when.settle(t.origin.Said, t.s)
-			if half := until.Add(12 * time.Hour); !r.when.hasDay && !r.when.half && r.when.hasTime && r.when.clock < 12*60 && !until.After(t.origin.Said) && half.After(t.origin.Said) {
-				until = half // "at 5" said at four in the afternoon
-			}
-			if !r.when.hasDay && !until.After(t.origin.Said) {
-				until = rules.At(rules.DateOf(until, t.s.Zone).Add(1), r.when.clock, t.s.Zone)
-			}
-		}
+		until := t.againAt(r, k)
 		if !until.After(t.origin.Said) {
 			t.ask("r_later_past", "Until", until)
 			return nil

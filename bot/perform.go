@@ -96,7 +96,7 @@ func bareClock(w when, said *rdg.When) when {
 func (t *talk) offerActs(res rdg.Result) {
 	t.kind = "ask"
 	list := res.Others
-	if t.offerChange(list) {
+	if t.offerChange(list) || t.offerAgain(list) {
 		return
 	}
 	var said []string
@@ -156,8 +156,8 @@ func (t *talk) actsInWords(acts []rdg.Act) string {
 
 func (t *talk) actInWords(a rdg.Act) string {
 	r := t.asReading(a)
-	if a.Kind == rdg.Void {
-		return t.v.say("b_undo")
+	if said, ok := t.answerInWords(a, r); ok {
+		return said
 	}
 	if r.count == nil && a.Count != nil {
 		r.count = a.Count

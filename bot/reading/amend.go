@@ -9,6 +9,9 @@ import (
 
 // amend reads a correction: a new value of one slot of the sender's last line.
 func (l *lattice) amend(items []item, k ranking, m mood, last *Line) (Result, bool) {
+	if rest := l.withoutWhich(items); last != nil && len(rest) < len(items) {
+		items, k, m = rest, l.rank(rest), l.moodOf(rest)
+	}
 	if last == nil || m.plan || m.hearsay {
 		return Result{}, false
 	}
@@ -61,6 +64,25 @@ func (l *lattice) amend(items []item, k ranking, m mood, last *Line) (Result, bo
 		res.Outcome, res.Others, res.Unread = Ask, [][]Act{{a}}, append(danger, soft...)
 	}
 	return res, true
+}
+
+// withoutWhich leaves out the clause by which a correction says of which work it is: "it was
+// ten to four when I closed her up".
+func (l *lattice) withoutWhich(items []item) []item {
+	if !l.opens(items, l.r.c.correct) {
+		return items
+	}
+	for i := range items {
+		if i == 0 || !items[i].means(l.r.c.whenWord) || !hasAny(items[:i], eTime) {
+			continue
+		}
+		end := i
+		for end < len(items) && !items[end].bound {
+			end++
+		}
+		return append(append([]item{}, items[:i]...), items[end:]...)
+	}
+	return items
 }
 
 // numbersIn is how many numbers stand in a message.

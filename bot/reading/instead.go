@@ -54,7 +54,8 @@ func (l *lattice) instead(items []item, k ranking, m mood) (Result, bool) {
 	if len(steps) == 0 && last != nil && l.known.Reply == nil {
 		steps[last.Act.Step] = true
 	}
-	if danger, soft := l.unexplained(l.uncorrected(items), steps); len(danger)+len(soft) > 0 {
+	danger, soft := l.unexplained(l.uncorrected(items), steps)
+	if len(danger) > 0 || len(soft) > 0 && !a.replacesOf(last) {
 		return Result{}, false
 	}
 	if a.Count != nil && (*a.Count*2 < *a.Old || *a.Count > *a.Old*2) {
@@ -122,4 +123,18 @@ func (l *lattice) replaces(a *Act, was, now *item, last *Line) bool {
 		return false
 	}
 	return true
+}
+
+// replacesOf reports whether the old value that is named is that of a line: then it is that
+// line which is put right, whatever harmless word stands beside.
+func (a *Act) replacesOf(last *Line) bool {
+	switch {
+	case last == nil:
+		return false
+	case a.Count != nil && a.Old != nil:
+		return last.Act.Count != nil && *last.Act.Count == *a.Old
+	case a.Was == nil:
+		return false
+	}
+	return a.Was.Builder != "" && a.Was.Builder == last.Act.Builder || a.Was.Yard != "" && a.Was.Yard == last.Act.Yard || a.Was.Mark != "" && a.Was.Mark == last.Act.Mark
 }

@@ -59,10 +59,16 @@ func (l *lattice) intent(items []item, k ranking, m mood) (Result, bool) {
 	c := l.r.c
 	top, p := k.top()
 	is := func(class string, least float64) bool { return top == l.r.classOf(class) && p >= least }
+	if r, ok := l.putOff(items, k, m); ok {
+		return r, true
+	}
 	if m.question {
 		return l.question(items, k)
 	}
 	if r, ok := l.voidOf(items, m); ok {
+		return r, true
+	}
+	if r, ok := l.takeBack(items, k, m); ok {
 		return r, true
 	}
 	if r, ok := l.short(items, k, m); ok {
@@ -75,16 +81,6 @@ func (l *lattice) intent(items []item, k ranking, m mood) (Result, bool) {
 	reply := l.known.Reply
 	asTask := reply != nil && reply.Task
 	switch {
-	case asTask && l.meansAny(items, c.skip) && !(m.neg && l.meansAny(items, c.check)) && !counts(items) && !l.meansAny(items, c.doneWord) && (!k.speaksOfBuilt(l) || l.opens(items, c.skip)):
-		a := Act{Kind: Skip, Reason: l.reason(items)}
-		if l.meansAny(items, c.snooze) || l.meansAny(items, c.claim) || hasAny(items, eSpan, eTime) {
-			// "not today, remind me tomorrow": a task that is let go is never pinged again.
-			return Result{Outcome: Ask, Acts: []Act{a}, Others: [][]Act{{l.later(items)}, {a}}}, true
-		}
-		return Result{Outcome: Log, Acts: []Act{a}}, true
-	case asTask && l.meansAny(items, c.skipWhy) && !counts(items) && !l.meansAny(items, c.doneWord) && !l.meansAny(items, c.skip) && !k.speaksOfBuilt(l):
-		a := Act{Kind: Skip, Reason: l.typed(items)}
-		return Result{Outcome: Ask, Acts: []Act{a}, Others: [][]Act{{l.later(items)}, {a}}}, true // a reason alone: not now, or not at all
 	case last != nil && !asTask && l.meansAny(items, c.skip) && !counts(items) && l.only(items, c.skip):
 		// "forget it" right after a line: of that line, or of something else.
 		return Result{Outcome: Ask, Acts: []Act{{Kind: Void}}, Others: [][]Act{{{Kind: Void}}}}, true
@@ -240,12 +236,8 @@ func (l *lattice) answer(items []item, k ranking, m mood) (Result, bool) {
 	if l.meansAny(items, c.snooze) && l.meansAny(items, c.claim) || m.neg && !l.meansAny(items, c.snooze) && !counts(items) && !hasAny(items, eNone) {
 		return Result{}, false
 	}
-	if (l.meansAny(items, c.snooze) || is(classLater, 0.6) && l.clear(items) && len(l.telling(items)) <= 3) && !l.meansAny(items, c.doneWord) && len(lic) == 0 && !counts(items) {
-		a := l.later(items)
-		if !l.clear(items) {
-			return Result{Outcome: Ask, Acts: []Act{a}, Others: [][]Act{{a}}}, true
-		}
-		return Result{Outcome: Log, Acts: []Act{a}}, true
+	if is(classLater, 0.6) && l.clear(items) && len(l.telling(items)) <= 3 && !l.meansAny(items, c.doneWord) && len(lic) == 0 && !counts(items) {
+		return Result{Outcome: Log, Acts: []Act{l.later(items)}}, true
 	}
 	if m.neg && !counts(items) && !hasAny(items, eNone) {
 		return Result{}, false
@@ -271,9 +263,9 @@ func (l *lattice) answer(items []item, k ranking, m mood) (Result, bool) {
 // later reads how long a ping is to wait.
 func (l *lattice) later(items []item) Act {
 	a := Act{Kind: Later}
-	for i := range items {
-		switch e := items[i].entity; {
-		case e == nil:
+	times := l.untilOf(items)
+	for i := range times {
+		switch e := times[i].entity; {
 		case e.kind == eSpan:
 			a.Span = int(e.span / time.Minute)
 		case e.kind == eAge:
@@ -283,6 +275,14 @@ func (l *lattice) later(items []item) Act {
 			if w.Ago != 0 {
 				a.Span = int(w.Ago / time.Minute)
 				continue
+			}
+			if w.Now {
+				continue
+			}
+			if a.When != nil {
+				if both := *a.When; both.join(w) {
+					w = both // "today", "at six"
+				}
 			}
 			a.When = &w
 		}
@@ -297,11 +297,15 @@ func (l *lattice) claim(items []item, k ranking, m mood) (Result, bool) {
 	}
 	top, p := k.top()
 	mine := top == l.r.classOf(classMine)
-	var fit []Act
+	var fit, spoken []Act
 	seen := map[rules.Step]bool{}
 	for _, o := range l.known.Open {
 		if seen[o.Step] {
 			continue
+		}
+		if k.ev.weight[o.Step] > 0.6 {
+			seen[o.Step] = true
+			spoken = append(spoken, Act{Kind: Claim, Step: o.Step})
 		}
 		if w, speaks := k.ev.weight[o.Step]; speaks && w <= 0.6 {
 			seen[o.Step] = true
@@ -319,6 +323,8 @@ func (l *lattice) claim(items []item, k ranking, m mood) (Result, bool) {
 		return Result{Outcome: Ask, Acts: fit[:1], Others: others[:min(3, len(others))]}, true
 	case mine && p > 0.6 && len(k.ev.weight) == 0 && l.plainClaim(items, k, ""):
 		return Result{Outcome: Log, Acts: []Act{{Kind: Claim}}}, true
+	case len(fit) == 0 && len(spoken) == 1 && l.opens(items, l.r.c.claim) && l.phrase(items, l.r.c.claim) && !l.meansAny(items, l.r.c.doneWord):
+		return Result{Outcome: Ask, Acts: spoken, Others: [][]Act{spoken}}, true // "I got the search of B1": taken, or done
 	}
 	return Result{}, false
 }

@@ -1,0 +1,30 @@
+package reading
+
+// This file reads that the sender's last line is taken back, with words beside it that say
+// why: "nope scratch that one", "please take that last one away, it was another yard".
+
+// takeBack reads a message that opens by taking back the sender's fresh last line. A number
+// or a place beside it may be what is right, so that it is no plain taking back.
+func (l *lattice) takeBack(items []item, k ranking, m mood) (Result, bool) {
+	last := l.known.Last
+	if last == nil || last.Since > freshFor || l.known.Reply != nil && l.known.Reply.Task || m.question || m.hearsay {
+		return Result{}, false
+	}
+	if hasAny(items, eNumber, eRatio, eBars, eAllBut, eLost, eYard, eBuilder, eBreeder, eBatch, ePin, eTime, eSpan, eMember) || k.speaksOfBuilt(l) {
+		return Result{}, false
+	}
+	c := l.r.c
+	for i := range items {
+		it := &items[i]
+		switch {
+		case it.bound, it.means(c.no), it.means(c.please), it.means(c.greet), it.means(c.correct) && !it.means(c.void), it.means(c.ok), it.means(c.yes):
+			continue
+		case it.means(c.void):
+			return Result{Outcome: Log, Acts: []Act{{Kind: Void}}}, true
+		case it.means(c.voidVerb) && i+1 < len(items) && items[i+1].means(c.lastLine):
+			return Result{Outcome: Log, Acts: []Act{{Kind: Void}}}, true
+		}
+		break
+	}
+	return Result{}, false
+}
