@@ -29,12 +29,12 @@ func (t *talk) whenAgain(w rdg.When) when {
 		if out.back == 0 {
 			out.back = -7
 		}
-	case w.Day != nil && (*w.Day > 0 || w.Clock != nil):
+	case w.Day != nil && (*w.Day != 0 || w.Clock != nil):
 		out.hasDay, out.back = true, -*w.Day
 	}
 	if w.Clock != nil {
 		out.hasTime, out.clock, out.half = true, rules.Clock(*w.Clock), w.Fixed || w.Half != ""
-		if w.Half == "pm" && out.clock < 12*60 || out.hasDay && !out.half && out.clock < smallHours {
+		if w.Half == "pm" && out.clock < 12*60 {
 			out.clock += 12 * 60
 		}
 		return out
@@ -75,6 +75,9 @@ func (t *talk) againAt(r *reading, k rules.Task) time.Time {
 		return until
 	}
 	until, _ = r.when.settle(said, t.s)
+	if half := until.Add(12 * time.Hour); r.when.hasDay && !r.when.half && r.when.clock < smallHours && half.Before(k.Latest) {
+		until = half
+	}
 	if half := until.Add(12 * time.Hour); !r.when.hasDay && !r.when.half && r.when.hasTime && r.when.clock < 12*60 && !until.After(said) && half.After(said) {
 		until = half // "at 5" said at four in the afternoon
 	}
