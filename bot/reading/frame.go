@@ -63,6 +63,7 @@ var slotNeeds = map[string][]entityKind{
 	"builder": {eBuilder, eBuilders},
 	"yard":    {eYard, eYards},
 	"batch":   {eBatch},
+	"mark":    {ePin},
 	"litres":  {eLitres},
 	"lost":    {eLost},
 	"temp":    {eTemp},

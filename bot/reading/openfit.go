@@ -250,3 +250,14 @@ func (l *lattice) ofSpoken(items []item, list []openFit) (out []openFit) {
 	}
 	return out
 }
+
+// expects reports whether exactly what an act tells of is open: of its breeder, or of its
+// builder.
+func (l *lattice) expects(a Act) bool {
+	for _, o := range l.known.Open {
+		if o.Step == a.Step && (a.Breeder != 0 && o.Breeder == a.Breeder || a.Builder != "" && o.Builder == a.Builder) {
+			return true
+		}
+	}
+	return false
+}

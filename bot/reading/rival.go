@@ -249,10 +249,14 @@ func (l *lattice) namedIn(acts []Act, w string) bool {
 	return false
 }
 
-// borrowed reports whether a short word is of another language than the message.
+// borrowed reports whether a short word is of another language than the message, and none
+// that reports are known to use.
 func (l *lattice) borrowed(w string) bool {
 	own := l.mother()
 	bits := l.r.lex.words[w]
+	if l.r.model != nil && l.r.model.seen[w][0] >= establishedFrom {
+		return false
+	}
 	return own >= 0 && len(w) > 1 && len(w) <= shortest && bits != 0 && bits&(1<<own) == 0
 }
 

@@ -300,7 +300,7 @@ func (d *draft) judge() Result {
 		if e.verbless && l.known.Reply == nil && len(soft) > 0 {
 			d.doubt("verbless-unknown")
 		}
-		if len(d.evs) == len(d.acts) && !e.verbless && nounOnly[d.acts[i].act.Step] && (!e.ev.exact[d.acts[i].act.Step] || len(soft) > 0) {
+		if len(d.evs) == len(d.acts) && !e.verbless && nounOnly[d.acts[i].act.Step] && !l.expects(d.acts[i].act) && (!e.ev.exact[d.acts[i].act.Step] || len(soft) > 0) {
 			d.doubt("noun-only") // an unknown word beside it may be the verb
 		}
 		if len(d.evs) == len(d.acts) && len(d.acts) > 1 && nounOnly[d.acts[i].act.Step] && d.acts[i].act.Batch == 0 && !l.awaits(d.acts[i].act.Step) {

@@ -978,3 +978,9 @@ LASTLINE: eso | esa | ese | esto | esta | este | eso último | esto último | es
 VOID: eso estuvo mal bórralo | eso está mal bórralo | era prueba | era una prueba | fue una prueba | estaba practicando
 CORRECT: me fui con la finta | me confundí | me confundi | leí mal | lei mal | conté mal | conte mal | no me fijé | no me fije | me faltó descontar | me falto descontar | me faltó contar | me falto contar | me comí una | me comi una | me salté una | me pasé por una | se me pasó una | conté dos veces | conté una de más | conté una de menos | mejor dicho | quise poner | quería poner | perdonen | disculpad | disculpen | disculpa
 PINWORD: alfiler | alfileres | chinche | chincheta | tachuela
+
+# --- dónde está, y lo que queda sin decir
+ONHERCOMB: en su cuadro | en su panal | sobre su panal | sobre su cuadro | a su panal | a su cuadro | en su comb
+COMB: en su cuadro | en su panal | sobre su panal | sobre su cuadro | a su panal | a su cuadro | en su comb
+HARMLESS: se me olvidó anotar | se me olvidó anotarlo | se me olvidó anotarlas | olvidé anotar | olvidé anotarlo | se me pasó anotar | se me pasó anotarlo | se me olvidó poner | se me olvidó ponerlo | se me olvidó avisar | olvidé avisar | perdón por la tardanza | lo pongo tarde | lo anoto tarde
+HARMLESS: un poco chica | un poco chicas | un poco chico | un poco chicos | medio chicas | medio chica | un poco flojas | un poco oscuras | un poco livianas | un poco tarde | un poco lento | un poco lentas | medio flacas | ya no sirven | no sirven
