@@ -212,7 +212,7 @@ func fits(n int, list []Expect) bool {
 
 // noCount flags the numbers of a step that counts nothing, unless they repeat what is on
 // record.
-func (l *lattice) noCount(f *filled, es map[entityKind][]*item) {
+func (l *lattice) noCount(f *filled, fr *frame, items []item, es map[entityKind][]*item) {
 	onRecord := func(n int) bool {
 		if f.act.Step != rules.Finish {
 			return false
@@ -224,8 +224,16 @@ func (l *lattice) noCount(f *filled, es map[entityKind][]*item) {
 		}
 		return false
 	}
+	inHives := func(n *item) bool {
+		for i := range items[:max(0, len(items)-1)] {
+			if items[i].from == n.from {
+				return items[i+1].word() && f.act.Step == rules.Drones && items[i+1].anyOf(fr.nouns)
+			}
+		}
+		return false
+	}
 	for _, it := range es[eNumber] {
-		if !onRecord(it.entity.n) {
+		if !onRecord(it.entity.n) && !inHives(it) {
 			f.flag(fNumber)
 		}
 	}

@@ -200,6 +200,9 @@ func (d *draft) interpret() (Result, float64) {
 	d.summed()
 	d.tailed()
 	d.amongCounted()
+	d.matched()
+	d.ofTheirOwn()
+	d.allIn()
 	res := d.judge()
 	if len(d.ahead) > 0 {
 		res = d.besides(res)

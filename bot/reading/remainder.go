@@ -50,6 +50,9 @@ func (l *lattice) loneCount(cl []item) (n int, ok bool) {
 		switch {
 		case e == nil:
 			said = said || !cl[i].bound
+		case e.kind == eLost && ok && (e.n <= 1 || e.n == n): // "1 was a dud"
+		case e.kind == eNone && ok:
+			said = true // "the other 2 nothing"
 		case (e.kind == eNumber || e.kind == eLost) && !ok:
 			n, ok, said = e.n, true, said || e.kind == eLost
 		default:

@@ -124,7 +124,7 @@ func (r *Reader) rivalOf(text string, k *Known, res Result) (rival, bool) {
 				return rival{typed: t.text, meant: c}, true
 			}
 			other := r.readPlain(text[:t.from]+c+text[t.to:], *k)
-			if l.weighs(sure, c, l.usual(t.text), res, other) {
+			if l.weighs(sure, t.text, c, res, other) {
 				return rival{t.text, c, other}, true
 			}
 		}
@@ -168,13 +168,13 @@ func (l *lattice) usual(w string) bool {
 }
 
 // weighs reports whether another reading, with c in the place of a word, is one to ask about.
-func (l *lattice) weighs(sure trust, c string, usual bool, res, other Result) bool {
+func (l *lattice) weighs(sure trust, w, c string, res, other Result) bool {
 	switch {
 	case commandAct(res.Acts[0]) && other.Outcome != Log:
 		return false // a row of commands explains every word of it
-	case sure == shortWord && !(tellsMore(other, res) && (other.Outcome == Log || len(c) >= shortest)):
+	case sure == shortWord && !(tellsMore(other, res) && (other.Outcome == Log && len(c) == shortest-1 && l.shortDay(w) || len(c) >= shortest)):
 		return false
-	case sure == everydayWord && other.Outcome != Log && (usual || !l.closedWord(c)) && !tellsMore(other, res):
+	case sure == everydayWord && other.Outcome != Log && (l.usual(w) || !l.closedWord(c)) && !tellsMore(other, res):
 		return false // it is no slip for a word that makes less sense
 	}
 	return !sameActs(res, other) && (sure == unknownWord && l.closedWord(c) || !leftOver(other, c))

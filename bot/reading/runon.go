@@ -9,6 +9,9 @@ func (l *lattice) runOn(cl []item) [][]item {
 	if at := l.otherDenied(cl); at > 0 {
 		return append(l.runOn(cl[:at:at]), cl[at:])
 	}
+	if at := l.lossTail(cl); at > 0 {
+		return append(l.runOn(cl[:at:at]), cl[at:])
+	}
 	var verbs []int
 	first := -1
 	for i := range cl {
@@ -178,4 +181,35 @@ func (l *lattice) workOf(it *item) rules.Step {
 		}
 	}
 	return step
+}
+
+// lossTail finds where a clause that has told its count goes on with what became of the
+// others: "thirty two emerged two were dead", "34 capped the rest got chewed". 0 for none.
+func (l *lattice) lossTail(cl []item) int {
+	told := false
+	for i := range cl {
+		it := &cl[i]
+		told = told || it.word() && l.isDone(it)
+		if i == 0 || !told || !it.is(eNumber) && !it.is(eRest) || !hasAny(cl[:i], eNumber, eRatio) {
+			continue
+		}
+		tail := cl[i+1:]
+		if entitiesIn(tail) && !hasAny(tail, eNone) || len(l.r.strongLicences(tail, l.known).weight) > 0 {
+			continue
+		}
+		if l.meansAny(tail, l.r.c.deadWord) || l.meansAny(tail, l.r.c.lostWord) || l.meansAny(tail, l.r.c.nothing) || hasAny(tail, eNone) || l.meansAny(tail, l.r.c.kill) {
+			return i
+		}
+	}
+	return 0
+}
+
+// entitiesIn reports whether items name anything.
+func entitiesIn(items []item) bool {
+	for i := range items {
+		if items[i].entity != nil {
+			return true
+		}
+	}
+	return false
 }

@@ -136,7 +136,7 @@ func (l *lattice) fill(step rules.Step, items []item) filled {
 		if fr.slots["count"] {
 			l.count(&f, fr, items, es)
 		} else {
-			l.noCount(&f, es)
+			l.noCount(&f, fr, items, es)
 		}
 		l.settleSubject(&f, fr)
 	}
