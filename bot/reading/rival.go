@@ -152,7 +152,7 @@ func (l *lattice) trustIn(toks []token, i int, acts []Act) trust {
 		return unknownWord
 	case !spelt(w), command && (len(w) == 1 || l.everyday(w)):
 		return certainWord
-	case !command && known && (l.shortDay(w) || l.borrowed(w)), !known && short && len(w) > 1:
+	case !command && known && (l.shortDay(w) && !numberBeside(toks, i) || l.borrowed(w)), !known && short && len(w) > 1:
 		return shortWord
 	case known:
 		return certainWord
@@ -172,6 +172,8 @@ func (l *lattice) weighs(sure trust, w, c string, res, other Result) bool {
 	switch {
 	case commandAct(res.Acts[0]) && other.Outcome != Log:
 		return false // a row of commands explains every word of it
+	case sure == shortWord && slices.ContainsFunc(other.Acts, func(a Act) bool { return a.Kind == Amend }):
+		return false
 	case sure == shortWord && !(tellsMore(other, res) && (other.Outcome == Log && len(c) == shortest-1 && l.shortDay(w) || len(c) >= shortest)):
 		return false
 	case sure == everydayWord && other.Outcome != Log && (l.usual(w) || !l.closedWord(c)) && !tellsMore(other, res):
@@ -247,6 +249,11 @@ func (l *lattice) namedIn(acts []Act, w string) bool {
 		}
 	}
 	return false
+}
+
+// numberBeside reports whether a figure stands right beside token i: "18 may".
+func numberBeside(toks []token, i int) bool {
+	return i > 0 && toks[i-1].isNum || i+1 < len(toks) && toks[i+1].isNum
 }
 
 // borrowed reports whether a short word is of another language than the message, and none

@@ -984,3 +984,4 @@ ONHERCOMB: en su cuadro | en su panal | sobre su panal | sobre su cuadro | a su 
 COMB: en su cuadro | en su panal | sobre su panal | sobre su cuadro | a su panal | a su cuadro | en su comb
 HARMLESS: se me olvidó anotar | se me olvidó anotarlo | se me olvidó anotarlas | olvidé anotar | olvidé anotarlo | se me pasó anotar | se me pasó anotarlo | se me olvidó poner | se me olvidó ponerlo | se me olvidó avisar | olvidé avisar | perdón por la tardanza | lo pongo tarde | lo anoto tarde
 HARMLESS: un poco chica | un poco chicas | un poco chico | un poco chicos | medio chicas | medio chica | un poco flojas | un poco oscuras | un poco livianas | un poco tarde | un poco lento | un poco lentas | medio flacas | ya no sirven | no sirven
+FOREIGN: almorzamos | almorzando | almorzar | almuerzo
