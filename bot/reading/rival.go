@@ -110,6 +110,12 @@ func (r *Reader) rivalOf(text string, k *Known, res Result) (rival, bool) {
 	for i := range toks {
 		t := &toks[i]
 		sure := l.trustIn(toks, i, res.Acts)
+		var only func(string) bool
+		if sure == certainWord && spelt(t.text) {
+			if only = l.standsFor(toks, i); only != nil {
+				sure = unknownWord
+			}
+		}
 		switch {
 		case sure == certainWord:
 			continue
@@ -117,7 +123,7 @@ func (r *Reader) rivalOf(text string, k *Known, res Result) (rival, bool) {
 			return rival{typed: t.text}, true // what is shortened by an apostrophe may be a denial
 		}
 		for _, c := range r.rivals.of(t.text) {
-			if !l.mayBe(toks, i, c, sure) {
+			if only != nil && !only(c) || only == nil && !l.mayBe(toks, i, c, sure) {
 				continue
 			}
 			if work++; work > mostRivals {
@@ -148,8 +154,6 @@ func (l *lattice) trustIn(toks []token, i int, acts []Act) trust {
 	_, short := l.r.lex.same[w]
 	known := l.established(toks, i) || l.namedIn(acts, w)
 	switch {
-	case l.besideNumber(toks, i), l.besidePin(toks, i), l.beforeHave(toks, i):
-		return unknownWord
 	case !spelt(w), command && (len(w) == 1 || l.everyday(w)):
 		return certainWord
 	case !command && known && (l.shortDay(w) && !numberBeside(toks, i) || l.borrowed(w)), !known && short && len(w) > 1:
@@ -283,8 +287,6 @@ func (l *lattice) mayBe(toks []token, i int, c string, sure trust) bool {
 	}
 	deny := is != nil && (is.means(l.r.c.neg) || is.means(l.r.c.no))
 	switch {
-	case l.besideNumber(toks, i):
-		return true
 	case sure == everydayWord && len(c) == 1:
 		return false
 	case len(toks[i].text) == 1 && !deny && !(i > 0 && i+1 < len(toks) && l.isNumberWord(toks[i-1].text) && l.isNumberWord(toks[i+1].text)):
@@ -322,69 +324,41 @@ func (l *lattice) isNumberWord(w string) bool {
 	return p != nil && (p.means(l.r.digit) || p.means(l.r.teen) || p.means(l.r.tens) || p.means(l.r.hundred))
 }
 
-// besideNumber reports whether a word stands where a part of a number that is spelled out
-// may: "twenty fix", "treinta by cinco", "fifth two".
-func (l *lattice) besideNumber(toks []token, i int) bool {
-	w := toks[i].text
-	if l.isNumberWord(w) {
-		return false
-	}
-	at := func(k int) string {
-		if k < 0 || k >= len(toks) {
-			return ""
-		}
-		return toks[k].text
-	}
-	and := func(w string) bool { p := l.r.lex.single[w]; return p != nil && p.means(l.r.andTen) }
-	var fits func(string) bool
-	switch {
-	case l.tensBefore(at(i-1)) && l.isNumberWord(at(i+1)) && !and(w):
-		fits = and
-	case l.tensBefore(at(i - 1)), and(at(i-1)) && l.tensBefore(at(i-2)):
-		fits = l.isNumberWord
-	case l.isNumberWord(at(i + 1)):
-		fits = l.tensBefore
-	default:
-		return false
-	}
-	return slices.ContainsFunc(l.r.rivals.of(w), fits)
-}
-
-// besidePin reports whether a word stands where a colour may: "recd pin".
-func (l *lattice) besidePin(toks []token, i int) bool {
-	colour := func(w string) bool { p := l.r.lex.single[w]; return p != nil && p.means(l.r.colour) }
-	pin := func(k int) bool {
+// standsFor gives the words that a word may be a slip of by where it stands, though it is
+// one that says something itself: a part of a number that is spelled out ("twenty fix",
+// "treinta by cinco", "fifth two"), a colour ("recd pin"), a denial that opens a message
+// ("uno las he movido"). It is nil for a word that stands nowhere special.
+func (l *lattice) standsFor(toks []token, i int) func(string) bool {
+	means := func(k int, list ...concept) bool {
 		if k < 0 || k >= len(toks) {
 			return false
 		}
 		p := l.r.lex.single[toks[k].text]
-		return p != nil && (p.means(l.r.pinWord) || p.means(l.r.c.comb))
+		return p != nil && slices.ContainsFunc(list, p.means)
 	}
-	return (pin(i-1) || pin(i+1)) && !colour(toks[i].text) && slices.ContainsFunc(l.r.rivals.of(toks[i].text), colour)
-}
-
-// beforeHave reports whether a word opens a message before an auxiliary, where a denial may
-// stand: "nd las he movido".
-func (l *lattice) beforeHave(toks []token, i int) bool {
-	p := l.r.lex.single[toks[i].text]
-	if i > 0 || p != nil && (p.means(l.r.c.speaker) || p.means(l.r.c.already) || p.means(l.r.c.neg)) {
-		return false
-	}
-	for k := 1; k < len(toks) && k <= 2; k++ {
-		if n := l.r.lex.single[toks[k].text]; n != nil && n.means(l.r.c.aux) {
-			return slices.ContainsFunc(l.r.rivals.of(toks[i].text), func(c string) bool {
-				n := l.r.lex.single[c]
-				return n != nil && n.means(l.r.c.neg)
-			})
+	word := func(list ...concept) func(string) bool {
+		return func(c string) bool {
+			p := l.r.lex.single[c]
+			return p != nil && slices.ContainsFunc(list, p.means)
 		}
 	}
-	return false
-}
-
-// tensBefore reports whether a word is one for a ten or a hundred, behind which a digit may follow.
-func (l *lattice) tensBefore(w string) bool {
-	p := l.r.lex.single[w]
-	return p != nil && (p.means(l.r.tens) || p.means(l.r.hundred))
+	r, c := l.r, &l.r.c
+	ten := func(k int) bool { return means(k, r.tens, r.hundred) }
+	digit := func(k int) bool { return means(k, r.digit, r.teen, r.tens, r.hundred) }
+	switch {
+	case digit(i), means(i, c.into, c.at, c.to, r.pinWord, c.speaker, c.already, c.neg):
+	case ten(i-1) && digit(i+1) && !means(i, r.andTen):
+		return word(r.andTen)
+	case ten(i - 1), means(i-1, r.andTen) && ten(i-2):
+		return word(r.digit)
+	case digit(i + 1):
+		return word(r.tens, r.hundred)
+	case (means(i-1, r.pinWord, c.comb) || means(i+1, r.pinWord, c.comb)) && !means(i, r.colour):
+		return word(r.colour)
+	case i == 0 && (means(1, c.aux) || means(2, c.aux)):
+		return word(c.neg)
+	}
+	return nil
 }
 
 // placeBefore reports whether a word is a preposition of place.

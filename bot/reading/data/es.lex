@@ -985,3 +985,5 @@ COMB: en su cuadro | en su panal | sobre su panal | sobre su cuadro | a su panal
 HARMLESS: se me olvidó anotar | se me olvidó anotarlo | se me olvidó anotarlas | olvidé anotar | olvidé anotarlo | se me pasó anotar | se me pasó anotarlo | se me olvidó poner | se me olvidó ponerlo | se me olvidó avisar | olvidé avisar | perdón por la tardanza | lo pongo tarde | lo anoto tarde
 HARMLESS: un poco chica | un poco chicas | un poco chico | un poco chicos | medio chicas | medio chica | un poco flojas | un poco oscuras | un poco livianas | un poco tarde | un poco lento | un poco lentas | medio flacas | ya no sirven | no sirven
 FOREIGN: almorzamos | almorzando | almorzar | almuerzo
+HARMLESS: andaba sin señal | estaba sin señal | sin señal | no tenía señal | no había señal | sin cobertura | andaba sin cobertura | me quedé sin señal | me quedé sin pila | andaba sin pila | este | pues nada
+NOEGGS: no veo eggs | no encuentro ni un huevo | no encontré ni un huevo | no se ve ni un huevo | no se ven huevos | no vi ni un huevo | no hay ni un huevo | ni señas de huevos | ni rastro de huevos | nada de eggs
