@@ -15,10 +15,10 @@ func (d *draft) matched() {
 		if f.act.Step != d.acts[0].act.Step || f.act.Count == nil || !counted[f.act.Step] {
 			return
 		}
-		free = free || f.has(fWhichBatch)
+		free = free || f.has(fWhichBatch) || f.act.concluded
 		batch := 0
 		for _, o := range d.l.known.Open {
-			if o.Step != f.act.Step || o.Had != *f.act.Count || f.act.Batch != 0 && o.Batch != f.act.Batch {
+			if o.Step != f.act.Step || o.Had != *f.act.Count || f.act.Batch != 0 && !f.act.concluded && o.Batch != f.act.Batch {
 				continue
 			}
 			if batch != 0 {

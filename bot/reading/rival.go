@@ -229,7 +229,7 @@ func (l *lattice) closedWord(w string) bool {
 		return false
 	}
 	for _, s := range p.senses {
-		if l.r.frames.closed[s.concept] || s.concept == l.r.c.foreign {
+		if l.r.frames.closed[s.concept] || s.concept == l.r.c.foreign || s.concept == l.r.c.place {
 			return true
 		}
 	}

@@ -57,6 +57,8 @@ func (d *draft) add(step rules.Step, e *event) {
 	if f.has(fWhichFed) && len(d.acts) > 0 {
 		if last := d.acts[len(d.acts)-1].act; last.Breeder != 0 || last.Step == rules.Feed {
 			f.act.Breeder, f.flags = last.Breeder, dropDoubt(f.flags, fWhichFed) // "let 7 out and fed her"
+		} else if last.Yard != "" && last.Breeder == 0 && last.Builder == "" {
+			f.act.Yard, f.flags = last.Yard, dropDoubt(f.flags, fWhichFed) // "60 made up at North and fed them"
 		}
 	}
 	if n := len(d.acts); n > 0 && e.carried && f.has(fWhichBatch) && d.acts[n-1].act.Step == step && d.acts[n-1].act.Batch != 0 {

@@ -485,8 +485,8 @@ MOVE verb arq: entreg/entregu | reubic/reubiqu | desplaz/desplac
 MOVE verb arqn: carg/cargu
 MOVE verb ir: transfer/transfier | sub | distribu/distribuy | repart
 MOVE.done: traje | trajimos | trajo | trajeron | traída | traídas | envié | enviamos | enviaron | enviadas | conduje | se fueron | se llevaron | se movieron | se pasaron | se trasladaron | se mudaron | llegaron | nos llevamos | me llevé | nos llevamos a | salieron para | salieron rumbo a | salieron hacia | pusimos en núcleos | puse en núcleos | puse en los núcleos | pusimos en los núcleos | metí en núcleos | metimos en núcleos | metí a núcleos | metimos a núcleos | colocadas en núcleos | puestas en núcleos | quedaron en núcleos | quedaron en los núcleos | ya en núcleos | ya en los núcleos | ya están en los núcleos | hice el traslado | hicimos el traslado | se hizo el traslado | traslado hecho | traslado listo | entregadas en | transfirió | transfirieron | distribuyeron | encaminé | pasé a la acabadora | pasamos a la acabadora | subí a la acabadora | subimos a la acabadora | bajamos a la acabadora | cambiamos a la acabadora | pasadas a la acabadora
-MOVE.bare: trae | llegan
-MOVE.present: traigo | traen | traigan | envío
+MOVE.bare: llegan
+MOVE.present: trae | traigo | traen | traigan | envío
 MOVE.infinitive: traer | traerlas | enviar | hacer el traslado
 MOVE.going: trayendo | enviando
 GO.done: fueron | fue | se fueron | se fue | quedaron | quedó | entraron | entró | están | ya están | ya quedaron | cayeron | llegaron | llegó | pasaron | pararon en | terminaron en | acabaron en | salieron | andan | ya andan | fueron a dar | dieron | ya entraron
@@ -987,3 +987,4 @@ HARMLESS: un poco chica | un poco chicas | un poco chico | un poco chicos | medi
 FOREIGN: almorzamos | almorzando | almorzar | almuerzo
 HARMLESS: andaba sin señal | estaba sin señal | sin señal | no tenía señal | no había señal | sin cobertura | andaba sin cobertura | me quedé sin señal | me quedé sin pila | andaba sin pila | este | pues nada
 NOEGGS: no veo eggs | no encuentro ni un huevo | no encontré ni un huevo | no se ve ni un huevo | no se ven huevos | no vi ni un huevo | no hay ni un huevo | ni señas de huevos | ni rastro de huevos | nada de eggs
+HEDGE: solo vi un lado | sólo vi un lado | solo revisé un lado | sólo revisé un lado | nomás revisé un lado | nomás vi un lado | solo conté un lado | sólo conté un lado | nomás conté un lado | nada más vi un lado | me falta el otro lado | solo conté la mitad | nomás conté la mitad
