@@ -179,6 +179,11 @@ func (l *lattice) newValues(items []item, last *Line) (a Act, n int) {
 	for _, it := range es[eRatio] {
 		nums = append(nums, it.entity.n)
 	}
+	for _, it := range es[eHalf] { // "make it half that"
+		if part := it.entity; was.Count != nil && *was.Count*part.n%part.of == 0 {
+			nums = append(nums, *was.Count*part.n/part.of)
+		}
+	}
 	denied := map[int]bool{} // "not 38, 36"
 	for _, it := range es[eNumber] {
 		if l.deniedAt(items, it) && !l.exclaims(items, it, was) {

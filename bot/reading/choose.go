@@ -2,6 +2,7 @@ package reading
 
 import (
 	"math"
+	"slices"
 	"sort"
 
 	"yardbell/rules"
@@ -86,6 +87,9 @@ func (d *draft) choose(e *event, rank ranking, base rules.Step) (rules.Step, boo
 			cand = append(cand, i)
 		}
 	}
+	if len(cand) > 1 && !l.cellsHang() {
+		cand = slices.DeleteFunc(cand, func(i int) bool { return step(i) == rules.Virgin })
+	}
 	if len(cand) == 0 {
 		d.doubt("no-licence")
 		return "", false
@@ -116,6 +120,12 @@ func (d *draft) choose(e *event, rank ranking, base rules.Step) (rules.Step, boo
 		d.others = append(d.others, step(order[0]))
 	}
 	return step(first), true
+}
+
+// cellsHang reports whether a batch is under way: without one no virgin can be out, and what
+// is "out early" is a comb.
+func (l *lattice) cellsHang() bool {
+	return slices.ContainsFunc(l.known.Open, func(o Expect) bool { return o.Batch != 0 })
 }
 
 // named is how many things items name.

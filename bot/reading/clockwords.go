@@ -7,7 +7,8 @@ import (
 )
 
 // dottedClocks takes a number such as 9.30 for a time of day where a word for a part of the
-// day stands behind it or one for an hour before it: "9.30 pm", "a las 9.30".
+// day stands behind it or one for an hour before it, and where it stands alone: "9.30 pm",
+// "a las 9.30", "out, 9.10".
 func (l *lattice) dottedClocks() {
 	part := l.r.lex.concept("PART")
 	means := func(from, to int, c concept) bool {
@@ -32,7 +33,8 @@ func (l *lattice) dottedClocks() {
 		if err1 != nil || err2 != nil || h > 23 || m > 59 {
 			continue
 		}
-		if means(i+1, i+2, part) || means(i-1, i, l.r.c.at) || means(i-2, i, l.r.c.at) {
+		alone := (i == 0 || l.toks[i-1].bound) && (i+1 == len(l.toks) || l.toks[i+1].bound)
+		if alone || means(i+1, i+2, part) || means(i-1, i, l.r.c.at) || means(i-2, i, l.r.c.at) {
 			t.clock = h*60 + m
 		}
 	}
@@ -48,7 +50,7 @@ func (l *lattice) numeric(t token) []sense {
 		return []sense{{concept: r.ratioC}}
 	}
 	out := []sense{{concept: r.num}}
-	if t.num != math.Trunc(t.num) {
+	if t.num != math.Trunc(t.num) || t.dozens {
 		return out
 	}
 	n := int(t.num)

@@ -58,11 +58,17 @@ func (l *lattice) count(f *filled, fr *frame, items []item, es map[entityKind][]
 			f.flag(fLoss) // "capped 36, one flat" of 38: of the 36, or beside them
 		}
 	case len(es[eHalf]) > 0 && a.Count == nil:
+		part := es[eHalf][0].entity
 		if had > 1 {
-			a.Count = intPtr(had / 2)
+			a.Count = intPtr(had * part.n / part.of)
 		} else {
 			f.flag(fNoRecord)
 		}
+		if part.of > 2 && had*part.n%part.of != 0 {
+			f.flag(fUnlikely) // "two thirds" of what has no third
+		}
+	case len(es[eHalf]) > 0 && es[eHalf][0].entity.of > 2:
+		f.flag(fNumber) // a fraction that does not come to the number beside it
 	}
 	all := len(es[eAll]) > 0 && a.Step != rules.Rogue
 	for _, it := range es[eBatch] {

@@ -45,7 +45,7 @@ const (
 type entity struct {
 	kind   entityKind
 	n      int     // number, batch, breeder, count of a ratio, of what is lost
-	of     int     // ratio
+	of     int     // ratio, fraction
 	amount float64 // litres, degrees
 	lo, hi float64 // age, hours; hi of litres: the unit
 	span   time.Duration
@@ -54,6 +54,8 @@ type entity struct {
 	named  bool   // breeder: said to be one
 	whole  bool   // batch: all of it
 	slip   bool   // a name with a slip
+	vague  bool   // number: "twenty something"
+	dozens bool   // number: of dozens, which names nothing
 	when   When
 }
 
@@ -172,6 +174,8 @@ func (l *lattice) make(p pattern, c captures) (e entity, ok bool) {
 			}
 		}
 		return e, e.of > 0 && (e.n <= e.of || !l.isBreeder(e.of) && e.of >= 10) // more than all is asked about
+	case eHalf:
+		return l.fraction(e, c)
 	case eAllBut, eLost:
 		if w, said := c.get("w"); said {
 			e.name = w.value
@@ -190,6 +194,10 @@ func (l *lattice) make(p pattern, c captures) (e entity, ok bool) {
 	case eYard, eMember:
 		k, _ := c.get("n")
 		e.name, e.slip = strings.CutSuffix(k.value, "\x00")
+		return e, true
+	case eNumber:
+		k, _ := c.get("n")
+		e.vague, e.dozens = c.has("vague"), l.toks[k.tok].dozens
 		return e, true
 	case eBreeder:
 		if c.has("l") { // "the 12 lot": hers, where no batch has that number

@@ -231,6 +231,11 @@ func (l *lattice) numberWords() {
 		out = append(out, t)
 	}
 	for i := 0; i < len(l.toks); i++ {
+		if t, n, from, ok := l.dozens(i, out); ok {
+			out = append(out[:from], t)
+			i += n - 1
+			continue
+		}
 		if h, ok := l.value(i, l.r.hundred); ok {
 			n, v := 1, h
 			if t, ok := l.value(i+1, l.r.tens); ok {

@@ -51,7 +51,7 @@ func (l *lattice) moodOf(items []item) (m mood) {
 			if it.is(eTime) && it.entity.when.Day != nil && *it.entity.when.Day > 0 {
 				m.plan = true
 			}
-			m.hedge = m.hedge || it.is(ePercent)
+			m.hedge = m.hedge || it.is(ePercent) || it.entity.vague
 			if first < 0 {
 				first = i
 			}

@@ -63,7 +63,7 @@ func (l *lattice) askedOf(items []item, k ranking) queried {
 		case it.is(eTime):
 			w := it.entity.when
 			q.act.When = &w
-		case it.is(eBreeder) && (l.isBreeder(it.entity.n) || !l.meansAny(items, c.howMany)), it.is(eNumber) && l.isBreeder(it.entity.n):
+		case it.is(eBreeder) && (l.isBreeder(it.entity.n) || !l.meansAny(items, c.howMany)), it.is(eNumber) && l.isBreeder(it.entity.n) && !it.entity.dozens:
 			q.breeders++
 			q.act.Breeder = it.entity.n
 		case it.is(eBatch):

@@ -9,7 +9,7 @@ import "yardbell/rules"
 // withoutRemainder leaves out the clauses that tell of what is missing from a count to the
 // number on record. Those that speak of another step, or name a thing, stay.
 func (l *lattice) withoutRemainder(items []item) []item {
-	items = l.withoutOthers(l.sameUnit(items))
+	items = l.withoutOthers(l.sameUnit(l.withoutExplained(items)))
 	clauses := l.split(items)
 	if len(clauses) < 2 {
 		return items

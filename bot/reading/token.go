@@ -23,6 +23,7 @@ type token struct {
 	bound  bool // ends a clause
 	split  bool // of a command: a sign stood before it
 	accent bool // its last vowel was typed with an accent
+	dozens bool // a number of dozens: it counts, and is no hour and no name
 }
 
 // fold makes a word comparable: lower case, no accents.

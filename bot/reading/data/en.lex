@@ -890,3 +890,16 @@ HARMLESS: a bit small | a bit young | a bit light | a bit dark | a bit short | a
 HARMLESS: um | umm | uh | erm | hmm | wow | fyi | no bars all day | no bars | no signal | no signal all day | had no signal | no reception | no service all day | out of signal | was out of range
 NOEGGS: can't find a single egg | cant find a single egg | can't find any eggs | cant find any eggs | can't see any eggs | cant see any eggs | can't see a single egg | cant see a single egg | couldn't find any eggs | couldn't see any eggs | couldnt find any eggs | couldnt see any eggs | no sign of any egg | no sign of eggs | no sign of an egg | no sign of any eggs | not seeing any eggs | not a single egg | no egg in sight | no eggs in sight | no eggs that i can see
 HEDGE: only looked at one side | only looked at one | only looked at half | only looked at the front | only did one side | only did the front | only counted one side | only counted half | only counted the front | only checked one side | only checked half | just looked at one side | just did one side | haven't done the other side | still have the other side
+SUMWORD: so | so that is | so that's | so that makes | so thats | that's | which makes | that makes | makes | making | total | in total | altogether | all told | in all | for a total of | so total | total of | equals | is
+ROUNDABOUT: round
+PARTS=3: thirds
+PARTS=4: quarters | fourths
+PARTS=5: fifths
+PARTS=6: sixths
+PARTS=8: eighths
+ONEPART=3: a third | one third
+ONEPART=4: one quarter | a quarter of
+ONEPART=5: a fifth | one fifth
+VAGUE: something | some odd | odd | -odd | -something
+OUTEARLY: out early
+CONFINE.done: went onto her comb | went on her comb | went onto a comb | went onto the comb
