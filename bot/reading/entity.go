@@ -270,7 +270,10 @@ func (l *lattice) time(e entity, c captures) (entity, bool) {
 	if h, has := c.get("h"); has && len(c) == 2 && h.tok > 0 && l.bothBreeders(c) {
 		return e, false // "confined 7 and 12"
 	}
-	w.Approx = c.has("approx") || c.has("ish")
+	if h, _ := c.get("h"); c.has("round") && h.num < 5 {
+		return e, false // "round two" counts them
+	}
+	w.Approx = c.has("approx") || c.has("ish") || c.has("round")
 	if c.has("now") {
 		w.Now = true
 		return e, true
@@ -325,6 +328,14 @@ func (l *lattice) clock(c captures) (minutes int, has, ok bool) {
 		return 0, false, true
 	}
 	h, m := int(k.num), c.int("m", 0)
+	if k, is := c.get("m5"); is { // dictated, with nothing that says it is an hour
+		h, _ := c.get("h")
+		m = int(k.num)
+		_, done := l.has(h.tok-1, l.r.c.doneWord)
+		if m%5 != 0 || h.tok > 0 && !l.toks[h.tok-1].bound && !done {
+			return 0, false, false // "took twelve fifteen"
+		}
+	}
 	if c.has("q") {
 		m = 15
 	}

@@ -66,8 +66,8 @@ func (l *lattice) fractionsSaid(items []item, numbers []int, gone map[int]bool) 
 		}
 		for k, at := range numbers {
 			switch x := items[at].entity; {
-			case gone[at] || !l.comesTo(&part, x.n):
-				continue
+			case gone[at] || !l.comesTo(&part, x.n), l.saysWhere(items, i) && l.saysWhere(items, at) && !l.oneClause(items, i, at):
+				continue // "half to North, 18 to Creek"
 			case at < i, l.saysWhere(items, at):
 				gone[i] = true
 			default:
@@ -86,9 +86,9 @@ func (l *lattice) fractionsSaid(items []item, numbers []int, gone map[int]bool) 
 	return numbers
 }
 
-// saysWhere reports whether the clause of a number says where.
-func (l *lattice) saysWhere(items []item, at int) bool {
-	from, to := at, at
+// clauseAt are the bounds of the clause in which an item stands.
+func (l *lattice) clauseAt(items []item, at int) (from, to int) {
+	from, to = at, at
 	joins := func(it *item) bool { return it.bound || it.means(l.r.and) }
 	for from > 0 && !joins(&items[from-1]) {
 		from--
@@ -96,6 +96,17 @@ func (l *lattice) saysWhere(items []item, at int) bool {
 	for to < len(items) && !joins(&items[to]) {
 		to++
 	}
+	return from, to
+}
+
+func (l *lattice) oneClause(items []item, i, k int) bool {
+	from, to := l.clauseAt(items, i)
+	return k >= from && k < to
+}
+
+// saysWhere reports whether the clause of an item names a place or a batch.
+func (l *lattice) saysWhere(items []item, at int) bool {
+	from, to := l.clauseAt(items, at)
 	return hasAny(items[from:to], eYard, eBuilder, eBatch)
 }
 
@@ -173,11 +184,24 @@ func (l *lattice) sumSaid(items []item, numbers []int, gone map[int]bool) {
 // sender's last count: of 27 laying, "+2, found them in the last row. 29".
 func (l *lattice) moreThanBefore(items []item, numbers []int, gone map[int]bool) {
 	last := l.known.Last
-	if len(numbers) != 2 || !items[numbers[0]].is(eNumber) || last == nil || last.Act.Count == nil || last.Since > freshFor || gone[numbers[0]] {
+	if len(numbers) != 2 || !l.differs(items, numbers[0]) || last == nil || last.Act.Count == nil || last.Since > freshFor || gone[numbers[0]] {
 		return
 	}
 	was, by, now := *last.Act.Count, items[numbers[0]].entity.n, items[numbers[1]].entity.n
 	if was+by == now || was-by == now {
 		gone[numbers[0]] = true
 	}
+}
+
+// differs reports whether a number is said to be more or less than what was told: "2 more",
+// "dos menos", "+2".
+func (l *lattice) differs(items []item, at int) bool {
+	if !items[at].is(eNumber) {
+		return false
+	}
+	says := func(i int) bool {
+		return i >= 0 && i < len(items) && (items[i].means(l.r.c.more) || items[i].means(l.r.c.less))
+	}
+	plus := at > 0 && items[at-1].means(l.r.and) && (at == 1 || items[at-2].bound)
+	return plus || says(at-1) || says(at+1) || at+2 < len(items) && !items[at+1].bound && says(at+2)
 }

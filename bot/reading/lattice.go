@@ -299,7 +299,7 @@ func (l *lattice) unit(i int) (v float64, n int) {
 }
 
 func (l *lattice) has(i int, c concept) (string, bool) {
-	if i >= len(l.toks) {
+	if i < 0 || i >= len(l.toks) {
 		return "", false
 	}
 	p := l.r.lex.single[l.toks[i].text]

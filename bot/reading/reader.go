@@ -45,15 +45,15 @@ type Reader struct {
 
 // usedConcepts are the concepts that the rules of reading go by.
 type usedConcepts struct {
-	neg, yet, plan, hearsay, hedge, habit, qword, aux, correct, only, approx                                                          concept
-	yes, ok, doneWord, claim, snooze, skip, void, help, greet, again, alone, handsOff, status                                         concept
-	noEggs, noRogue, rogue, kill, foundC, clear, nothing, release, comb, beesIn, noBees, cell                                         concept
-	foreign, lostWord, deadWord, lose, incubator, nuc, queen, harmless, each, honey                                                   concept
-	dueWord, whoWord, whenWord, howMany, freeWord, logWord, butConj, then, also, the, into                                            concept
-	noneTook, sum, whereWord, to, at, earlier, place, lastC, no, please, breederWord, back, in, check, ifC, justDone, already, letter concept
-	now, speaker, queenless, oneOut, virginOut, wants, skipWhy                                                                        concept
-	all, you, notIs, have, both, from, of, share, batchWord, builderWord, state, qtail, and, mated, laying                            concept
-	graftN, larva, ordinal, exclaim, finish, toGo, remind, afterwards, voidVerb, lastLine                                             concept
+	neg, yet, plan, hearsay, hedge, habit, qword, aux, correct, only, approx                                                                      concept
+	yes, ok, doneWord, claim, snooze, skip, void, help, greet, again, alone, handsOff, status                                                     concept
+	noEggs, noRogue, rogue, kill, foundC, clear, nothing, release, comb, beesIn, noBees, cell                                                     concept
+	foreign, lostWord, deadWord, lose, incubator, nuc, queen, harmless, each, honey                                                               concept
+	dueWord, whoWord, whenWord, howMany, freeWord, logWord, butConj, then, also, the, into                                                        concept
+	noneTook, sum, more, less, whereWord, to, at, earlier, place, lastC, no, please, breederWord, back, in, check, ifC, justDone, already, letter concept
+	now, speaker, queenless, oneOut, virginOut, wants, skipWhy                                                                                    concept
+	all, you, notIs, have, both, from, of, share, batchWord, builderWord, state, qtail, and, mated, laying                                        concept
+	graftN, larva, ordinal, exclaim, finish, toGo, remind, afterwards, voidVerb, lastLine                                                         concept
 }
 
 // Load reads the data in fsys: signs.lex and a lexicon for every language, entities.txt,
@@ -83,7 +83,7 @@ func Load(fsys fs.FS) (*Reader, error) {
 		}
 	}
 	r.lex.settle()
-	for name, c := range map[string]*concept{"NONE": &r.none, "COLOUR": &r.colour, "PINWORD": &r.pinWord, "POSS": &r.poss, "WEEKDAY": &r.weekday, "MONTH": &r.month, "DIGIT": &r.digit, "TEEN": &r.teen, "TENS": &r.tens, "HUNDRED": &r.hundred, "ONE": &r.one, "AND": &r.and, "HALFUNIT": &r.halfUnit, "HALF": &r.halfC, "WITHHALF": &r.withHalf, "DOZEN": &r.dozen, "SUMWORD": &r.c.sum, "ANDTEN": &r.andTen,
+	for name, c := range map[string]*concept{"NONE": &r.none, "COLOUR": &r.colour, "PINWORD": &r.pinWord, "POSS": &r.poss, "WEEKDAY": &r.weekday, "MONTH": &r.month, "DIGIT": &r.digit, "TEEN": &r.teen, "TENS": &r.tens, "HUNDRED": &r.hundred, "ONE": &r.one, "AND": &r.and, "HALFUNIT": &r.halfUnit, "HALF": &r.halfC, "WITHHALF": &r.withHalf, "DOZEN": &r.dozen, "SUMWORD": &r.c.sum, "MORE": &r.c.more, "LESS": &r.c.less, "ANDTEN": &r.andTen,
 		"NEG": &r.c.neg, "YET": &r.c.yet, "PLAN": &r.c.plan, "HEARSAY": &r.c.hearsay, "HEDGE": &r.c.hedge, "HABIT": &r.c.habit, "QWORD": &r.c.qword, "AUX": &r.c.aux,
 		"CORRECT": &r.c.correct, "ONLY": &r.c.only, "APPROX": &r.c.approx, "YES": &r.c.yes, "OKWORD": &r.c.ok, "DONEWORD": &r.c.doneWord, "CLAIM": &r.c.claim, "SNOOZE": &r.c.snooze,
 		"SKIP": &r.c.skip, "ALONE": &r.c.alone, "STATUSWORD": &r.c.status, "HANDSOFF": &r.c.handsOff, "VOID": &r.c.void, "HELPWORD": &r.c.help, "GREET": &r.c.greet, "AGAIN": &r.c.again, "NOEGGS": &r.c.noEggs, "NOROGUE": &r.c.noRogue, "ROGUE": &r.c.rogue,

@@ -903,3 +903,4 @@ ONEPART=5: a fifth | one fifth
 VAGUE: something | some odd | odd | -odd | -something
 OUTEARLY: out early
 CONFINE.done: went onto her comb | went on her comb | went onto a comb | went onto the comb
+LESS: less | fewer
