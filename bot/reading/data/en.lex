@@ -904,3 +904,5 @@ VAGUE: something | some odd | odd | -odd | -something
 OUTEARLY: out early
 CONFINE.done: went onto her comb | went on her comb | went onto a comb | went onto the comb
 LESS: less | fewer
+FOREIGN: the neighbor's | the neighbour's | neighbors' hives | neighbours' hives | next door's hives | the guy next door | a mate's hives | a friend's hives
+HARMLESS: combed every inch | combed through it | combed over it | lifted the lid | popped the lid

@@ -1004,3 +1004,4 @@ same cuarenta y tantas: cuarentitantas | cuarentaitantas | cuarentaipico
 HARMLESS: o sea | osea | o sea que | es decir | serían
 OUTEARLY: afuera antes | salió antes | fuera antes
 APPROX: tantito antes de | tantito antes de las | tantito después de | tantito después de las | poquito antes de | poquito antes de las | poquito después de | poquito después de las | un poco antes de las | un poco después de las | poco antes de las | poco después de las | justo antes de las | justo después de las | tantito pasadas las | poquito pasadas las
+FOREIGN: del rancho de al lado | el rancho de al lado | del vecino | el vecino | al vecino | al compa | mi compadre | del compadre
