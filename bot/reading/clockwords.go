@@ -57,7 +57,8 @@ func (l *lattice) numeric(t token) []sense {
 	if n >= 1 && n <= 24 {
 		out = append(out, sense{concept: r.hour})
 	}
-	if n >= 10 && n < 60 && !isDigit(t.text) {
+	last := t.to >= len(strings.TrimRight(l.text, " .!")) && len(t.text) == 2 // "in by 8 15"
+	if n >= 10 && n < 60 && (!isDigit(t.text) || last) {
 		out = append(out, sense{concept: r.spokenMin, value: itoa(n)})
 	}
 	if n >= 100 && n < 2400 && n%100 < 60 && isDigit(t.text) && len(t.text) <= 4 {

@@ -7,6 +7,7 @@ func (d *draft) matched() {
 	if len(d.acts) < 2 {
 		return
 	}
+	named := hasAny(d.items, eBatch, eBreeder, eBuilder, ePin)
 	taken := map[int]int{} // batch: the act that has it
 	given := make([]int, len(d.acts))
 	free := false
@@ -15,10 +16,10 @@ func (d *draft) matched() {
 		if f.act.Step != d.acts[0].act.Step || f.act.Count == nil || !counted[f.act.Step] {
 			return
 		}
-		free = free || f.has(fWhichBatch) || f.act.concluded
+		free = free || f.has(fWhichBatch) || !named
 		batch := 0
 		for _, o := range d.l.known.Open {
-			if o.Step != f.act.Step || o.Had != *f.act.Count || f.act.Batch != 0 && !f.act.concluded && o.Batch != f.act.Batch {
+			if o.Step != f.act.Step || o.Had != *f.act.Count || f.act.Batch != 0 && named && !f.act.concluded && o.Batch != f.act.Batch {
 				continue
 			}
 			if batch != 0 {
@@ -36,7 +37,7 @@ func (d *draft) matched() {
 	}
 	for i := range d.acts {
 		f := &d.acts[i]
-		f.act.Batch, f.flags = given[i], dropDoubt(f.flags, fWhichBatch)
+		f.act.Batch, f.flags = given[i], dropDoubt(dropDoubt(f.flags, fWhichBatch), fTooMany)
 		for k := range d.l.known.Open {
 			if o := &d.l.known.Open[k]; o.Step == f.act.Step && o.Batch == given[i] {
 				f.open = o

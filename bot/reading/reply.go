@@ -31,6 +31,9 @@ func (l *lattice) doneReply(d *draft) (Result, bool) {
 	if it := &d.items[0]; it.means(l.r.c.doneWord) && len(d.items) > 1 && d.items[1].word() && l.asks(it) {
 		return Result{}, false // "did it rain"
 	}
+	if hasAny(d.items, eMember) && !l.meansAny(d.items, l.r.c.doneWord) {
+		return Result{Outcome: Ask, Acts: []Act{{Kind: Seen}}}, true // "Ash is bringing it": it is not done
+	}
 	rest := l.withoutDone(d)
 	if d.mood.neg || l.meansAny(d.items, l.r.c.yet) {
 		if hasAny(rest, eAllBut, eLost) {
