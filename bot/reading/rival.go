@@ -166,11 +166,6 @@ func (l *lattice) trustIn(toks []token, i int, acts []Act) trust {
 	return unknownWord
 }
 
-// usual reports whether crews are known to use a word, and not only dictionaries.
-func (l *lattice) usual(w string) bool {
-	return len(w) > shortest && (l.r.lex.words[w] != 0 || l.r.model != nil && l.r.model.seen[w] != [2]int{})
-}
-
 // weighs reports whether another reading, with c in the place of a word, is one to ask about.
 func (l *lattice) weighs(sure trust, w, c string, res, other Result) bool {
 	switch {
@@ -186,97 +181,8 @@ func (l *lattice) weighs(sure trust, w, c string, res, other Result) bool {
 	return !sameActs(res, other) && (sure == unknownWord && l.closedWord(c) || !leftOver(other, c))
 }
 
-// established reports whether the word at token i stands as it was typed: labelled lines
-// know it, it is a usual short spelling, or it says something, by itself or in a phrase
-// that stands here.
-func (l *lattice) established(toks []token, i int) bool {
-	w := toks[i].text
-	if l.r.model != nil {
-		least := establishedFrom
-		if len(w) < shortest-1 {
-			least = shortEstablishedFrom
-		}
-		if n := l.r.model.seen[w]; n[0] >= least || n[0]+n[1] > least {
-			return true
-		}
-	}
-	if p := l.r.lex.single[w]; p != nil && l.carriesAny(p) && (len(w) > 1 || l.speaksOwn(w) || i > 0 && toks[i-1].isNum) {
-		return true
-	}
-	for _, p := range l.r.rivals.in[w] {
-		for at, x := range p.words {
-			if x == w && stand(toks, i-at, p.words, at) {
-				return true
-			}
-		}
-	}
-	return false
-}
-
-// everyday reports whether a word is one of everyday speech, so that it is hardly ever a slip.
-func (l *lattice) everyday(w string) bool {
-	if l.r.lex.common[w] {
-		return true
-	}
-	p := l.r.lex.single[w]
-	return p != nil && (l.mother() < 0 || l.speaksOwn(w))
-}
-
-// closedWord reports whether a word is one of those that turn what is said.
-func (l *lattice) closedWord(w string) bool {
-	p := l.r.lex.single[w]
-	if p == nil {
-		return false
-	}
-	for _, s := range p.senses {
-		if l.r.frames.closed[s.concept] || s.concept == l.r.c.foreign || s.concept == l.r.c.place {
-			return true
-		}
-	}
-	return false
-}
-
 // spelt reports whether a word is made of letters, and apostrophes between them.
 func spelt(w string) bool { return letters(strings.ReplaceAll(w, "'", "")) }
-
-// namedIn reports whether a word is part of a name that acts take as it was typed, or of a
-// command that they are.
-func (l *lattice) namedIn(acts []Act, w string) bool {
-	for _, a := range acts {
-		if a.Kind != Did && l.r.lex.commandSingle[w] != nil {
-			return true
-		}
-		for _, name := range []string{a.Builder, a.Yard, a.Person, a.Value, a.Setting} {
-			if slices.Contains(l.r.nameWords(name), w) {
-				return true
-			}
-		}
-	}
-	return false
-}
-
-// numberBeside reports whether a figure stands right beside token i: "18 may".
-func numberBeside(toks []token, i int) bool {
-	return i > 0 && toks[i-1].isNum || i+1 < len(toks) && toks[i+1].isNum
-}
-
-// borrowed reports whether a short word is of another language than the message, and none
-// that reports are known to use.
-func (l *lattice) borrowed(w string) bool {
-	own := l.mother()
-	bits := l.r.lex.words[w]
-	if l.r.model != nil && l.r.model.seen[w][0] >= establishedFrom {
-		return false
-	}
-	return own >= 0 && len(w) > 1 && len(w) <= shortest && bits != 0 && bits&(1<<own) == 0
-}
-
-// shortDay reports whether a word is a day of three letters, which is one slip from others:
-// "wed" from "fed". Where the other makes more of the message, it may be that.
-func (l *lattice) shortDay(w string) bool {
-	p := l.r.lex.single[w]
-	return p != nil && len(w) < shortest && (p.means(l.r.weekday) || p.means(l.r.month))
-}
 
 // mayBe reports whether the word at token i may stand for c, and whether that matters.
 func (l *lattice) mayBe(toks []token, i int, c string, sure trust) bool {
@@ -312,72 +218,10 @@ func (l *lattice) mayBe(toks []token, i int, c string, sure trust) bool {
 	return false
 }
 
-// languagesOf are the languages that an ordinary word may be of, a bit each; 0 for one that
-// nobody knows.
-func (l *lattice) languagesOf(w string) uint8 {
-	return l.r.lex.words[w]
-}
-
 // isNumberWord reports whether a word is one for a number.
 func (l *lattice) isNumberWord(w string) bool {
 	p := l.r.lex.single[w]
 	return p != nil && (p.means(l.r.digit) || p.means(l.r.teen) || p.means(l.r.tens) || p.means(l.r.hundred))
-}
-
-// standsFor gives the words that a word may be a slip of by where it stands, though it is
-// one that says something itself: a part of a number that is spelled out ("twenty fix",
-// "treinta by cinco", "fifth two"), a colour ("recd pin"), a denial that opens a message
-// ("uno las he movido"). It is nil for a word that stands nowhere special.
-func (l *lattice) standsFor(toks []token, i int) func(string) bool {
-	means := func(k int, list ...concept) bool {
-		if k < 0 || k >= len(toks) {
-			return false
-		}
-		p := l.r.lex.single[toks[k].text]
-		return p != nil && slices.ContainsFunc(list, p.means)
-	}
-	word := func(list ...concept) func(string) bool {
-		return func(c string) bool {
-			p := l.r.lex.single[c]
-			return p != nil && slices.ContainsFunc(list, p.means)
-		}
-	}
-	r, c := l.r, &l.r.c
-	ten := func(k int) bool { return means(k, r.tens, r.hundred) }
-	digit := func(k int) bool { return means(k, r.digit, r.teen, r.tens, r.hundred) }
-	switch {
-	case digit(i), means(i, c.into, c.at, c.to, r.pinWord, c.speaker, c.already, c.neg):
-	case ten(i-1) && digit(i+1) && !means(i, r.andTen):
-		return word(r.andTen)
-	case ten(i - 1), means(i-1, r.andTen) && ten(i-2):
-		return word(r.digit)
-	case digit(i + 1):
-		return word(r.tens, r.hundred)
-	case (means(i-1, r.pinWord, c.comb) || means(i+1, r.pinWord, c.comb)) && !means(i, r.colour):
-		return word(r.colour)
-	case i == 0 && (means(1, c.aux) || means(2, c.aux)):
-		return word(c.neg)
-	}
-	return nil
-}
-
-// placeBefore reports whether a word is a preposition of place.
-func (l *lattice) placeBefore(w string) bool {
-	p := l.r.lex.single[w]
-	return p != nil && (p.means(l.r.c.into) || p.means(l.r.c.to) || p.means(l.r.c.at))
-}
-
-func (l *lattice) neutralWord(w string) bool {
-	p := l.r.lex.single[w]
-	if p == nil {
-		return false
-	}
-	for _, s := range p.senses {
-		if l.r.lex.langs[s.lang] == neutral {
-			return true
-		}
-	}
-	return false
 }
 
 // carriesAny reports whether a phrase means more than words that say nothing.
