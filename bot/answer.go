@@ -192,10 +192,6 @@ func (t *talk) ownLastAny() (rules.Subject, bool, error) {
 
 // claim takes a task, snoozes it or lets it go.
 func (t *talk) claim(r *reading) error {
-	if len(r.rest) > 0 && r.verb == doLater {
-		t.ask("r_later_read", "Rest", joinList(r.rest))
-		return nil
-	}
 	k, ok, err := t.taskFor(r, "b_"+string(r.verb))
 	if err != nil || !ok {
 		return err

@@ -139,8 +139,6 @@ func (t *talk) unreadOf(res rdg.Result) {
 		step = k.Step
 	}
 	switch {
-	case len(res.Acts) == 1 && res.Acts[0].Kind == rdg.Later:
-		t.ask("r_later_read", "Rest", res.Acts[0].Reason)
 	case has(res.Moods, "question"):
 		t.fail("r_question", "Hint", t.v.say("hint_help"))
 	case has(res.Moods, "negation"):

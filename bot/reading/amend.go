@@ -45,6 +45,9 @@ func (l *lattice) amend(items []item, k ranking, m mood, last *Line) (Result, bo
 			return Result{Outcome: Ask, Acts: []Act{a}, Others: [][]Act{{a}}, Doubts: []string{string(fUnlikely)}}, true
 		}
 	}
+	if !corrects && l.meansAny(items, c.yet) {
+		return Result{}, false // "creek not yet"
+	}
 	res := Result{Outcome: Log, Acts: []Act{a}}
 	if !says && a.Count != nil && numbersIn(items) > 1 {
 		return Result{Outcome: Ask, Acts: []Act{a}, Others: [][]Act{{a}}}, true // two numbers and no word that says which is right

@@ -84,7 +84,7 @@ func (l *lattice) intent(items []item, k ranking, m mood) (Result, bool) {
 	case last != nil && !asTask && l.meansAny(items, c.skip) && !counts(items) && l.only(items, c.skip):
 		// "forget it" right after a line: of that line, or of something else.
 		return Result{Outcome: Ask, Acts: []Act{{Kind: Void}}, Others: [][]Act{{{Kind: Void}}}}, true
-	case l.meansAny(items, c.void) && !counts(items) && !m.hearsay && (l.only(items, c.void) || last != nil && l.ownClause(items, c.void)) && (last != nil || l.known.Addressed || is(classVoid, 0.5)):
+	case l.asserts(items, c.void) && !(items[0].means(c.neg) && items[0].means(c.aux)) && !counts(items) && !m.hearsay && (l.only(items, c.void) || last != nil && l.ownClause(items, c.void)) && (last != nil || l.known.Addressed || is(classVoid, 0.5)):
 		return Result{Outcome: Log, Acts: []Act{{Kind: Void}}}, true
 
 	}

@@ -162,6 +162,9 @@ func (d *draft) tells() bool {
 // summed takes the sum that stands before its parts for what it is: "34 moved, 20 to North
 // and 14 to Creek". It doubts a sum that is none.
 func (d *draft) summed() {
+	if len(d.acts) > 2 && d.acts[0].act.Step == rules.Graft && d.acts[0].act.Builder == "" && d.acts[0].act.Count != nil {
+		d.doubt("sum") // "60 from 7, 30 in B1 and 30 in B3": of which breeder the parts are, a question says
+	}
 	if len(d.acts) < 3 {
 		return
 	}

@@ -31,7 +31,7 @@ func (l *lattice) putOff(items []item, k ranking, m mood) (Result, bool) {
 		return Result{Outcome: Log, Acts: []Act{{Kind: Claim}}}, true
 	case takes:
 		return Result{}, false
-	case waits && (l.clear(items) || l.opens(items, c.snooze) || l.ownClause(items, c.snooze)), l.aheadAlone(items) && (m.neg || m.plan || l.meansAny(items, c.skipWhy)):
+	case waits && !l.meansAny(items, c.yet) && (l.clear(items) || l.opens(items, c.snooze) || l.ownClause(items, c.snooze)), l.aheadAlone(items) && (m.neg || m.plan || l.meansAny(items, c.skipWhy)):
 		return Result{Outcome: Log, Acts: later}, true
 	case waits, l.meansAny(items, c.skipWhy):
 		skip[0].Reason = l.typed(items)
@@ -61,7 +61,7 @@ func (l *lattice) saysDone(items []item, k ranking, m mood) bool {
 func (l *lattice) asserts(items []item, x concept) bool {
 	l.work += len(items)
 	for i := range items {
-		if items[i].means(x) && !(i > 0 && items[i-1].means(l.r.c.neg) && !items[i-1].means(l.r.c.no) && !l.isUnit(&items[i-1])) {
+		if items[i].means(x) && !(i > 0 && items[i-1].means(l.r.c.neg) && (!items[i-1].means(l.r.c.no) || items[i-1].means(l.r.c.aux)) && !l.isUnit(&items[i-1])) {
 			return true
 		}
 	}

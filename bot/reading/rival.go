@@ -154,6 +154,8 @@ func (l *lattice) trustIn(toks []token, i int, acts []Act) trust {
 	_, short := l.r.lex.same[w]
 	known := l.established(toks, i) || l.namedIn(acts, w)
 	switch {
+	case (acts[0].Kind == Skip || acts[0].Kind == Later) && slices.ContainsFunc(toks[:i], func(t token) bool { return t.bound }):
+		return certainWord // why, in the sender's words
 	case !spelt(w), command && (len(w) == 1 || l.everyday(w)):
 		return certainWord
 	case !command && known && (l.shortDay(w) && !numberBeside(toks, i) || l.borrowed(w)), !known && short && len(w) > 1:

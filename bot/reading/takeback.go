@@ -14,6 +14,9 @@ func (l *lattice) takeBack(items []item, k ranking, m mood) (Result, bool) {
 		return Result{}, false
 	}
 	c := l.r.c
+	if items[0].means(c.neg) && items[0].means(c.aux) || m.neg && !l.meansAny(items, c.no) || l.meansAny(items, c.back) || l.meansAny(items, c.foreign) {
+		return Result{}, false // "don't undo that"
+	}
 	for i := range items {
 		it := &items[i]
 		switch {

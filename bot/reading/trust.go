@@ -55,6 +55,9 @@ func (l *lattice) namedIn(acts []Act, w string) bool {
 		if a.Kind != Did && l.r.lex.commandSingle[w] != nil {
 			return true
 		}
+		if slices.Contains(phraseWords(fold(a.Reason)), w) {
+			return true // why, in the sender's words
+		}
 		for _, name := range []string{a.Builder, a.Yard, a.Person, a.Value, a.Setting} {
 			if slices.Contains(l.r.nameWords(name), w) {
 				return true
@@ -102,6 +105,8 @@ func (l *lattice) standsFor(toks []token, i int) func(string) bool {
 		return word(r.tens, r.hundred)
 	case (means(i-1, r.pinWord, c.comb) || means(i+1, r.pinWord, c.comb)) && !means(i, r.colour):
 		return word(r.colour)
+	case means(i, r.colour) && means(i-1, r.and) && !means(i-1, r.pinWord, c.comb) && !means(i+1, r.pinWord, c.comb) && i+1 < len(toks) && !toks[i+1].isNum && !toks[i+1].bound:
+		return func(w string) bool { p := r.lex.single[w]; return p != nil && p.anyOf(r.frames.deed) }
 	case i == 0 && (means(1, c.aux) || means(2, c.aux)):
 		return word(c.neg)
 	}

@@ -72,7 +72,7 @@ func (l *lattice) unexplained(items []item, steps map[rules.Step]bool) (danger, 
 			danger = append(danger, it.text) // "2a": a number in a phrase that no frame takes
 		case it.means(c.neg) && it.means(c.skip) && l.known.Reply == nil:
 			danger = append(danger, it.text) // called off
-		case work && !known && !it.anyOf(l.r.frames.vague):
+		case work && !known && !(it.anyOf(l.r.frames.vague) && l.speaksOwn(it.text)):
 			danger = append(danger, it.text) // it reports something else
 		case it.means(c.deadWord) && l.hasNo(it) && i+1 < len(items) && items[i+1].word() && ofTrade(&items[i+1], &l.r.frames):
 			danger = append(danger, it.text) // "did not let her go"
@@ -111,7 +111,7 @@ func (l *lattice) aside(items []item, i int) bool {
 	}
 	for k := from; k < to; k++ {
 		it := &items[k]
-		if it.entity != nil && !it.is(eTime) || it.means(l.r.c.neg) || it.means(l.r.c.foreign) || l.hasNumber(it) || len(digitRuns(it.text)) > 0 {
+		if it.entity != nil && !it.is(eTime) || it.means(l.r.c.neg) || it.means(l.r.c.no) || it.means(l.r.c.correct) || it.means(l.r.c.hedge) || it.means(l.r.c.foreign) || l.hasNumber(it) || len(digitRuns(it.text)) > 0 {
 			return false
 		}
 		for _, s := range it.senses {

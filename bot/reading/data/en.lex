@@ -906,3 +906,6 @@ CONFINE.done: went onto her comb | went on her comb | went onto a comb | went on
 LESS: less | fewer
 FOREIGN: the neighbor's | the neighbour's | neighbors' hives | neighbours' hives | next door's hives | the guy next door | a mate's hives | a friend's hives
 HARMLESS: combed every inch | combed through it | combed over it | lifted the lid | popped the lid
+HEDGE: on paper | my thumbs | seeing double | see double | sees double | wrong | wrong one | wrong yard | wrong batch | wrong number
+FOREIGN: clean out of | out of syrup | out of feed | out of sugar | photo | photos | picture | pictures
+
