@@ -3,7 +3,6 @@ package reading
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"yardbell/rules"
 )
@@ -45,7 +44,6 @@ func onlyAsked(flags []doubt) bool {
 func (d *draft) unread(danger, soft []string) (out []string) {
 	odd := map[string]bool{}
 	for _, w := range append(append([]string{}, danger...), soft...) {
-		w, _, _ = strings.Cut(w, "~")
 		odd[w] = true
 	}
 	at := map[int]bool{}
@@ -162,19 +160,28 @@ func (d *draft) tells() bool {
 // summed takes the sum that stands before its parts for what it is: "34 moved, 20 to North
 // and 14 to Creek". It doubts a sum that is none.
 func (d *draft) summed() {
-	if len(d.acts) > 2 && d.acts[0].act.Step == rules.Graft && d.acts[0].act.Builder == "" && d.acts[0].act.Count != nil {
-		d.doubt("sum") // "60 from 7, 30 in B1 and 30 in B3": of which breeder the parts are, a question says
-	}
 	if len(d.acts) < 3 {
 		return
 	}
 	first := d.acts[0].act
-	if first.Count == nil || first.Yard != "" || !counted[first.Step] {
+	place := func(a Act) string {
+		if a.Step == rules.Graft {
+			return a.Builder
+		}
+		return a.Yard
+	}
+	if first.Count == nil || place(first) != "" || !counted[first.Step] && first.Step != rules.Graft {
 		return
+	}
+	breeders := 0 // named; the parts of one are hers, whichever else is due
+	for i := range d.items {
+		if d.items[i].is(eBreeder) {
+			breeders++
+		}
 	}
 	sum := 0
 	for _, f := range d.acts[1:] {
-		if f.act.Step != first.Step || f.act.Count == nil || f.act.Yard == "" || f.act.Batch != 0 && first.Batch != 0 && f.act.Batch != first.Batch {
+		if f.act.Step != first.Step || f.act.Count == nil || place(f.act) == "" || breeders > 1 && f.act.Breeder != first.Breeder || f.act.Batch != 0 && first.Batch != 0 && f.act.Batch != first.Batch {
 			return
 		}
 		sum += *f.act.Count
@@ -188,6 +195,9 @@ func (d *draft) summed() {
 		f := &d.acts[i]
 		if f.act.Batch == 0 && first.Batch != 0 {
 			f.act.Batch, f.flags = first.Batch, dropDoubt(f.flags, fWhichBatch)
+		}
+		if breeders == 1 && first.Breeder != 0 {
+			f.act.Breeder, f.act.Mark, f.flags = first.Breeder, first.Mark, dropDoubt(f.flags, fWhichBreeder)
 		}
 	}
 }

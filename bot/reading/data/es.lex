@@ -1007,3 +1007,4 @@ APPROX: tantito antes de | tantito antes de las | tantito después de | tantito 
 FOREIGN: del rancho de al lado | el rancho de al lado | del vecino | el vecino | al vecino | al compa | mi compadre | del compadre
 DUEWORD: qué se viene | que se viene
 QWORD: qué se viene | que se viene
+DEARTH: entramos en escasez | entró la escasez | entramos en sequía | entramos a la escasez | ya entramos en escasez
