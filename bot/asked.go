@@ -73,12 +73,11 @@ func (t *talk) whoHas(a rdg.Act) error {
 		n++
 	}
 	if past || n == 0 && (a.Step != "" || s.named()) {
-		lines, err := t.told(s, mostLogged)
-		if err != nil {
+		before := len(t.lines)
+		if err := t.tellTold(s); err != nil {
 			return err
 		}
-		t.tellLines(lines)
-		n += len(lines)
+		n += len(t.lines) - before
 	}
 	switch {
 	case a.Step == "" && s.named():
@@ -100,11 +99,9 @@ func (t *talk) countsOf(a rdg.Act) error {
 		if err != nil {
 			return err
 		}
-		lines, err := t.told(s, mostLogged)
-		if err != nil {
+		if err := t.tellTold(s); err != nil {
 			return err
 		}
-		t.tellLines(lines)
 	}
 	if err := t.altogether(a); err != nil {
 		return err

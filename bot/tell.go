@@ -88,6 +88,9 @@ func (t *talk) told(s scope, most int) ([]rules.Entry, error) {
 	var all, day []rules.Entry
 	for i := len(book) - 1; i >= 0; i-- {
 		l := book[i]
+		if len(day) == most || len(all) >= most && !t.maybeOnDay(l.Entry, s.act.When) {
+			break // what is asked for lies behind
+		}
 		if l.Action != rules.Did || s.act.Step != "" && l.Step != s.act.Step {
 			continue
 		}
@@ -116,6 +119,12 @@ func (t *talk) onDay(e rules.Entry, w *rdg.When) bool {
 	return w != nil && w.Day != nil && *w.Day <= 0 && rules.DateOf(e.Happened, t.s.Zone) == rules.DateOf(t.tx.Now, t.s.Zone).Add(*w.Day)
 }
 
+// maybeOnDay reports whether a line, or one that was told before it, may be of a day that was
+// named: nothing happens after it is told.
+func (t *talk) maybeOnDay(e rules.Entry, w *rdg.When) bool {
+	return w != nil && w.Day != nil && *w.Day <= 0 && !rules.DateOf(e.Said, t.s.Zone).Before(rules.DateOf(t.tx.Now, t.s.Zone).Add(*w.Day))
+}
+
 // tellOf answers a question about work: what the log holds of it, who did it, and what is due.
 // Where it holds nothing of that, what is nearest is told: the subject, what is under way,
 // what comes next.
@@ -124,11 +133,9 @@ func (t *talk) tellOf(a rdg.Act) error {
 	if err != nil {
 		return err
 	}
-	lines, err := t.told(s, mostLogged)
-	if err != nil {
+	if err := t.tellTold(s); err != nil {
 		return err
 	}
-	t.tellLines(lines)
 	n := len(t.lines)
 	if err := t.next(s.holdsTask, mostTold); err != nil {
 		return err
@@ -142,11 +149,13 @@ func (t *talk) tellOf(a rdg.Act) error {
 	return t.nearest(a)
 }
 
-// tellLines shows lines of the log.
-func (t *talk) tellLines(lines []rules.Entry) {
+// tellTold shows the newest lines of the log that a question is about.
+func (t *talk) tellTold(s scope) error {
+	lines, err := t.told(s, mostLogged)
 	for _, e := range lines {
 		t.say("s_log_line", "When", e.Happened, "By", e.By, "What", t.v.line(e))
 	}
+	return err
 }
 
 // nearest tells of the subject that was named, else of what is under way, else what comes
