@@ -51,7 +51,7 @@ type frames struct {
 	hard    map[concept]bool
 	note    map[concept]bool
 	deed    map[concept]bool
-	doing   map[concept]bool
+	works   map[concept]bool
 	vague   map[concept]bool
 }
 
@@ -76,7 +76,7 @@ var slotNames = map[string]bool{"count": true, "of": true, "all": true, "batch":
 
 // load reads frames.txt.
 func (f *frames) load(fsys fs.FS, file string, lex *lexicon) error {
-	classes := map[string]*map[concept]bool{"closed": &f.closed, "trade": &f.trade, "strong": &f.strong, "unit": &f.unit, "modal": &f.modal, "carries": &f.carries, "free": &f.free, "noun": &f.noun, "hard": &f.hard, "deed": &f.deed, "works": &f.doing, "vague": &f.vague, "typed": &f.note}
+	classes := map[string]*map[concept]bool{"closed": &f.closed, "trade": &f.trade, "strong": &f.strong, "unit": &f.unit, "modal": &f.modal, "carries": &f.carries, "free": &f.free, "noun": &f.noun, "hard": &f.hard, "deed": &f.deed, "works": &f.works, "vague": &f.vague, "typed": &f.note}
 	for _, c := range classes {
 		*c = map[concept]bool{}
 	}

@@ -1,7 +1,6 @@
 package reading
 
 import (
-	"strings"
 	"time"
 
 	"yardbell/rules"
@@ -243,7 +242,7 @@ func (l *lattice) answer(items []item, k ranking, m mood) (Result, bool) {
 		return Result{}, false
 	}
 	delete(lic, l.known.Reply.Step)
-	if l.meansAny(items, c.claim) && !counts(items) && !done && len(lic) == 0 && len(k.strong(l)) == 0 && !m.hearsay && l.clear(items) && !l.meansAny(items, c.skip) && l.plainClaim(items, k, "") {
+	if l.meansAny(items, c.claim) && !counts(items) && !done && len(lic) == 0 && len(k.strong(l)) == 0 && !m.hearsay && l.clear(items) && !l.meansAny(items, c.skip) && l.plainClaim(items) {
 		return Result{Outcome: Log, Acts: []Act{{Kind: Claim}}}, true
 	}
 	// "ok", a thumb: heard, not done.
@@ -313,7 +312,7 @@ func (l *lattice) claim(items []item, k ranking, m mood) (Result, bool) {
 		}
 	}
 	switch {
-	case len(fit) == 1 && (mine && p > 0.5 || l.clear(items) && l.phrase(items, l.r.c.claim)) && l.plainClaim(items, k, fit[0].Step):
+	case len(fit) == 1 && (mine && p > 0.5 || l.clear(items) && l.phrase(items, l.r.c.claim)) && l.plainClaim(items):
 		return Result{Outcome: Log, Acts: fit}, true
 	case len(fit) >= 1 && !l.justTalk(k):
 		var others [][]Act
@@ -321,7 +320,7 @@ func (l *lattice) claim(items []item, k ranking, m mood) (Result, bool) {
 			others = append(others, []Act{a})
 		}
 		return Result{Outcome: Ask, Acts: fit[:1], Others: others[:min(3, len(others))]}, true
-	case mine && p > 0.6 && len(k.ev.weight) == 0 && l.plainClaim(items, k, ""):
+	case mine && p > 0.6 && len(k.ev.weight) == 0 && l.plainClaim(items):
 		return Result{Outcome: Log, Acts: []Act{{Kind: Claim}}}, true
 	case len(fit) == 0 && len(spoken) == 1 && l.opens(items, l.r.c.claim) && l.phrase(items, l.r.c.claim) && !l.meansAny(items, l.r.c.doneWord):
 		return Result{Outcome: Ask, Acts: spoken, Others: [][]Act{spoken}}, true // "I got the search of B1": taken, or done
@@ -342,13 +341,7 @@ func (l *lattice) phrase(items []item, x concept) bool {
 // plainClaim reports whether a claim says nothing beside who does it: no number, no word
 // that may be another; and where the work is told as done, the word for "mine" is one that
 // says nothing else.
-func (l *lattice) plainClaim(items []item, k ranking, s rules.Step) bool {
-	danger, _ := l.unexplained(items, map[rules.Step]bool{s: true})
-	for _, w := range danger {
-		if strings.Contains(w, "~") {
-			return false
-		}
-	}
+func (l *lattice) plainClaim(items []item) bool {
 	if l.meansAny(items, l.r.c.yet) {
 		return false
 	}
@@ -364,7 +357,7 @@ func (l *lattice) plainClaim(items []item, k ranking, s rules.Step) bool {
 		return true
 	}
 	for i := range items {
-		if it := &items[i]; it.word() && !l.freeWord(it) && !it.means(l.r.c.yes) && !it.means(l.r.c.ok) && !it.means(l.r.c.greet) || l.meansAny(items, l.r.c.yet) {
+		if it := &items[i]; it.word() && !l.freeWord(it) && !it.means(l.r.c.yes) && !it.means(l.r.c.ok) && !it.means(l.r.c.greet) {
 			return false // "yo las paso": one letter from "ya" and from "no"
 		}
 	}

@@ -17,7 +17,6 @@ func (l *lattice) withoutOthers(items []item) []item {
 		return items
 	}
 	gone := map[int]bool{} // first tokens of items
-	left := 0
 	for n, cl := range clauses {
 		var rest []item
 		for k := range clauses {
@@ -34,18 +33,8 @@ func (l *lattice) withoutOthers(items []item) []item {
 		for i := range cl {
 			gone[cl[i].from] = true
 		}
-		left++
 	}
-	if left == 0 {
-		return items
-	}
-	var out []item
-	for _, it := range items {
-		if !gone[it.from] {
-			out = append(out, it)
-		}
-	}
-	return out
+	return without(items, gone)
 }
 
 // toCome reports whether a clause says that something lies ahead, is put off or has not

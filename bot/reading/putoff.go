@@ -27,7 +27,7 @@ func (l *lattice) putOff(items []item, k ranking, m mood) (Result, bool) {
 			return Result{Outcome: Ask, Acts: skip, Others: [][]Act{later, skip}}, true // what is let go is never pinged again
 		}
 		return Result{Outcome: Log, Acts: skip}, true
-	case takes && l.onlyAfterwards(items) && l.plainClaim(items, k, "") && (l.clear(items) || l.phrase(items, c.claim)):
+	case takes && l.onlyAfterwards(items) && l.plainClaim(items) && (l.clear(items) || l.phrase(items, c.claim)):
 		return Result{Outcome: Log, Acts: []Act{{Kind: Claim}}}, true
 	case takes:
 		return Result{}, false

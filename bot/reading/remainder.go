@@ -30,6 +30,11 @@ func (l *lattice) withoutRemainder(items []item) []item {
 			}
 		}
 	}
+	return without(items, gone)
+}
+
+// without leaves out the items that begin at some tokens.
+func without(items []item, gone map[int]bool) []item {
 	if len(gone) == 0 {
 		return items
 	}

@@ -17,8 +17,7 @@ type rivals struct {
 	in   map[string][]*phrase // the phrases of several words that a word stands in
 }
 
-// establishedFrom is in how many labelled reports a word stands that nobody takes for a
-// slip.
+// In how many labelled reports a word stands that nobody takes for a slip.
 const (
 	establishedFrom      = 3
 	shortEstablishedFrom = 20 // of one or two letters
@@ -71,17 +70,7 @@ func newRivals(l *lexicon, m *model) *rivals {
 }
 
 // of are the words one slip away from w, sorted.
-func (v *rivals) of(w string) []string {
-	seen := map[string]bool{}
-	for _, d := range append(deletions(w), w) {
-		for _, c := range v.near[d] {
-			if c != w && oneSlip(w, c) {
-				seen[c] = true
-			}
-		}
-	}
-	return sorted(seen)
-}
+func (v *rivals) of(w string) []string { return oneSlipFrom(v.near, w) }
 
 // rival is another reading of a message, by one word that may be a slip of another.
 type rival struct {
@@ -190,7 +179,7 @@ func spelt(w string) bool { return letters(strings.ReplaceAll(w, "'", "")) }
 func (l *lattice) mayBe(toks []token, i int, c string, sure trust) bool {
 	lex := l.r.lex
 	was, is := lex.single[toks[i].text], lex.single[c]
-	if langs := l.languagesOf(toks[i].text); langs != 0 && !l.borrowed(toks[i].text) && lex.words[c]&langs == 0 && !l.neutralWord(c) {
+	if langs := lex.words[toks[i].text]; langs != 0 && !l.borrowed(toks[i].text) && lex.words[c]&langs == 0 && !l.neutralWord(c) {
 		return false // never across languages
 	}
 	deny := is != nil && (is.means(l.r.c.neg) || is.means(l.r.c.no))
@@ -210,9 +199,15 @@ func (l *lattice) mayBe(toks []token, i int, c string, sure trust) bool {
 	if _, spelling := lex.same[c]; spelling || lex.commandSingle[c] != nil {
 		return true
 	}
-	for _, p := range l.r.rivals.in[c] {
-		for at, w := range p.words {
-			if w == c && stand(toks, i-at, p.words, at) {
+	return l.r.rivals.inPhrase(toks, i, c)
+}
+
+// inPhrase reports whether a word at token i makes a phrase of several words with those
+// beside it.
+func (v *rivals) inPhrase(toks []token, i int, w string) bool {
+	for _, p := range v.in[w] {
+		for at, x := range p.words {
+			if x == w && stand(toks, i-at, p.words, at) {
 				return true
 			}
 		}

@@ -120,10 +120,13 @@ func (s *slips) candidates(w string) []string {
 
 // every are all words one slip away from w, sorted: also those that a slip is not read
 // into, since their first letters differ.
-func (s *slips) every(w string) (out []string) {
+func (s *slips) every(w string) []string { return oneSlipFrom(s.deletes, w) }
+
+// oneSlipFrom are the words of an index by deletions that are one slip away from w, sorted.
+func oneSlipFrom(index map[string][]string, w string) []string {
 	seen := map[string]bool{}
 	for _, d := range append(deletions(w), w) {
-		for _, c := range s.deletes[d] {
+		for _, c := range index[d] {
 			if c != w && oneSlip(w, c) {
 				seen[c] = true
 			}

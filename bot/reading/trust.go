@@ -6,8 +6,7 @@ import "slices"
 // stands.
 
 // established reports whether the word at token i stands as it was typed: labelled lines
-// know it, it is a usual short spelling, or it says something, by itself or in a phrase
-// that stands here.
+// know it, or it says something, by itself or in a phrase that stands here.
 func (l *lattice) established(toks []token, i int) bool {
 	w := toks[i].text
 	if l.r.model != nil {
@@ -22,14 +21,7 @@ func (l *lattice) established(toks []token, i int) bool {
 	if p := l.r.lex.single[w]; p != nil && l.carriesAny(p) && (len(w) > 1 || l.speaksOwn(w) || i > 0 && toks[i-1].isNum) {
 		return true
 	}
-	for _, p := range l.r.rivals.in[w] {
-		for at, x := range p.words {
-			if x == w && stand(toks, i-at, p.words, at) {
-				return true
-			}
-		}
-	}
-	return false
+	return l.r.rivals.inPhrase(toks, i, w)
 }
 
 // borrowed reports whether a short word is of another language than the message, and none
@@ -130,12 +122,6 @@ func (l *lattice) neutralWord(w string) bool {
 		}
 	}
 	return false
-}
-
-// languagesOf are the languages that an ordinary word may be of, a bit each; 0 for one that
-// nobody knows.
-func (l *lattice) languagesOf(w string) uint8 {
-	return l.r.lex.words[w]
 }
 
 // everyday reports whether a word is one of everyday speech, so that it is hardly ever a slip.

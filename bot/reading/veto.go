@@ -76,7 +76,7 @@ func (l *lattice) unexplained(items []item, steps map[rules.Step]bool) (danger, 
 			danger = append(danger, it.text) // it reports something else
 		case it.means(c.deadWord) && l.hasNo(it) && i+1 < len(items) && items[i+1].word() && ofTrade(&items[i+1], &l.r.frames):
 			danger = append(danger, it.text) // "did not let her go"
-		case !known && it.anyOf(l.r.frames.doing) && l.apartFromWork(items, i):
+		case !known && it.anyOf(l.r.frames.works) && l.apartFromWork(items, i):
 			danger = append(danger, it.text) // "and i pulled", of which the rest was not read
 		case free || known || it.means(c.neg) || it.means(c.yet):
 		case it.means(c.foreign) && l.isTrade(it) && !carries:
@@ -115,7 +115,7 @@ func (l *lattice) aside(items []item, i int) bool {
 			return false
 		}
 		for _, s := range it.senses {
-			if f := &l.r.frames; f.strong[s.concept] || f.doing[s.concept] || f.hard[s.concept] || f.carries[s.concept] || s.concept == l.r.c.place {
+			if f := &l.r.frames; f.strong[s.concept] || f.works[s.concept] || f.hard[s.concept] || f.carries[s.concept] || s.concept == l.r.c.place {
 				return false
 			}
 		}
@@ -187,8 +187,8 @@ func (l *lattice) onlyHarmless(it *item) bool {
 	return true
 }
 
-// dangerous says whether an unknown word may carry something: it is or may be a slip of a
-// word of a closed class, stands where a thing or place is named, or behind a number.
+// dangerous says whether an unknown word may carry something: it has a figure in it, is
+// nearly a name of the crew's, stands where a thing or place is named, or behind a number.
 func (l *lattice) dangerous(it, prev *item) (string, bool) {
 	w := it.text
 	if !strings.ContainsAny(w, "abcdefghijklmnopqrstuvwxyz") {
@@ -211,15 +211,12 @@ func (l *lattice) dangerous(it, prev *item) (string, bool) {
 		return w, prev != nil && prev.word() && (prev.means(l.r.c.into) || prev.means(l.r.c.at) || prev.means(l.r.c.the) || prev.means(l.r.c.approx))
 	case prev == nil:
 	case prev.word() && (prev.means(l.r.c.the) || prev.means(l.r.c.into) || prev.means(l.r.one)):
-		return w, prev.means(l.r.c.into) || !l.everyday(w) || l.intoBefore(prev)
+		return w, prev.means(l.r.c.into) || !l.everyday(w) || l.behindPlace(prev.from)
 	case prev.is(eNumber) || prev.is(eRatio) || prev.is(eAll):
 		return w, true
 	}
 	return w, false
 }
-
-// intoBefore reports whether a preposition of place stands right before an item.
-func (l *lattice) intoBefore(it *item) bool { return l.behindPlace(it.from) }
 
 // judge is the one place that decides.
 func (d *draft) judge() Result {
@@ -356,15 +353,11 @@ func (d *draft) judge() Result {
 			res.Doubts = append(res.Doubts, x.name)
 		}
 	}
-	slipDanger := false
-	for _, w := range danger {
-		slipDanger = slipDanger || strings.Contains(w, "~")
-	}
 	serious := false
 	for _, f := range flags {
 		serious = serious || f != fUnlikely && f != fNoun && f != fPlace && f != fMark
 	}
-	if !serious && !d.partial && !neg && !denied && !d.mood.held() && !slipDanger {
+	if !serious && !d.partial && !neg && !denied && !d.mood.held() {
 		res.Others = d.built(d.offers())
 	}
 	if p := l.known.Reply; p != nil && p.Task && slices.Contains(d.doubts, "no-deed") && len(danger)+len(soft) > 0 {
