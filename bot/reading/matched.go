@@ -64,9 +64,9 @@ func (d *draft) ofTheirOwn() {
 	d.acts = out
 }
 
-// allIn takes "all in" in a reply, which says done, for the number on record too.
+// allIn takes "all in", which says done, for the number on record too.
 func (d *draft) allIn() {
-	if p := d.l.known.Reply; p == nil || !p.Task || len(d.acts) != 1 || !d.l.allDone(d.items) {
+	if p := d.l.known.Reply; p != nil && !p.Task || len(d.acts) != 1 || !d.l.allDone(d.items) {
 		return
 	}
 	if f := &d.acts[0]; f.act.Count == nil && counted[f.act.Step] && f.open != nil && f.open.Had > 0 {

@@ -20,6 +20,11 @@ func (l *lattice) holdWhole(res Result, items []item) Result {
 	if len(kept) < len(res.Others) && len(kept) == 0 {
 		res.Doubts = append(res.Doubts, "number-left")
 		res.Left = true
+		for i := range items {
+			if len(res.Unread) == 0 && items[i].is(eNumber) { // what was not read is always said
+				res.Unread = []string{l.typed(items)}
+			}
+		}
 	}
 	res.Others = kept
 	return res

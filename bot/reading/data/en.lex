@@ -909,3 +909,7 @@ HARMLESS: combed every inch | combed through it | combed over it | lifted the li
 HEDGE: on paper | my thumbs | seeing double | see double | sees double | wrong | wrong one | wrong yard | wrong batch | wrong number
 FOREIGN: clean out of | out of syrup | out of feed | out of sugar | photo | photos | picture | pictures
 
+# --- who takes what
+CLAIM: i got the graft | i've got the graft | i got the grafting | i've got the grafting | i got the move | i've got the move | i got the search | i've got the search | i got the rogue search | i got the count | i've got the count | i got the catch
+GRAFTN: i got the graft | i've got the graft | i got the grafting | i've got the grafting
+ALLIN: all in | all of them in | every one in | every last one in

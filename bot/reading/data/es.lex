@@ -1008,3 +1008,4 @@ FOREIGN: del rancho de al lado | el rancho de al lado | del vecino | el vecino |
 DUEWORD: qué se viene | que se viene
 QWORD: qué se viene | que se viene
 DEARTH: entramos en escasez | entró la escasez | entramos en sequía | entramos a la escasez | ya entramos en escasez
+ALLIN: todas adentro | todas metidas | todas puestas | todas en sus núcleos | todas acomodadas
