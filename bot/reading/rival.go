@@ -108,7 +108,7 @@ func (r *Reader) rivalOf(text string, k *Known, res Result) (rival, bool) {
 		switch {
 		case sure == certainWord:
 			continue
-		case sure == unknownWord && only == nil && !letters(t.text):
+		case sure == unknownWord && !letters(t.text):
 			return rival{typed: t.text}, true // what is shortened by an apostrophe may be a denial
 		}
 		for _, c := range r.rivals.of(t.text) {
