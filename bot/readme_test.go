@@ -15,23 +15,72 @@ import (
 	"yardbell/rules"
 )
 
-// Every form that the README and the help show is read in full, so that nobody is
+// section is what stands under a heading of a page, up to the next one.
+func section(t *testing.T, page, heading string) string {
+	t.Helper()
+	b, err := os.ReadFile(page)
+	require.NoError(t, err)
+	_, text, ok := strings.Cut(string(b), "\n## "+heading+"\n")
+	require.True(t, ok, "%s has no section %q", page, heading)
+	text, _, _ = strings.Cut(text, "\n## ")
+	return text
+}
+
+var shown = regexp.MustCompile("`([^`]+)`")
+
+// cells are the rows of the tables in a text, each with its forms by column.
+func cells(text string) (rows [][][]string) {
+	for _, l := range strings.Split(text, "\n") {
+		if !strings.HasPrefix(l, "| ") {
+			continue
+		}
+		var row [][]string
+		for _, c := range strings.Split(strings.Trim(l, "|"), " | ") {
+			var forms []string
+			for _, m := range shown.FindAllStringSubmatch(c, -1) {
+				forms = append(forms, m[1])
+			}
+			row = append(row, forms)
+		}
+		rows = append(rows, row)
+	}
+	return rows
+}
+
+// The fifteen lines of the README are read in full, and say the same in both languages.
+func TestFirstFormsSayTheSame(t *testing.T) {
+	n := 0
+	for _, row := range cells(section(t, "../README.md", "Fifteen things to type")) {
+		if len(row[0]) == 0 {
+			continue
+		}
+		n++
+		require.Len(t, row, 2)
+		require.Len(t, row[0], 1)
+		require.Len(t, row[1], 1)
+		en, es := readSomewhere(row[0][0]), readSomewhere(row[1][0])
+		assert.Equal(t, rdg.Log, en.Outcome, row[0][0])
+		assert.Equal(t, rdg.Log, es.Outcome, row[1][0])
+		assert.Equal(t, spellForm(en.Acts), spellForm(es.Acts), "%s: %s", row[0][0], row[1][0])
+	}
+	assert.Equal(t, 15, n)
+}
+
+// Every form that the pages and the help show is read in full, so that nobody is
 // told to type what is then left alone.
 func TestShownFormsAreRead(t *testing.T) {
 	var forms []string
-	readme, err := os.ReadFile("../README.md")
-	require.NoError(t, err)
-	_, table, ok := strings.Cut(string(readme), "### What it reads")
-	require.True(t, ok)
-	table, _, _ = strings.Cut(table, "\n### ")
-	for _, row := range strings.Split(table, "\n") {
-		if strings.HasPrefix(row, "| ") {
-			for _, m := range regexp.MustCompile("`([^`]+)`").FindAllStringSubmatch(row, -1) {
-				forms = append(forms, m[1])
-			}
+	for heading, least := range map[string]int{"English": 55, "Spanish": 50, "Several things in one message": 6, "Orders and numbers": 12} {
+		found := shown.FindAllStringSubmatch(section(t, "README.md", heading), -1)
+		require.GreaterOrEqual(t, len(found), least, heading)
+		for _, m := range found {
+			forms = append(forms, m[1])
 		}
 	}
-	require.Greater(t, len(forms), 40)
+	for _, m := range shown.FindAllStringSubmatch(section(t, "../README.md", "Fifteen things to type"), -1) {
+		forms = append(forms, m[1])
+	}
+	require.Greater(t, len(forms), 120)
 	v := newVoice(rules.DefaultSettings(), time.Time{})
 	for _, s := range rules.Steps {
 		if id := "help_" + string(s); v.has(id) {

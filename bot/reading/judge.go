@@ -7,7 +7,7 @@ import (
 )
 
 // The thresholds of the judge, from stated costs (a wrong line 100, a bad tap 20, silence
-// 10, a needless question 1); see the page on reading in bot/README.md.
+// 10, a needless question 1); see README.md here.
 const (
 	talkMost      = 0.35 // talk likelier than this keeps a report out of the log
 	talkMostOpen  = 0.60 // the same where exactly this is open and plainly named

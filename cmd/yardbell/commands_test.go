@@ -34,16 +34,16 @@ func write(t testing.TB, name, text string) string {
 func TestHelp(t *testing.T) {
 	r := call("")
 	assert.Zero(t, r.code)
-	readme := read(t, "../../README.md")
+	page := read(t, "../../deploy/README.md")
 	for _, k := range command(env{}).Commands() {
 		c := k.Name()
-		assert.Contains(t, readme, "\nyardbell "+c+" ", "the README names every command")
+		assert.Contains(t, page, "\nyardbell "+c+" ", "the page names every command")
 		assert.Contains(t, r.out, "\n  "+c+" ")
 		h := call("", c, "--help")
 		assert.Zero(t, h.code)
 		assert.Empty(t, h.err)
 		assert.Contains(t, h.out, "Usage:", c)
-		assert.Regexp(t, `\nExamples:\n  .*yardbell `+c, h.out, "with examples, as the README says")
+		assert.Regexp(t, `\nExamples:\n  .*yardbell `+c, h.out, "with examples, as the page says")
 	}
 	assert.Contains(t, r.out, "completion")
 	r = call("", "completion", "bash")

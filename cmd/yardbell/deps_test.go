@@ -156,32 +156,6 @@ func TestFilesAreShort(t *testing.T) {
 	}
 }
 
-// Each path that DEVELOPERS.md names is there.
-func TestDevelopersMapIsTrue(t *testing.T) {
-	text, err := os.ReadFile("../../DEVELOPERS.md")
-	if os.IsNotExist(err) {
-		t.Skip("there is no DEVELOPERS.md yet")
-	}
-	require.NoError(t, err)
-	form := regexp.MustCompile("`((?:rules|store|scheduler|bot|cmd|deploy|testdata|\\.ci)(?:/[A-Za-z0-9_.*-]+)+/?|[A-Za-z0-9_-]+\\.(?:md|go|toml|csv|txt))`")
-	named := form.FindAllStringSubmatch(string(text), -1)
-	require.NotEmpty(t, named)
-	for _, m := range named {
-		m[1] = strings.ReplaceAll(m[1], "LANG", "*")
-		found, err := filepath.Glob("../../" + m[1])
-		require.NoError(t, err)
-		if len(found) == 0 && !strings.Contains(m[1], "/") {
-			// A bare file name stands for the file in whichever folder is spoken of.
-			found, err = filepath.Glob("../../*/" + m[1])
-			require.NoError(t, err)
-			more, err := filepath.Glob("../../*/*/" + m[1])
-			require.NoError(t, err)
-			found = append(found, more...)
-		}
-		assert.NotEmpty(t, found, "DEVELOPERS.md names %s", m[1])
-	}
-}
-
 // A plain `go build` makes what is safe to serve: go.mod names the release, and whatever
 // else builds names the same one or none. Raised in one place only, the image would go on
 // with known faults.
@@ -191,7 +165,11 @@ func TestOneReleaseBuildsIt(t *testing.T) {
 	require.NotNil(t, named, "go.mod names no release to build with")
 	assert.Equal(t, named, line.FindStringSubmatch(read(t, "../../testdata/bench/go.mod")))
 	assert.Contains(t, read(t, "../../Dockerfile"), "/golang:"+named[1]+"-")
-	for _, path := range []string{"README.md", "DEVELOPERS.md", ".ci/run", "deploy/board.md", "deploy/image.sh", "deploy/compose.yaml"} {
+	named = []string{".ci/run", "deploy/image.sh", "deploy/compose.yaml"}
+	for path := range pages(t) {
+		named = append(named, path)
+	}
+	for _, path := range named {
 		assert.NotRegexp(t, `\bgo1\.\d+\.\d+`, read(t, "../../"+path), "%s names a release of its own", path)
 	}
 }

@@ -10,22 +10,24 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// The demo runs through without a refused press, and the conversation that the
-// README shows is what it says.
+// The demo runs through without a refused press, and the conversations that pages
+// show of it are what it says.
 func TestReadmeShowsTheDemo(t *testing.T) {
 	var out, errOut bytes.Buffer
 	require.Equal(t, 0, run(context.Background(), []string{"demo"}, testEnv("", &out, &errOut)), errOut.String())
 	assert.NotContains(t, out.String(), "\x1b", "no colours in a pipe")
 	assert.NotContains(t, out.String(), "There is no button")
-	readme := read(t, "../../README.md")
-	_, excerpt, ok := strings.Cut(readme, "<!-- excerpt")
-	require.True(t, ok)
-	_, excerpt, _ = strings.Cut(excerpt, "```\n")
-	excerpt, _, ok = strings.Cut(excerpt, "```\n")
-	require.True(t, ok)
-	for _, part := range strings.Split(excerpt, "\n…\n") {
-		assert.Contains(t, out.String(), strings.TrimSpace(part))
+	for _, page := range []string{"README.md", "bot/README.md"} {
+		_, excerpt, ok := strings.Cut(read(t, "../../"+page), "<!-- excerpt")
+		require.True(t, ok, page)
+		_, excerpt, _ = strings.Cut(excerpt, "```\n")
+		excerpt, _, ok = strings.Cut(excerpt, "```\n")
+		require.True(t, ok, page)
+		require.NotEmpty(t, strings.TrimSpace(excerpt), page)
+		for _, part := range strings.Split(excerpt, "\n…\n") {
+			assert.Contains(t, out.String(), strings.TrimSpace(part), page)
+		}
 	}
 	// The two commands stand there as printed here.
-	assert.Contains(t, readme, "go run ./cmd/yardbell demo\ngo test ./...\n")
+	assert.Contains(t, read(t, "../../README.md"), "go run ./cmd/yardbell demo\ngo test ./...\n")
 }
