@@ -87,7 +87,7 @@ func atOneYard(e rules.Entry, b rules.Batch) bool {
 // fewer where a later count of that yard says so, without those that were caught. It is nil
 // where a move does not say how many went where.
 func (t *talk) allAt(e rules.Entry, b rules.Batch) (*int, error) {
-	entries, err := t.tx.LookAtEntries(t.crew.ID, rules.BatchSubject(b.Number))
+	entries, err := t.tx.SubjectEntries(t.crew.ID, rules.BatchSubject(b.Number))
 	if err != nil {
 		return nil, err
 	}
@@ -164,7 +164,7 @@ var inParts = map[rules.Step]bool{rules.Move: true, rules.Catch: true, rules.Rec
 // repeated deals with a step that is in the log already: the same again is noted,
 // another count is asked back, a part more is logged.
 func (t *talk) repeated(r *reading, e rules.Entry, b rules.Batch) (stop bool, err error) {
-	entries, err := t.tx.LookAtEntries(t.crew.ID, e.Subject)
+	entries, err := t.tx.SubjectEntries(t.crew.ID, e.Subject)
 	if err != nil || t.opt.sure {
 		return false, err
 	}

@@ -68,35 +68,16 @@ func New(db *store.DB, wake func(), log *slog.Logger, first map[string]string) *
 // Limit keeps a single member from filling the chat with answers: see flood.go.
 func (b *Bot) Limit() { b.flood = newFlood() }
 
-// Handle takes in updates, in the order in which they came. What one of them logs, what
-// follows from it and the answer are saved together or not at all; several that wait are
-// saved together as well, with one wait for the disk. An update seen before changes
-// nothing. The error is an *UnsavedError: those before that update are saved, those behind it
-// were not looked at.
-func (b *Bot) Handle(ctx context.Context, now time.Time, list ...Incoming) error {
-	done := b.together(ctx, now, list)
-	for _, in := range list[done:] {
-		if err := b.handle(ctx, now, in); err != nil {
-			if done > 0 {
-				b.wake()
-			}
-			return &UnsavedError{At: done, Err: err}
-		}
-		done++
+// Handle takes in an update, each in the order in which they came. What it logs, what
+// follows from it and the answer are saved together or not at all. An update seen before
+// changes nothing.
+func (b *Bot) Handle(ctx context.Context, now time.Time, in Incoming) error {
+	err := b.handle(ctx, now, in)
+	if err == nil {
+		b.wake()
 	}
-	b.wake()
-	return nil
+	return err
 }
-
-// UnsavedError is why an update could not be saved, and which of those handed in it is.
-type UnsavedError struct {
-	At  int
-	Err error
-}
-
-func (u *UnsavedError) Error() string { return u.Err.Error() }
-
-func (u *UnsavedError) Unwrap() error { return u.Err }
 
 func (b *Bot) handle(ctx context.Context, now time.Time, in Incoming) (err error) {
 	defer func() {

@@ -10,7 +10,7 @@ import (
 // taskOf reads one task of a subject after replanning; the zero task where it
 // has none.
 func (t *talk) taskOf(s rules.Subject, step rules.Step, occ string) (rules.Task, error) {
-	k, _, err := t.tx.SubjectTask(t.crew.ID, s, rules.TaskKey(s, step, occ))
+	k, _, err := t.tx.Task(t.crew.ID, rules.TaskKey(s, step, occ))
 	return k, err
 }
 

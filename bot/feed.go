@@ -121,7 +121,7 @@ func (t *talk) season(r *reading, e rules.Entry) error {
 func (t *talk) flowKnown(e rules.Entry) (bool, error) {
 	var last rules.Entry
 	for _, s := range []rules.Subject{e.Subject, {}} {
-		entries, err := t.tx.LookAtEntries(t.crew.ID, s)
+		entries, err := t.tx.SubjectEntries(t.crew.ID, s)
 		if err != nil {
 			return false, err
 		}

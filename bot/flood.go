@@ -76,18 +76,6 @@ func (f *flood) take(member int64, at time.Time) (ok, tell bool) {
 	return false, tell
 }
 
-// takings count, by member, answers that will be taken once a transaction is committed.
-type takings map[int64]int
-
-// has reports whether there is an answer left beside those that will be taken, and
-// counts it among them.
-func (f *flood) has(member int64, at time.Time, n takings) bool {
-	f.mu.Lock()
-	defer f.mu.Unlock()
-	n[member]++
-	return f.of(member, at).asks.TokensAt(at) >= float64(n[member])
-}
-
 // spent reports whether no question of a member is answered at a time.
 func (f *flood) spent(member int64, at time.Time) bool {
 	f.mu.Lock()

@@ -131,7 +131,7 @@ func (t *talk) virginTold(e rules.Entry, list []rules.Batch) (bool, store.Line, 
 	if len(list) == 0 {
 		return false, store.Line{}, nil
 	}
-	entries, err := t.tx.LookAtEntries(t.crew.ID, rules.BatchSubject(list[0].Number))
+	entries, err := t.tx.SubjectEntries(t.crew.ID, rules.BatchSubject(list[0].Number))
 	if err != nil {
 		return false, store.Line{}, err
 	}
@@ -261,7 +261,7 @@ func (v voice) cause(e rules.Entry) string {
 
 // retired is the line that took a breeder out of every plan, nil where she is in.
 func (t *talk) retired(n int) (*rules.Entry, error) {
-	entries, err := t.tx.LookAtEntries(t.crew.ID, rules.BreederSubject(n))
+	entries, err := t.tx.SubjectEntries(t.crew.ID, rules.BreederSubject(n))
 	return rules.Retired(rules.Effective(entries)), err
 }
 

@@ -88,17 +88,19 @@ func (t *talk) openNow(k *rdg.Known) error {
 	if err != nil {
 		return err
 	}
+	batches, err := t.tx.Batches(t.crew.ID)
+	if err != nil {
+		return err
+	}
 	byNumber := map[int]rules.Batch{}
-	if err := t.tx.EachBatch(t.crew.ID, func(b *rules.Batch) {
+	for _, b := range batches {
 		if b.Ended {
-			return
+			continue
 		}
-		byNumber[b.Number] = *b
+		byNumber[b.Number] = b
 		if b.Builder != "" {
 			k.Holds[b.Builder] = b.Number
 		}
-	}); err != nil {
-		return err
 	}
 	now := t.origin.Said
 	for _, task := range tasks {
@@ -114,7 +116,7 @@ func (t *talk) openNow(k *rdg.Known) error {
 				o.Builder = b.Builder
 			}
 			o.Breeder = b.Breeder
-			entries, err := t.tx.LookAtEntries(t.crew.ID, rules.BatchSubject(task.Batch))
+			entries, err := t.tx.SubjectEntries(t.crew.ID, rules.BatchSubject(task.Batch))
 			if err != nil {
 				return err
 			}

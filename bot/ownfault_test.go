@@ -42,7 +42,7 @@ func TestOwnFaultPassesOneMessageAlone(t *testing.T) {
 		assert.Len(t, list, 2)
 		return err
 	})
-	require.NoError(t, g.db.CheckShelf(t.Context(), g.now))
+	require.NoError(t, g.db.CheckModels(t.Context(), g.now))
 
 	assert.False(t, store.Fault(&store.FileError{Path: "crew.db", Why: "cannot be written: the disk is full"}))
 }

@@ -369,7 +369,6 @@ func (t *talk) append(entries ...rules.Entry) ([]rules.Entry, error) {
 	if err != nil {
 		return nil, err
 	}
-	var touched []rules.Subject
 	for i := range entries {
 		e := &entries[i]
 		e.Said, e.By = t.origin.Said, t.by.Name
@@ -384,14 +383,12 @@ func (t *talk) append(entries ...rules.Entry) ([]rules.Entry, error) {
 		if err := t.photosFollow(*e); err != nil {
 			return nil, err
 		}
-		touched = append(touched, rules.Subject{Kind: e.Subject.Kind, Key: e.Subject.Key})
-		touched = append(touched, store.Touched(*e)[1:]...)
 		if t.subject.Zero() && e.Action != rules.Set && e.Step != rules.Add {
 			t.step, t.subject = e.Step, e.Subject
 		}
 	}
 	t.logged = append(t.logged, entries...)
-	if err := t.tx.Replan(t.crew.ID, touched...); err != nil {
+	if err := t.tx.Replan(t.crew.ID); err != nil {
 		return nil, err
 	}
 	s, err := t.tx.Settings(t.crew.ID)

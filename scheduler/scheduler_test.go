@@ -126,7 +126,7 @@ func (s *service) log(e rules.Entry) {
 		if _, err := tx.Append(s.crew.ID, row, m, s.update, "", e); err != nil {
 			return err
 		}
-		return tx.Replan(s.crew.ID, store.Touched(e)...)
+		return tx.Replan(s.crew.ID)
 	})
 }
 

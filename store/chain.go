@@ -106,9 +106,6 @@ func link(before []byte, values []any) []byte {
 
 // newestLine is the highest number a line ever had and the hash of the newest.
 func (t *Tx) newestLine() (id int64, hash []byte, err error) {
-	if t.shelf != nil && t.shelf.head != nil {
-		return t.shelf.head.id, t.shelf.head.hash, nil
-	}
 	_, err = t.one(`SELECT coalesce((SELECT seq FROM sqlite_sequence WHERE name = 'entries'), 0),
 		coalesce((SELECT hash FROM entries ORDER BY id DESC LIMIT 1), x'')`, nil, &id, &hash)
 	return id, hash, err

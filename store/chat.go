@@ -58,7 +58,6 @@ func (t *Tx) MoveChat(source string, from, to int64) error {
 	if _, err := t.exec(`UPDATE crews SET chat_id = ?, standing = 'open' WHERE id = ?`, to, c.ID); err != nil {
 		return err
 	}
-	t.unshelve(c.ID, digestSlot)
 	for _, q := range []string{
 		`UPDATE outbox SET message_id = 0, answers = 0, reply_to = 0 WHERE crew_id = 0 + ? AND chat_id = 0`,
 		`UPDATE outbox SET state = 'dropped', reason = 'what it changes is in another chat' WHERE crew_id = 0 + ? AND edits <> 0 AND state IN ('queued', 'claimed')`,
@@ -86,9 +85,7 @@ func (t *Tx) SetGone(member int64, gone bool) error {
 
 // Members of a crew who are on it, in the order they came; the bot itself is none.
 func (t *Tx) Members(crew int64) ([]Member, error) {
-	return shelved(t, crew, onCrewSlot, func() ([]Member, error) {
-		return all(t, scanMember, `SELECT `+memberColumns+` FROM members WHERE crew_id = 0 + ? AND user_key <> '' AND gone = 0 ORDER BY id`, crew)
-	})
+	return all(t, scanMember, `SELECT `+memberColumns+` FROM members WHERE crew_id = 0 + ? AND user_key <> '' AND gone = 0 ORDER BY id`, crew)
 }
 
 // CrewsOf are the crews that a person, known by the transport's key, is on.

@@ -58,29 +58,12 @@ func scanCrew(s scanner) (c Crew, err error) {
 
 // Crew finds the crew of a chat.
 func (t *Tx) Crew(source string, chat int64) (Crew, bool, error) {
-	if t.shelf != nil {
-		if c, had := t.shelf.chats[source][chat]; had {
-			return c, true, nil
-		}
-	}
 	list, err := all(t, scanCrew, `SELECT `+crewColumns+` FROM crews WHERE source = ? AND chat_id = ?`, source, chat)
 	if err != nil || len(list) == 0 {
 		return Crew{}, false, err
 	}
-	if t.shelf != nil {
-		if len(t.shelf.chats[source]) >= mostChats {
-			t.shelf.chats[source] = nil
-		}
-		if t.shelf.chats[source] == nil {
-			t.shelf.chats[source] = map[int64]Crew{}
-		}
-		t.shelf.chats[source][chat] = list[0]
-	}
 	return list[0], true, nil
 }
-
-// mostChats is how many crews are known by their chat without a look into the file.
-const mostChats = 20_000
 
 // Crews lists all crews in the order they came.
 func (t *Tx) Crews() ([]Crew, error) {
@@ -132,9 +115,7 @@ func (t *Tx) NewCrew(source string, chat int64, first map[string]string) (Crew, 
 // what the transport says now.
 func (t *Tx) Member(c Crew, key, name string) (m Member, err error) {
 	name = strings.TrimSpace(name)
-	list, err := shelved(t, c.ID, memberSlot(key), func() ([]Member, error) {
-		return all(t, scanMember, `SELECT `+memberColumns+` FROM members WHERE crew_id = 0 + ? AND user_key = ?`, c.ID, key)
-	})
+	list, err := all(t, scanMember, `SELECT `+memberColumns+` FROM members WHERE crew_id = 0 + ? AND user_key = ?`, c.ID, key)
 	if err != nil {
 		return m, err
 	}
@@ -144,65 +125,45 @@ func (t *Tx) Member(c Crew, key, name string) (m Member, err error) {
 		if err != nil {
 			return m, t.wrap(err)
 		}
-		t.unshelve(c.ID, memberSlot(key), onCrewSlot, knownSlot)
 		m.ID, err = res.LastInsertId()
 		return m, err
 	}
 	if m = list[0]; m.Name != name {
 		m.Name = name
-		if _, err = t.shelvedExec(`UPDATE members SET name = ? WHERE id = ?`, name, m.ID); t.shelf != nil {
-			t.shelf.drop(c.ID) // every line names who wrote it
-		}
-		if err == nil {
+		if _, err = t.exec(`UPDATE members SET name = ? WHERE id = ?`, name, m.ID); err == nil {
 			err = t.replanClaims(c.ID, m.ID)
 		}
 	}
 	return m, err
 }
 
-// replanClaims derives anew what a member claimed: who claimed a task stands in its row.
+// replanClaims reads the crew's lines anew, each of which names who wrote it, and has what
+// a member claimed planned again: who claimed a task stands in its row.
 func (t *Tx) replanClaims(crew, member int64) error {
+	m, err := t.refold(crew)
+	if err != nil {
+		return err
+	}
 	list, err := all(t, func(s scanner) (sub rules.Subject, err error) {
 		err = s.Scan(&sub.Kind, &sub.Key)
 		return sub, err
 	}, `SELECT DISTINCT subject_kind, subject_key FROM entries WHERE crew_id = 0 + ? AND member_id = ? AND action = 'mine'`, crew, member)
-	if err != nil || len(list) == 0 {
+	if err != nil {
 		return err
 	}
-	return t.Replan(crew, list...)
+	for _, s := range list {
+		m.Touch(s)
+	}
+	return t.Replan(crew)
 }
 
-// Settings of a crew, read out of its logbook in the order in which they were logged, to
-// be looked at only.
+// Settings of a crew, to be looked at only.
 func (t *Tx) Settings(crew int64) (*rules.Settings, error) {
-	list, err := lookAt(t, crew, settingsSlot, func() ([]rules.Settings, error) {
-		s, err := t.readSettings(crew)
-		if err != nil {
-			return nil, err
-		}
-		return []rules.Settings{*s}, nil
-	})
+	m, err := t.Model(crew)
 	if err != nil {
 		return nil, err
 	}
-	return &list[0], nil
-}
-
-func (t *Tx) readSettings(crew int64) (*rules.Settings, error) {
-	entries, err := t.entries(`e.crew_id = 0 + ? AND e.subject_kind = ''`, crew)
-	if err != nil {
-		return nil, err
-	}
-	s := rules.DefaultSettings()
-	s.Table = t.db.table
-	for _, e := range rules.AsLogged(entries) {
-		if e.Action == rules.Set {
-			// A value that this version refuses is left out, not fatal: the crew can
-			// set it again.
-			_ = s.Apply(e.Detail.Key, e.Detail.Value, e.Happened)
-		}
-	}
-	return s, nil
+	return m.Settings(), nil
 }
 
 // CrewsThatSet are the crews that ever set something, whatever it is now.

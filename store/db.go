@@ -33,7 +33,7 @@ type DB struct {
 	w         *writer
 	r         *sql.DB
 	reading   *prepared // the queries of the reading ones
-	shelf     *shelf    // of the writing one
+	models    *models
 	work      work
 	path      string
 	table     *rules.Table
@@ -142,7 +142,7 @@ func (d *DB) open(ctx context.Context, migrate bool) (err error) {
 		return err
 	}
 	d.r.SetMaxOpenConns(4)
-	d.reading, d.shelf = newPrepared(d.r), newShelf()
+	d.reading, d.models = newPrepared(d.r), newModels()
 	if migrate {
 		if err := upgrade(ctx, pool); err != nil {
 			return fmt.Errorf("migrate: %w", err)

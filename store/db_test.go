@@ -235,7 +235,7 @@ func TestBadRowsAreErrors(t *testing.T) {
 			d := newDiary(t, db)
 			d.log(rules.Entry{Step: rules.Confine, Subject: rules.BreederSubject(7)})
 			d.do(func(tx *Tx) error { _, err := tx.exec(q); return err })
-			err := db.View(ctx, start, func(tx *Tx) error { _, err := tx.OpenTasks(d.crew.ID); return err })
+			err := db.View(ctx, start, func(tx *Tx) error { _, err := tx.subjectRows(d.crew.ID, rules.BreederSubject(7)); return err })
 			require.Error(t, err)
 			assert.Contains(t, err.Error(), "scan")
 		})

@@ -33,18 +33,13 @@ func (t *Tx) lines(where string, args ...any) ([]Line, error) {
 	return all(t, scanLine, entryQuery+where, args...)
 }
 
-func (t *Tx) entries(where string, args ...any) ([]rules.Entry, error) {
-	lines, err := t.lines(where+` ORDER BY e.id`, args...)
-	out := make([]rules.Entry, len(lines))
-	for i, l := range lines {
-		out[i] = l.Entry
-	}
-	return out, err
-}
-
 // Append writes one line into the logbook, chained to the one before, and returns its
 // number. The caller re-plans what it touches before the transaction ends.
 func (t *Tx) Append(crew, update int64, by Member, message int64, raw string, e rules.Entry) (int64, error) {
+	m, err := t.ownModel(crew)
+	if err != nil {
+		return 0, err
+	}
 	last, before, err := t.newestLine()
 	if err != nil {
 		return 0, err
@@ -62,15 +57,12 @@ func (t *Tx) Append(crew, update int64, by Member, message int64, raw string, e 
 		row[16] = e.Ref
 	}
 	hash := link(before, row)
-	if _, err := t.shelvedExec(`INSERT INTO entries (`+chained+`, hash, salt, raw) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+	if _, err := t.exec(`INSERT INTO entries (`+chained+`, hash, salt, raw) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
 		append(row, hash, salt, raw)...); err != nil {
 		return 0, err
 	}
-	if t.shelf != nil {
-		t.shelf.head = &head{last + 1, hash}
-	}
 	e.ID, e.By = last+1, by.Name
-	t.shelveLine(crew, storedEntry(e, detail))
+	m.Apply(storedEntry(e, detail))
 	return e.ID, nil
 }
 
@@ -102,41 +94,14 @@ func orNull(n *int) any {
 	return int64(*n)
 }
 
-// SubjectEntries are all entries about one subject, voids and amends among them.
+// SubjectEntries are all entries about one subject, voids and amends among them, to be
+// looked at only.
 func (t *Tx) SubjectEntries(crew int64, s rules.Subject) ([]rules.Entry, error) {
-	return shelved(t, crew, linesSlot(s), func() ([]rules.Entry, error) { return t.entriesAbout(crew, s) })
-}
-
-// LookAtEntries gives them to be looked at only, and only until the next write.
-func (t *Tx) LookAtEntries(crew int64, s rules.Subject) ([]rules.Entry, error) {
-	return lookAt(t, crew, linesSlot(s), func() ([]rules.Entry, error) { return t.entriesAbout(crew, s) })
-}
-
-// entriesAbout reads them. A parameter alone on the right side would have SQLite compile
-// the query anew for each kind, since there is an index for one kind alone.
-func (t *Tx) entriesAbout(crew int64, s rules.Subject) ([]rules.Entry, error) {
-	return t.entries(`e.crew_id = 0 + ? AND e.subject_kind = '' || ? AND e.subject_key = '' || ?`, crew, s.Kind, s.Key)
-}
-
-// shelveLine puts a line that was just written at the end of the lists it belongs to,
-// as the file has it.
-func (t *Tx) shelveLine(crew int64, e rules.Entry) {
-	if t.shelf == nil {
-		return
+	m, err := t.Model(crew)
+	if err != nil {
+		return nil, err
 	}
-	add := func(had []rules.Entry) []rules.Entry { return append(had, e) }
-	reshelve(t, crew, linesSlot(e.Subject), add)
-	switch e.Step {
-	case rules.Dearth, rules.Flow, rules.Drones:
-		reshelve(t, crew, groundSlot, add)
-	}
-	switch e.Subject.Kind {
-	case "":
-		t.unshelve(crew, settingsSlot)
-	case rules.OrderKind:
-		reshelve(t, crew, ordersSlot, add)
-	}
-	reshelve(t, crew, highestSlot(e.Subject.Kind), func(n []int) []int { return []int{max(n[0], e.Subject.Number())} })
+	return m.Entries(s), nil
 }
 
 // UpdateLines are the entries that one update logged.
@@ -182,42 +147,6 @@ func (t *Tx) LastLines(crew, member int64, limit int) ([]Line, error) {
 // Logbook is the whole logbook of a crew, oldest first.
 func (t *Tx) Logbook(crew int64) ([]Line, error) {
 	return t.lines(`e.crew_id = 0 + ? ORDER BY e.id`, crew)
-}
-
-// LastBatchNumber is the highest batch number ever given out; numbers are not
-// used again, so that a reply to an old message never means another batch.
-func (t *Tx) LastBatchNumber(crew int64) (n int, err error) { return t.highest(crew, rules.BatchKind) }
-
-// highest is the highest number that any line gives to a subject of a kind, 0 for none.
-func (t *Tx) highest(crew int64, kind rules.Kind) (int, error) {
-	list, err := shelved(t, crew, highestSlot(kind), func() ([]int, error) {
-		n := make([]int, 1)
-		_, err := t.one(`SELECT coalesce(max(cast(subject_key AS INTEGER)), 0) FROM entries
-			WHERE crew_id = 0 + ? AND subject_kind = '' || ?`, []any{crew, kind}, &n[0])
-		return n, err
-	})
-	if err != nil {
-		return 0, err
-	}
-	return list[0], nil
-}
-
-// groundEntries are the lines about the honey flow and about drone comb. Each half has
-// an index of its own.
-func (t *Tx) groundEntries(crew int64) ([]rules.Entry, error) {
-	return shelved(t, crew, groundSlot, func() ([]rules.Entry, error) {
-		return t.entries(`e.id IN (SELECT id FROM entries WHERE crew_id = 0 + ? AND step IN ('dearth', 'flow')
-			UNION ALL SELECT id FROM entries WHERE crew_id = 0 + ? AND subject_kind IN ('', 'yard', 'builder') AND step = 'drones')`, crew, crew)
-	})
-}
-
-// subjects lists every subject of a kind that the logbook mentions.
-func (t *Tx) subjects(crew int64, kind rules.Kind) ([]rules.Subject, error) {
-	return all(t, func(s scanner) (rules.Subject, error) {
-		sub := rules.Subject{Kind: kind}
-		err := s.Scan(&sub.Key)
-		return sub, err
-	}, `SELECT DISTINCT subject_key FROM entries WHERE crew_id = 0 + ? AND subject_kind = '' || ? ORDER BY subject_key`, crew, kind)
 }
 
 // CountLines is how many lines the logbook of a crew has, of all crews for 0.

@@ -15,9 +15,7 @@ import (
 
 // Everybody is whoever is or was on a crew and was not forgotten; the bot itself is none.
 func (t *Tx) Everybody(crew int64) ([]Member, error) {
-	return shelved(t, crew, knownSlot, func() ([]Member, error) {
-		return all(t, scanMember, `SELECT `+memberColumns+` FROM members WHERE crew_id = 0 + ? AND user_key <> '' AND forgotten = 0 ORDER BY id`, crew)
-	})
+	return all(t, scanMember, `SELECT `+memberColumns+` FROM members WHERE crew_id = 0 + ? AND user_key <> '' AND forgotten = 0 ORDER BY id`, crew)
 }
 
 // Forgotten is how many people of a crew were forgotten, and whether one of them is the
@@ -50,11 +48,7 @@ func (t *Tx) Forget(crew int64, m Member, called string) error {
 		called, "forgotten/"+strconv.FormatInt(m.ID, 10), m.ID); err != nil {
 		return err
 	}
-	r, err := t.replan(crew)
-	if err != nil {
-		return err
-	}
-	return r.everything() // who claimed a task stands in its row
+	return t.replanAll(crew) // who claimed a task stands in its row
 }
 
 // spelled finds a name as a word of its own, in whatever case.

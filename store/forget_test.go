@@ -27,7 +27,7 @@ func (d *diary) by(key, name, words string, e rules.Entry) (member Member) {
 		if _, err := tx.Append(d.crew.ID, row, member, d.update, words, e); err != nil {
 			return err
 		}
-		return tx.Replan(d.crew.ID, Touched(e)...)
+		return tx.Replan(d.crew.ID)
 	})
 	return member
 }

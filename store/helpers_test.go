@@ -74,7 +74,7 @@ func (d *diary) log(e rules.Entry) (id int64) {
 		if id, err = tx.Append(d.crew.ID, row, m, d.update, "as typed", e); err != nil {
 			return err
 		}
-		return tx.Replan(d.crew.ID, Touched(e)...)
+		return tx.Replan(d.crew.ID)
 	})
 	return id
 }

@@ -286,9 +286,6 @@ func (t *Tx) MarkSent(m Message, number int64, text string, buttons []Button, re
 	if buttons == nil {
 		buttons = []Button{}
 	}
-	if m.Kind == "digest" {
-		t.unshelve(m.Crew, digestSlot)
-	}
 	n, err := t.exec(`UPDATE outbox SET state = 'sent', message_id = ?, sent_at = ?, text = ?, buttons = ?, reason = ?
 		WHERE id = ? AND state = 'claimed' AND attempt = ?`, number, toMS(t.Now), text, toJSON(buttons), reason, m.ID, m.Attempt)
 	return n > 0, err
@@ -363,4 +360,10 @@ func (t *Tx) Traffic(crew int64, since time.Time) (s Traffic, err error) {
 	_, err = t.one(`SELECT coalesce(sum(state = 'failed'), 0), coalesce(sum(state = 'sent' AND reason = 'late' AND sent_at > ?), 0) FROM outbox WHERE ? IN (0, crew_id)`,
 		[]any{toMS(since), crew}, &s.Parked, &s.Late)
 	return s, err
+}
+
+func sortMessages(list []Message) {
+	slices.SortFunc(list, func(a, b Message) int {
+		return cmp.Or(cmp.Compare(a.Priority, b.Priority), a.Fire.Compare(b.Fire), cmp.Compare(a.ID, b.ID))
+	})
 }

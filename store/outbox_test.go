@@ -378,8 +378,8 @@ func TestShownIsOfItsCrew(t *testing.T) {
 		require.NoError(t, err)
 		_, err = tx.Append(one.crew.ID, row, m, 1, "as typed", graft)
 		require.NoError(t, err)
-		require.NoError(t, tx.Replan(one.crew.ID, Touched(graft)...))
-		tx.Afresh()
+		require.NoError(t, tx.Replan(one.crew.ID))
+		tx.Closed = nil
 		after, err := tx.Shown(two.crew.ID, finish)
 		assert.Equal(t, before, after)
 		return err

@@ -99,12 +99,10 @@ func (t *Tx) DigestSent(crew int64, day rules.Date, zone *time.Location) (bool, 
 
 // lastDigest is the digest that was sent last: no later day's can have gone yet.
 func (t *Tx) lastDigest(crew int64) (d sentDigest, found bool, err error) {
-	list, err := lookAt(t, crew, digestSlot, func() ([]sentDigest, error) {
-		return all(t, func(s scanner) (d sentDigest, err error) {
-			err = s.Scan(&d.id, &d.message, instant{&d.sent})
-			return d, err
-		}, `SELECT id, message_id, sent_at FROM outbox WHERE crew_id = 0 + ? AND `+digestKeys+` AND state = 'sent' ORDER BY key DESC LIMIT 1`, crew)
-	})
+	list, err := all(t, func(s scanner) (d sentDigest, err error) {
+		err = s.Scan(&d.id, &d.message, instant{&d.sent})
+		return d, err
+	}, `SELECT id, message_id, sent_at FROM outbox WHERE crew_id = 0 + ? AND `+digestKeys+` AND state = 'sent' ORDER BY key DESC LIMIT 1`, crew)
 	if err != nil || len(list) == 0 {
 		return d, false, err
 	}

@@ -25,7 +25,6 @@ func (t *Tx) KeepPhoto(p Photo, lines ...int64) error {
 	if err != nil {
 		return err
 	}
-	t.unshelve(p.Crew, photosSlot)
 	for _, l := range lines {
 		if _, err := t.exec(`INSERT OR IGNORE INTO photo_lines (photo_id, entry_id) VALUES (?, ?)`, id, l); err != nil {
 			return err
@@ -49,12 +48,8 @@ func (t *Tx) PhotosJoin(crew, message, line int64) error {
 
 // anyPhoto reports whether a crew ever sent one with what was done; many never do.
 func (t *Tx) anyPhoto(crew int64) (bool, error) {
-	list, err := shelved(t, crew, photosSlot, func() ([]bool, error) {
-		var n int
-		found, err := t.one(`SELECT 1 FROM photos WHERE crew_id = 0 + ? LIMIT 1`, []any{crew}, &n)
-		return []bool{found}, err
-	})
-	return err == nil && list[0], err
+	var n int
+	return t.one(`SELECT 1 FROM photos WHERE crew_id = 0 + ? LIMIT 1`, []any{crew}, &n)
 }
 
 // PhotosFollow puts the photos of a line beside the one that was logged instead of it.

@@ -5,43 +5,43 @@ import (
 	"strings"
 )
 
-// derivedTables in an order that Rebuild may empty them.
-var derivedTables = []string{"breeders", "combs", "batches", "builders", "yards", "tasks"}
-
-// Rebuild empties the derived tables and derives them anew from the logbook, in
-// one transaction. Messages already sent stay; queued pings are brought in line.
+// Rebuild empties the rows of tasks and derives them anew from the logbook, in one
+// transaction. Messages already sent stay; queued pings are brought in line.
 func (t *Tx) Rebuild() error {
-	for _, table := range derivedTables {
-		if _, err := t.exec(`DELETE FROM ` + table); err != nil {
-			return err
-		}
+	if _, err := t.exec(`DELETE FROM tasks`); err != nil {
+		return err
 	}
 	crews, err := t.Crews()
 	if err != nil {
 		return err
 	}
 	for _, c := range crews {
-		r, err := t.replan(c.ID)
-		if err != nil {
-			return err
-		}
-		if err := r.everything(); err != nil {
+		if err := t.replanAll(c.ID); err != nil {
 			return err
 		}
 	}
 	return nil
 }
 
-// Dump writes every derived row as text, table by table in key order, and the
-// pings still queued, for comparing two states byte for byte.
+// Dump writes every crew's model, the rows of tasks and the pings still queued as text,
+// for comparing two states byte for byte.
 func (t *Tx) Dump() (string, error) {
 	var b strings.Builder
-	for _, table := range derivedTables {
-		if err := t.dump(&b, table, `SELECT * FROM `+table+` ORDER BY 1, 2, 3`); err != nil {
+	crews, err := t.Crews()
+	if err != nil {
+		return "", err
+	}
+	for _, c := range crews {
+		m, err := t.Model(c.ID)
+		if err != nil {
 			return "", err
 		}
+		fmt.Fprintf(&b, "== crew %d\n%s", c.ID, m.Describe())
 	}
-	err := t.dump(&b, "queued", `SELECT crew_id, key, kind, ping, fire_at, due_at, priority FROM outbox
+	if err := t.dump(&b, "tasks", `SELECT * FROM tasks ORDER BY 1, 2, 3`); err != nil {
+		return "", err
+	}
+	err = t.dump(&b, "queued", `SELECT crew_id, key, kind, ping, fire_at, due_at, priority FROM outbox
 		WHERE state = 'queued' AND ping <> '' ORDER BY crew_id, key`)
 	return b.String(), err
 }

@@ -212,7 +212,7 @@ func TestRebuildMendsDerivedRows(t *testing.T) {
 	before, sent := d.dump(), len(d.pings(rules.Move, "sent"))
 	require.Positive(t, sent)
 	d.do(func(tx *Tx) error {
-		for _, q := range []string{`DELETE FROM tasks`, `DELETE FROM batches`, `UPDATE outbox SET state = 'cancelled' WHERE state = 'queued' AND step = 'move'`} {
+		for _, q := range []string{`DELETE FROM tasks`, `UPDATE outbox SET state = 'cancelled' WHERE state = 'queued' AND step = 'move'`} {
 			if _, err := tx.exec(q); err != nil {
 				return err
 			}
@@ -248,7 +248,7 @@ func TestClaimFollowsTheName(t *testing.T) {
 	})
 	assert.ElementsMatch(t, []string{"batch 1/move Wren K.", "builder B2/rogue/1 Wren K."}, claimed)
 	assert.Equal(t, pings, d.pings(rules.Move, "queued"))
-	require.NoError(t, d.db.CheckShelf(ctx, d.now))
+	require.NoError(t, d.db.CheckModels(ctx, d.now))
 	before := d.dump()
 	d.rebuild()
 	assert.Equal(t, before, d.dump())

@@ -183,7 +183,7 @@ func TestEverySchemaIsBroughtForward(t *testing.T) {
 
 			after := rowsOf(t, path)
 			for table, rows := range before {
-				if slices.Contains(derivedTables, table) || table == "goose_db_version" {
+				if slices.Contains([]string{"breeders", "combs", "batches", "builders", "yards", "tasks", "goose_db_version"}, table) {
 					continue
 				}
 				for _, row := range rows {

@@ -6,7 +6,7 @@ import (
 	"database/sql"
 	"encoding/json"
 	"fmt"
-	"strings"
+	"maps"
 	"time"
 
 	"yardbell/rules"
@@ -32,14 +32,12 @@ type Tx struct {
 
 	unshown map[crewTask]bool // tasks about which nothing stands in the chat
 
-	owes []owed // rows of tasks that are not written yet
-
 	gone error // of the disk: SQLite may have ended the transaction, and runs what comes alone
 
 	scrub bool // what was overwritten is not to stay beside the file either
 
-	shelf *shelf         // nil in a reading transaction
-	used  map[int64]bool // crews of whose rows some were looked at on it
+	writes bool
+	models map[int64]ofTx // by crew, those that were used
 }
 
 // Update runs fn in one immediate transaction at now and commits it, or rolls
@@ -55,11 +53,10 @@ func (d *DB) Update(ctx context.Context, now time.Time, fn func(*Tx) error) erro
 	if err := d.w.begin(ctx); err != nil {
 		return fileError(d.path, err)
 	}
-	t := &Tx{ctx: ctx, over: over, stmt: d.w.statement, db: d, shelf: d.shelf, Now: now.UTC(), Since: now.UTC()}
+	t := &Tx{ctx: ctx, over: over, stmt: d.w.statement, db: d, writes: true, Now: now.UTC(), Since: now.UTC()}
 	done := false
 	defer func() {
 		if !done { // or it panicked
-			t.shelf.abandon(t.used)
 			d.w.rollback(ctx)
 		}
 	}()
@@ -69,9 +66,6 @@ func (d *DB) Update(ctx context.Context, now time.Time, fn func(*Tx) error) erro
 	if err := fn(t); err != nil {
 		return err
 	}
-	if err := t.pay(); err != nil {
-		return err
-	}
 	if err := t.alive(); err != nil {
 		return err
 	}
@@ -79,6 +73,7 @@ func (d *DB) Update(ctx context.Context, now time.Time, fn func(*Tx) error) erro
 		return fileError(d.path, err)
 	}
 	done = true
+	t.publish()
 	d.work.commits.Add(1)
 	if t.scrub {
 		// Old versions of rows stand in the gaps of pages and in the file beside. Writing
@@ -89,10 +84,6 @@ func (d *DB) Update(ctx context.Context, now time.Time, fn func(*Tx) error) erro
 	}
 	return nil
 }
-
-// Afresh makes the transaction ready for the next of several messages that are saved
-// together.
-func (t *Tx) Afresh() { t.Since, t.Closed = t.Now, nil }
 
 // View runs fn in one read transaction at now.
 func (d *DB) View(ctx context.Context, now time.Time, fn func(*Tx) error) error {
@@ -122,11 +113,6 @@ func (t *Tx) statement(query string) (*sql.Stmt, error) {
 	if err := t.alive(); err != nil {
 		return nil, err
 	}
-	if len(t.owes) > 0 && strings.Contains(query, " tasks") {
-		if err := t.pay(); err != nil {
-			return nil, err
-		}
-	}
 	t.db.work.statements.Add(1)
 	return t.stmt(t.ctx, query)
 }
@@ -140,9 +126,6 @@ func (t *Tx) execute(query string, args []any) (sql.Result, error) {
 }
 
 func (t *Tx) query(query string, args []any) (*sql.Rows, error) {
-	if t.shelf != nil && !strings.HasPrefix(query, "SELECT") {
-		t.shelf.wrote(query) // it may write and tell what
-	}
 	stmt, err := t.statement(query)
 	if err != nil {
 		return nil, err
@@ -151,15 +134,6 @@ func (t *Tx) query(query string, args []any) (*sql.Rows, error) {
 }
 
 func (t *Tx) exec(query string, args ...any) (int64, error) {
-	n, err := t.shelvedExec(query, args...)
-	if n > 0 && t.shelf != nil {
-		t.shelf.wrote(query)
-	}
-	return n, err
-}
-
-// shelvedExec is for writes that put the shelf right themselves.
-func (t *Tx) shelvedExec(query string, args ...any) (int64, error) {
 	res, err := t.execute(query, args)
 	if err != nil {
 		return 0, t.wrap(err)
@@ -171,9 +145,6 @@ func (t *Tx) insert(query string, args ...any) (int64, error) {
 	res, err := t.execute(query, args)
 	if err != nil {
 		return 0, t.wrap(err)
-	}
-	if t.shelf != nil {
-		t.shelf.wrote(query)
 	}
 	return res.LastInsertId()
 }
@@ -282,28 +253,28 @@ func toJSON(v any) string {
 // Nested runs fn so that its writes can be taken back alone: they stay where fn
 // says so and gives no error.
 func (t *Tx) Nested(fn func() (keep bool, err error)) error {
-	if err := t.pay(); err != nil {
-		return err
-	}
 	if _, err := t.exec(`SAVEPOINT nested`); err != nil {
 		return err
 	}
-	closed := len(t.Closed)
+	closed, before := len(t.Closed), t.models
+	t.models = maps.Clone(before)
+	for crew, m := range t.models {
+		t.models[crew] = ofTx{model: m.model} // what is written from here on is a copy
+	}
 	keep, err := fn()
 	if err == nil && keep {
-		if err := t.pay(); err != nil {
-			return err
+		for crew, m := range before {
+			if t.models[crew].model == m.model {
+				t.models[crew] = m
+			}
 		}
 		_, err = t.exec(`RELEASE nested`)
 		return err
 	}
-	if t.shelf != nil {
-		t.shelf.abandon(t.used)
-	}
 	if _, e := t.exec(`ROLLBACK TO nested`); e != nil {
 		return cmp.Or(err, e)
 	}
-	t.Closed, t.owes = t.Closed[:closed], nil
+	t.Closed, t.models = t.Closed[:closed], before
 	_, e := t.exec(`RELEASE nested`)
 	if err != nil {
 		return err

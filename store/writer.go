@@ -15,6 +15,9 @@ type writer struct {
 	turn  chan struct{} // one transaction at a time
 	conn  *sql.Conn
 	stmts map[string]*sql.Stmt
+
+	version int64     // SQLite's count of changes by others, as last seen
+	counts  *sql.Conn // whose count that is: every connection has its own
 }
 
 func newWriter(pool *sql.DB) *writer { return &writer{pool: pool, turn: make(chan struct{}, 1)} }

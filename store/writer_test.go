@@ -36,18 +36,20 @@ func TestWriteAfterClose(t *testing.T) {
 func TestWriterLosesItsConnection(t *testing.T) {
 	d := newDiary(t, fresh(t))
 	d.log(rules.Entry{Step: rules.Add, Subject: rules.BreederSubject(7)})
-	breeders := func() (list []rules.Breeder) {
-		d.do(func(tx *Tx) (err error) {
-			list, err = tx.Breeders(d.crew.ID)
-			return err
+	by := func() (name string) {
+		d.do(func(tx *Tx) error {
+			list, err := tx.SubjectEntries(d.crew.ID, rules.BreederSubject(7))
+			require.NoError(t, err)
+			name = list[0].By
+			return nil
 		})
-		return list
+		return name
 	}
-	require.Len(t, breeders(), 1)
+	require.Equal(t, "Wren", by())
 	require.ErrorIs(t, d.db.w.conn.Raw(func(any) error { return driver.ErrBadConn }), driver.ErrBadConn)
-	raw(t, d.db.path, `UPDATE breeders SET yard = 'Elsewhere'`)
-	assert.Equal(t, "Elsewhere", breeders()[0].Yard)
-	require.NoError(t, d.db.CheckShelf(ctx, start))
+	raw(t, d.db.path, `UPDATE members SET name = 'Finch'`)
+	assert.Equal(t, "Finch", by())
+	require.NoError(t, d.db.CheckModels(ctx, start))
 }
 
 // SQLite ends the transaction by itself after some errors of the disk. Whoever goes on
@@ -78,7 +80,7 @@ func TestNothingIsSavedBesideATransaction(t *testing.T) {
 			return err
 		})
 	}
-	require.NoError(t, d.db.CheckShelf(ctx, start))
+	require.NoError(t, d.db.CheckModels(ctx, start))
 }
 
 // A transaction whose context ended is rolled back, also where nobody minded.

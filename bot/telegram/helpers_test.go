@@ -52,7 +52,6 @@ type chatroom struct {
 	told  []string // what the handler was told, in order
 	next  int64
 	trip  string // the handler trips on this text
-	saves []int  // how many were handled at a time
 	full  error  // nothing can be saved
 }
 

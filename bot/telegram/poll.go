@@ -21,7 +21,7 @@ const Source = "telegram"
 // Handler takes in what was read. Every method saves what it does before it
 // returns; only then is the update confirmed.
 type Handler interface {
-	Handle(ctx context.Context, now time.Time, list ...bot.Incoming) error
+	Handle(ctx context.Context, now time.Time, in bot.Incoming) error
 	// Pass confirms an update that is not for us, or could not be read (raw).
 	Pass(ctx context.Context, now time.Time, source string, id int64, raw string) error
 	// Moved follows a group that has become a supergroup.
@@ -248,17 +248,13 @@ func (p *Poller) once(ctx context.Context, hold time.Duration) (n int, err error
 		p.more(true)
 	}
 	var unnumbered error
-	w := &waiting{p: p}
 	for _, raw := range batch {
-		err := p.one(ctx, raw, w)
+		err := p.one(ctx, raw)
 		if errors.Is(err, errNumber) {
 			unnumbered = err // cannot be confirmed; it must not hold up the others
 		} else if err != nil {
 			return 0, err
 		}
-	}
-	if err := w.save(ctx); err != nil {
-		return 0, err
 	}
 	p.seen()
 	return len(batch), unnumbered
@@ -272,31 +268,25 @@ func (p *Poller) seen() {
 	}
 }
 
-// one takes one update to those that wait to be saved, or, where it is no plain message,
-// handles it after them. One that cannot be read, or on which we trip, is set aside and
+// one handles one update. One that cannot be read, or on which we trip, is set aside and
 // passed, so that it does not stop those behind it.
-func (p *Poller) one(ctx context.Context, raw json.RawMessage, w *waiting) (err error) {
+func (p *Poller) one(ctx context.Context, raw json.RawMessage) (err error) {
 	now := p.clock()
 	id := int64(0)
 	defer func() {
 		if trip := recover(); trip != nil {
-			if err = w.save(ctx); err == nil {
-				err = p.setAside(ctx, id, raw, trip)
-			}
+			err = p.setAside(ctx, id, raw, trip)
 		}
 	}()
 	u, unread := decode(raw)
 	id = u.ID
 	if unread == nil && u.plain() {
 		if in, ok := Read(u, p.c.me, now); ok {
-			if in, err = p.claim(ctx, now, in, w); err != nil {
+			if in, err = p.claim(ctx, now, in); err != nil {
 				return err
 			}
-			return w.add(ctx, in, raw)
+			return p.handle(ctx, in)
 		}
-	}
-	if err := w.save(ctx); err != nil { // in the order in which they came
-		return err
 	}
 	if unread != nil {
 		p.log.Warn("an update could not be read and was set aside", "update", u.ID)
@@ -317,24 +307,30 @@ func (p *Poller) one(ctx context.Context, raw json.RawMessage, w *waiting) (err 
 		return err
 	}
 	if in, ok := Read(u, p.c.me, now); ok && !done {
-		return w.add(ctx, in, raw)
+		return p.handle(ctx, in)
 	}
 	return p.h.Pass(ctx, now, Source, u.ID, "")
+}
+
+// handle hands in one update; what could not be saved is read again.
+func (p *Poller) handle(ctx context.Context, in bot.Incoming) error {
+	err := p.h.Handle(ctx, p.clock(), in)
+	if err == nil {
+		p.seen() // after each: a hundred may take a while
+	}
+	return err
 }
 
 // claim asks the server what the bot may do in a group that is being claimed: who claims
 // it is told at once whether the bot hears everything there. Nothing is asked for a code
 // that opens nothing: anybody may type one, in any group, and each call keeps the crews
 // waiting.
-func (p *Poller) claim(ctx context.Context, now time.Time, in bot.Incoming, w *waiting) (bot.Incoming, error) {
+func (p *Poller) claim(ctx context.Context, now time.Time, in bot.Incoming) (bot.Incoming, error) {
 	if in.Kind != "message" || in.Private || in.Hidden || !bot.IsJoin(in.Text) {
 		return in, nil
 	}
 	opens, err := p.h.Opens(ctx, now, in)
 	if in.Shut = !opens; err != nil || !opens {
-		return in, err
-	}
-	if err := w.save(ctx); err != nil { // what came before does not wait for the server
 		return in, err
 	}
 	p.c.refresh(ctx)

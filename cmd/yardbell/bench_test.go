@@ -14,8 +14,6 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"yardbell/bot"
-	"yardbell/store"
 )
 
 // busySeason is a season of many rounds, one a week, each from the confinement to
@@ -213,92 +211,6 @@ func playWeeks(b *testing.B, source string, rounds int) (ours, theirs []time.Dur
 			ours, theirs = nil, nil
 		}
 	}
-	return ours, theirs
-}
-
-// BenchmarkBurst is what waited in the chat while nobody was there to read it, or comes
-// faster than it is read: the messages of a day of one or ten crews, in turn, as polls
-// bring them. Those that wait are saved together. After each play as many bare inserts
-// follow in a row, each of which waits for the disk alone.
-func BenchmarkBurst(b *testing.B) {
-	for _, crews := range []int{1, 10} {
-		source := sync.OnceValue(func() string {
-			path := seasonFile(b, 25)
-			copyCrew(b, path, crews)
-			return path
-		})
-		b.Run(fmt.Sprintf("crews=%d", crews), func(b *testing.B) {
-			var all, allTheirs time.Duration
-			var bestOurs, bestTheirs []time.Duration
-			n := 0
-			for range b.N {
-				m, i := playBursts(b, source(), 25, crews)
-				bestOurs, bestTheirs, n = best(bestOurs, m), best(bestTheirs, i), len(i)
-				all, allTheirs = all+sum(m), allTheirs+sum(i)
-			}
-			b.ReportMetric(allTheirs.Seconds()/all.Seconds(), "of-insert-in-all")
-			b.ReportMetric(float64(n)/sum(bestOurs).Seconds(), "messages/s")
-			b.ReportMetric(float64(n)/sum(bestTheirs).Seconds(), "inserts/s")
-			b.ReportMetric(sum(bestTheirs).Seconds()/sum(bestOurs).Seconds(), "of-insert")
-			b.ReportMetric(0, "ns/op")
-		})
-	}
-}
-
-// playBursts goes on for a few weeks where a file ends, day by day, and takes the time of
-// each poll's worth and then of each of as many inserts.
-func playBursts(b *testing.B, source string, rounds, crews int) (ours, theirs []time.Duration) {
-	n := 0
-	ctx := b.Context()
-	p, bare := service(b, source), newBaseline(b)
-	in, err := p.incoming(ctx, scriptLine{kind: sayLine, who: "Wren"})
-	require.NoError(b, err)
-	var waiting []bot.Incoming
-	read := func(now time.Time) {
-		for len(waiting) > 0 {
-			k := min(len(waiting), bot.MostTogether)
-			began := time.Now()
-			require.NoError(b, p.bot.Handle(ctx, now, waiting[:k]...))
-			ours = append(ours, time.Since(began))
-			n += k
-			waiting = waiting[k:]
-		}
-	}
-	for round := rounds + 1; round <= rounds+warmRounds+4; round++ {
-		for _, r := range nextRound(round) {
-			if r.after >= 20*time.Hour {
-				read(p.now)
-			}
-			p.now = p.now.Add(r.after)
-			for crew := range crews {
-				in.Chat, in.Said, in.Text = consoleChat+int64(crew), p.now, r.text
-				waiting = append(waiting, in)
-				in.UpdateID++
-				in.Message--
-			}
-		}
-		read(p.now)
-		require.NoError(b, p.tick(ctx))
-		if round == rounds+warmRounds {
-			ours, n = nil, 0
-		}
-	}
-	for range n {
-		began := time.Now()
-		bare.insert(b, in.Text)
-		theirs = append(theirs, time.Since(began))
-	}
-	require.NoError(b, p.db.View(ctx, p.now, func(tx *store.Tx) error { // all of it was understood, by every crew
-		list, err := tx.Crews()
-		require.Len(b, list, crews)
-		for _, c := range list {
-			batch, found, err := tx.Batch(c.ID, rounds+5)
-			require.NoError(b, err)
-			require.True(b, found)
-			require.Equal(b, 24, *batch.Counts.Caught)
-		}
-		return err
-	}))
 	return ours, theirs
 }
 

@@ -122,7 +122,7 @@ type mortalHandler struct {
 	m *mortal
 }
 
-func (h mortalHandler) Handle(ctx context.Context, now time.Time, list ...bot.Incoming) error {
+func (h mortalHandler) Handle(ctx context.Context, now time.Time, in bot.Incoming) error {
 	if h.m.reached(beforeHandle) {
 		return errDied
 	}
@@ -130,10 +130,10 @@ func (h mortalHandler) Handle(ctx context.Context, now time.Time, list ...bot.In
 		// The context ends between two statements of the transaction: a countdown on
 		// how often it is looked at: before each of them.
 		if h.m.count++; h.m.count == h.m.nth {
-			ctx = newFuse(ctx, fuseLooks*int32(len(list)), func() { h.m.died.Store(true); h.m.kill() })
+			ctx = newFuse(ctx, fuseLooks, func() { h.m.died.Store(true); h.m.kill() })
 		}
 	}
-	err := h.Bot.Handle(ctx, now, list...)
+	err := h.Bot.Handle(ctx, now, in)
 	if h.m.reached(afterHandle) {
 		return errDied
 	}

@@ -109,17 +109,13 @@ type killedHandler struct {
 	reached func(point, what string)
 }
 
-func (h killedHandler) Handle(ctx context.Context, now time.Time, list ...bot.Incoming) error {
-	all := func(point string) {
-		for _, in := range list {
-			h.reached(point, strconv.FormatInt(in.UpdateID, 10))
-		}
-	}
+func (h killedHandler) Handle(ctx context.Context, now time.Time, in bot.Incoming) error {
+	all := func(point string) { h.reached(point, strconv.FormatInt(in.UpdateID, 10)) }
 	all("update read")
-	// Between two statements of the transaction, somewhere behind the first update of it:
+	// Between two statements of the transaction:
 	// a countdown on how often its context is looked at.
-	ctx = newFuse(ctx, fuseLooks*int32(len(list)), func() { all("inside the transaction") })
-	err := h.Handler.Handle(ctx, now, list...)
+	ctx = newFuse(ctx, fuseLooks, func() { all("inside the transaction") })
+	err := h.Handler.Handle(ctx, now, in)
 	all("update saved")
 	return err
 }

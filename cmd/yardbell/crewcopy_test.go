@@ -32,12 +32,6 @@ func copyCrew(t testing.TB, path string, crews int) {
 			`INSERT INTO entries (id, crew_id, update_row, member_id, said_at, happened_at, action, step, subject_kind, subject_key, count, of, from_breeder, into_place, mark, detail, ref, raw, message_id, salt, words_hash, hash)
 				SELECT id + ?1 * ?2, 1 + ?1, update_row + ?1 * ?2, member_id + ?1 * ?2, said_at, happened_at, action, step, subject_kind, subject_key, count, of, from_breeder, into_place, mark, detail, ref + ?1 * ?2, raw, message_id, salt, words_hash, hash
 				FROM entries WHERE crew_id = 1`,
-			`INSERT INTO breeders SELECT 1 + ?1, number, yard, added_at, iif(comb_id = 0, 0, comb_id + ?1 * ?2) FROM breeders WHERE crew_id = 1`,
-			`INSERT INTO combs SELECT 1 + ?1, id + ?1 * ?2, breeder, mark, confined_at, bees_in, eggs_at, no_eggs_at, out_at, released, failed FROM combs WHERE crew_id = 1`,
-			`INSERT INTO batches SELECT 1 + ?1, number, graft_entry + ?1 * ?2, breeder, iif(comb_id = 0, 0, comb_id + ?1 * ?2), mark, builder, grafted_at, age_lo, age_hi, age_basis, shift,
-				grafted, accepted, capped, nucs, moved, emerged, laying, caught, yards, safe_at, emerges_at, ended, moved_at FROM batches WHERE crew_id = 1`,
-			`INSERT INTO builders SELECT 1 + ?1, name, yard FROM builders WHERE crew_id = 1 AND ?2 > 0`,
-			`INSERT INTO yards SELECT 1 + ?1, name, nucs FROM yards WHERE crew_id = 1 AND ?2 > 0`,
 			`INSERT INTO tasks SELECT 1 + ?1, key, subject_kind, subject_key, step, occ, earliest, best, latest, ideal, weight, guard, state, claimed_by,
 				snoozed, reason, anchor, batch, breeder, count, from_place, into_place, mark, unfit, stake, source FROM tasks WHERE crew_id = 1 AND ?2 > 0`,
 			`INSERT INTO outbox (crew_id, key, kind, ping, task_key, step, subject, day, fire_at, due_at, priority, state, attempt, lease_until, reply_to, update_row, text, buttons, message_id, sent_at, answered, reason, chat_id, answers, edits, attach)

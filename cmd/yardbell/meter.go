@@ -97,22 +97,14 @@ type meteredHandler struct {
 	clock func() time.Time
 }
 
-func (h meteredHandler) Handle(ctx context.Context, now time.Time, list ...bot.Incoming) error {
-	err := h.Handler.Handle(ctx, now, list...)
-	took := h.clock().Sub(now).Seconds()
-	saved := len(list)
+func (h meteredHandler) Handle(ctx context.Context, now time.Time, in bot.Incoming) error {
+	err := h.Handler.Handle(ctx, now, in)
+	h.m.handling.Observe(h.clock().Sub(now).Seconds())
+	kind := in.Kind
 	if err != nil {
-		saved = 0
-		if u := (*bot.UnsavedError)(nil); errors.As(err, &u) {
-			saved = u.At
-		}
-		h.m.handling.Observe(took)
-		h.m.updates.WithLabelValues("failed").Inc() // those behind it were not looked at
+		kind = "failed"
 	}
-	for _, in := range list[:saved] {
-		h.m.handling.Observe(took)
-		h.m.updates.WithLabelValues(in.Kind).Inc()
-	}
+	h.m.updates.WithLabelValues(kind).Inc()
 	return err
 }
 

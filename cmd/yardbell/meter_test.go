@@ -32,12 +32,10 @@ type passes struct{ telegram.Handler }
 
 func (passes) Pass(context.Context, time.Time, string, int64, string) error { return nil }
 
-// Handle saves what comes before a message "full".
-func (passes) Handle(_ context.Context, _ time.Time, list ...bot.Incoming) error {
-	for i, in := range list {
-		if in.Text == "full" {
-			return &bot.UnsavedError{At: i, Err: errors.New("the disk is full")}
-		}
+// Handle saves all but a message "full".
+func (passes) Handle(_ context.Context, _ time.Time, in bot.Incoming) error {
+	if in.Text == "full" {
+		return errors.New("the disk is full")
 	}
 	return nil
 }
@@ -86,8 +84,10 @@ func TestMeterCounts(t *testing.T) {
 	}
 	h := meteredHandler{passes{}, m, clock}
 	ok, full := bot.Incoming{Kind: "message"}, bot.Incoming{Kind: "message", Text: "full"}
-	require.NoError(t, h.Handle(t.Context(), now, ok, bot.Incoming{Kind: "press"}))
-	require.Error(t, h.Handle(t.Context(), now, ok, ok, full, ok))
+	for _, in := range []bot.Incoming{ok, {Kind: "press"}, ok, ok} {
+		require.NoError(t, h.Handle(t.Context(), now, in))
+	}
+	require.Error(t, h.Handle(t.Context(), now, full))
 	for kind, want := range map[string]int{"message": 3, "press": 1, "failed": 1} {
 		assert.Equal(t, want, count("yardbell_updates_total", kind), kind)
 	}

@@ -60,6 +60,6 @@ func atHand(t *testing.T, zone, now, lang string, play func(p *player, check fun
 	require.NoError(t, err)
 	require.NoError(t, p.begin(t.Context(), begin))
 	play(p, func(line string) {
-		require.NoError(t, p.db.CheckShelf(context.Background(), p.now), "after %q", line)
+		require.NoError(t, p.db.CheckModels(context.Background(), p.now), "after %q", line)
 	})
 }

@@ -1,0 +1,329 @@
+package rules
+
+import (
+	"cmp"
+	"slices"
+)
+
+// Settle works out what the lines since the last Settle lead to: the subjects they are
+// about, the batches of a breeder whose combs changed, the breeder and builders of a batch.
+// It gives every subject whose tasks were worked out, in the order of that, and whether
+// that is all of them under other settings.
+func (c *Crew) Settle() (looked []Subject, all bool) {
+	if len(c.stale) == 0 && !c.all {
+		return nil, false
+	}
+	all = c.all
+	p := &settling{c: c, all: all, seen: map[Subject]bool{}}
+	for s := range c.stale {
+		delete(c.effective, s)
+	}
+	if all {
+		c.set()
+		clear(c.effective)
+		for _, kind := range []Kind{OrderKind, BreederKind, BatchKind, BuilderKind, YardKind} {
+			for _, s := range c.Subjects(kind) {
+				p.add(s)
+			}
+		}
+	}
+	p.ground()
+	var stale []Subject
+	for s := range c.stale {
+		stale = append(stale, s)
+	}
+	slices.SortFunc(stale, func(a, b Subject) int { return cmp.Or(cmp.Compare(a.Kind, b.Kind), cmp.Compare(a.Key, b.Key)) })
+	for _, s := range stale {
+		p.add(s)
+	}
+	p.run()
+	clear(c.stale)
+	c.all = false
+	return p.looked, all
+}
+
+// set reads the settings in the order in which they were logged. A value that this
+// version refuses is left out, not fatal: the crew can set it again.
+func (c *Crew) set() {
+	s := *c.start
+	for _, e := range AsLogged(c.lines[Subject{}]) {
+		if e.Action == Set {
+			_ = s.Apply(e.Detail.Key, e.Detail.Value, e.Happened)
+		}
+	}
+	c.settings, c.unset = &s, false
+}
+
+// book reads the orders that were accepted.
+func (c *Crew) book() { c.booked, c.unread = bookOf(c.orders, c.Settings()), false }
+
+// settling is one run of Settle.
+type settling struct {
+	c      *Crew
+	all    bool
+	seen   map[Subject]bool
+	todo   []Subject
+	looked []Subject
+}
+
+func (p *settling) add(s Subject) {
+	if none := s.Zero() || s.Key == "" || s == BreederSubject(0); !none && !p.seen[s] {
+		p.seen[s] = true
+		p.todo = append(p.todo, s)
+	}
+}
+
+// ground reads the lines that places and orders share.
+func (p *settling) ground() {
+	c := p.c
+	c.drones = Effective(c.ground)
+	c.flow = FlowLines(c.drones)
+	c.book()
+}
+
+// run works in rounds, because an order reaches breeders and yards, a batch reads its
+// breeder's combs, and a breeder's and a builder's tasks read the batches.
+func (p *settling) run() {
+	for _, round := range []struct {
+		kind Kind
+		do   func(Subject)
+	}{
+		{OrderKind, p.order},
+		{BreederKind, p.combs},
+		{BatchKind, p.batch},
+		{BreederKind, p.breeder},
+		{BuilderKind, p.builder},
+		{YardKind, p.yard},
+	} {
+		// A round may add subjects of later rounds; breeders that a batch adds need no
+		// look at their combs, since those did not change.
+		for i := 0; i < len(p.todo); i++ {
+			if p.todo[i].Kind == round.kind {
+				round.do(p.todo[i])
+			}
+		}
+	}
+}
+
+// effective reads a subject's lines once: a breeder is looked at in two rounds.
+func (p *settling) effective(s Subject) []Entry {
+	list, known := p.c.effective[s]
+	if !known {
+		list = Effective(p.c.lines[s])
+		p.c.effective[s] = list
+	}
+	return list
+}
+
+// order reaches the breeders and yards that any line about an order names: those of lines
+// that were taken back lose their tasks.
+func (p *settling) order(s Subject) {
+	for _, e := range p.c.lines[s] {
+		if e.Detail.Plan == nil {
+			continue
+		}
+		for _, k := range e.Detail.Plan.Rounds {
+			for _, n := range k.Breeders {
+				p.add(BreederSubject(n))
+			}
+			for _, b := range k.Batches {
+				for _, y := range b.Nucs {
+					p.add(YardSubject(y.Yard))
+				}
+			}
+		}
+	}
+}
+
+// combs reads a breeder's combs, and has those batches looked at whose graft may come from
+// another comb now: no graft before the first of those that differ can.
+func (p *settling) combs(s Subject) {
+	n := s.Number()
+	old, now := p.c.combs[n], Combs(n, p.effective(s))
+	for i := range now {
+		k := &now[i]
+		k.Confined, k.EggsSeen, k.NoEggs, k.Out = inMillis(k.Confined), inMillis(k.EggsSeen), inMillis(k.NoEggs), inMillis(k.Out)
+	}
+	slices.SortFunc(now, func(a, b Comb) int { return cmp.Or(a.Confined.Compare(b.Confined), cmp.Compare(a.ID, b.ID)) })
+	first, differ := firstOther(old, now)
+	if !differ {
+		return
+	}
+	p.c.put(n, now)
+	for _, b := range p.c.Batches() {
+		if b.Breeder == n && !b.Grafted.Before(first.Confined) {
+			p.add(BatchSubject(b.Number))
+		}
+	}
+}
+
+func (c *Crew) put(breeder int, combs []Comb) {
+	if len(combs) == 0 {
+		delete(c.combs, breeder)
+		return
+	}
+	c.combs[breeder] = combs
+}
+
+// firstOther is the earliest confined of the combs that are not the same in both lists.
+func firstOther(old, now []Comb) (first Comb, differ bool) {
+	look := func(list, other []Comb) {
+		for i := range list {
+			k := &list[i]
+			if i < len(other) && sameComb(&other[i], k) { // most stand where they stood
+				continue
+			}
+			if !slices.ContainsFunc(other, func(o Comb) bool { return sameComb(&o, k) }) && (!differ || k.Confined.Before(first.Confined)) {
+				first, differ = *k, true
+			}
+		}
+	}
+	look(old, now)
+	look(now, old)
+	return first, differ
+}
+
+func sameComb(a, b *Comb) bool {
+	if !same(a.BeesIn, b.BeesIn) {
+		return false
+	}
+	x := *a
+	x.BeesIn = b.BeesIn
+	return x == *b
+}
+
+// same compares two values that may not be known.
+func same[T comparable](a, b *T) bool { return a == b || a != nil && b != nil && *a == *b }
+
+func (p *settling) batch(s Subject) {
+	c, n := p.c, s.Number()
+	old, had := c.batches[n]
+	entries := p.effective(s)
+	var combs []Comb
+	if from := graftedFrom(entries); from != 0 {
+		combs = c.combs[from]
+	}
+	was := old
+	if p.all {
+		was = Batch{} // under other settings
+	}
+	b, exists := BatchOf(n, entries, combs, c.settings, was)
+	b.Number = n
+	if b.Yards == nil {
+		b.Yards = []string{}
+	}
+	b.Grafted, b.Safe, b.Emerges, b.Moved = inMillis(b.Grafted), inMillis(b.Safe), inMillis(b.Emerges), inMillis(b.Moved)
+	var tasks []Task
+	if exists {
+		c.batches[n] = b
+		tasks = BatchTasks(b, entries, c.settings)
+		if b.Builder == "" {
+			tasks = append(tasks, LooseRogue(b, entries, c.settings))
+		}
+	} else {
+		delete(c.batches, n)
+	}
+	// Its breeder and its builder look at little of it, and most lines change none of that.
+	if p.all || had != exists || old.Breeder != b.Breeder || old.GraftRef() != b.GraftRef() {
+		p.add(BreederSubject(old.Breeder))
+		p.add(BreederSubject(b.Breeder))
+	}
+	if p.all || had != exists || old.Builder != b.Builder || old.Bar() != b.Bar() {
+		p.add(BuilderSubject(old.Builder))
+		p.add(BuilderSubject(b.Builder))
+	}
+	p.put(s, tasks)
+}
+
+// graftedFrom is the breeder that a batch was grafted from, 0 where none is on record.
+func graftedFrom(entries []Entry) int {
+	for _, e := range entries {
+		if e.Action == Did && e.Step == Graft {
+			return e.From
+		}
+	}
+	return 0
+}
+
+func (p *settling) breeder(s Subject) {
+	c, n := p.c, s.Number()
+	entries := p.effective(s)
+	var grafts []GraftRef
+	for _, b := range c.Batches() {
+		if b.Breeder == n {
+			grafts = append(grafts, b.GraftRef())
+		}
+	}
+	b, exists, combs, tasks := PlanBreeder(n, entries, grafts, c.flow, c.settings)
+	tasks = append(tasks, PlannedTasks(PlannedOf(c.booked, n), combs, grafts, entries, c.settings)...)
+	b.Added = inMillis(b.Added)
+	if exists {
+		c.breeders[n] = b
+	} else {
+		delete(c.breeders, n)
+	}
+	p.put(s, tasks)
+}
+
+func (p *settling) builder(s Subject) {
+	c := p.c
+	var bars []BarRef
+	for _, b := range c.Batches() {
+		if b.Builder == s.Key {
+			bars = append(bars, b.Bar())
+		}
+	}
+	b, exists, tasks := PlanBuilder(s.Key, p.effective(s), bars, c.flow, c.settings)
+	if exists {
+		c.builders[s.Key] = b
+	} else {
+		delete(c.builders, s.Key)
+	}
+	p.put(s, tasks)
+}
+
+func (p *settling) yard(s Subject) {
+	c := p.c
+	entries := p.effective(s)
+	y, exists, tasks := PlanYard(s.Key, entries, c.flow, c.settings)
+	tasks = append(tasks, YardDrones(s.Key, DroneGrafts(c.booked, s.Key), c.drones, entries, c.settings)...)
+	if exists {
+		c.yards[s.Key] = y
+	} else {
+		delete(c.yards, s.Key)
+	}
+	p.put(s, tasks)
+}
+
+// put gives a subject its tasks.
+func (p *settling) put(s Subject, tasks []Task) {
+	p.looked = append(p.looked, s)
+	for i := range tasks {
+		t := &tasks[i]
+		t.Earliest, t.Best, t.Latest, t.Ideal = inMillis(t.Earliest), inMillis(t.Best), inMillis(t.Latest), inMillis(t.Ideal)
+		t.Snoozed, t.Anchor = inMillis(t.Snoozed), inMillis(t.Anchor)
+	}
+	slices.SortFunc(tasks, byBest)
+	if len(tasks) == 0 {
+		delete(p.c.tasks, s)
+		return
+	}
+	p.c.tasks[s] = tasks
+}
+
+// bookOf are the orders of a crew that were accepted, by number.
+func bookOf(entries []Entry, s *Settings) (book []Booked) {
+	lines := map[int][]Entry{}
+	last := 0
+	for _, e := range entries {
+		n := e.Subject.Number()
+		lines[n] = append(lines[n], e)
+		last = max(last, n)
+	}
+	for n := 1; n <= last; n++ {
+		if b, exists := BookedOf(n, Effective(lines[n]), s); exists {
+			book = append(book, b)
+		}
+	}
+	return book
+}

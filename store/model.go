@@ -1,0 +1,242 @@
+package store
+
+import (
+	"cmp"
+	"container/list"
+	"context"
+	"fmt"
+	"reflect"
+	"slices"
+	"sync"
+	"time"
+
+	"yardbell/rules"
+)
+
+// mostLinesKept is how many lines of logbooks are kept in memory, over all crews: the models
+// used longest ago go, and are folded again when their crew next writes. A line and what it
+// leads to take about a kilobyte.
+const mostLinesKept = 60_000
+
+// models are the crews' models in memory, each as of the last commit. The writing
+// connection alone puts them here and reads them, one transaction at a time; a reading
+// transaction may see an older state of the file, and takes one only where it is of the
+// same line.
+type models struct {
+	mu    sync.Mutex
+	crews map[int64]*list.Element // of keptModel
+	byUse *list.List              // the one used last in front
+	lines int
+	limit int
+}
+
+type keptModel struct {
+	crew  int64
+	model *rules.Crew
+}
+
+func newModels() *models {
+	m := &models{limit: mostLinesKept}
+	m.clear()
+	return m
+}
+
+func (m *models) clear() {
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	m.crews, m.byUse, m.lines = map[int64]*list.Element{}, list.New(), 0
+}
+
+func (m *models) get(crew int64) *rules.Crew {
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	at := m.crews[crew]
+	if at == nil {
+		return nil
+	}
+	m.byUse.MoveToFront(at)
+	return at.Value.(keptModel).model
+}
+
+// put keeps a model in the place of the one before, none for nil.
+func (m *models) put(crew int64, model *rules.Crew) {
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	m.drop(crew)
+	if model == nil {
+		return
+	}
+	m.crews[crew] = m.byUse.PushFront(keptModel{crew, model})
+	m.lines += model.Len()
+	for m.lines > m.limit && m.byUse.Len() > 1 {
+		m.drop(m.byUse.Back().Value.(keptModel).crew)
+	}
+}
+
+func (m *models) drop(crew int64) {
+	if at := m.crews[crew]; at != nil {
+		m.lines -= at.Value.(keptModel).model.Len()
+		m.byUse.Remove(at)
+		delete(m.crews, crew)
+	}
+}
+
+// ofTx are the models that a transaction has used.
+type ofTx struct {
+	model *rules.Crew
+	own   bool // a copy, which the transaction may write
+}
+
+// Model is a crew as the transaction sees it, to be looked at only.
+func (t *Tx) Model(crew int64) (*rules.Crew, error) {
+	if m, used := t.models[crew]; used {
+		return m.model, nil
+	}
+	m, err := t.kept(crew)
+	if m == nil && err == nil {
+		m, err = t.fold(crew)
+	}
+	if err != nil {
+		return nil, err
+	}
+	t.use(crew, ofTx{model: m})
+	if t.writes {
+		t.db.models.put(crew, m) // it is of committed lines: this transaction wrote none yet
+	}
+	return m, nil
+}
+
+// kept is the model in memory, nil where there is none of the lines that the transaction
+// sees.
+func (t *Tx) kept(crew int64) (*rules.Crew, error) {
+	m := t.db.models.get(crew)
+	if m == nil || t.writes {
+		return m, nil
+	}
+	var last int64
+	if _, err := t.one(`SELECT coalesce(max(id), 0) FROM entries WHERE crew_id = 0 + ?`, []any{crew}, &last); err != nil || last != m.Last() {
+		return nil, err
+	}
+	return m, nil
+}
+
+// fold reads a crew's model out of its logbook.
+func (t *Tx) fold(crew int64) (*rules.Crew, error) {
+	lines, err := all(t, scanLine, entryQuery+`e.crew_id = 0 + ?`, crew)
+	if err != nil {
+		return nil, err
+	}
+	entries := make([]rules.Entry, len(lines))
+	for i, l := range lines {
+		entries[i] = l.Entry
+	}
+	slices.SortFunc(entries, func(a, b rules.Entry) int { return cmp.Compare(a.ID, b.ID) })
+	start := rules.DefaultSettings()
+	start.Table = t.db.table
+	return rules.Fold(start, entries), nil
+}
+
+func (t *Tx) use(crew int64, m ofTx) {
+	if t.models == nil {
+		t.models = map[int64]ofTx{}
+	}
+	t.models[crew] = m
+}
+
+// ownModel is a copy of a crew's model, which others see once the transaction is committed.
+func (t *Tx) ownModel(crew int64) (*rules.Crew, error) {
+	m, err := t.Model(crew)
+	if err != nil || t.models[crew].own {
+		return m, err
+	}
+	m = m.Clone()
+	t.use(crew, ofTx{m, true})
+	return m, nil
+}
+
+// refold reads a crew's model anew, after its lines were written past it: every line names
+// who wrote it.
+func (t *Tx) refold(crew int64) (*rules.Crew, error) {
+	m, err := t.fold(crew)
+	if err == nil {
+		t.use(crew, ofTx{m, true})
+	}
+	return m, err
+}
+
+// publish lets others see what the transaction made of the models.
+func (t *Tx) publish() {
+	for crew, m := range t.models {
+		if m.own {
+			t.db.models.put(crew, m.model)
+		}
+	}
+}
+
+// sameFile forgets the models where another program wrote the file since.
+func (t *Tx) sameFile() error {
+	var version int64
+	if _, err := t.one(`PRAGMA data_version`, nil, &version); err != nil {
+		return err
+	}
+	if w := t.db.w; version != w.version || w.conn != w.counts {
+		t.db.models.clear()
+		w.version, w.counts = version, w.conn
+	}
+	return nil
+}
+
+// Replan brings the rows of tasks and their queued pings in line with the model.
+func (t *Tx) Replan(crew int64) error {
+	m, err := t.ownModel(crew)
+	if err != nil {
+		return err
+	}
+	looked, all := m.Settle()
+	for _, s := range looked {
+		if err := t.putTasks(crew, m.Settings(), s, m.Tasks(s), all); err != nil {
+			return err
+		}
+	}
+	if all {
+		return t.EnsureDigest(crew)
+	}
+	return nil
+}
+
+// replanAll does so for every subject of a crew, folded anew.
+func (t *Tx) replanAll(crew int64) error {
+	m, err := t.refold(crew)
+	if err != nil {
+		return err
+	}
+	m.TouchAll()
+	return t.Replan(crew)
+}
+
+// CheckModels compares every model in memory with one folded anew from the file, and its
+// tasks with their rows. It is for tests: they must never differ.
+func (d *DB) CheckModels(ctx context.Context, now time.Time) error {
+	return d.Update(ctx, now, (*Tx).checkModels)
+}
+
+func (t *Tx) checkModels() error {
+	for crew, at := range t.db.models.crews {
+		had := at.Value.(keptModel).model
+		now, err := t.fold(crew)
+		if err != nil {
+			return err
+		}
+		if a, b := had.Describe(), now.Describe(); a != b {
+			return fmt.Errorf("crew %d: in memory is\n%s\nfolded anew it is\n%s", crew, a, b)
+		}
+		rows, err := t.tasks(`crew_id = 0 + ?`, crew)
+		if err != nil {
+			return err
+		}
+		if tasks := now.AllTasks(); len(rows) != len(tasks) || len(rows) > 0 && !reflect.DeepEqual(rows, tasks) {
+			return fmt.Errorf("crew %d: tasks are\n%+v\ntheir rows are\n%+v", crew, tasks, rows)
+		}
+	}
+	return nil
+}
