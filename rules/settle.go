@@ -9,7 +9,7 @@ import (
 // about, the batches of a breeder whose combs changed, the breeder and builders of a batch.
 // It gives every subject whose tasks were worked out, in the order of that, and whether
 // that is all of them under other settings.
-func (c *Crew) Settle() (looked []Subject, all bool) {
+func (c *Crew) Settle() (planned []Replanned, all bool) {
 	if len(c.stale) == 0 && !c.all {
 		return nil, false
 	}
@@ -39,7 +39,7 @@ func (c *Crew) Settle() (looked []Subject, all bool) {
 	p.run()
 	clear(c.stale)
 	c.all = false
-	return p.looked, all
+	return p.planned, all
 }
 
 // set reads the settings in the order in which they were logged. A value that this
@@ -57,13 +57,19 @@ func (c *Crew) set() {
 // book reads the orders that were accepted.
 func (c *Crew) book() { c.booked, c.unread = bookOf(c.orders, c.Settings()), false }
 
+// Replanned is a subject whose tasks were worked out, and those it had before.
+type Replanned struct {
+	Subject Subject
+	Before  []Task
+}
+
 // settling is one run of Settle.
 type settling struct {
 	c      *Crew
 	all    bool
 	seen   map[Subject]bool
 	todo   []Subject
-	looked []Subject
+	planned []Replanned
 }
 
 func (p *settling) add(s Subject) {
@@ -297,7 +303,7 @@ func (p *settling) yard(s Subject) {
 
 // put gives a subject its tasks.
 func (p *settling) put(s Subject, tasks []Task) {
-	p.looked = append(p.looked, s)
+	p.planned = append(p.planned, Replanned{s, p.c.tasks[s]})
 	for i := range tasks {
 		t := &tasks[i]
 		t.Earliest, t.Best, t.Latest, t.Ideal = inMillis(t.Earliest), inMillis(t.Best), inMillis(t.Latest), inMillis(t.Ideal)

@@ -192,9 +192,9 @@ func (t *Tx) Replan(crew int64) error {
 	if err != nil {
 		return err
 	}
-	looked, all := m.Settle()
-	for _, s := range looked {
-		if err := t.putTasks(crew, m.Settings(), s, m.Tasks(s), all); err != nil {
+	planned, all := m.Settle()
+	for _, p := range planned {
+		if err := t.putTasks(crew, m, p, all); err != nil {
 			return err
 		}
 	}

@@ -65,10 +65,20 @@ func (t *Tx) subjectRows(crew int64, s rules.Subject) ([]rules.Task, error) {
 }
 
 // putTasks brings the rows of a subject's tasks and their queued pings in line with its
-// tasks. Only rows that differ are written; all forces the pings of unchanged tasks to be
-// looked at too, as a change of settings asks for.
-func (t *Tx) putTasks(crew int64, s *rules.Settings, subject rules.Subject, tasks []rules.Task, all bool) error {
-	old, err := t.subjectRows(crew, subject)
+// tasks. Only rows that differ are written, and only those looked at that may: of tasks that
+// changed or are open. all has every row looked at, and the pings of unchanged tasks too, as
+// a change of settings asks for.
+func (t *Tx) putTasks(crew int64, m *rules.Crew, p rules.Replanned, all bool) error {
+	s, tasks := m.Settings(), m.Tasks(p.Subject)
+	var old []rules.Task
+	var err error
+	if all {
+		old, err = t.subjectRows(crew, p.Subject)
+	} else {
+		now := tasks
+		tasks = unsettled(now, p.Before)
+		old, err = t.taskRows(crew, keysOf(tasks, unsettled(p.Before, now)))
+	}
 	if err != nil {
 		return err
 	}
@@ -117,6 +127,42 @@ func (t *Tx) putTasks(crew int64, s *rules.Settings, subject rules.Subject, task
 		return err
 	}
 	return t.putPings(crew, plans)
+}
+
+// unsettled are those of the tasks that are open, or not the same among others.
+func unsettled(tasks, others []rules.Task) (out []rules.Task) {
+	at := map[string]*rules.Task{}
+	for i := range others {
+		at[others[i].Key] = &others[i]
+	}
+	for i := range tasks {
+		k := &tasks[i]
+		if o := at[k.Key]; k.State == rules.Open || o == nil || !sameTask(o, k) {
+			out = append(out, *k)
+		}
+	}
+	return out
+}
+
+// keysOf are the keys of tasks, sorted, each once.
+func keysOf(lists ...[]rules.Task) (keys []string) {
+	for _, list := range lists {
+		for _, k := range list {
+			keys = append(keys, k.Key)
+		}
+	}
+	slices.Sort(keys)
+	return slices.Compact(keys)
+}
+
+// taskRows are the rows of tasks by their keys.
+func (t *Tx) taskRows(crew int64, keys []string) (list []rules.Task, err error) {
+	err = manyRows(keys, 1, func(k string) []any { return []any{k} }, func(values string, args []any) error {
+		more, err := all(t, scanTask, `SELECT `+taskColumns+` FROM tasks WHERE crew_id = 0 + ? AND key IN (VALUES `+values+`)`, append([]any{crew}, args...)...)
+		list = append(list, more...)
+		return err
+	})
+	return list, err
 }
 
 func (t *Tx) writeTasks(crew int64, tasks []*rules.Task) error {
