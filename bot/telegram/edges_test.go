@@ -16,7 +16,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"yardbell/bot"
-	"yardbell/bot/apidouble"
+	"yardbell/bot/telegram/apidouble"
 	"yardbell/store"
 )
 

@@ -6,7 +6,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
-	"yardbell/bot/apidouble"
+	"yardbell/bot/telegram/apidouble"
 	"yardbell/store"
 )
 

@@ -11,7 +11,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"yardbell/bot/apidouble"
+	"yardbell/bot/telegram/apidouble"
 )
 
 // copiesOf lists the backups in a folder by the breeder that is in them.

@@ -12,7 +12,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"yardbell/bot/apidouble"
+	"yardbell/bot/telegram/apidouble"
 	"yardbell/store"
 )
 

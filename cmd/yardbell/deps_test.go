@@ -55,6 +55,12 @@ func TestImportDiamond(t *testing.T) {
 	}
 	assert.NotContains(t, golist(t, "-deps", "yardbell/bot"), "yardbell/scheduler")
 	assert.NotContains(t, golist(t, "-deps", "yardbell/scheduler"), "yardbell/bot")
+	// The server that stands in for the chat's is for tests alone.
+	for _, p := range golist(t, "./...") {
+		if !strings.HasPrefix(p, "yardbell/bot/telegram/apidouble") {
+			assert.NotContains(t, golist(t, "-f", `{{join .Imports "\n"}}`, p), "yardbell/bot/telegram/apidouble", p)
+		}
+	}
 	// Only the command knows both sides.
 	for _, p := range golist(t, "./...") {
 		imports := golist(t, "-f", `{{join .Imports "\n"}}`, p)
@@ -104,7 +110,7 @@ func under(dirs ...string) func(string) bool {
 func TestTimeComesInAsAnArgument(t *testing.T) {
 	// What answers for a chat's server in tests runs on its own clock.
 	core := func(path string) bool {
-		return under("rules", "store", "scheduler", "bot")(path) && !strings.HasPrefix(path, "bot/apidouble/")
+		return under("rules", "store", "scheduler", "bot")(path) && !strings.HasPrefix(path, "bot/telegram/apidouble/")
 	}
 	assert.Empty(t, places(t, `\btime\.(Now|Since|Until)\b`, core), "the clock is read in cmd only")
 	assert.Empty(t, places(t, `(?i)current_timestamp|datetime\('now|unixepoch\(`, under("store")), "SQL never asks the time")
@@ -133,7 +139,7 @@ func TestPackageComments(t *testing.T) {
 func TestFewInterfaces(t *testing.T) {
 	var found []string
 	for path, text := range sources(t) {
-		if strings.HasPrefix(path, "bot/apidouble/") {
+		if strings.HasPrefix(path, "bot/telegram/apidouble/") {
 			continue
 		}
 		f, err := parser.ParseFile(gotoken.NewFileSet(), path, text, 0)

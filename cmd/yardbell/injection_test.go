@@ -14,7 +14,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"yardbell/bot/apidouble"
+	"yardbell/bot/telegram/apidouble"
 )
 
 // injections are what somebody may call themselves, or type where the crew types names

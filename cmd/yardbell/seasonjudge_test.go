@@ -14,7 +14,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"yardbell/bot"
-	"yardbell/bot/apidouble"
+	"yardbell/bot/telegram/apidouble"
 	"yardbell/rules"
 	"yardbell/store"
 )

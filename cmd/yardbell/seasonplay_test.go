@@ -10,7 +10,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"yardbell/bot/apidouble"
+	"yardbell/bot/telegram/apidouble"
 )
 
 // together is how much time one step of the season takes in at most.

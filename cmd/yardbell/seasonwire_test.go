@@ -12,7 +12,7 @@ import (
 	"strings"
 	"time"
 
-	"yardbell/bot/apidouble"
+	"yardbell/bot/telegram/apidouble"
 )
 
 // serveAPI is the wire between the service and the chat's server, with what goes wrong

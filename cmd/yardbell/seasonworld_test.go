@@ -18,7 +18,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"yardbell/bot"
-	"yardbell/bot/apidouble"
+	"yardbell/bot/telegram/apidouble"
 	"yardbell/bot/telegram"
 	"yardbell/store"
 )
