@@ -8,6 +8,7 @@ import (
 	"time"
 
 	rdg "yardbell/bot/reading"
+	"yardbell/bot/wording"
 	"yardbell/rules"
 )
 
@@ -113,7 +114,7 @@ func parseActs(rest string) (o options, acts []rdg.Act, err error) {
 // unseen. A reason with a line of its own would look like one of the bot's.
 func plainAct(a rdg.Act) rdg.Act {
 	for _, s := range []*string{&a.Builder, &a.Yard, &a.Mark, &a.Reason, &a.Value, &a.Person} {
-		*s = clean(*s)
+		*s = wording.Clean(*s)
 	}
 	return a
 }

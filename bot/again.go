@@ -4,6 +4,7 @@ import (
 	"time"
 
 	rdg "yardbell/bot/reading"
+	"yardbell/bot/wording"
 	"yardbell/rules"
 )
 
@@ -92,21 +93,21 @@ func (t *talk) againAt(r *reading, k rules.Task) time.Time {
 func (t *talk) answerInWords(a rdg.Act, r *reading) (string, bool) {
 	switch a.Kind {
 	case rdg.Void:
-		return t.v.say("b_undo"), true
+		return t.v.Say("b_undo"), true
 	case rdg.Later:
 		k, _ := t.contextTask()
 		at := rules.LaterAt(t.againAt(r, k), k, t.s)
-		return t.v.say("b_again", "Until", at), true
+		return t.v.Say("b_again", "Until", at), true
 	case rdg.Skip, rdg.Claim, rdg.Done:
 		if a.Kind == rdg.Done && a.Count != nil {
 			return "", false
 		}
-		said := t.v.say(map[rdg.Kind]string{rdg.Skip: "b_skip", rdg.Claim: "b_take", rdg.Done: "b_done"}[a.Kind])
+		said := t.v.Say(map[rdg.Kind]string{rdg.Skip: "b_skip", rdg.Claim: "b_take", rdg.Done: "b_done"}[a.Kind])
 		if k, ok := t.contextTask(); ok {
-			return t.v.say("b_task", "Step", said, "Subject", t.v.task(k)), true
+			return t.v.Say("b_task", "Step", said, "Subject", t.v.Task(k)), true
 		}
 		if a.Step != "" {
-			said = t.v.say("b_task", "Step", said, "Subject", t.v.say("step_"+string(a.Step)))
+			said = t.v.Say("b_task", "Step", said, "Subject", t.v.Say("step_"+string(a.Step)))
 		}
 		return said, true
 	case rdg.Amend:
@@ -132,16 +133,16 @@ func (t *talk) offerAgain(list [][]rdg.Act) bool {
 		}
 	}
 	t.step, t.subject = k.Step, k.Subject
-	t.ask("ask_again", "Task", upper(t.v.task(k)))
+	t.ask("ask_again", "Task", wording.Upper(t.v.Task(k)))
 	for _, acts := range list {
-		label := t.v.say("b_skip")
+		label := t.v.Say("b_skip")
 		switch acts[0].Kind {
 		case rdg.Later:
 			label = t.actInWords(acts[0])
 		case rdg.Claim:
-			label = t.v.say("b_take")
+			label = t.v.Say("b_take")
 		}
-		t.buttons = append(t.buttons, button(label, actDo(t.origin.ID, "sure=1;task="+k.Key, acts)))
+		t.buttons = append(t.buttons, wording.Button(label, actDo(t.origin.ID, "sure=1;task="+k.Key, acts)))
 	}
 	return true
 }

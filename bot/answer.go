@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"time"
 
+	"yardbell/bot/wording"
 	"yardbell/rules"
 )
 
@@ -34,10 +35,10 @@ func (t *talk) done(r *reading) error {
 		if r.count != nil || r.all {
 			break // a count may still be missing: the step says so
 		}
-		t.say("r_done_already", "Task", upper(t.v.task(k)))
+		t.say("r_done_already", "Task", wording.Upper(t.v.Task(k)))
 		return nil
 	case k.Guard:
-		t.ask("r_guard", "Task", upper(t.v.task(k)))
+		t.ask("r_guard", "Task", wording.Upper(t.v.Task(k)))
 		return nil
 	case at.Before(k.Earliest.Add(-12*time.Hour)) && k.Step != rules.Move && !t.opt.anyway["not_open"]:
 		t.ask("r_not_open", "Open", k.Earliest, "When", at)
@@ -48,7 +49,7 @@ func (t *talk) done(r *reading) error {
 	}
 	if hourCritical[k.Step] && !r.when.set && at.Sub(k.Latest) > longOver && !t.opt.anyway["long_over"] {
 		// Every later window hangs on this hour, and it was hardly done just now.
-		t.ask("r_long_over", "Task", upper(t.v.task(k)), "Close", k.Latest, "When", at)
+		t.ask("r_long_over", "Task", wording.Upper(t.v.Task(k)), "Close", k.Latest, "When", at)
 		t.opt.task = k.Key
 		t.offer("b_anyway", t.rerun("anyway=long_over"))
 		t.offer("b_no", "no")
@@ -99,7 +100,7 @@ func (t *talk) taskFor(r *reading, label string) (rules.Task, bool, error) {
 		return k, true, nil
 	}
 	if r.step == rules.HandsOff || r.step == rules.Flights {
-		t.ask("r_guard", "Task", upper(t.v.say("step_"+string(r.step))))
+		t.ask("r_guard", "Task", wording.Upper(t.v.Say("step_"+string(r.step))))
 		return rules.Task{}, false, nil
 	}
 	open, err := t.tx.OpenTasks(t.crew.ID)
@@ -121,7 +122,7 @@ func (t *talk) taskFor(r *reading, label string) (rules.Task, bool, error) {
 		if !named.Zero() && k.Subject != named && !(named.Kind == rules.BatchKind && k.Batch == named.Number()) {
 			continue
 		}
-		if r.count != nil && !needsCount[k.Step] && k.Step != rules.Rogue && k.Step != rules.Recell {
+		if r.count != nil && !rules.NeedsCount[k.Step] && k.Step != rules.Rogue && k.Step != rules.Recell {
 			continue // a number answers no task that has none
 		}
 		ready := !t.tx.Now.Before(k.Earliest) && t.tx.Now.Sub(k.Latest) < rules.StaleAfter
@@ -156,7 +157,7 @@ func (t *talk) taskFor(r *reading, label string) (rules.Task, bool, error) {
 		next := ""
 		for _, k := range open {
 			if !k.Guard && k.Earliest.After(t.tx.Now) {
-				next = t.v.say("next_is", "Task", t.v.task(k), "Best", k.Best)
+				next = t.v.Say("next_is", "Task", t.v.Task(k), "Best", k.Best)
 				break
 			}
 		}
@@ -174,9 +175,9 @@ func (t *talk) taskFor(r *reading, label string) (rules.Task, bool, error) {
 		}
 		return rules.Task{}, false, nil
 	}
-	t.ask("ask_which", "What", t.v.say(label))
+	t.ask("ask_which", "What", t.v.Say(label))
 	for _, k := range fit[:min(len(fit), mostButtons)] {
-		t.buttons = append(t.buttons, button(t.v.say("b_task", "Step", upper(t.v.say("step_"+string(k.Step))), "Subject", t.v.taskSubject(k)), t.rerun("task="+k.Key)))
+		t.buttons = append(t.buttons, wording.Button(t.v.Say("b_task", "Step", wording.Upper(t.v.Say("step_"+string(k.Step))), "Subject", t.v.TaskSubject(k)), t.rerun("task="+k.Key)))
 	}
 	return rules.Task{}, false, nil
 }
@@ -203,17 +204,17 @@ func (t *talk) claim(r *reading) error {
 	}
 	switch {
 	case k.State != rules.Open:
-		t.say("r_done_already", "Task", upper(t.v.task(k)))
+		t.say("r_done_already", "Task", wording.Upper(t.v.Task(k)))
 		return nil
 	case k.Guard:
-		t.ask("r_guard", "Task", upper(t.v.task(k)))
+		t.ask("r_guard", "Task", wording.Upper(t.v.Task(k)))
 		return nil
 	}
 	e := rules.Entry{Action: rules.Action(r.verb), Step: k.Step, Subject: k.Subject, Mark: k.Mark, Detail: rules.Detail{Occ: k.Occ}}
 	switch r.verb {
 	case doMine:
 		if k.ClaimedBy == t.by.Name {
-			t.say("e_mine", "Name", k.ClaimedBy, "Task", t.v.task(k), "Best", k.Best, "Close", k.Latest)
+			t.say("e_mine", "Name", k.ClaimedBy, "Task", t.v.Task(k), "Best", k.Best, "Close", k.Latest)
 			return nil
 		}
 	case doSkip:
@@ -233,7 +234,7 @@ func (t *talk) claim(r *reading) error {
 	if _, err := t.append(e); err != nil {
 		return err
 	}
-	task := t.v.task(k)
+	task := t.v.Task(k)
 	switch r.verb {
 	case doMine:
 		id := "e_mine"
@@ -244,9 +245,9 @@ func (t *talk) claim(r *reading) error {
 	case doSkip:
 		reason := ""
 		if r.reason != "" {
-			reason = t.v.say("e_skip_reason", "Reason", r.reason)
+			reason = t.v.Say("e_skip_reason", "Reason", r.reason)
 		}
-		t.say("e_skip", "Task", task, "Reason", reason, "Stake", t.v.say("stake_"+k.Stake))
+		t.say("e_skip", "Task", task, "Reason", reason, "Stake", t.v.Say("stake_"+k.Stake))
 	case doLater:
 		at := rules.LaterAt(time.UnixMilli(e.Detail.Until), k, t.s)
 		t.say("e_later", "Until", at, "Task", task, "Close", k.Latest)

@@ -2,6 +2,7 @@ package bot
 
 import (
 	rdg "yardbell/bot/reading"
+	"yardbell/bot/wording"
 	"yardbell/rules"
 )
 
@@ -64,9 +65,9 @@ func (t *talk) whoHas(a rdg.Act) error {
 		}
 		switch {
 		case k.ClaimedBy != "":
-			t.say("who_has", "Name", k.ClaimedBy, "Task", t.v.task(k), "Best", k.Best)
+			t.say("who_has", "Name", k.ClaimedBy, "Task", t.v.Task(k), "Best", k.Best)
 		case a.Step == k.Step || a.Step == "" && k.Weight >= rules.Important && k.Earliest.Sub(t.tx.Now) < openEarly*2:
-			t.say("who_none", "Task", t.v.task(k), "Best", k.Best)
+			t.say("who_none", "Task", t.v.Task(k), "Best", k.Best)
 		default:
 			continue
 		}
@@ -124,8 +125,8 @@ func (t *talk) breedersKnown() error {
 	}
 	var names []string
 	for _, b := range list {
-		names = append(names, t.v.head(rules.BreederSubject(b.Number)))
+		names = append(names, t.v.Head(rules.BreederSubject(b.Number)))
 	}
-	t.say("s_breeders", "List", joinList(names))
+	t.say("s_breeders", "List", wording.JoinList(names))
 	return nil
 }

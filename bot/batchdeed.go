@@ -4,6 +4,7 @@ import (
 	"math"
 	"time"
 
+	"yardbell/bot/wording"
 	"yardbell/rules"
 )
 
@@ -19,7 +20,7 @@ func (t *talk) batchStep(r *reading, e rules.Entry) error {
 	e.Subject = rules.BatchSubject(b.Number)
 	t.step, t.subject = e.Step, e.Subject
 	if b.Ended {
-		t.ask("r_batch_ended", "Batch", t.v.head(e.Subject))
+		t.ask("r_batch_ended", "Batch", t.v.Head(e.Subject))
 		return nil
 	}
 	if e.Step == rules.Finish {
@@ -124,7 +125,7 @@ func (t *talk) looseNucs(r *reading, e rules.Entry) error {
 	if _, err := t.append(e); err != nil {
 		return err
 	}
-	t.say("e_nucs_plain", "Count", t.v.count(e.Step, e.Count), "At", t.v.say("e_at", "Yard", r.yard))
+	t.say("e_nucs_plain", "Count", t.v.Count(e.Step, e.Count), "At", t.v.Say("e_at", "Yard", r.yard))
 	return nil
 }
 
@@ -187,7 +188,7 @@ func (t *talk) repeated(r *reading, e rules.Entry, b rules.Batch) (stop bool, er
 	switch {
 	case inParts[e.Step]:
 		if e.Count == nil && b.Rest(e.Step) == 0 && last.Count != nil && (e.Step == rules.Move || e.Step == rules.Catch) {
-			t.say("e_noted", "What", t.v.line(*last))
+			t.say("e_noted", "What", t.v.Line(*last))
 			return true, nil
 		}
 		if !same || e.Into != last.Into || e.Happened.Sub(last.Happened) > 12*time.Hour || last.Count == nil {
@@ -199,7 +200,7 @@ func (t *talk) repeated(r *reading, e rules.Entry, b rules.Batch) (stop bool, er
 		if again && b.Rest(e.Step) == 0 {
 			return true, t.amendLine(last.ID, func(x *rules.Entry) { t.take(x, r, e) })
 		}
-		t.ask("ask_more", "Batch", t.v.head(e.Subject), "Old", last.Count, "Past", t.v.past(e.Step, last.Count), "By", last.By, "When", last.Happened)
+		t.ask("ask_more", "Batch", t.v.Head(e.Subject), "Old", last.Count, "Past", t.v.Past(e.Step, last.Count), "By", last.By, "When", last.Happened)
 		t.offer("b_second", t.rerun("sure=1"))
 		t.offer("b_no", "no")
 		return true, nil
@@ -208,7 +209,7 @@ func (t *talk) repeated(r *reading, e rules.Entry, b rules.Batch) (stop bool, er
 	case again, same && e.Into != "" && last.Into == "":
 		return true, t.amendLine(last.ID, func(x *rules.Entry) { t.take(x, r, e) })
 	case same:
-		t.say("e_noted", "What", t.v.line(*last))
+		t.say("e_noted", "What", t.v.Line(*last))
 		return true, nil
 	case last.Count == nil:
 		return true, t.amendLine(last.ID, func(x *rules.Entry) { t.take(x, r, e) })
@@ -217,10 +218,10 @@ func (t *talk) repeated(r *reading, e rules.Entry, b rules.Batch) (stop bool, er
 		t.refuse(bad)
 		return true, nil
 	}
-	t.ask("ask_dup", "Batch", t.v.head(e.Subject), "Old", last.Count, "Past", t.v.past(e.Step, last.Count), "By", last.By, "When", last.Happened)
+	t.ask("ask_dup", "Batch", t.v.Head(e.Subject), "Old", last.Count, "Past", t.v.Past(e.Step, last.Count), "By", last.By, "When", last.Happened)
 	t.buttons = append(t.buttons,
-		button(t.v.say("b_change", "Count", *e.Count), amendDo(last.ID, *e.Count)),
-		button(t.v.say("b_keep", "Count", last.Count), "no"))
+		wording.Button(t.v.Say("b_change", "Count", *e.Count), amendDo(last.ID, *e.Count)),
+		wording.Button(t.v.Say("b_keep", "Count", last.Count), "no"))
 	return true, nil
 }
 
@@ -241,7 +242,7 @@ func (t *talk) toldAlready(r *reading, e rules.Entry) (stop bool, err error) {
 			return false, err
 		}
 		if found {
-			t.ask("ask_told", "Batch", t.v.subject(e.Subject), "Old", t.v.line(cur), "By", cur.By, "When", cur.Happened)
+			t.ask("ask_told", "Batch", t.v.Subject(e.Subject), "Old", t.v.Line(cur), "By", cur.By, "When", cur.Happened)
 			t.offer("b_second", t.rerun("sure=1"))
 			t.offer("b_no", "no")
 			return true, nil

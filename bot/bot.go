@@ -6,7 +6,7 @@ import (
 	"log/slog"
 	"time"
 
-	"yardbell/rules"
+	"yardbell/bot/wording"
 	"yardbell/store"
 )
 
@@ -164,7 +164,7 @@ func (b *Bot) Start(ctx context.Context, now time.Time, source string, chat int6
 }
 
 func (b *Bot) begin(tx *store.Tx, in Incoming) (t *talk, fresh bool, err error) {
-	in.UserName = person(in.UserName, in.UserKey)
+	in.UserName = wording.Person(in.UserName, in.UserKey)
 	if in.Hidden {
 		return nil, false, b.hidden(tx, in)
 	}
@@ -241,10 +241,4 @@ func (b *Bot) begin(tx *store.Tx, in Incoming) (t *talk, fresh bool, err error) 
 		}
 	}
 	return t, true, nil
-}
-
-// needsCount are the steps whose number the planning lives on.
-var needsCount = map[rules.Step]bool{
-	rules.Graft: true, rules.Accept: true, rules.Capped: true, rules.Nucs: true, rules.Move: true,
-	rules.Emerge: true, rules.Laying: true, rules.Catch: true,
 }

@@ -12,6 +12,7 @@ import (
 	"time"
 
 	"yardbell/bot/calendar"
+	"yardbell/bot/wording"
 	"yardbell/rules"
 	"yardbell/store"
 )
@@ -120,7 +121,7 @@ func Calendar(tx *store.Tx, crew store.Crew) ([]byte, error) {
 	return c.Bytes()
 }
 
-func makeCalendar(v voice, tx *store.Tx, crew int64, _ attachment) ([]made, error) {
+func makeCalendar(v wording.Voice, tx *store.Tx, crew int64, _ attachment) ([]made, error) {
 	k, err := tx.CrewByID(crew)
 	if err != nil {
 		return nil, err
@@ -142,11 +143,11 @@ func calendarOf(tx *store.Tx, crew store.Crew) (c calendar.Calendar, err error) 
 	if err != nil {
 		return c, err
 	}
-	v := newVoice(s, tx.Now)
+	v := wording.New(s, tx.Now)
 	open = rules.DueDays(open, rules.DateOf(tx.Now, s.Zone), allDays, s, tx.Now) // without what is over by itself
 	var now []store.CalendarEvent
 	for _, k := range open {
-		e := v.event(k)
+		e := event(v, k)
 		body, err := json.Marshal(e)
 		if err != nil {
 			return c, err
@@ -157,7 +158,7 @@ func calendarOf(tx *store.Tx, crew store.Crew) (c calendar.Calendar, err error) 
 	if err != nil {
 		return c, err
 	}
-	c = calendar.Calendar{Name: v.say("cal_name"), Zone: s.Zone, Refresh: refresh}
+	c = calendar.Calendar{Name: v.Say("cal_name"), Zone: s.Zone, Refresh: refresh}
 	for _, x := range shown {
 		var e calendar.Event
 		if err := json.Unmarshal([]byte(x.Body), &e); err != nil {
@@ -177,24 +178,24 @@ func eventUID(crew store.Crew, key string) string {
 
 // event words a task for the calendar. It rings when the pings go out that ask for
 // something to be done.
-func (v voice) event(k rules.Task) calendar.Event {
-	e := calendar.Event{Start: k.Best.UTC(), Summary: upper(v.task(k)) + v.what(k, false), Place: yardOf(k),
+func event(v wording.Voice, k rules.Task) calendar.Event {
+	e := calendar.Event{Start: k.Best.UTC(), Summary: wording.Upper(v.Task(k)) + v.What(k, false), Place: wording.YardOf(k),
 		Step: string(k.Step), Subject: k.Subject.String(), Earliest: k.Earliest.UTC(), Best: k.Best.UTC(), Latest: k.Latest.UTC()}
-	open, close := v.fixed(k.Earliest), v.fixed(k.Latest)
+	open, close := fixed(v, k.Earliest), fixed(v, k.Latest)
 	if k.Guard {
 		e.Start, e.End = k.Earliest.UTC(), k.Latest.UTC()
-		e.Text = v.say("cal_guard", "Open", open, "Close", close) + "\n" + v.say("stake_"+k.Stake)
+		e.Text = v.Say("cal_guard", "Open", open, "Close", close) + "\n" + v.Say("stake_"+k.Stake)
 		return e
 	}
 	e.End = e.Start.Add(slot)
 	if k.Latest.After(k.Best) && k.Latest.Before(e.End) {
 		e.End = k.Latest.UTC()
 	}
-	e.Text = v.say("cal_window", "Open", open, "Best", v.fixed(k.Best), "Close", close) + "\n" + v.say("stake_"+k.Stake)
+	e.Text = v.Say("cal_window", "Open", open, "Best", fixed(v, k.Best), "Close", close) + "\n" + v.Say("stake_"+k.Stake)
 	if k.ClaimedBy != "" {
-		e.Text += "\n" + v.say("p_mine", "Name", k.ClaimedBy)
+		e.Text += "\n" + v.Say("p_mine", "Name", k.ClaimedBy)
 	}
-	for _, p := range rules.Pings(k, v.s) {
+	for _, p := range rules.Pings(k, v.Settings) {
 		if p.Kind == rules.Eve || p.Kind == rules.OpenPing || p.Kind == rules.Closing6 || p.Kind == rules.Closing2 {
 			e.Alarms = append(e.Alarms, p.Fire)
 		}
@@ -204,6 +205,6 @@ func (v voice) event(k rules.Task) calendar.Event {
 
 // fixed words an instant with its whole date: what stands in a calendar is read on
 // other days, too.
-func (v voice) fixed(t time.Time) string {
-	return v.say("at", "Date", v.date(rules.DateOf(t, v.s.Zone)), "Clock", rules.ClockOf(t, v.s.Zone).String())
+func fixed(v wording.Voice, t time.Time) string {
+	return v.Say("at", "Date", v.Date(rules.DateOf(t, v.Settings.Zone)), "Clock", rules.ClockOf(t, v.Settings.Zone).String())
 }

@@ -17,6 +17,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"yardbell/bot/wording"
 	"yardbell/rules"
 	"yardbell/store"
 )
@@ -25,7 +26,7 @@ import (
 // form; a message that has none comes under "other".
 func messages(t *testing.T, lang string) map[string]map[string]string {
 	t.Helper()
-	b, err := os.ReadFile(filepath.Join("words", lang+".toml"))
+	b, err := os.ReadFile(filepath.Join("wording", lang+".toml"))
 	require.NoError(t, err)
 	var raw map[string]any
 	require.NoError(t, toml.Unmarshal(b, &raw))
@@ -65,7 +66,7 @@ func holes(s string) []string {
 func TestCataloguesAgree(t *testing.T) {
 	english := messages(t, "en")
 	forms := map[string][]string{"en": {"one", "other"}, "es": {"many", "one", "other"}}
-	for _, lang := range Languages {
+	for _, lang := range wording.Languages {
 		other := messages(t, lang)
 		assert.ElementsMatch(t, slices.Collect(maps.Keys(english)), slices.Collect(maps.Keys(other)), lang)
 		for id, list := range other {
@@ -87,11 +88,11 @@ func TestCataloguesAgree(t *testing.T) {
 // that is not known.
 func TestWordsTakeAnyCount(t *testing.T) {
 	two := 2
-	for _, lang := range Languages {
-		v := voiceIn(lang, rules.DefaultSettings(), time.Date(2031, 5, 8, 12, 0, 0, 0, time.UTC))
+	for _, lang := range wording.Languages {
+		v := wording.In(lang, rules.DefaultSettings(), time.Date(2031, 5, 8, 12, 0, 0, 0, time.UTC))
 		for id := range catalogue(t, lang) {
 			for _, n := range []any{0, 1, 2, 45, 1000000, &two, (*int)(nil)} {
-				assert.NotEqual(t, "{"+id+"}", v.say(id, "Count", n), "%s: %s with %v", lang, id, n)
+				assert.NotEqual(t, "{"+id+"}", v.Say(id, "Count", n), "%s: %s with %v", lang, id, n)
 			}
 		}
 	}
@@ -99,22 +100,22 @@ func TestWordsTakeAnyCount(t *testing.T) {
 
 // Messages of one language do not come out in another.
 func TestPluralsOfSpanish(t *testing.T) {
-	v := voiceIn("es", rules.DefaultSettings(), time.Date(2031, 5, 8, 12, 0, 0, 0, time.UTC))
+	v := wording.In("es", rules.DefaultSettings(), time.Date(2031, 5, 8, 12, 0, 0, 0, time.UTC))
 	one, many := 1, 45
 	for _, c := range []struct{ want, got string }{
-		{"1 injertada", v.say("e_graft_cells", "Count", 1)},
-		{"45 injertadas", v.say("e_graft_cells", "Count", 45)},
-		{"0 injertadas", v.say("e_graft_cells", "Count", 0)},
-		{"operculada", v.past(rules.Capped, &one)},
-		{"operculadas", v.past(rules.Capped, &many)},
-		{"operculadas", v.past(rules.Capped, nil)},
-		{"núcleo listo", v.past(rules.Nucs, &one)},
-		{"algunos núcleos listos en North.", v.say("e_nucs_plain", "Count", v.count(rules.Nucs, nil), "At", " en North")},
-		{"1 núcleo listo.", v.say("e_nucs_plain", "Count", v.count(rules.Nucs, &one), "At", "")},
-		{": 1 reina", v.say("what_queens", "Count", 1)},
-		{": 2 reinas", v.say("what_queens", "Count", 2)},
-		{"Madre 9 no está en la lista todavía. ¿Agregar y anotar como está escrito?", v.say("ask_unknown", "What", "Madre 9", "Count", 1)},
-		{"Madre 9 y criadora B4 no están en la lista todavía. ¿Agregar y anotar como está escrito?", v.say("ask_unknown", "What", "Madre 9 y criadora B4", "Count", 2)},
+		{"1 injertada", v.Say("e_graft_cells", "Count", 1)},
+		{"45 injertadas", v.Say("e_graft_cells", "Count", 45)},
+		{"0 injertadas", v.Say("e_graft_cells", "Count", 0)},
+		{"operculada", v.Past(rules.Capped, &one)},
+		{"operculadas", v.Past(rules.Capped, &many)},
+		{"operculadas", v.Past(rules.Capped, nil)},
+		{"núcleo listo", v.Past(rules.Nucs, &one)},
+		{"algunos núcleos listos en North.", v.Say("e_nucs_plain", "Count", v.Count(rules.Nucs, nil), "At", " en North")},
+		{"1 núcleo listo.", v.Say("e_nucs_plain", "Count", v.Count(rules.Nucs, &one), "At", "")},
+		{": 1 reina", v.Say("what_queens", "Count", 1)},
+		{": 2 reinas", v.Say("what_queens", "Count", 2)},
+		{"Madre 9 no está en la lista todavía. ¿Agregar y anotar como está escrito?", v.Say("ask_unknown", "What", "Madre 9", "Count", 1)},
+		{"Madre 9 y criadora B4 no están en la lista todavía. ¿Agregar y anotar como está escrito?", v.Say("ask_unknown", "What", "Madre 9 y criadora B4", "Count", 2)},
 	} {
 		assert.Equal(t, c.want, c.got)
 	}
@@ -122,7 +123,7 @@ func TestPluralsOfSpanish(t *testing.T) {
 
 // englishWords are short words that no Spanish sentence has; North and Yardbell
 // are names.
-var englishWords = words(`the of and is are was were you your it its that this not yet before after from into with without for on at by to or nothing
+var englishWords = wording.Words(`the of and is are was were you your it its that this not yet before after from into with without for on at by to or nothing
 logged type answer best done later skip batch breeder builder yard cells queens today tomorrow yesterday which how many when what there here now again`)
 
 // No English is left in the Spanish catalogue.
@@ -144,7 +145,7 @@ func TestSpanishIsSpanish(t *testing.T) {
 // Help is read on a phone held in a glove: it fits one screen of 60 characters by
 // 15 lines.
 func TestHelpFitsAPhone(t *testing.T) {
-	for _, lang := range Languages {
+	for _, lang := range wording.Languages {
 		for id, forms := range catalogue(t, lang) {
 			if id != "help" && !strings.HasPrefix(id, "help_") {
 				continue
@@ -175,7 +176,7 @@ func wrap(s string, width int) (lines []string) {
 // Buttons are short enough to be read whole, and carry no more than a chat takes
 // (64 bytes of data, Bot API), however long what they do is.
 func TestButtonsAreShort(t *testing.T) {
-	for _, lang := range Languages {
+	for _, lang := range wording.Languages {
 		for id, forms := range catalogue(t, lang) {
 			if strings.HasPrefix(id, "b_") {
 				for _, f := range forms {
@@ -187,7 +188,7 @@ func TestButtonsAreShort(t *testing.T) {
 	s := rules.DefaultSettings()
 	s.Lang = "en+es"
 	long := "batch 1234|" + strings.Repeat("x", 200)
-	for i, b := range taskButtons(voices(s, time.Time{}), long) {
+	for i, b := range wording.TaskButtons(wording.All(s, time.Time{}), long) {
 		assert.LessOrEqual(t, utf8.RuneCountInString(b.Label), 22)
 		assert.LessOrEqual(t, len(ButtonData(i, b)), 64)
 	}
@@ -197,11 +198,11 @@ func TestButtonsAreShort(t *testing.T) {
 // spare.
 func TestSentencesFit(t *testing.T) {
 	long := strings.Repeat("ñ", 120)
-	for _, lang := range Languages {
+	for _, lang := range wording.Languages {
 		for id, forms := range catalogue(t, lang) {
 			for _, f := range forms {
 				full := holeForm.ReplaceAllString(f, long)
-				assert.LessOrEqual(t, utf16Units(full), mostUnits, "%s: %s", lang, id)
+				assert.LessOrEqual(t, wording.Units(full), wording.MostUnits, "%s: %s", lang, id)
 				assert.NotContains(t, f, "!", "%s: %s: no exclamation marks", lang, id)
 			}
 		}
@@ -227,21 +228,21 @@ func TestWorstOfBothFits(t *testing.T) {
 		}
 	}
 	out := store.Outgoing{Settings: s, Now: now, Items: items, Messages: []store.Message{{Kind: "digest", Ping: rules.Digest}}}
-	d := render(out)
-	assert.LessOrEqual(t, utf16Units(d.Text), mostUnits)
+	d := wording.Render(out)
+	assert.LessOrEqual(t, wording.Units(d.Text), wording.MostUnits)
 	assert.Contains(t, d.Text, "Hoy, mié 26 nov:")
 	assert.Contains(t, d.Text, "Today, Wed 26 Nov:")
 	assert.Contains(t, d.Text, "Escribir: pendiente esta semana")
 	out.Late, out.Messages[0].Ping = now, rules.Eve
-	assert.LessOrEqual(t, utf16Units(render(out).Text), mostUnits)
+	assert.LessOrEqual(t, wording.Units(wording.Render(out).Text), wording.MostUnits)
 	for i := 0; i < len(items); i += 8 {
 		k := items[i]
 		for _, kind := range []rules.PingKind{rules.Eve, rules.OpenPing, rules.Closing6, rules.Closing2, rules.OverPing, rules.NoAnswer, rules.Again} {
-			d := render(store.Outgoing{Settings: s, Now: now, Late: now, Task: &k, Yards: []string{yards, yards, yards}, Messages: []store.Message{{Kind: "ping", Ping: kind}}})
-			require.LessOrEqual(t, utf16Units(d.Text), mostUnits, "%s of %s", kind, k.Step)
+			d := wording.Render(store.Outgoing{Settings: s, Now: now, Late: now, Task: &k, Yards: []string{yards, yards, yards}, Messages: []store.Message{{Kind: "ping", Ping: kind}}})
+			require.LessOrEqual(t, wording.Units(d.Text), wording.MostUnits, "%s of %s", kind, k.Step)
 			require.NotContains(t, d.Text, "{")
 		}
 	}
-	v := voiceIn("es", s, now)
-	assert.LessOrEqual(t, utf16Units(v.list("Hoy", items, rules.DateOf(now, s.Zone).Add(400))), mostUnits)
+	v := wording.In("es", s, now)
+	assert.LessOrEqual(t, wording.Units(v.List("Hoy", items, rules.DateOf(now, s.Zone).Add(400))), wording.MostUnits)
 }

@@ -35,7 +35,7 @@ func (t *talk) checkTime(l store.Line, old, e rules.Entry) (*rules.Refusal, erro
 				return nil, err
 			}
 			if ok && cur.Action == rules.Did && cur.Happened.Before(e.Happened) {
-				return &rules.Refusal{Code: "amend_after", Args: map[string]any{"What": t.v.line(cur.Entry), "At": cur.Happened, "When": e.Happened}}, nil
+				return &rules.Refusal{Code: "amend_after", Args: map[string]any{"What": t.v.Line(cur.Entry), "At": cur.Happened, "When": e.Happened}}, nil
 			}
 		}
 		return nil, err
@@ -73,7 +73,7 @@ func (t *talk) changed(before map[string]rules.Task) error {
 			t.say("e_moves_more", "Count", len(moved)-i)
 			break
 		}
-		t.say("e_moves", "Task", t.v.task(k), "Best", k.Best, "Close", k.Latest)
+		t.say("e_moves", "Task", t.v.Task(k), "Best", k.Best, "Close", k.Latest)
 	}
 	return err
 }

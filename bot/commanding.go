@@ -96,8 +96,8 @@ func (t *talk) command(res rdg.Result) (bool, error) {
 // unreadCommand answers a line that opens like a command and was not understood: nobody
 // shall believe that it was done.
 func (t *talk) unreadCommand(acts []rdg.Act) error {
-	hint := t.v.say("hint_help")
-	form := func(id string, kv ...any) { hint = t.v.say("hint_form", "Form", t.v.say(id, kv...)) }
+	hint := t.v.Say("hint_help")
+	form := func(id string, kv ...any) { hint = t.v.Say("hint_form", "Form", t.v.Say(id, kv...)) }
 	var a rdg.Act
 	if len(acts) > 0 {
 		a = acts[0]
@@ -113,7 +113,7 @@ func (t *talk) unreadCommand(acts []rdg.Act) error {
 	case a.Kind == rdg.Query && a.Topic == rdg.AskDue:
 		form("form_due")
 	case a.Kind == rdg.Order, a.Kind == rdg.Plan, a.Kind == rdg.Cancel:
-		hint = t.v.say("help_order")
+		hint = t.v.Say("help_order")
 	}
 	t.fail("r_unread", "Understood", "", "Hint", hint)
 	return nil

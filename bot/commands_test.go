@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	rdg "yardbell/bot/reading"
+	"yardbell/bot/wording"
 	"yardbell/rules"
 )
 
@@ -81,7 +82,7 @@ func fateOfSetting(r *reading) string {
 		return ""
 	}
 	s := *rules.DefaultSettings()
-	v := stored(r.key, r.value)
+	v := wording.Stored(r.key, r.value)
 	if r.key == "spread" {
 		v = strings.ReplaceAll(v, " of ", "/")
 	}

@@ -14,6 +14,7 @@ import (
 
 	"github.com/fatih/color"
 
+	"yardbell/bot/wording"
 	"yardbell/rules"
 	"yardbell/store"
 )
@@ -53,7 +54,7 @@ func (c *Console) Reopen(db *store.DB) {
 }
 
 // Deliver numbers a message and writes it.
-func (c *Console) Deliver(ctx context.Context, d Delivery) (int64, error) {
+func (c *Console) Deliver(ctx context.Context, d wording.Delivery) (int64, error) {
 	if d.Row.Ping == store.Sign {
 		return 0, c.sign(d)
 	}
@@ -63,7 +64,7 @@ func (c *Console) Deliver(ctx context.Context, d Delivery) (int64, error) {
 	c.mu.Lock()
 	defer c.mu.Unlock()
 	// What a chat keeps for itself cannot be had here.
-	d.Files = slices.DeleteFunc(slices.Clone(d.Files), func(f File) bool { return f.Kept != "" })
+	d.Files = slices.DeleteFunc(slices.Clone(d.Files), func(f wording.File) bool { return f.Kept != "" })
 	var n int64
 	var logged []store.Line
 	err := c.db.View(ctx, d.Out.Now, func(tx *store.Tx) (err error) {
@@ -101,7 +102,7 @@ func (c *Console) Echo(at time.Time, s *rules.Settings, who, text string) {
 	l := at.In(s.Zone)
 	head := fmt.Sprintf("%s  %s:", l.Format("Mon 2 Jan 15:04"), who)
 	// Direction marks and control characters would mix up what stands around them.
-	text = Visible(clean(text))
+	text = Visible(wording.Clean(text))
 	if r := []rune(text); len(r) > mostEcho {
 		text = string(r[:mostEcho]) + "…"
 	}
@@ -117,7 +118,7 @@ func (c *Console) paint(s string, attrs ...color.Attribute) string {
 	return p.Sprint(s)
 }
 
-func (c *Console) block(n int64, d Delivery) error {
+func (c *Console) block(n int64, d wording.Delivery) error {
 	l := d.Out.Now.In(d.Out.Settings.Zone)
 	shade := color.FgCyan
 	switch {
@@ -147,13 +148,13 @@ func (c *Console) block(n int64, d Delivery) error {
 }
 
 // sign writes that the sign was set, which is no message and has no number.
-func (c *Console) sign(d Delivery) error {
+func (c *Console) sign(d wording.Delivery) error {
 	c.mu.Lock()
 	defer c.mu.Unlock()
 	if c.json {
 		return WriteJSON(c.w, c.object(0, d, nil))
 	}
-	_, err := io.WriteString(c.w, newVoice(d.Out.Settings, d.Out.Now).say("console_sign", "Sign", SeenSign)+"\n\n")
+	_, err := io.WriteString(c.w, wording.New(d.Out.Settings, d.Out.Now).Say("console_sign", "Sign", SeenSign)+"\n\n")
 	return err
 }
 
@@ -226,7 +227,7 @@ func AsLogged(e rules.Entry, zone *time.Location) Logged {
 	return l
 }
 
-func (c *Console) object(n int64, d Delivery, lines []store.Line) object {
+func (c *Console) object(n int64, d wording.Delivery, lines []store.Line) object {
 	zone := d.Out.Settings.Zone
 	o := object{N: n, Line: c.line, At: LocalTime(d.Out.Now, zone), Kind: d.Kind, Ping: orNull(d.Ping), Text: d.Text,
 		Step: stepName(d.Row.Step), Subject: orNull(d.Row.Subject), Buttons: []string{}, Logged: []Logged{}}

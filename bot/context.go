@@ -1,13 +1,13 @@
 package bot
 
 import (
+	"slices"
 	"time"
 
+	"yardbell/bot/wording"
 	"yardbell/rules"
 	"yardbell/store"
 )
-
-func button(label, do string) store.Button { return store.Button{Label: label, Do: do} }
 
 // contextTask is the task the message is an answer to: chosen by a button, or of
 // the ping replied to.
@@ -236,7 +236,7 @@ func (t *talk) batchFor(r *reading, step rules.Step, at time.Time) (b rules.Batc
 			}
 		}
 		if last := batches[len(batches)-1].Number; len(fit) == 0 {
-			t.ask("r_no_waiting", "Step", step, "Example", t.v.say("form_batch", "Form", t.v.say("form_"+string(step)), "Number", last))
+			t.ask("r_no_waiting", "Step", step, "Example", t.v.Say("form_batch", "Form", t.v.Say("form_"+string(step)), "Number", last))
 			return b, false, nil
 		}
 	}
@@ -248,10 +248,10 @@ func (t *talk) batchFor(r *reading, step rules.Step, at time.Time) (b rules.Batc
 		return t.asSaid(fit[0], r, step)
 	}
 	t.step = step
-	t.ask("ask_which", "What", upper(t.v.say("step_"+string(step))))
+	t.ask("ask_which", "What", wording.Upper(t.v.Say("step_"+string(step))))
 	for _, c := range fit[max(0, len(fit)-mostButtons):] {
 		s := rules.BatchSubject(c.Number)
-		t.buttons = append(t.buttons, button(t.v.head(s), t.rerun("subject="+s.String())))
+		t.buttons = append(t.buttons, wording.Button(t.v.Head(s), t.rerun("subject="+s.String())))
 	}
 	return b, false, nil
 }
@@ -281,11 +281,11 @@ func ofMother(fit, batches []rules.Batch, breeder int, at time.Time) []rules.Bat
 func (t *talk) asSaid(b rules.Batch, r *reading, step rules.Step) (rules.Batch, bool, error) {
 	switch {
 	case r.breeder != 0 && b.Breeder != 0 && b.Breeder != r.breeder:
-		example := t.v.say("form_batch", "Form", t.v.say("form_"+string(step)), "Number", b.Number)
-		t.ask("r_not_from", "Batch", t.v.head(rules.BatchSubject(b.Number)), "From", rules.BreederSubject(b.Breeder), "Breeder", rules.BreederSubject(r.breeder), "Example", example)
+		example := t.v.Say("form_batch", "Form", t.v.Say("form_"+string(step)), "Number", b.Number)
+		t.ask("r_not_from", "Batch", t.v.Head(rules.BatchSubject(b.Number)), "From", rules.BreederSubject(b.Breeder), "Breeder", rules.BreederSubject(r.breeder), "Example", example)
 		return b, false, nil
 	case elsewhere(b, r, step) && !t.opt.anyway["not_in"]:
-		t.ask("r_not_in", "Batch", t.v.head(rules.BatchSubject(b.Number)), "Has", b.Builder, "Builder", r.builder)
+		t.ask("r_not_in", "Batch", t.v.Head(rules.BatchSubject(b.Number)), "Has", b.Builder, "Builder", r.builder)
 		t.offer("b_anyway", t.rerun("anyway=not_in"))
 		t.offer("b_no", "no")
 		return b, false, nil
@@ -318,7 +318,7 @@ func byPlace(fit []rules.Batch, r *reading, step rules.Step) []rules.Batch {
 	}
 	keep(r.builder != "" && step != rules.Finish, func(b rules.Batch) bool { return b.Builder != "" }, func(b rules.Batch) bool { return b.Builder == r.builder })
 	keep(r.breeder != 0, func(b rules.Batch) bool { return b.Breeder != 0 }, func(b rules.Batch) bool { return b.Breeder == r.breeder })
-	keep(r.yard != "", func(b rules.Batch) bool { return len(b.Yards) > 0 }, func(b rules.Batch) bool { return has(b.Yards, r.yard) })
+	keep(r.yard != "", func(b rules.Batch) bool { return len(b.Yards) > 0 }, func(b rules.Batch) bool { return slices.Contains(b.Yards, r.yard) })
 	return fit
 }
 
@@ -329,18 +329,7 @@ func (t *talk) knownBatches() (string, error) {
 	}
 	var names []string
 	for _, b := range list[max(0, len(list)-6):] {
-		names = append(names, t.v.subject(rules.BatchSubject(b.Number)))
+		names = append(names, t.v.Subject(rules.BatchSubject(b.Number)))
 	}
-	return t.v.say("known_batches", "List", joinList(names)), nil
-}
-
-func joinList(list []string) string {
-	s := ""
-	for i, x := range list {
-		if i > 0 {
-			s += ", "
-		}
-		s += x
-	}
-	return s
+	return t.v.Say("known_batches", "List", wording.JoinList(names)), nil
 }

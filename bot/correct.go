@@ -2,12 +2,12 @@ package bot
 
 import (
 	"cmp"
-	"fmt"
 	"reflect"
 	"slices"
 	"strings"
 	"time"
 
+	"yardbell/bot/wording"
 	"yardbell/rules"
 	"yardbell/store"
 )
@@ -20,7 +20,7 @@ func (t *talk) awaiting(r *reading) (store.Line, bool, error) {
 		if l.Action != rules.Did {
 			return false
 		}
-		count := l.Count == nil && needsCount[l.Step] && (r.count != nil || r.all)
+		count := l.Count == nil && rules.NeedsCount[l.Step] && (r.count != nil || r.all)
 		place := l.Into == "" && (r.builder != "" && l.Step == rules.Graft || r.yard != "" && l.Step == rules.Move)
 		return count || place
 	}
@@ -34,7 +34,7 @@ func (t *talk) awaiting(r *reading) (store.Line, bool, error) {
 		}
 		var open []store.Line
 		for i := len(lines) - 1; i >= 0; i-- {
-			if l := lines[i]; l.Action == rules.Did && (lacks(l) || needsCount[l.Step]) {
+			if l := lines[i]; l.Action == rules.Did && (lacks(l) || rules.NeedsCount[l.Step]) {
 				open = append(open, l)
 			}
 		}
@@ -73,7 +73,7 @@ func (t *talk) openLine(lines []store.Line, lacks func(store.Line) bool) (store.
 		return open[0], true, nil
 	}
 	if len(lines) > 1 {
-		t.ask("ask_which_line", "Example", t.v.say("form_"+string(lines[len(lines)-1].Step)))
+		t.ask("ask_which_line", "Example", t.v.Say("form_"+string(lines[len(lines)-1].Step)))
 	}
 	return store.Line{}, false, nil
 }
@@ -177,7 +177,7 @@ func (t *talk) amendLine(id int64, change func(*rules.Entry)) error {
 	}
 	e.Action, e.Ref = rules.Amend, id
 	if old.SameValues(e) {
-		t.say("e_noted", "What", t.v.line(old))
+		t.say("e_noted", "What", t.v.Line(old))
 		return nil
 	}
 	before, err := t.openTasks()
@@ -201,7 +201,7 @@ func (t *talk) amendLine(id int64, change func(*rules.Entry)) error {
 	if err := t.warnAmended(old, e); err != nil {
 		return err
 	}
-	if old.Count != nil && e.Count == nil && needsCount[e.Step] {
+	if old.Count != nil && e.Count == nil && rules.NeedsCount[e.Step] {
 		e.ID = id
 		t.askCount(e, nil)
 	}
@@ -211,7 +211,7 @@ func (t *talk) amendLine(id int64, change func(*rules.Entry)) error {
 			return err
 		}
 		if b.Ended && e.Count != nil && *e.Count == 0 {
-			t.say("e_none", "Batch", t.v.head(e.Subject), "Past", t.v.past(e.Step, e.Count))
+			t.say("e_none", "Batch", t.v.Head(e.Subject), "Past", t.v.Past(e.Step, e.Count))
 		}
 	}
 	return t.changed(before)
@@ -235,141 +235,23 @@ func (t *talk) warnAmended(old, e rules.Entry) error {
 	return nil
 }
 
-// difference is a value of a line before and after a change, "" for none.
-type difference struct{ was, now string }
-
 // sayChanged says what a change made of a line: each value as it was and as it is.
 func (t *talk) sayChanged(old, e rules.Entry) {
-	what := upper(t.v.say("task", "Step", e.Step, "Subject", t.v.subject(e.Subject)))
-	list := slices.DeleteFunc(t.v.details(old, e), func(d difference) bool { return d.was == d.now })
-	if !slices.ContainsFunc(list, func(d difference) bool { return d.was != "" }) {
+	what := wording.Upper(t.v.Say("task", "Step", e.Step, "Subject", t.v.Subject(e.Subject)))
+	list := slices.DeleteFunc(t.v.Details(old, e), func(d wording.Difference) bool { return d.Was == d.Now })
+	if !slices.ContainsFunc(list, func(d wording.Difference) bool { return d.Was != "" }) {
 		var added []string
 		for _, d := range list {
-			added = append(added, d.now)
+			added = append(added, d.Now)
 		}
-		t.say("e_filled", "What", what, "New", joinList(added))
+		t.say("e_filled", "What", what, "New", wording.JoinList(added))
 		return
 	}
 	var parts []string
 	for _, d := range list {
-		parts = append(parts, t.v.say("c_change", "Old", cmp.Or(d.was, t.v.say("c_unsaid")), "New", cmp.Or(d.now, t.v.say("c_unsaid"))))
+		parts = append(parts, t.v.Say("c_change", "Old", cmp.Or(d.Was, t.v.Say("c_unsaid")), "New", cmp.Or(d.Now, t.v.Say("c_unsaid"))))
 	}
 	t.say("e_changed", "What", what, "Changes", strings.Join(parts, "; "))
-}
-
-// details words every value of a line that a change can touch, as it was and as it is.
-// What is left out here would be changed without a word.
-func (v voice) details(old, e rules.Entry) []difference {
-	both := func(word func(rules.Entry) string) difference { return difference{word(old), word(e)} }
-	is := func(ok bool, id string) string {
-		if !ok {
-			return ""
-		}
-		return v.say(id)
-	}
-	count := func(k rules.Entry) string {
-		switch {
-		case k.Step == rules.Eggs:
-			return is(true, map[bool]string{true: "c_noeggs", false: "c_eggs"}[k.Detail.NoEggs])
-		case k.Of != nil:
-			var n any = "?"
-			if k.Count != nil {
-				n = *k.Count
-			}
-			return strings.TrimSpace(v.say("l_many_of", "N", n, "Of", *k.Of))
-		case k.Count == nil && old.Count == nil && e.Count == nil && !needsCount[k.Step]:
-			return ""
-		}
-		return fmt.Sprint(v.value(v.count(k.Step, k.Count)))
-	}
-	return []difference{
-		both(count),
-		both(func(k rules.Entry) string {
-			if k.From == 0 {
-				return ""
-			}
-			return v.subject(rules.BreederSubject(k.From))
-		}),
-		both(func(k rules.Entry) string { return k.Into }),
-		both(func(k rules.Entry) string { return v.mark(k.Mark) }),
-		both(func(k rules.Entry) string {
-			if k.Detail.BeesIn == nil {
-				return ""
-			}
-			return is(true, map[bool]string{true: "c_bees", false: "c_nobees"}[*k.Detail.BeesIn])
-		}),
-		both(func(k rules.Entry) string {
-			lo, hi := k.Detail.AgeLo, k.Detail.AgeHi
-			if hi == nil && lo == nil {
-				return ""
-			}
-			span := v.number(*cmp.Or(lo, hi), 1)
-			if most := v.number(*cmp.Or(hi, lo), 1); most != span {
-				span += "-" + most
-			}
-			return v.say("c_ages", "Ages", span)
-		}),
-		both(func(k rules.Entry) string { return is(k.Detail.NoEggs && k.Step != rules.Eggs, "c_noeggs") }),
-		both(func(k rules.Entry) string {
-			if k.Step != rules.CombOut && !k.Detail.Release {
-				return ""
-			}
-			return is(true, map[bool]string{true: "c_release", false: "c_combout"}[k.Detail.Release])
-		}),
-		both(func(k rules.Entry) string { return is(k.Detail.All, "none_left") }),
-		both(func(k rules.Entry) string { return is(k.Detail.NoneYet, "c_none_yet") }),
-		both(func(k rules.Entry) string {
-			if k.Detail.Cause == "" && k.Step != rules.Retire {
-				return ""
-			}
-			return v.cause(k)
-		}),
-		both(func(k rules.Entry) string {
-			id := "c_litres"
-			switch {
-			case k.Detail.Litres == 0:
-				return is(k.Detail.Each, "c_each")
-			case k.Detail.Each:
-				id = "c_litres_each"
-			case k.Subject.Kind == rules.YardKind:
-				id = "c_litres_whole"
-			}
-			return v.say(id, "Litres", v.number(k.Detail.Litres, 2))
-		}),
-		both(func(k rules.Entry) string {
-			if k.Detail.Until == 0 {
-				return ""
-			}
-			return v.at(time.UnixMilli(k.Detail.Until))
-		}),
-		both(func(k rules.Entry) string { return k.Detail.Reason }),
-		both(func(k rules.Entry) string {
-			if k.Detail.Key == "" {
-				return k.Detail.Value
-			}
-			return v.key(k.Detail.Key) + " " + v.setting(k.Detail.Key, k.Detail.Value)
-		}),
-		both(func(k rules.Entry) string {
-			if k.Detail.Plan == nil {
-				return ""
-			}
-			return v.orderEntry(k)
-		}),
-		// Which comb, which occurrence, with or without a warning: of no matter to whoever reads.
-		both(func(k rules.Entry) string {
-			if k.Detail.Comb == 0 && k.Detail.Occ == "" {
-				return ""
-			}
-			return v.say("c_of", "Comb", k.Detail.Comb, "Occ", k.Detail.Occ)
-		}),
-		both(func(k rules.Entry) string { return is(k.Detail.Accepted, "c_accepted") }),
-		both(func(k rules.Entry) string {
-			if old.Happened.Equal(e.Happened) {
-				return ""
-			}
-			return v.at(k.Happened)
-		}),
-	}
 }
 
 // fix corrects a count: of the message replied to, or the sender's own newest
@@ -419,8 +301,8 @@ func (t *talk) fix(r *reading) error {
 				return err
 			}
 			if open || t.origin.Said.Sub(l.Said) > time.Hour {
-				t.ask("ask_fix", "Count", *l.Count, "What", t.v.line(l.Entry), "When", l.Said, "New", *r.count)
-				t.buttons = append(t.buttons, button(t.v.say("b_change", "Count", *r.count), amendDo(l.ID, *r.count)), button(t.v.say("b_keep", "Count", *l.Count), "no"))
+				t.ask("ask_fix", "Count", *l.Count, "What", t.v.Line(l.Entry), "When", l.Said, "New", *r.count)
+				t.buttons = append(t.buttons, wording.Button(t.v.Say("b_change", "Count", *r.count), amendDo(l.ID, *r.count)), wording.Button(t.v.Say("b_keep", "Count", *l.Count), "no"))
 				return nil
 			}
 		}
@@ -434,13 +316,13 @@ func (t *talk) fix(r *reading) error {
 		} else if t.kind == "ask" {
 			return nil
 		}
-		if k, ok := t.contextTask(); ok && needsCount[k.Step] {
+		if k, ok := t.contextTask(); ok && rules.NeedsCount[k.Step] {
 			return t.done(r) // "fueron 33" in reply to a ping
 		}
 	}
 	switch {
 	case first != nil:
-		t.ask("r_fix_old", "Count", *first.Count, "Old", deref(r.old), "What", t.v.line(first.Entry))
+		t.ask("r_fix_old", "Count", *first.Count, "Old", wording.Deref(r.old), "What", t.v.Line(first.Entry))
 	case r.addressed || r.old != nil:
 		t.ask("r_fix_none")
 	default:

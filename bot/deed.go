@@ -1,9 +1,11 @@
 package bot
 
 import (
+	"slices"
 	"strings"
 	"time"
 
+	"yardbell/bot/wording"
 	"yardbell/rules"
 )
 
@@ -52,7 +54,7 @@ func (t *talk) deed(r *reading) error {
 	case rules.Dearth, rules.Flow, rules.Drones:
 		return t.season(r, e)
 	case rules.HandsOff, rules.Flights:
-		t.fail("r_guard", "Task", t.v.say("step_"+string(e.Step)))
+		t.fail("r_guard", "Task", t.v.Say("step_"+string(e.Step)))
 		return nil
 	}
 	return t.batchStep(r, e)
@@ -76,8 +78,8 @@ func (t *talk) when(r *reading) (time.Time, bool) {
 	}
 	at, exact := r.when.settle(t.origin.Said, t.s)
 	if !exact && hourCritical[r.step] {
-		day := t.v.date(rules.DateOf(at, t.s.Zone))
-		t.ask("ask_time", "Day", day, "Example", clean(t.origin.Text)+" 16:00")
+		day := t.v.Date(rules.DateOf(at, t.s.Zone))
+		t.ask("ask_time", "Day", day, "Example", wording.Clean(t.origin.Text)+" 16:00")
 		return at, false
 	}
 	return at.UTC().Truncate(time.Second), true
@@ -114,10 +116,10 @@ func (t *talk) unknown(r *reading) (stop bool, err error) {
 	if err != nil {
 		return true, err
 	}
-	if r.builder != "" && !has(n.builders, r.builder) {
+	if r.builder != "" && !slices.Contains(n.builders, r.builder) {
 		missing = append(missing, rules.BuilderSubject(r.builder))
 	}
-	if r.yard != "" && !has(n.yards, r.yard) {
+	if r.yard != "" && !slices.Contains(n.yards, r.yard) {
 		if !isNames(r.yard) {
 			t.fail("r_name", "Name", r.yard)
 			return true, nil
@@ -140,11 +142,11 @@ func (t *talk) unknown(r *reading) (stop bool, err error) {
 	}
 	var names []string
 	for _, s := range missing {
-		names = append(names, t.v.named(s))
+		names = append(names, t.v.Named(s))
 	}
-	what := strings.Join(names, t.v.say("and"))
+	what := strings.Join(names, t.v.Say("and"))
 	t.step = r.step
-	t.ask("ask_unknown", "What", upper(what), "Count", len(missing))
+	t.ask("ask_unknown", "What", wording.Upper(what), "Count", len(missing))
 	t.offer("b_add", t.rerun("add=1"), "What", what)
 	t.offer("b_no", "no")
 	return true, nil
@@ -160,9 +162,9 @@ func (t *talk) badBreeder(n int) bool {
 
 // isNames allows names of up to three words.
 func isNames(s string) bool {
-	parts := splitSpace(s)
+	parts := strings.Fields(s)
 	for _, p := range parts {
-		if !isName(p) {
+		if !wording.IsName(p) {
 			return false
 		}
 	}
@@ -208,7 +210,7 @@ func (t *talk) breederOf(r *reading, fits func(rules.Breeder) bool) (n int, ok b
 	t.ask("ask_breeder", "Example", t.example(r))
 	for _, b := range fit[:min(len(fit), mostButtons)] {
 		s := rules.BreederSubject(b.Number)
-		t.buttons = append(t.buttons, button(t.v.head(s), t.rerun("subject="+s.String())))
+		t.buttons = append(t.buttons, wording.Button(t.v.Head(s), t.rerun("subject="+s.String())))
 	}
 	return 0, false, nil
 }
@@ -303,7 +305,7 @@ func (t *talk) comb(r *reading, e rules.Entry) error {
 		return nil
 	}
 	if e.Step == rules.Eggs && !c.EggsSeen.IsZero() && !e.Detail.NoEggs {
-		t.say("e_noted", "What", t.v.line(e))
+		t.say("e_noted", "What", t.v.Line(e))
 		return nil
 	}
 	e.Detail.Comb = c.ID
@@ -355,7 +357,7 @@ func (t *talk) graft(r *reading, e rules.Entry) error {
 	if twin, ok, err := t.twinGraft(e); err != nil {
 		return err
 	} else if ok && !t.opt.sure {
-		t.ask("ask_twin", "Batch", t.v.subject(rules.BatchSubject(twin.Number)), "Old", twin.Counts.Grafted, "When", twin.Grafted)
+		t.ask("ask_twin", "Batch", t.v.Subject(rules.BatchSubject(twin.Number)), "Old", twin.Counts.Grafted, "When", twin.Grafted)
 		t.offer("b_second", t.rerun("sure=1"))
 		t.offer("b_no", "no")
 		return nil
@@ -394,7 +396,7 @@ func (t *talk) rogue(r *reading, e rules.Entry) error {
 			return err
 		}
 		if name != "" && b.Builder != "" && name != b.Builder && !t.opt.sure {
-			r.rest, r.batch, r.addressed = []string{t.v.subject(rules.BatchSubject(b.Number))}, 0, true
+			r.rest, r.batch, r.addressed = []string{t.v.Subject(rules.BatchSubject(b.Number))}, 0, true
 			t.doubt(r) // the batch is in another builder
 			return nil
 		}
@@ -417,7 +419,7 @@ func (t *talk) rogue(r *reading, e rules.Entry) error {
 		}
 		var fit []string
 		for _, k := range open {
-			if k.Step == rules.Rogue && k.Subject.Kind == rules.BuilderKind && !has(fit, k.Subject.Key) && e.Happened.After(k.Earliest.Add(-rules.RogueEarly)) {
+			if k.Step == rules.Rogue && k.Subject.Kind == rules.BuilderKind && !slices.Contains(fit, k.Subject.Key) && e.Happened.After(k.Earliest.Add(-rules.RogueEarly)) {
 				fit = append(fit, k.Subject.Key)
 			}
 		}
@@ -435,9 +437,9 @@ func (t *talk) rogue(r *reading, e rules.Entry) error {
 			if len(fit) == 0 {
 				fit = n.builders
 			}
-			t.ask("ask_builder", "Example", t.v.say("form_rogue"))
+			t.ask("ask_builder", "Example", t.v.Say("form_rogue"))
 			for _, b := range fit[:min(len(fit), mostButtons)] {
-				t.buttons = append(t.buttons, button(b, t.rerun("subject="+rules.BuilderSubject(b).String())))
+				t.buttons = append(t.buttons, wording.Button(b, t.rerun("subject="+rules.BuilderSubject(b).String())))
 			}
 			return nil
 		}

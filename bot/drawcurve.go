@@ -5,12 +5,13 @@ import (
 	"time"
 
 	"yardbell/bot/picture"
+	"yardbell/bot/wording"
 	"yardbell/rules"
 	"yardbell/store"
 )
 
 // drawEmergence shows how the chance of a first virgin rises in a batch.
-func drawEmergence(v voice, tx *store.Tx, crew int64, a attachment) ([]made, error) {
+func drawEmergence(v wording.Voice, tx *store.Tx, crew int64, a attachment) ([]made, error) {
 	b, found, err := tx.Batch(crew, a.Batch)
 	if err != nil || !found {
 		return nil, err
@@ -19,56 +20,56 @@ func drawEmergence(v voice, tx *store.Tx, crew int64, a attachment) ([]made, err
 	if err != nil || !found {
 		return nil, err
 	}
-	c := v.emergenceCurve(b, k)
+	c := emergenceCurve(v, b, k)
 	return []made{{name: "emergence-" + strconv.Itoa(a.Batch) + ".png", picture: true, draw: c.PNG}}, nil
 }
 
-func (v voice) emergenceCurve(b rules.Batch, k rules.Task) picture.Curve {
-	e := b.Emergence(v.s)
+func emergenceCurve(v wording.Voice, b rules.Batch, k rules.Task) picture.Curve {
+	e := b.Emergence(v.Settings)
 	one := e
 	one.Cells = 1
 	c := picture.Curve{
-		Title: v.say("pic_emergence", "Batch", v.head(rules.BatchSubject(b.Number))), Now: v.now, NowWord: v.say("pic_now"), Windowed: v.say("pic_window_move"),
+		Title: v.Say("pic_emergence", "Batch", v.Head(rules.BatchSubject(b.Number))), Now: v.Now, NowWord: v.Say("pic_now"), Windowed: v.Say("pic_window_move"),
 		From: k.Earliest, To: e.Middle().Add(36 * time.Hour), Window: [2]time.Time{k.Earliest, k.Latest},
-		Lines: []picture.Line{{Name: v.say("pic_any"), At: e.AnyOut}, {Name: v.say("pic_share"), At: one.AnyOut}},
-		Marks: []picture.Tick{{At: k.Latest, Name: v.say("pic_mark_close", "At", v.short(k.Latest))}, {At: b.Safe, Name: v.say("pic_mark_safe", "At", v.short(b.Safe))}},
+		Lines: []picture.Line{{Name: v.Say("pic_any"), At: e.AnyOut}, {Name: v.Say("pic_share"), At: one.AnyOut}},
+		Marks: []picture.Tick{{At: k.Latest, Name: v.Say("pic_mark_close", "At", short(v, k.Latest))}, {At: b.Safe, Name: v.Say("pic_mark_safe", "At", short(v, b.Safe))}},
 	}
-	v.dayTicks(&c)
+	dayTicks(v, &c)
 	return c
 }
 
 // drawLarvae shows how old the brood of a comb is, hour by hour.
-func drawLarvae(v voice, tx *store.Tx, crew int64, a attachment) ([]made, error) {
+func drawLarvae(v wording.Voice, tx *store.Tx, crew int64, a attachment) ([]made, error) {
 	combs, err := tx.Combs(crew, a.From)
 	if err != nil {
 		return nil, err
 	}
 	for _, comb := range combs {
 		if comb.ID == a.Comb {
-			c := v.larvaeCurve(comb)
+			c := larvaeCurve(v, comb)
 			return []made{{name: "larvae-" + strconv.Itoa(a.From) + ".png", picture: true, draw: c.PNG}}, nil
 		}
 	}
 	return nil, nil
 }
 
-func (v voice) larvaeCurve(comb rules.Comb) picture.Curve {
+func larvaeCurve(v wording.Voice, comb rules.Comb) picture.Curve {
 	from, to := comb.Laying()
-	opens, best, closes := rules.GraftWindow(comb, v.s.Table.Row(rules.Graft, ""))
+	opens, best, closes := rules.GraftWindow(comb, v.Settings.Table.Row(rules.Graft, ""))
 	share := func(pick func(rules.Shares) float64) func(time.Time) float64 {
 		return func(t time.Time) float64 { return pick(rules.SharesAt(from, to, t)) }
 	}
 	c := picture.Curve{
-		Title: v.say("pic_larvae", "Breeder", v.head(rules.BreederSubject(comb.Breeder))), Now: v.now, NowWord: v.say("pic_now"), Windowed: v.say("pic_window_graft"),
+		Title: v.Say("pic_larvae", "Breeder", v.Head(rules.BreederSubject(comb.Breeder))), Now: v.Now, NowWord: v.Say("pic_now"), Windowed: v.Say("pic_window_graft"),
 		From: opens.Add(-18 * time.Hour), To: closes.Add(24 * time.Hour), Window: [2]time.Time{opens, closes},
 		Lines: []picture.Line{
-			{Name: v.say("pic_12_24"), At: share(func(s rules.Shares) float64 { return s.To24 })},
-			{Name: v.say("pic_under"), At: share(func(s rules.Shares) float64 { return s.Egg + s.To12 })},
-			{Name: v.say("pic_over"), At: share(func(s rules.Shares) float64 { return s.To36 + s.To48 + s.Over })},
+			{Name: v.Say("pic_12_24"), At: share(func(s rules.Shares) float64 { return s.To24 })},
+			{Name: v.Say("pic_under"), At: share(func(s rules.Shares) float64 { return s.Egg + s.To12 })},
+			{Name: v.Say("pic_over"), At: share(func(s rules.Shares) float64 { return s.To36 + s.To48 + s.Over })},
 		},
-		Marks: []picture.Tick{{At: best, Name: v.say("pic_mark_best", "At", v.short(best))}, {At: closes, Name: v.say("pic_mark_close", "At", v.short(closes))}},
+		Marks: []picture.Tick{{At: best, Name: v.Say("pic_mark_best", "At", short(v, best))}, {At: closes, Name: v.Say("pic_mark_close", "At", short(v, closes))}},
 	}
-	v.dayTicks(&c)
+	dayTicks(v, &c)
 	return c
 }
 
@@ -77,17 +78,17 @@ func (v voice) larvaeCurve(comb rules.Comb) picture.Curve {
 const namedNoons = 84 * time.Hour
 
 // dayTicks puts a name at each local midnight, and at each noon where there is room.
-func (v voice) dayTicks(c *picture.Curve) {
-	for d := rules.DateOf(c.From, v.s.Zone); ; d = d.Add(1) {
+func dayTicks(v wording.Voice, c *picture.Curve) {
+	for d := rules.DateOf(c.From, v.Settings.Zone); ; d = d.Add(1) {
 		for _, clock := range []rules.Clock{0, 12 * 60} {
-			at := rules.At(d, clock, v.s.Zone)
+			at := rules.At(d, clock, v.Settings.Zone)
 			if at.After(c.To) {
 				return
 			}
 			if at.Before(c.From) {
 				continue
 			}
-			name := v.say("pic_day", "Weekday", v.say("day_"+strconv.Itoa(int(d.Weekday()))), "Day", d.Day)
+			name := v.Say("pic_day", "Weekday", v.Say("day_"+strconv.Itoa(int(d.Weekday()))), "Day", d.Day)
 			if clock != 0 {
 				name = clock.String()
 				if c.To.Sub(c.From) > namedNoons {

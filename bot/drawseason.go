@@ -7,11 +7,12 @@ import (
 	"time"
 
 	"yardbell/bot/picture"
+	"yardbell/bot/wording"
 	"yardbell/rules"
 	"yardbell/store"
 )
 
-func drawSeason(v voice, tx *store.Tx, crew int64, a attachment) ([]made, error) {
+func drawSeason(v wording.Voice, tx *store.Tx, crew int64, a attachment) ([]made, error) {
 	batches, err := tx.Batches(crew)
 	if err != nil {
 		return nil, err
@@ -31,11 +32,11 @@ func drawSeason(v voice, tx *store.Tx, crew int64, a attachment) ([]made, error)
 		}
 	}
 	year := a.dayOf(v).Year
-	s := v.seasonPicture(batches, combs, tasks, year)
-	if err := v.addPlanned(&s, tx, crew, year); err != nil {
+	s := seasonPicture(v, batches, combs, tasks, year)
+	if err := addPlanned(v, &s, tx, crew, year); err != nil {
 		return nil, err
 	}
-	v.scale(&s, year)
+	scale(v, &s, year)
 	return []made{{name: "season-" + strconv.Itoa(year) + ".png", picture: true, draw: s.PNG}}, nil
 }
 
@@ -44,9 +45,9 @@ const mostRounds = 40
 
 // seasonPicture lays out the batches grafted in a year, each from its breeder's comb
 // to the last window that is planned for it.
-func (v voice) seasonPicture(batches []rules.Batch, combs map[int64]rules.Comb, tasks []rules.Task, year int) picture.Season {
-	s := picture.Season{Title: v.say("pic_season", "Year", strconv.Itoa(year)), Now: v.now, NowWord: v.say("pic_now"), Empty: v.say("pic_season_empty"),
-		Legend: picture.SeasonLegend{Comb: v.say("pic_comb"), Cells: v.say("pic_cells"), Virgins: v.say("pic_virgins"), Layers: v.say("pic_layers"), Close: v.say("pic_close")}}
+func seasonPicture(v wording.Voice, batches []rules.Batch, combs map[int64]rules.Comb, tasks []rules.Task, year int) picture.Season {
+	s := picture.Season{Title: v.Say("pic_season", "Year", strconv.Itoa(year)), Now: v.Now, NowWord: v.Say("pic_now"), Empty: v.Say("pic_season_empty"),
+		Legend: picture.SeasonLegend{Comb: v.Say("pic_comb"), Cells: v.Say("pic_cells"), Virgins: v.Say("pic_virgins"), Layers: v.Say("pic_layers"), Close: v.Say("pic_close")}}
 	at := func(batch int, step rules.Step) (k rules.Task) {
 		for _, x := range tasks {
 			if x.Batch == batch && x.Step == step {
@@ -57,12 +58,12 @@ func (v voice) seasonPicture(batches []rules.Batch, combs map[int64]rules.Comb, 
 	}
 	var in []rules.Batch
 	for _, b := range batches {
-		if rules.DateOf(b.Grafted, v.s.Zone).Year == year {
+		if rules.DateOf(b.Grafted, v.Settings.Zone).Year == year {
 			in = append(in, b)
 		}
 	}
 	for _, b := range in[max(0, len(in)-mostRounds):] {
-		r := picture.Round{Text: v.roundText(b), Risk: at(b.Number, rules.Move).Latest}
+		r := picture.Round{Text: roundText(v, b), Risk: at(b.Number, rules.Move).Latest}
 		if c, ok := combs[b.Comb]; ok && b.Comb != 0 {
 			out := c.Out
 			if out.IsZero() {
@@ -100,21 +101,21 @@ func (v voice) seasonPicture(batches []rules.Batch, combs map[int64]rules.Comb, 
 }
 
 // addPlanned adds the planned rounds of which nothing is grafted yet.
-func (v voice) addPlanned(s *picture.Season, tx *store.Tx, crew int64, year int) error {
-	o, err := outlookOf(tx, crew, v.s)
+func addPlanned(v wording.Voice, s *picture.Season, tx *store.Tx, crew int64, year int) error {
+	o, err := outlookOf(tx, crew, v.Settings)
 	if err != nil {
 		return err
 	}
 	first := len(s.Rounds)
 	for _, b := range o.book {
 		for _, r := range o.rounds(b) {
-			if len(r.Left) == 0 || len(r.Batches) > 0 || rules.DateOf(r.Graft, v.s.Zone).Year != year || len(s.Rounds) >= mostRounds {
+			if len(r.Left) == 0 || len(r.Batches) > 0 || rules.DateOf(r.Graft, v.Settings.Zone).Year != year || len(s.Rounds) >= mostRounds {
 				continue
 			}
 			left := r.Round
 			left.Batches = r.Left
-			s.Legend.Planned = v.say("pic_planned")
-			text := v.say("pic_round", "Order", v.head(rules.OrderSubject(b.Number)), "Number", r.Number, "Grafts", left.Grafts(), "Breeders", v.breeders(r.Breeders))
+			s.Legend.Planned = v.Say("pic_planned")
+			text := v.Say("pic_round", "Order", v.Head(rules.OrderSubject(b.Number)), "Number", r.Number, "Grafts", left.Grafts(), "Breeders", breeders(v, r.Breeders))
 			to := r.Ready(b.Unit)
 			s.Rounds = append(s.Rounds, picture.Round{Text: text, Risk: r.Move.Latest, Stretches: []picture.Stretch{{From: r.Confined, To: to, Stage: picture.Planned}}})
 			if s.From.IsZero() || r.Confined.Before(s.From) {
@@ -130,30 +131,30 @@ func (v voice) addPlanned(s *picture.Season, tx *store.Tx, crew int64, year int)
 }
 
 // scale puts the Mondays on the time axis.
-func (v voice) scale(s *picture.Season, year int) {
+func scale(v wording.Voice, s *picture.Season, year int) {
 	if s.From.IsZero() {
-		s.From = rules.DayStart(rules.Date{Year: year, Month: 1, Day: 1}, v.s.Zone)
-		s.To = rules.DayStart(rules.Date{Year: year + 1, Month: 1, Day: 1}, v.s.Zone)
+		s.From = rules.DayStart(rules.Date{Year: year, Month: 1, Day: 1}, v.Settings.Zone)
+		s.To = rules.DayStart(rules.Date{Year: year + 1, Month: 1, Day: 1}, v.Settings.Zone)
 	}
-	first := rules.DateOf(s.From, v.s.Zone)
+	first := rules.DateOf(s.From, v.Settings.Zone)
 	first = first.Add(-(int(first.Weekday()) + 6) % 7) // its Monday
-	s.From = rules.DayStart(first, v.s.Zone)
-	for d := first; rules.DayStart(d, v.s.Zone).Before(s.To); d = d.Add(7) {
-		s.Ticks = append(s.Ticks, picture.Tick{At: rules.DayStart(d, v.s.Zone), Name: v.say("pic_tick", "Day", d.Day, "Month", v.say("month_"+strconv.Itoa(int(d.Month))))})
+	s.From = rules.DayStart(first, v.Settings.Zone)
+	for d := first; rules.DayStart(d, v.Settings.Zone).Before(s.To); d = d.Add(7) {
+		s.Ticks = append(s.Ticks, picture.Tick{At: rules.DayStart(d, v.Settings.Zone), Name: v.Say("pic_tick", "Day", d.Day, "Month", v.Say("month_"+strconv.Itoa(int(d.Month))))})
 	}
 }
 
 // roundText names a batch and what became of it.
-func (v voice) roundText(b rules.Batch) string {
+func roundText(v wording.Voice, b rules.Batch) string {
 	var counts []string
 	for _, step := range []rules.Step{rules.Graft, rules.Accept, rules.Move, rules.Laying, rules.Catch} {
 		if n := b.Counts.Of(step); n != nil {
-			counts = append(counts, v.say("s_count", "Count", *n, "Past", v.say("past_"+string(step))))
+			counts = append(counts, v.Say("s_count", "Count", *n, "Past", v.Say("past_"+string(step))))
 		}
 	}
-	who := v.subject(rules.BatchSubject(b.Number))
+	who := v.Subject(rules.BatchSubject(b.Number))
 	if b.Breeder != 0 {
-		who += ", " + v.subject(rules.BreederSubject(b.Breeder))
+		who += ", " + v.Subject(rules.BreederSubject(b.Breeder))
 	}
 	if len(counts) == 0 {
 		return who

@@ -4,6 +4,7 @@ import (
 	"math"
 	"time"
 
+	"yardbell/bot/wording"
 	"yardbell/rules"
 )
 
@@ -27,16 +28,16 @@ func (t *talk) comb1(breeder int, id int64) (rules.Comb, error) {
 func (t *talk) echoConfine(e rules.Entry) error {
 	with := ""
 	if e.Mark != "" {
-		with += t.v.say("with_mark", "Mark", e.Mark)
+		with += t.v.Say("with_mark", "Mark", e.Mark)
 	}
 	if e.Detail.BeesIn != nil {
 		if *e.Detail.BeesIn {
-			with += t.v.say("with_bees")
+			with += t.v.Say("with_bees")
 		} else {
-			with += t.v.say("with_nobees")
+			with += t.v.Say("with_nobees")
 		}
 	}
-	t.say("e_confine", "Breeder", t.v.head(e.Subject), "When", e.Happened, "With", with)
+	t.say("e_confine", "Breeder", t.v.Head(e.Subject), "When", e.Happened, "With", with)
 	eggs, out, graft, err := t.combTasks(e.Subject, e.ID)
 	if err != nil {
 		return err
@@ -88,9 +89,9 @@ func (t *talk) echoComb(e rules.Entry) error {
 	case e.Step == rules.CombOut:
 		id = "e_combout"
 	}
-	who := t.v.head(e.Subject)
+	who := t.v.Head(e.Subject)
 	if c.Mark != "" {
-		who = upper(t.v.say("subject_comb", "Key", e.Subject.Key, "Mark", c.Mark))
+		who = wording.Upper(t.v.Say("subject_comb", "Key", e.Subject.Key, "Mark", c.Mark))
 	}
 	t.say(id, "Breeder", who, "When", e.Happened, "Eggs", eggs.Best, "Out", out.Best, "OutClose", out.Latest, "Graft", graft.Best, "Opens", graft.Earliest, "Closes", graft.Latest)
 	if from, to := c.Laying(); e.Step == rules.CombOut && !c.Failed && to.Sub(from) < 6*time.Hour {
@@ -119,18 +120,18 @@ func (t *talk) echoGraft(e rules.Entry) error {
 	if err != nil {
 		return err
 	}
-	cells := t.v.say("e_graft_uncounted")
+	cells := t.v.Say("e_graft_uncounted")
 	if e.Count != nil {
-		cells = t.v.say("e_graft_cells", "Count", *e.Count)
+		cells = t.v.Say("e_graft_cells", "Count", *e.Count)
 	}
 	into, at := "", ""
 	if e.Into != "" {
-		into = t.v.say("e_graft_into", "Builder", e.Into)
+		into = t.v.Say("e_graft_into", "Builder", e.Into)
 	}
 	if !e.Happened.Equal(e.Said.Truncate(time.Second)) {
-		at = " " + t.v.at(e.Happened)
+		at = " " + t.v.At(e.Happened)
 	}
-	t.say("e_graft", "Batch", t.v.head(e.Subject), "Cells", cells, "From", t.v.say("e_graft_from", "Breeder", rules.BreederSubject(e.From)), "Into", into, "Time", at, "Ages", t.v.ages(b.Age))
+	t.say("e_graft", "Batch", t.v.Head(e.Subject), "Cells", cells, "From", t.v.Say("e_graft_from", "Breeder", rules.BreederSubject(e.From)), "Into", into, "Time", at, "Ages", t.v.Ages(b.Age))
 	next := "e_graft_next"
 	if !t.tx.Now.Before(accept.Latest) {
 		next = "e_graft_next_late"
@@ -150,7 +151,7 @@ func (t *talk) echoGraft(e rules.Entry) error {
 			return err
 		}
 		for _, name := range n.builders[:min(len(n.builders), mostButtons)] {
-			t.buttons = append(t.buttons, button(name, intoDo(e.ID, name)))
+			t.buttons = append(t.buttons, wording.Button(name, intoDo(e.ID, name)))
 		}
 	}
 	return nil
@@ -164,7 +165,7 @@ func (t *talk) warnMove(b rules.Batch) {
 	}
 	at := b.Grafted.Add(t.s.MoveAt)
 	if at.After(b.Safe) {
-		t.say("w_move_batches", "Batch", t.v.head(rules.BatchSubject(b.Number)), "Safe", b.Safe, "Chance", chance(b.Emergence(t.s).AnyOut(at)))
+		t.say("w_move_batches", "Batch", t.v.Head(rules.BatchSubject(b.Number)), "Safe", b.Safe, "Chance", chance(b.Emergence(t.s).AnyOut(at)))
 	}
 }
 
@@ -175,10 +176,10 @@ func chance(p float64) float64 { return math.Max(1, p*100) }
 func (t *talk) askCount(e rules.Entry, had *int) {
 	of, ex := "", ""
 	if had != nil {
-		of = t.v.say("ask_of", "Count", *had)
+		of = t.v.Say("ask_of", "Count", *had)
 	}
-	if id := "ask_count_" + string(e.Step); t.v.has(id) && e.Into == "" {
-		ex = t.v.say(id)
+	if id := "ask_count_" + string(e.Step); t.v.Has(id) && e.Into == "" {
+		ex = t.v.Say(id)
 	}
 	id := "ask_count"
 	if e.Step == rules.Nucs {
@@ -186,7 +187,7 @@ func (t *talk) askCount(e rules.Entry, had *int) {
 	}
 	t.ask(id, "Of", of, "Example", ex)
 	if had != nil && *had > 0 {
-		t.buttons = append(t.buttons, button(t.v.say("b_all", "Count", *had), amendDo(e.ID, *had)))
+		t.buttons = append(t.buttons, wording.Button(t.v.Say("b_all", "Count", *had), amendDo(e.ID, *had)))
 	}
 }
 
@@ -203,25 +204,25 @@ func (t *talk) echoBatch(e rules.Entry) error {
 		}
 		return k
 	}
-	head := t.v.head(e.Subject)
+	head := t.v.Head(e.Subject)
 	before := b.Counts // counts up to the step, without the step's own
 	had, _ := before.Stage(e.Step)
 	of := ""
 	if e.Count != nil && e.Of != nil {
-		of = t.v.say("e_of", "Of", *e.Of)
+		of = t.v.Say("e_of", "Of", *e.Of)
 	} else if e.Count != nil && had != nil {
-		of = t.v.say("e_of", "Of", *had)
+		of = t.v.Say("e_of", "Of", *had)
 	}
 	at, to := "", ""
 	if e.Into != "" {
-		at, to = t.v.say("e_at", "Yard", e.Into), t.v.say("e_to", "Yard", e.Into)
+		at, to = t.v.Say("e_at", "Yard", e.Into), t.v.Say("e_to", "Yard", e.Into)
 	}
 	move, finish := get(rules.Move), get(rules.Finish)
 	switch e.Step {
 	case rules.Accept:
 		pc := ""
 		if e.Count != nil && had != nil && *had > 0 {
-			pc = t.v.say("e_percent", "Percent", percent(*e.Count, *had))
+			pc = t.v.Say("e_percent", "Percent", percent(*e.Count, *had))
 		}
 		id := "e_accept"
 		if finish.State != rules.Open {
@@ -242,13 +243,13 @@ func (t *talk) echoBatch(e rules.Entry) error {
 		if !t.tx.Now.Before(move.Earliest) {
 			id = "e_nucs_open"
 		}
-		t.say(id, "Count", t.v.count(e.Step, e.Count), "At", at, "Batch", head, "Open", move.Earliest, "Close", move.Latest, "Best", move.Best)
+		t.say(id, "Count", t.v.Count(e.Step, e.Count), "At", at, "Batch", head, "Open", move.Earliest, "Close", move.Latest, "Best", move.Best)
 	case rules.Move:
 		t.say("e_move", "Batch", head, "Count", e.Count, "To", to, "When", e.Happened, "Emerge", b.Emerges, "Check", get(rules.Emerge).Best)
 		if e.Happened.After(move.Latest) {
 			where := b.Builder
 			if where == "" {
-				where = t.v.say("prep_builder")
+				where = t.v.Say("prep_builder")
 			}
 			t.say("w_late_move", "Close", move.Latest, "Builder", where)
 		} else if e.Happened.Before(move.Earliest) {
@@ -293,7 +294,7 @@ func (t *talk) echoBatch(e rules.Entry) error {
 func (t *talk) afterBatch(e rules.Entry, b rules.Batch, had *int, move rules.Task) {
 	if b.Ended {
 		t.lines = nil
-		t.say("e_none", "Batch", t.v.head(e.Subject), "Past", t.v.past(e.Step, e.Count))
+		t.say("e_none", "Batch", t.v.Head(e.Subject), "Past", t.v.Past(e.Step, e.Count))
 		return
 	}
 	off := t.s.Table.Row(rules.HandsOff, "")
@@ -302,7 +303,7 @@ func (t *talk) afterBatch(e rules.Entry, b rules.Batch, had *int, move rules.Tas
 		t.say("w_handsoff", "Until", move.Earliest)
 	}
 	switch rest := b.Rest(e.Step); {
-	case e.Count == nil && needsCount[e.Step]:
+	case e.Count == nil && rules.NeedsCount[e.Step]:
 		if e.Step == rules.Nucs {
 			had = nil // there may be more nucs than cells
 		}
@@ -312,26 +313,26 @@ func (t *talk) afterBatch(e rules.Entry, b rules.Batch, had *int, move rules.Tas
 		n, err := t.names()
 		if err == nil {
 			for _, y := range n.yards[:min(len(n.yards), mostButtons)] {
-				t.buttons = append(t.buttons, button(y, intoDo(e.ID, y)))
+				t.buttons = append(t.buttons, wording.Button(y, intoDo(e.ID, y)))
 			}
 		}
 	case t.follows:
 		// The next part of the message says more of the same; it asks for the rest.
 	case rest > 0 && e.Step == rules.Move:
-		t.ask("e_move_more", "Rest", rest, "Had", deref(b.Counts.Moved)+rest, "Close", move.Latest)
+		t.ask("e_move_more", "Rest", rest, "Had", wording.Deref(b.Counts.Moved)+rest, "Close", move.Latest)
 		t.offer("b_more", "more")
 		t.offer("b_none_left", allDo(e.ID))
 	case rest > 0 && e.Step == rules.Catch:
-		t.say("e_catch_more", "Rest", rest, "Had", deref(b.Counts.Laying))
-	case e.Step == rules.Move && had != nil && *had-deref(b.Counts.Moved) > 2 && t.tx.Now.Before(move.Latest):
-		t.say("e_move_few", "Rest", *had-deref(b.Counts.Moved), "Had", *had, "Close", move.Latest)
+		t.say("e_catch_more", "Rest", rest, "Had", wording.Deref(b.Counts.Laying))
+	case e.Step == rules.Move && had != nil && *had-wording.Deref(b.Counts.Moved) > 2 && t.tx.Now.Before(move.Latest):
+		t.say("e_move_few", "Rest", *had-wording.Deref(b.Counts.Moved), "Had", *had, "Close", move.Latest)
 	}
 }
 
-func (t *talk) day(at time.Time) string { return t.v.date(rules.DateOf(at, t.s.Zone)) }
+func (t *talk) day(at time.Time) string { return t.v.Date(rules.DateOf(at, t.s.Zone)) }
 
 func (t *talk) echoRogue(e rules.Entry) error {
-	where := t.v.head(e.Subject)
+	where := t.v.Head(e.Subject)
 	if *e.Count == 0 {
 		t.say("e_rogue_clear", "Builder", where, "When", e.Happened)
 	} else {
@@ -347,12 +348,12 @@ func (t *talk) echoRogue(e rules.Entry) error {
 		} else if !found || b.Ended {
 			continue
 		}
-		batch := t.v.subject(rules.BatchSubject(k.Batch))
+		batch := t.v.Subject(rules.BatchSubject(k.Batch))
 		switch {
 		case k.State == rules.Open:
 			t.join("e_rogue_again", "Batch", batch, "Latest", k.Latest)
 		case k.State == rules.Done && !e.Happened.Before(k.Earliest.Add(-rules.RogueEarly)) && e.Happened.Sub(k.Latest) < rules.StaleAfter:
-			t.join("e_rogue_ok", "Batch", upper(batch))
+			t.join("e_rogue_ok", "Batch", wording.Upper(batch))
 		}
 	}
 	return err

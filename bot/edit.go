@@ -4,6 +4,7 @@ import (
 	"reflect"
 
 	rdg "yardbell/bot/reading"
+	"yardbell/bot/wording"
 	"yardbell/rules"
 	"yardbell/store"
 )
@@ -88,7 +89,7 @@ func (t *talk) edit() error {
 		return t.editMany(alive, list, was)
 	}
 	if len(list) == 0 {
-		t.ask("ask_edit", "What", t.v.line(old.Entry))
+		t.ask("ask_edit", "What", t.v.Line(old.Entry))
 		return nil
 	}
 	r := list[0]
@@ -120,7 +121,7 @@ func (t *talk) changedTo(text string, lines []store.Line) ([]*reading, error) {
 			return nil, err
 		}
 		if found {
-			k.Open = append(k.Open, rdg.Expect{Step: l.Step, Batch: b.Number, Breeder: b.Breeder, Builder: b.Builder, Had: deref(allOf(b, l.Entry)), Ready: true})
+			k.Open = append(k.Open, rdg.Expect{Step: l.Step, Batch: b.Number, Breeder: b.Breeder, Builder: b.Builder, Had: wording.Deref(allOf(b, l.Entry)), Ready: true})
 		}
 	}
 	res := t.madeOf(text, k)
@@ -224,7 +225,7 @@ func allOf(b rules.Batch, e rules.Entry) *int {
 	}
 	n := *had
 	if got := b.Counts.Of(e.Step); got != nil && (e.Step == rules.Move || e.Step == rules.Catch) {
-		n -= *got - deref(e.Count)
+		n -= *got - wording.Deref(e.Count)
 	}
 	return &n
 }

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"yardbell/bot/wording"
 	"yardbell/rules"
 )
 
@@ -67,20 +68,20 @@ func fill(t *testing.T, name string, v reflect.Value) {
 func TestEveryChangeIsSaid(t *testing.T) {
 	at := time.Date(2031, 5, 5, 15, 0, 0, 0, time.UTC)
 	eachValue(t, func(name string, set func(*rules.Entry)) {
-		for _, lang := range Languages {
-			v := voiceIn(lang, rules.DefaultSettings(), at)
+		for _, lang := range wording.Languages {
+			v := wording.In(lang, rules.DefaultSettings(), at)
 			for _, step := range []rules.Step{rules.Graft, rules.CombOut, rules.Feed} {
 				old := rules.Entry{ID: 7, Action: rules.Did, Step: step, Subject: rules.BatchSubject(1), Said: at, Happened: at}
 				e := old
 				set(&e)
 				said := false
-				for _, d := range v.details(old, e) {
-					said = said || d.was != d.now
-					assert.NotContains(t, d.was+d.now, "{", "%s, %s: no words for it", name, lang)
+				for _, d := range v.Details(old, e) {
+					said = said || d.Was != d.Now
+					assert.NotContains(t, d.Was+d.Now, "{", "%s, %s: no words for it", name, lang)
 				}
 				assert.True(t, said, "%s of %s, %s: changed without a word", name, step, lang)
-				for _, d := range v.details(e, e) {
-					assert.Equal(t, d.was, d.now, "%s, %s: nothing changed", name, lang)
+				for _, d := range v.Details(e, e) {
+					assert.Equal(t, d.Was, d.Now, "%s, %s: nothing changed", name, lang)
 				}
 			}
 		}

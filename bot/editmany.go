@@ -13,7 +13,7 @@ import (
 func (t *talk) editMany(alive []store.Line, list []*reading, was map[int64]*reading) error {
 	var now []string
 	for _, l := range alive {
-		now = append(now, t.v.line(l.Entry))
+		now = append(now, t.v.Line(l.Entry))
 	}
 	match, ok := matchLines(alive, list, t.sameSubject)
 	if !ok || len(list) == 0 {
@@ -53,7 +53,7 @@ func (t *talk) editParts(alive []store.Line, list []*reading, match []int, was m
 		if !logged && (t.kind != "reply" || t.silent) {
 			t.silent = false
 			if t.kind == "reply" {
-				t.fail("r_unread", "Understood", "", "Hint", t.v.say("hint_help"))
+				t.fail("r_unread", "Understood", "", "Hint", t.v.Say("hint_help"))
 			}
 			return false, nil
 		}
@@ -82,7 +82,7 @@ func (t *talk) editParts(alive []store.Line, list []*reading, match []int, was m
 	if t.lines = said; len(said) == 0 {
 		var now []string
 		for _, l := range alive {
-			now = append(now, t.v.line(l.Entry))
+			now = append(now, t.v.Line(l.Entry))
 		}
 		t.say("e_noted", "What", strings.Join(now, "; "))
 	}

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"unicode"
 
+	"yardbell/bot/wording"
 	"yardbell/rules"
 	"yardbell/store"
 )
@@ -14,7 +15,7 @@ import (
 // Words of an allergic emergency are answered at once, whatever else the message says,
 // in whichever language, and however much its author wrote before. They are looked for
 // in the text itself, before the reader: no change of the reader may lose them. The
-// words are in words/emergency.tsv.
+// words are in emergency.tsv.
 //
 // What is answered: ASCIA, First Aid Plan for Anaphylaxis, 2023 (allergy.org.au): lay the
 // person flat, not standing or walking, sitting where breathing is hard; adrenaline into the
@@ -22,7 +23,7 @@ import (
 // and is not to wait for it; the call stands first here since most on a crew carry none,
 // and since it is the group that reads it. Local emergency services have the last word.
 
-//go:embed words/emergency.tsv
+//go:embed emergency.tsv
 var emergencyTable string
 
 // alarmElem is one place of a phrase: one of some words, or a gap.
@@ -69,7 +70,7 @@ func readAlarms(table string) (list []alarmPhrase, by map[string][]int) {
 }
 
 func alarmElems(part string) (out []alarmElem) {
-	for _, f := range splitSpace(part) {
+	for _, f := range strings.Fields(part) {
 		e := alarmElem{any: f == "*", number: f == "#", between: f == ".."}
 		for _, w := range strings.Split(f, "|") {
 			switch stem, cut := strings.CutSuffix(w, "*"); {
@@ -157,7 +158,7 @@ var unmarked = strings.NewReplacer("'", "", "’", "", "´", "", "`", "", "-", "
 
 func alarmTokens(list []string) (out []alarmToken) {
 	for c, s := range list {
-		for _, w := range strings.FieldsFunc(unmarked.Replace(fold(s)), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) }) {
+		for _, w := range strings.FieldsFunc(unmarked.Replace(wording.Fold(s)), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) }) {
 			w = squeeze(w)
 			if n := len(out); n > 0 && out[n-1].clause == c && (out[n-1].text == "can" || out[n-1].text == "could") && w == "not" || w == "canot" {
 				if w == "not" {
@@ -206,7 +207,7 @@ func emergency(text string) (a danger) {
 	}
 	counts := map[int]bool{}
 	for _, t := range toks {
-		counts[t.clause] = counts[t.clause] || isDigits(t.text) && !emergencyNumbers[t.text]
+		counts[t.clause] = counts[t.clause] || wording.IsDigits(t.text) && !emergencyNumbers[t.text]
 	}
 	for c, s := range list {
 		switch {
@@ -226,7 +227,7 @@ func emergency(text string) (a danger) {
 	return a
 }
 
-var emergencyNumbers = words(`911 112 999 000 066`)
+var emergencyNumbers = wording.Words(`911 112 999 000 066`)
 
 // alarms tries some of the phrases and says in told which clauses they stand in.
 func alarms(toks []alarmToken, fit []int, slips bool, told map[int]bool) (langs []string) {
@@ -248,7 +249,7 @@ func alarms(toks []alarmToken, fit []int, slips bool, told map[int]bool) (langs 
 				}
 			}
 		}
-		if spans != nil && p.lang != "talk" && p.lang != "beside" && !has(langs, p.lang) {
+		if spans != nil && p.lang != "talk" && p.lang != "beside" && !slices.Contains(langs, p.lang) {
 			langs = append(langs, p.lang)
 		}
 	}
@@ -308,7 +309,7 @@ func alarmAt(part []alarmElem, toks []alarmToken) int {
 const slipLetters = 6
 
 // notSlips are words that lie one slip from a word of the table and mean what they say.
-var notSlips = words(`breach threat threats smeling speling dweling faint alegria alegrias alergias alergies hinchado hinchada`)
+var notSlips = wording.Words(`breach threat threats smeling speling dweling faint alegria alegrias alergias alergies hinchado hinchada`)
 
 func (e alarmElem) fits(t alarmToken) bool {
 	w := t.text
@@ -318,8 +319,8 @@ func (e alarmElem) fits(t alarmToken) bool {
 	case e.any:
 		return true
 	case e.number:
-		return isDigits(w)
-	case has(e.words, w):
+		return wording.IsDigits(w)
+	case slices.Contains(e.words, w):
 		return true
 	}
 	for _, s := range e.stems {
@@ -331,14 +332,14 @@ func (e alarmElem) fits(t alarmToken) bool {
 		return false
 	}
 	for _, k := range e.words {
-		if len(k) >= slipLetters && w[0] == k[0] && oneSlip(w, k) {
+		if len(k) >= slipLetters && w[0] == k[0] && wording.OneSlip(w, k) {
 			return true
 		}
 	}
 	for _, s := range e.stems {
 		if len(s) >= slipLetters && w[0] == s[0] {
 			for n := len(s) - 1; n <= len(s)+1 && n <= len(w); n++ {
-				if oneSlip(w[:n], s) {
+				if wording.OneSlip(w[:n], s) {
 					return true
 				}
 			}
@@ -364,17 +365,17 @@ func (t *talk) helpEmergency() error {
 // queueEmergency words it in the languages of the words, of who wrote them, and of the
 // crew, since all of it reads on.
 func queueEmergency(tx *store.Tx, s *rules.Settings, a danger, own string, m store.Message) error {
-	var vs []voice
+	var vs []wording.Voice
 	for _, l := range slices.Concat(a.langs, []string{own}, s.Langs()) {
-		if has(Languages, l) && !slices.ContainsFunc(vs, func(v voice) bool { return v.lang == l }) {
-			vs = append(vs, voiceIn(l, s, tx.Now))
+		if slices.Contains(wording.Languages, l) && !slices.ContainsFunc(vs, func(v wording.Voice) bool { return v.Lang == l }) {
+			vs = append(vs, wording.In(l, s, tx.Now))
 		}
 	}
 	m.Kind, m.Priority = "reply", store.Emergency
-	m.Text = inEach(vs, func(v voice) string {
-		text := v.say("emergency")
+	m.Text = wording.InEach(vs, func(v wording.Voice) string {
+		text := v.Say("emergency")
 		if a.lost != "" {
-			text += "\n" + v.say("emergency_lost", "Text", quoted(a.lost))
+			text += "\n" + v.Say("emergency_lost", "Text", wording.Quoted(a.lost))
 		}
 		return text
 	})

@@ -3,6 +3,7 @@ package bot
 import (
 	"time"
 
+	"yardbell/bot/wording"
 	"yardbell/rules"
 )
 
@@ -20,13 +21,13 @@ func (t *talk) feed(r *reading, e rules.Entry) error {
 		}
 	}
 	if s.Zero() {
-		t.ask("ask_which_none", "What", upper(t.v.say("step_feed")), "Example", t.v.say("form_feed"))
+		t.ask("ask_which_none", "What", wording.Upper(t.v.Say("step_feed")), "Example", t.v.Say("form_feed"))
 		if r.several && r.litres > 0 && !r.each {
 			return nil // each got it, or all together
 		}
 		n, err := t.names()
 		for _, b := range n.builders[:min(len(n.builders), mostButtons)] {
-			t.buttons = append(t.buttons, button(b, t.rerun("subject="+rules.BuilderSubject(b).String())))
+			t.buttons = append(t.buttons, wording.Button(b, t.rerun("subject="+rules.BuilderSubject(b).String())))
 		}
 		return err
 	}
@@ -34,7 +35,7 @@ func (t *talk) feed(r *reading, e rules.Entry) error {
 	if _, err := t.append(e); err != nil {
 		return err
 	}
-	t.say("e_fed", "Subject", t.v.head(s), "When", e.Happened)
+	t.say("e_fed", "Subject", t.v.Head(s), "When", e.Happened)
 	if err := t.echoSyrup(s, e); err != nil {
 		return err
 	}
@@ -66,7 +67,7 @@ func (t *talk) echoSyrup(s rules.Subject, e rules.Entry) error {
 	if e.Detail.Litres == 0 {
 		return nil
 	}
-	litres := t.v.number(e.Detail.Litres, 2)
+	litres := t.v.Number(e.Detail.Litres, 2)
 	if s.Kind != rules.YardKind {
 		t.join("e_fed_litres", "Litres", litres)
 		if s.Kind == rules.BuilderKind && rules.TooMuch(rules.BuilderEater, e.Detail.Litres) {
@@ -81,7 +82,7 @@ func (t *talk) echoSyrup(s rules.Subject, e rules.Entry) error {
 				t.join("e_fed_each", "Litres", litres)
 				break
 			}
-			t.join("e_fed_nucs", "Litres", litres, "Each", t.v.number(e.Detail.PerEater(y.Nucs), 2))
+			t.join("e_fed_nucs", "Litres", litres, "Each", t.v.Number(e.Detail.PerEater(y.Nucs), 2))
 		}
 	}
 	return err
@@ -95,7 +96,7 @@ func (t *talk) season(r *reading, e rules.Entry) error {
 	if known, err := t.flowKnown(e); err != nil {
 		return err
 	} else if known {
-		t.say("e_noted", "What", t.v.line(e))
+		t.say("e_noted", "What", t.v.Line(e))
 		return nil
 	}
 	if _, err := t.append(e); err != nil {
@@ -103,13 +104,13 @@ func (t *talk) season(r *reading, e rules.Entry) error {
 	}
 	at := ""
 	if r.yard != "" {
-		at = t.v.say("e_at", "Yard", r.yard)
+		at = t.v.Say("e_at", "Yard", r.yard)
 	}
 	if e.Step == rules.Drones {
 		// 38 days from egg to flight (bee-math table, 38 ± 5 d, and Metz & Tarpy
 		// 2019); virgins fly about 17 days after their graft.
 		ripe := e.Happened.Add(38 * 24 * time.Hour)
-		t.say("e_drones", "At", at, "When", e.Happened, "Ripe", t.v.date(rules.DateOf(ripe, t.s.Zone)), "Graft", t.v.date(rules.DateOf(ripe.Add(-17*24*time.Hour), t.s.Zone)))
+		t.say("e_drones", "At", at, "When", e.Happened, "Ripe", t.v.Date(rules.DateOf(ripe, t.s.Zone)), "Graft", t.v.Date(rules.DateOf(ripe.Add(-17*24*time.Hour), t.s.Zone)))
 		return nil
 	}
 	t.say("e_"+string(e.Step), "At", at, "When", e.Happened)

@@ -5,17 +5,10 @@ import (
 	"encoding/json"
 	"fmt"
 
+	"yardbell/bot/wording"
 	"yardbell/rules"
 	"yardbell/store"
 )
-
-// File goes out with a message: a picture is shown, anything else is to be opened.
-type File struct {
-	Name    string
-	Picture bool
-	Data    []byte
-	Kept    string // the chat's own name for a picture that it has already, instead of Data
-}
 
 // attachment asks for a file in the outbox. The file is made when the message goes,
 // outside of any transaction: drawing takes longer than a database may be held, and
@@ -42,7 +35,7 @@ func (a attachment) String() string {
 }
 
 // makers make the files, by the kind of attachment.
-var makers = map[string]func(v voice, tx *store.Tx, crew int64, a attachment) ([]made, error){
+var makers = map[string]func(v wording.Voice, tx *store.Tx, crew int64, a attachment) ([]made, error){
 	"week": drawWeek, "season": drawSeason, "larvae": drawLarvae, "emergence": drawEmergence,
 	"report": makeReport, "sheets": makeSheets, "calendar": makeCalendar,
 	"photos": findPhotos,
@@ -57,7 +50,7 @@ type made struct {
 }
 
 // files makes what a message carries.
-func (p Post) files(ctx context.Context, out store.Outgoing) ([]File, error) {
+func (p Post) files(ctx context.Context, out store.Outgoing) ([]wording.File, error) {
 	row := out.Messages[0]
 	if row.Attach == "" {
 		return nil, nil
@@ -76,15 +69,15 @@ func (p Post) files(ctx context.Context, out store.Outgoing) ([]File, error) {
 		read = p.DB.Update // it keeps count of what it showed
 	}
 	err := read(ctx, out.Now, func(tx *store.Tx) (err error) {
-		list, err = maker(voiceIn(a.Lang, out.Settings, out.Now), tx, out.Crew.ID, a)
+		list, err = maker(wording.In(a.Lang, out.Settings, out.Now), tx, out.Crew.ID, a)
 		return err
 	})
 	if err != nil {
 		return nil, err
 	}
-	var files []File
+	var files []wording.File
 	for _, m := range list {
-		f := File{Name: m.name, Picture: m.picture, Kept: m.kept}
+		f := wording.File{Name: m.name, Picture: m.picture, Kept: m.kept}
 		if f.Kept == "" {
 			if f.Data, err = m.draw(); err != nil {
 				return nil, err
@@ -96,9 +89,9 @@ func (p Post) files(ctx context.Context, out store.Outgoing) ([]File, error) {
 }
 
 // dayOf reads the day of an attachment, today where it has none.
-func (a attachment) dayOf(v voice) rules.Date {
+func (a attachment) dayOf(v wording.Voice) rules.Date {
 	if d, err := rules.ParseDate(a.Day); err == nil {
 		return d
 	}
-	return rules.DateOf(v.now, v.s.Zone)
+	return rules.DateOf(v.Now, v.Settings.Zone)
 }

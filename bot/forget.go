@@ -2,6 +2,7 @@ package bot
 
 import (
 	rdg "yardbell/bot/reading"
+	"yardbell/bot/wording"
 	"yardbell/store"
 )
 
@@ -62,7 +63,7 @@ func (t *talk) forgotten(id int64) error {
 		t.fail("g_stale")
 		return nil
 	}
-	name := newVoice(t.s, t.tx.Now).say("g_somebody", "Number", count+1)
+	name := wording.New(t.s, t.tx.Now).Say("g_somebody", "Number", count+1)
 	if err := t.tx.Forget(t.crew.ID, *who, name); err != nil {
 		return err
 	}

@@ -10,6 +10,7 @@ import (
 	"time"
 
 	rdg "yardbell/bot/reading"
+	"yardbell/bot/wording"
 	"yardbell/rules"
 	"yardbell/store"
 )
@@ -52,7 +53,7 @@ func (b *Bot) Came(ctx context.Context, now time.Time, source string, chat int64
 		if err != nil || !found {
 			return err
 		}
-		m, err := tx.Member(c, userKey, person(userName, userKey))
+		m, err := tx.Member(c, userKey, wording.Person(userName, userKey))
 		if err != nil || !m.Gone {
 			return err
 		}
@@ -102,12 +103,12 @@ func (b *Bot) tell(tx *store.Tx, c store.Crew, key, id string, kv ...any) error 
 	if err != nil {
 		return err
 	}
-	return tellWords(tx, c, s, key, func(v voice) string { return v.say(id, kv...) })
+	return tellWords(tx, c, s, key, func(v wording.Voice) string { return v.Say(id, kv...) })
 }
 
 // tellWords queues what word says in each language of the crew.
-func tellWords(tx *store.Tx, c store.Crew, s *rules.Settings, key string, word func(voice) string) error {
-	return tx.Queue(store.Message{Crew: c.ID, Key: key, Kind: "error", Text: inEach(voices(s, tx.Now), word)})
+func tellWords(tx *store.Tx, c store.Crew, s *rules.Settings, key string, word func(wording.Voice) string) error {
+	return tx.Queue(store.Message{Crew: c.ID, Key: key, Kind: "error", Text: wording.InEach(wording.All(s, tx.Now), word)})
 }
 
 // Parked tells the crew that the chat refused a message for good, once for each
@@ -119,17 +120,17 @@ func (b *Bot) Parked(ctx context.Context, now time.Time, out store.Outgoing) err
 	}
 	defer b.wake()
 	return b.db.Update(ctx, now, func(tx *store.Tx) error {
-		what := func(v voice) string {
+		what := func(v wording.Voice) string {
 			if m.Step == "" {
-				return v.say("g_parked_answer")
+				return v.Say("g_parked_answer")
 			}
-			return v.say("task", "Step", m.Step, "Subject", v.subject(rules.ParseSubject(m.Subject)))
+			return v.Say("task", "Step", m.Step, "Subject", v.Subject(rules.ParseSubject(m.Subject)))
 		}
-		if err := b.noteDaily(tx, out.Crew, "parked", "g_note_parked", what(newVoice(out.Settings, now))); err != nil {
+		if err := b.noteDaily(tx, out.Crew, "parked", "g_note_parked", what(wording.New(out.Settings, now))); err != nil {
 			return err
 		}
-		return tellWords(tx, out.Crew, out.Settings, fmt.Sprintf("%s%d", parkedKey, m.ID), func(v voice) string {
-			return v.say("g_parked", "What", what(v))
+		return tellWords(tx, out.Crew, out.Settings, fmt.Sprintf("%s%d", parkedKey, m.ID), func(v wording.Voice) string {
+			return v.Say("g_parked", "What", what(v))
 		})
 	})
 }
@@ -214,11 +215,11 @@ func (b *Bot) Opens(ctx context.Context, now time.Time, in Incoming) (opens bool
 
 // joinCode finds the code in "/join XXXX-XXXX".
 func joinCode(text string) (string, bool) {
-	f := strings.Fields(clean(text))
+	f := strings.Fields(wording.Clean(text))
 	if len(f) < 2 || len(f) > 3 {
 		return "", false
 	}
-	word, _, _ := strings.Cut(fold(strings.TrimPrefix(f[0], "/")), "@")
+	word, _, _ := strings.Cut(wording.Fold(strings.TrimPrefix(f[0], "/")), "@")
 	if word != "join" {
 		return "", false
 	}
@@ -238,21 +239,21 @@ func (t *talk) welcome() {
 	if t.hearsAll {
 		hears = "g_hears_all"
 	}
-	t.lines = append(t.lines, inEach(voices(t.s, t.tx.Now), func(v voice) string {
+	t.lines = append(t.lines, wording.InEach(wording.All(t.s, t.tx.Now), func(v wording.Voice) string {
 		return strings.Join([]string{
-			v.say("g_claimed", "Name", t.by.Name), v.say("g_zone", "Zone", t.s.Zone.String()), v.say("g_yard"), v.say(hears),
+			v.Say("g_claimed", "Name", t.by.Name), v.Say("g_zone", "Zone", t.s.Zone.String()), v.Say("g_yard"), v.Say(hears),
 		}, "\n")
 	}))
 	for _, z := range firstZones {
-		t.buttons = append(t.buttons, button(z, "set|zone|"+z))
+		t.buttons = append(t.buttons, wording.Button(z, "set|zone|"+z))
 	}
 	var names []string
-	for _, l := range Languages {
-		name := voiceIn(l, t.s, t.tx.Now).say("language_name")
-		t.buttons = append(t.buttons, button(name, "set|language|"+l))
+	for _, l := range wording.Languages {
+		name := wording.In(l, t.s, t.tx.Now).Say("language_name")
+		t.buttons = append(t.buttons, wording.Button(name, "set|language|"+l))
 		names = append(names, name)
 	}
-	t.buttons = append(t.buttons, button(strings.Join(names, " + "), "set|language|"+strings.Join(Languages, "+")))
+	t.buttons = append(t.buttons, wording.Button(strings.Join(names, " + "), "set|language|"+strings.Join(wording.Languages, "+")))
 }
 
 // whose finds the crew and the member that an update belongs to. found is false
@@ -350,7 +351,7 @@ func (t *talk) onlyLead() (refused bool, err error) {
 			leads = append(leads, m.Name)
 		}
 	}
-	t.ask("g_lead_only", "List", joinList(leads))
+	t.ask("g_lead_only", "List", wording.JoinList(leads))
 	return true, nil
 }
 
@@ -365,7 +366,7 @@ func (t *talk) personSaid(text string) (a rdg.Act, lang string, err error) {
 	for _, m := range list {
 		k.Members = append(k.Members, m.Name)
 	}
-	res, ok := understand().Command(clean(text), k)
+	res, ok := understand().Command(wording.Clean(text), k)
 	if !ok {
 		return a, "", nil
 	}
@@ -421,7 +422,7 @@ func (t *talk) people(a rdg.Act) (handled bool, err error) {
 // name: people call each other so.
 func called(list []store.Member, name string) (who []store.Member) {
 	for _, k := range list {
-		if fold(k.Name) == fold(name) {
+		if wording.Fold(k.Name) == wording.Fold(name) {
 			who = append(who, k)
 		}
 	}
@@ -429,7 +430,7 @@ func called(list []store.Member, name string) (who []store.Member) {
 		return who
 	}
 	for _, k := range list {
-		if first, _, _ := strings.Cut(k.Name, " "); fold(first) == fold(name) {
+		if first, _, _ := strings.Cut(k.Name, " "); wording.Fold(first) == wording.Fold(name) {
 			who = append(who, k)
 		}
 	}

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	rdg "yardbell/bot/reading"
+	"yardbell/bot/wording"
 	"yardbell/rules"
 	"yardbell/store"
 )
@@ -61,7 +62,7 @@ func (t *talk) alarm(r *reading, e rules.Entry, list []rules.Batch) error {
 		return err
 	}
 	if told && !t.opt.sure {
-		t.say("e_noted", "What", t.v.line(seen.Entry))
+		t.say("e_noted", "What", t.v.Line(seen.Entry))
 		t.sayAlarm(list, e)
 		return nil
 	}
@@ -84,15 +85,15 @@ func (t *talk) alarm(r *reading, e rules.Entry, list []rules.Batch) error {
 	var names []string
 	in := cmp.Or(r.builder, list[0].Builder)
 	for _, b := range list {
-		names = append(names, t.v.subject(rules.BatchSubject(b.Number)))
+		names = append(names, t.v.Subject(rules.BatchSubject(b.Number)))
 		if b.Builder != in {
 			in = ""
 		}
 	}
 	if in != "" {
-		in = t.v.say("e_virgin_in", "Builder", in)
+		in = t.v.Say("e_virgin_in", "Builder", in)
 	}
-	t.say("e_virgin", "List", joinList(names), "In", in, "When", e.Happened)
+	t.say("e_virgin", "List", wording.JoinList(names), "In", in, "When", e.Happened)
 	t.sayAlarm(list, e)
 	return nil
 }
@@ -114,9 +115,9 @@ func (t *talk) sayAlarm(list []rules.Batch, e rules.Entry) {
 	if nucs, err := t.taskOf(rules.BatchSubject(b.Number), rules.Nucs, ""); err == nil && nucs.State == rules.Open {
 		t.say("alarm_nucs")
 	}
-	n, yard := 34, t.v.say("form_yard")
+	n, yard := 34, t.v.Say("form_yard")
 	if move.Count != nil {
-		n = max(*move.Count-max(deref(e.Count), 1), 1)
+		n = max(*move.Count-max(wording.Deref(e.Count), 1), 1)
 	}
 	if names, err := t.names(); err == nil && move.Into != "" {
 		yard = move.Into
@@ -136,7 +137,7 @@ func (t *talk) virginTold(e rules.Entry, list []rules.Batch) (bool, store.Line, 
 		return false, store.Line{}, err
 	}
 	for _, old := range rules.Effective(entries) {
-		same := old.Action == rules.Did && old.Step == rules.Virgin && max(deref(e.Count), 1) <= max(deref(old.Count), 1)
+		same := old.Action == rules.Did && old.Step == rules.Virgin && max(wording.Deref(e.Count), 1) <= max(wording.Deref(old.Count), 1)
 		if same && e.Happened.Sub(old.Happened).Abs() <= sameWithin {
 			return true, store.Line{Entry: old}, nil
 		}
@@ -185,11 +186,11 @@ func (t *talk) atRisk(r *reading, at time.Time) (list []rules.Batch, ok bool, er
 	if len(ripe) == 1 {
 		return ripe, true, nil
 	}
-	t.ask("ask_which", "What", upper(t.v.say("step_virgin")))
+	t.ask("ask_which", "What", wording.Upper(t.v.Say("step_virgin")))
 	t.say("alarm_any")
 	for _, b := range list[:min(len(list), mostButtons)] {
 		s := rules.BatchSubject(b.Number)
-		t.buttons = append(t.buttons, button(t.v.head(s), t.rerun("subject="+s.String())))
+		t.buttons = append(t.buttons, wording.Button(t.v.Head(s), t.rerun("subject="+s.String())))
 	}
 	return nil, false, nil
 }
@@ -208,7 +209,7 @@ func (t *talk) emergedAmong(r *reading, e rules.Entry, b rules.Batch) (stop bool
 	if t.opt.anyway["among_cells"] || e.Count != nil && *e.Count <= mostHatching && b.Moved.IsZero() {
 		return true, t.alarm(r, e, []rules.Batch{b})
 	}
-	t.ask("ask_among", "Batch", t.v.head(e.Subject))
+	t.ask("ask_among", "Batch", t.v.Head(e.Subject))
 	t.say("alarm_any")
 	t.offer("b_in_nucs", t.rerun("anyway=in_nucs"))
 	t.offer("b_among", t.rerun("anyway=among_cells"))
@@ -224,7 +225,7 @@ func (t *talk) retire(r *reading, e rules.Entry) error {
 	if gone, err := t.retired(r.breeder); err != nil {
 		return err
 	} else if gone != nil {
-		t.say("e_noted", "What", t.v.line(*gone))
+		t.say("e_noted", "What", t.v.Line(*gone))
 		return nil
 	}
 	list, err := t.tx.Breeders(t.crew.ID)
@@ -232,14 +233,14 @@ func (t *talk) retire(r *reading, e rules.Entry) error {
 		return err
 	}
 	if !slices.ContainsFunc(list, func(b rules.Breeder) bool { return b.Number == r.breeder }) {
-		t.ask("r_not_known", "What", t.v.head(e.Subject), "Form", t.v.say("form_add", "What", t.v.named(e.Subject)))
+		t.ask("r_not_known", "What", t.v.Head(e.Subject), "Form", t.v.Say("form_add", "What", t.v.Named(e.Subject)))
 		return nil
 	}
 	done, err := t.append(e)
 	if err != nil {
 		return err
 	}
-	t.say("e_retire", "Breeder", t.v.head(e.Subject), "Cause", t.v.cause(e), "When", e.Happened)
+	t.say("e_retire", "Breeder", t.v.Head(e.Subject), "Cause", t.v.Cause(e), "When", e.Happened)
 	tasks, err := t.tx.SubjectTasks(t.crew.ID, done[0].Subject)
 	for _, k := range tasks {
 		if k.Step == rules.Graft && k.State == rules.Open && t.tx.Now.Before(k.Latest) {
@@ -249,14 +250,6 @@ func (t *talk) retire(r *reading, e rules.Entry) error {
 	}
 	t.say("e_retire_none")
 	return err
-}
-
-// cause words why a breeder is gone.
-func (v voice) cause(e rules.Entry) string {
-	if e.Detail.Cause == rules.CauseDied {
-		return v.say("cause_died")
-	}
-	return v.say("cause_none")
 }
 
 // retired is the line that took a breeder out of every plan, nil where she is in.
@@ -313,7 +306,7 @@ func (t *talk) afterDeath(n int, e rules.Entry) (stop bool, err error) {
 	if err != nil || gone == nil || e.Happened.Before(gone.Happened) {
 		return false, err
 	}
-	t.ask("r_retired", "Breeder", t.v.head(gone.Subject), "Cause", t.v.cause(*gone), "When", gone.Happened, "By", gone.By, "Number", n)
+	t.ask("r_retired", "Breeder", t.v.Head(gone.Subject), "Cause", t.v.Cause(*gone), "When", gone.Happened, "By", gone.By, "Number", n)
 	return true, nil
 }
 
@@ -337,7 +330,7 @@ func (t *talk) cannot(r *reading) error {
 			return err
 		}
 		if move.State == rules.Open && t.tx.Now.Sub(move.Latest) < rules.StaleAfter {
-			t.say("cannot_close", "Task", upper(t.v.task(move)), "Close", move.Latest)
+			t.say("cannot_close", "Task", wording.Upper(t.v.Task(move)), "Close", move.Latest)
 		}
 	}
 	return nil
@@ -361,7 +354,7 @@ func (t *talk) confinedTold(r *reading, e rules.Entry, combs []rules.Comb) (stop
 		if !found || l.Member == t.by.ID {
 			continue
 		}
-		t.say("e_confine_told", "Breeder", t.v.subject(e.Subject), "When", c.Confined, "By", l.By)
+		t.say("e_confine_told", "Breeder", t.v.Subject(e.Subject), "When", c.Confined, "By", l.By)
 		if e.Mark != "" && c.Mark == "" || e.Detail.BeesIn != nil && c.BeesIn == nil {
 			return true, t.amendLine(c.ID, func(x *rules.Entry) {
 				x.Mark = cmp.Or(x.Mark, e.Mark)
@@ -379,9 +372,9 @@ func (t *talk) confinedTold(r *reading, e rules.Entry, combs []rules.Comb) (stop
 func (t *talk) harmful(c float64) {
 	switch {
 	case c > rules.TooWarm:
-		t.say("w_too_warm", "Value", t.v.number(c, 1))
+		t.say("w_too_warm", "Value", t.v.Number(c, 1))
 	case c < rules.TooCool:
-		t.say("w_too_cool", "Value", t.v.number(c, 1))
+		t.say("w_too_cool", "Value", t.v.Number(c, 1))
 	}
 }
 

@@ -1,6 +1,9 @@
 package bot
 
 import (
+	"slices"
+	"strings"
+
 	rdg "yardbell/bot/reading"
 	"yardbell/rules"
 	"yardbell/store"
@@ -23,7 +26,7 @@ func (t *talk) madeOf(text string, k rdg.Known) rdg.Result {
 	text = t.apart(text)
 	res := understand().Read(text, k)
 	lang := res.Language
-	if len(splitSpace(text)) == 1 {
+	if len(strings.Fields(text)) == 1 {
 		lang = "" // a word alone says what is wanted, and not in which language to answer: "due" is typed by all
 	}
 	t.speak(lang)
@@ -92,7 +95,7 @@ func (t *talk) follow(res rdg.Result) error {
 		}
 		return t.perform(res.Acts)
 	case rdg.Ask:
-		if has(res.Doubts, "command") {
+		if slices.Contains(res.Doubts, "command") {
 			return t.unreadCommand(res.Acts)
 		}
 		if done, err := t.untold(res); done || err != nil {
@@ -101,7 +104,7 @@ func (t *talk) follow(res rdg.Result) error {
 		switch {
 		case res.Clear:
 			return t.perform(res.Acts) // which asks
-		case has(res.Doubts, "sum"):
+		case slices.Contains(res.Doubts, "sum"):
 			t.sayParts(res.Acts)
 			return nil
 		case len(res.Others) > 0:
@@ -139,14 +142,14 @@ func (t *talk) unreadOf(res rdg.Result) {
 		step = k.Step
 	}
 	switch {
-	case has(res.Moods, "question"):
-		t.fail("r_question", "Hint", t.v.say("hint_help"))
-	case has(res.Moods, "negation"):
+	case slices.Contains(res.Moods, "question"):
+		t.fail("r_question", "Hint", t.v.Say("hint_help"))
+	case slices.Contains(res.Moods, "negation"):
 		t.fail("r_negated", "Example", t.example(&reading{step: step}))
 	default:
-		hint := t.v.say("hint_help")
-		if id := "form_" + string(step); step != "" && t.v.has(id) {
-			hint = t.v.say("hint_form", "Form", t.v.say(id))
+		hint := t.v.Say("hint_help")
+		if id := "form_" + string(step); step != "" && t.v.Has(id) {
+			hint = t.v.Say("hint_form", "Form", t.v.Say(id))
 		}
 		t.fail("r_unread", "Understood", "", "Hint", hint)
 	}

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	rdg "yardbell/bot/reading"
+	"yardbell/bot/wording"
 	"yardbell/rules"
 	"yardbell/store"
 )
@@ -145,7 +146,7 @@ func had(b rules.Batch, step rules.Step, entries []rules.Entry) (n int, yards ma
 			if yards == nil {
 				yards = map[string]int{}
 			}
-			yards[e.Into] += deref(e.Count)
+			yards[e.Into] += wording.Deref(e.Count)
 		}
 	}
 	return n, yards
@@ -153,7 +154,7 @@ func had(b rules.Batch, step rules.Step, entries []rules.Entry) (n int, yards ma
 
 // lastLine puts in the sender's last line, while it may be put right.
 func (t *talk) lastLine(k *rdg.Known) error {
-	if len(splitSpace(t.origin.Text)) <= mostInAnswer {
+	if len(strings.Fields(t.origin.Text)) <= mostInAnswer {
 		b, ok, err := t.askedRogues()
 		if err != nil {
 			return err
@@ -236,7 +237,7 @@ func (t *talk) stillAsked(k *rdg.Known, last store.Line, near []store.Line) erro
 		case l.Into == "" && l.Step == rules.Move:
 			p.Place = "yard"
 		}
-		if l.Count == nil && needsCount[l.Step] {
+		if l.Count == nil && rules.NeedsCount[l.Step] {
 			p.Need = "count"
 		} else {
 			p.Need = p.Place

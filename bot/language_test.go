@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	rdg "yardbell/bot/reading"
+	"yardbell/bot/wording"
 	"yardbell/rules"
 )
 
@@ -18,43 +19,43 @@ func TestShownPerLanguage(t *testing.T) {
 	require.NoError(t, err)
 	s.Zone = zone
 	now := time.Date(2031, 5, 7, 12, 0, 0, 0, zone)
-	en, es := voiceIn("en", s, now), voiceIn("es", s, now)
+	en, es := wording.In("en", s, now), wording.In("es", s, now)
 	at := func(month time.Month, day, hour, minute int) time.Time {
 		return time.Date(2031, month, day, hour, minute, 0, 0, zone)
 	}
 	for _, c := range []struct {
-		show   func(voice) string
+		show   func(wording.Voice) string
 		en, es string
 	}{
-		{func(v voice) string { return v.at(at(5, 7, 10, 0)) }, "today 10:00", "hoy 10:00"},
-		{func(v voice) string { return v.at(at(5, 8, 16, 5)) }, "tomorrow 16:05", "mañana 16:05"},
-		{func(v voice) string { return v.at(at(5, 6, 0, 0)) }, "yesterday 00:00", "ayer 00:00"},
-		{func(v voice) string { return v.at(at(5, 9, 9, 30)) }, "Fri 9 May 09:30", "vie 9 may 09:30"},
-		{func(v voice) string { return v.at(at(9, 3, 23, 59)) }, "Wed 3 Sep 23:59", "mié 3 sep 23:59"},
-		{func(v voice) string { return v.at(at(8, 23, 13, 0)) }, "Sat 23 Aug 13:00", "sáb 23 ago 13:00"},
-		{func(v voice) string { return v.at(time.Date(2032, 1, 6, 8, 0, 0, 0, zone)) }, "Tue 6 Jan 2032 08:00", "mar 6 ene 2032 08:00"},
-		{func(v voice) string { return v.left(3*time.Hour + 30*time.Minute) }, "3 h 30 min", "3 h 30 min"},
-		{func(v voice) string { return v.number(34.5, 1) }, "34.5", "34,5"},
-		{func(v voice) string { return v.number(34.46, 1) }, "34.5", "34,5"},
-		{func(v voice) string { return v.number(34, 1) }, "34", "34"},
-		{func(v voice) string { return v.number(7.6, 0) }, "8", "8"},
-		{func(v voice) string { return v.setting("incubator", "34.5") }, "34.5", "34,5"},
-		{func(v voice) string { return v.setting("spread", "8/7.5") }, "8/7.5", "8/7,5"},
-		{func(v voice) string { return v.setting(rules.StepSetting+"accept", "18/24.5/48") }, "18/24.5/48", "18/24,5/48"},
-		{func(v voice) string { return v.setting("wake", "on") }, "on", "sí"},
-		{func(v voice) string { return v.setting("wake", "off") }, "off", "no"},
-		{func(v voice) string { return v.setting("move", "default") }, "default", "normal"},
-		{func(v voice) string { return v.setting("move", "9d20h") }, "9d20h", "9d20h"},
-		{func(v voice) string { return v.setting("days off", "none") }, "none", "ninguno"},
-		{func(v voice) string { return v.setting("days off", "Sunday, Saturday") }, "Sunday, Saturday", "domingo, sábado"},
-		{func(v voice) string { return v.setting("zone", "America/Chicago") }, "America/Chicago", "America/Chicago"},
-		{func(v voice) string { return v.key("days off") }, "days off", "días libres"},
-		{func(v voice) string { return v.key(rules.StepSetting + "accept") }, "step accept", "aceptadas"},
-		{func(v voice) string { return v.key(rules.OwnLanguage + "12") }, "my language", "mi idioma"},
-		{func(v voice) string { return v.mark("red") }, "red", "roja"},
-		{func(v voice) string { return v.mark("K7") }, "K7", "K7"},
-		{func(v voice) string {
-			return v.line(rules.Entry{Action: rules.Did, Step: rules.Confine, Subject: rules.BreederSubject(7), Mark: "red"})
+		{func(v wording.Voice) string { return v.At(at(5, 7, 10, 0)) }, "today 10:00", "hoy 10:00"},
+		{func(v wording.Voice) string { return v.At(at(5, 8, 16, 5)) }, "tomorrow 16:05", "mañana 16:05"},
+		{func(v wording.Voice) string { return v.At(at(5, 6, 0, 0)) }, "yesterday 00:00", "ayer 00:00"},
+		{func(v wording.Voice) string { return v.At(at(5, 9, 9, 30)) }, "Fri 9 May 09:30", "vie 9 may 09:30"},
+		{func(v wording.Voice) string { return v.At(at(9, 3, 23, 59)) }, "Wed 3 Sep 23:59", "mié 3 sep 23:59"},
+		{func(v wording.Voice) string { return v.At(at(8, 23, 13, 0)) }, "Sat 23 Aug 13:00", "sáb 23 ago 13:00"},
+		{func(v wording.Voice) string { return v.At(time.Date(2032, 1, 6, 8, 0, 0, 0, zone)) }, "Tue 6 Jan 2032 08:00", "mar 6 ene 2032 08:00"},
+		{func(v wording.Voice) string { return v.Left(3*time.Hour + 30*time.Minute) }, "3 h 30 min", "3 h 30 min"},
+		{func(v wording.Voice) string { return v.Number(34.5, 1) }, "34.5", "34,5"},
+		{func(v wording.Voice) string { return v.Number(34.46, 1) }, "34.5", "34,5"},
+		{func(v wording.Voice) string { return v.Number(34, 1) }, "34", "34"},
+		{func(v wording.Voice) string { return v.Number(7.6, 0) }, "8", "8"},
+		{func(v wording.Voice) string { return v.Setting("incubator", "34.5") }, "34.5", "34,5"},
+		{func(v wording.Voice) string { return v.Setting("spread", "8/7.5") }, "8/7.5", "8/7,5"},
+		{func(v wording.Voice) string { return v.Setting(rules.StepSetting+"accept", "18/24.5/48") }, "18/24.5/48", "18/24,5/48"},
+		{func(v wording.Voice) string { return v.Setting("wake", "on") }, "on", "sí"},
+		{func(v wording.Voice) string { return v.Setting("wake", "off") }, "off", "no"},
+		{func(v wording.Voice) string { return v.Setting("move", "default") }, "default", "normal"},
+		{func(v wording.Voice) string { return v.Setting("move", "9d20h") }, "9d20h", "9d20h"},
+		{func(v wording.Voice) string { return v.Setting("days off", "none") }, "none", "ninguno"},
+		{func(v wording.Voice) string { return v.Setting("days off", "Sunday, Saturday") }, "Sunday, Saturday", "domingo, sábado"},
+		{func(v wording.Voice) string { return v.Setting("zone", "America/Chicago") }, "America/Chicago", "America/Chicago"},
+		{func(v wording.Voice) string { return v.Key("days off") }, "days off", "días libres"},
+		{func(v wording.Voice) string { return v.Key(rules.StepSetting + "accept") }, "step accept", "aceptadas"},
+		{func(v wording.Voice) string { return v.Key(rules.OwnLanguage + "12") }, "my language", "mi idioma"},
+		{func(v wording.Voice) string { return v.Mark("red") }, "red", "roja"},
+		{func(v wording.Voice) string { return v.Mark("K7") }, "K7", "K7"},
+		{func(v wording.Voice) string {
+			return v.Line(rules.Entry{Action: rules.Did, Step: rules.Confine, Subject: rules.BreederSubject(7), Mark: "red"})
 		},
 			"confine breeder 7, red pin", "confinar madre 7, marca roja"},
 	} {
@@ -70,19 +71,19 @@ func TestClockAgainPerLanguage(t *testing.T) {
 	require.NoError(t, err)
 	s.Zone = zone
 	twice := time.Date(2031, 11, 2, 7, 30, 0, 0, time.UTC) // 01:30 after the clocks went back
-	assert.Equal(t, "today 01:30 (after the clock change)", voiceIn("en", s, twice).at(twice))
-	assert.Equal(t, "hoy 01:30 (tras el cambio de hora)", voiceIn("es", s, twice).at(twice))
+	assert.Equal(t, "today 01:30 (after the clock change)", wording.In("en", s, twice).At(twice))
+	assert.Equal(t, "hoy 01:30 (tras el cambio de hora)", wording.In("es", s, twice).At(twice))
 }
 
 // A step is called by its word in the settings of each language.
 func TestWordStep(t *testing.T) {
-	v := voiceIn("es", rules.DefaultSettings(), time.Time{})
+	v := wording.In("es", rules.DefaultSettings(), time.Time{})
 	for _, s := range rules.Steps {
-		got, ok := wordStep(v.say("word_" + string(s)))
+		got, ok := wording.WordStep(v.Say("word_" + string(s)))
 		assert.True(t, ok, s)
 		assert.Equal(t, s, got)
 	}
-	_, ok := wordStep("colour")
+	_, ok := wording.WordStep("colour")
 	assert.False(t, ok)
 }
 
@@ -95,7 +96,7 @@ func TestStoredValues(t *testing.T) {
 		{"days off", "saturday and sunday", "saturday and sunday"}, {"days off", "sun", "sun"}, {"days off", "domino", "domino"},
 		{"evening", "19:00", "19:00"}, {"zone", "America/Chicago", "America/Chicago"},
 	} {
-		got := stored(c.key, c.typed)
+		got := wording.Stored(c.key, c.typed)
 		assert.Equal(t, c.want, got, c.typed)
 		if got != "domino" {
 			assert.NoError(t, rules.DefaultSettings().Apply(c.key, got, time.Time{}), c.typed)
@@ -112,10 +113,10 @@ func TestEachLanguage(t *testing.T) {
 		{"en+es", "Done by Ash.\n\nHecho por Ash.", "Done / Hecho"}, {"es+en", "Hecho por Ash.\n\nDone by Ash.", "Hecho / Done"},
 	} {
 		s.Lang = c.lang
-		vs := voices(s, time.Time{})
-		assert.Equal(t, c.want, inEach(vs, func(v voice) string { return v.say("edit_done", "Name", "Ash") }))
-		assert.Equal(t, "B2", inEach(vs, func(v voice) string { return v.subject(rules.BuilderSubject("B2")) }))
-		buttons := taskButtons(vs, "k")
+		vs := wording.All(s, time.Time{})
+		assert.Equal(t, c.want, wording.InEach(vs, func(v wording.Voice) string { return v.Say("edit_done", "Name", "Ash") }))
+		assert.Equal(t, "B2", wording.InEach(vs, func(v wording.Voice) string { return v.Subject(rules.BuilderSubject("B2")) }))
+		buttons := wording.TaskButtons(vs, "k")
 		require.Len(t, buttons, 4)
 		assert.Equal(t, c.label, buttons[0].Label)
 	}
@@ -132,7 +133,7 @@ func TestSameLabel(t *testing.T) {
 		{"Done / Hecho", "Mío", false}, {"Dejar así", "leave it", true}, {"Leave it", "dejar asi", true}, {"Leave it", "log it", false},
 		{"Batch 4", "batch 4", true}, {"Batch 4", "batch 5", false}, {"Done", "", false}, {"Cambiar a 37", "cambiar a 3", false},
 	} {
-		assert.Equal(t, c.same, sameLabel(c.label, fold(c.words)), "%s by %s", c.label, c.words)
+		assert.Equal(t, c.same, wording.SameLabel(c.label, wording.Fold(c.words)), "%s by %s", c.label, c.words)
 	}
 }
 

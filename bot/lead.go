@@ -7,6 +7,7 @@ import (
 	"strings"
 	"time"
 
+	"yardbell/bot/wording"
 	"yardbell/rules"
 	"yardbell/store"
 )
@@ -73,7 +74,7 @@ func tellLeads(tx *store.Tx, c store.Crew) error {
 	if err != nil {
 		return err
 	}
-	v := newVoice(s, tx.Now)
+	v := wording.New(s, tx.Now)
 	for _, n := range notes {
 		told := false
 		for _, m := range list {
@@ -82,7 +83,7 @@ func tellLeads(tx *store.Tx, c store.Crew) error {
 			}
 			told = true
 			key := fmt.Sprintf("%s%d/%d/%d", noteKey, n.ID, m.ID, tx.Now.UnixMilli())
-			text := upper(v.say(n.Words, "When", n.Made, "What", n.What))
+			text := wording.Upper(v.Say(n.Words, "When", n.Made, "What", n.What))
 			if err := tx.Queue(store.Message{Crew: c.ID, Key: key, Kind: "error", Text: text, Chat: m.Private}); err != nil {
 				return err
 			}

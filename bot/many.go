@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"yardbell/bot/wording"
 	"yardbell/rules"
 	"yardbell/store"
 )
@@ -163,7 +164,7 @@ func (t *talk) tell(list []happening) {
 	if open := t.uncounted(list); len(open) > 1 {
 		// A bare number, or a button, would not say whose it is.
 		t.buttons = nil
-		t.say("many_which", "Example", t.v.say("form_"+string(open[0])))
+		t.say("many_which", "Example", t.v.Say("form_"+string(open[0])))
 	}
 	for _, h := range list {
 		if h.logged {
@@ -172,12 +173,12 @@ func (t *talk) tell(list []happening) {
 		t.kind = "ask"
 		why := strings.Join(h.lines, " ")
 		for _, id := range []string{"many_nothing", "many_nothing_yet"} { // said at the head already
-			why = strings.ReplaceAll(why, t.v.say(id), "")
+			why = strings.ReplaceAll(why, t.v.Say(id), "")
 		}
-		why = strings.Join(splitSpace(why), " ")
+		why = strings.Join(strings.Fields(why), " ")
 		again := h.lines == nil || len(h.buttons) > 0 && t.buttons != nil
 		if again {
-			why = strings.TrimSpace(why + " " + t.v.say("many_again"))
+			why = strings.TrimSpace(why + " " + t.v.Say("many_again"))
 		}
 		t.say("many_open", "What", t.eventSummary(h.r), "Why", why)
 		t.take1(h)
@@ -190,7 +191,7 @@ func (t *talk) tell(list []happening) {
 // uncounted are the steps of this message's lines that lack their number.
 func (t *talk) uncounted(list []happening) (out []rules.Step) {
 	for _, h := range list {
-		if h.logged && h.kind == "ask" && h.r.count == nil && !h.r.all && needsCount[h.step] {
+		if h.logged && h.kind == "ask" && h.r.count == nil && !h.r.all && rules.NeedsCount[h.step] {
 			out = append(out, h.step)
 		}
 	}
@@ -201,15 +202,15 @@ func (t *talk) uncounted(list []happening) (out []rules.Step) {
 func (t *talk) eventSummary(r *reading) string {
 	switch {
 	case r.verb == doAdd:
-		return t.v.line(rules.Entry{Action: rules.Did, Step: rules.Add, Subject: r.subject()})
-	case !batchSteps[r.step] || r.verb != doStep || r.batch != 0:
+		return t.v.Line(rules.Entry{Action: rules.Did, Step: rules.Add, Subject: r.subject()})
+	case !wording.BatchSteps[r.step] || r.verb != doStep || r.batch != 0:
 		return t.summary(r)
 	}
 	e := rules.Entry{Action: rules.Did, Step: r.step, Count: r.count, Of: r.of, From: r.breeder, Into: r.yard}
 	if r.builder != "" && (builderPlaced[r.step] || r.yard == "") {
 		e.Into = r.builder
 	}
-	return t.v.line(e)
+	return t.v.Line(e)
 }
 
 // take1 takes an event's question, unless another one has the buttons already.

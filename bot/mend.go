@@ -4,6 +4,7 @@ import (
 	"time"
 
 	rdg "yardbell/bot/reading"
+	"yardbell/bot/wording"
 	"yardbell/rules"
 	"yardbell/store"
 )
@@ -30,7 +31,7 @@ func (t *talk) mend(c mending) error {
 	if len(fit) == 0 {
 		switch {
 		case len(lines) > 0 && (mine && c.now.count == nil || (t.addressed || t.replied != nil)):
-			t.ask("r_mend_none", "What", t.v.line(lines[0].Entry))
+			t.ask("r_mend_none", "What", t.v.Line(lines[0].Entry))
 		case (t.addressed || t.replied != nil):
 			t.ask("r_fix_none")
 		case t.sees(rdg.Result{}):
@@ -42,7 +43,7 @@ func (t *talk) mend(c mending) error {
 	for _, l := range fit[1:] {
 		if l.Update != fit[0].Update || !c.now.subject().Zero() || c.now.mark != "" || c.now.count != nil {
 			if l.Update == fit[0].Update && c.was == nil {
-				t.ask("ask_which_line", "Example", t.v.say("form_"+string(l.Step)))
+				t.ask("ask_which_line", "Example", t.v.Say("form_"+string(l.Step)))
 				return nil
 			}
 			fit = fit[:1] // the newest
@@ -111,7 +112,7 @@ func mendFits(e rules.Entry, now *reading) bool {
 		return false
 	case now.mark != "" && e.Step != rules.Confine && e.Step != rules.Graft:
 		return false
-	case now.count != nil && e.Count == nil && !needsCount[e.Step],
+	case now.count != nil && e.Count == nil && !rules.NeedsCount[e.Step],
 		now.count != nil && e.Count != nil && (*now.count > 2**e.Count || *e.Count > 2**now.count):
 		return false // far from what it was, it counts something else
 	}
@@ -242,7 +243,7 @@ func (t *talk) relog(l store.Line, s rules.Subject, at time.Time, now *reading) 
 		return err
 	}
 	if len(hanging) > 0 {
-		t.ask("r_mend_hangs", "What", t.v.line(l.Entry), "Later", t.v.line(hanging[0].Entry))
+		t.ask("r_mend_hangs", "What", t.v.Line(l.Entry), "Later", t.v.Line(hanging[0].Entry))
 		return nil
 	}
 	before, err := t.openTasks()
@@ -266,7 +267,7 @@ func (t *talk) relog(l store.Line, s rules.Subject, at time.Time, now *reading) 
 			t.logged = t.logged[:n-1]
 			return false, nil
 		}
-		t.lines = append([]string{upper(t.v.say("e_amend", "What", t.v.say("step_"+string(l.Step)), "Old", t.v.subject(l.Subject), "New", t.v.subject(s)))}, t.lines...)
+		t.lines = append([]string{wording.Upper(t.v.Say("e_amend", "What", t.v.Say("step_"+string(l.Step)), "Old", t.v.Subject(l.Subject), "New", t.v.Subject(s)))}, t.lines...)
 		return true, t.reopened(before)
 	})
 }
@@ -309,7 +310,7 @@ func (t *talk) reopened(before map[string]rules.Task) error {
 	n := 0
 	for _, k := range list {
 		if _, had := before[k.Key]; !had && !k.Guard && k.Subject != t.subject && k.Batch != t.subject.Number() && n < mostMoved {
-			t.say("e_reopened", "Task", t.v.task(k), "Best", k.Best, "Close", k.Latest)
+			t.say("e_reopened", "Task", t.v.Task(k), "Best", k.Best, "Close", k.Latest)
 			n++
 		}
 	}

@@ -3,6 +3,7 @@ package bot
 import (
 	"strings"
 
+	"yardbell/bot/wording"
 	"yardbell/rules"
 )
 
@@ -38,23 +39,23 @@ func (t *talk) alarmAny(r *reading) {
 func (t *talk) offered(r *reading) string {
 	parts := []string{t.summary(r)}
 	add := func(ok bool, s string) {
-		if ok && !strings.Contains(fold(strings.Join(parts, ", ")), fold(s)) {
+		if ok && !strings.Contains(wording.Fold(strings.Join(parts, ", ")), wording.Fold(s)) {
 			parts = append(parts, s)
 		}
 	}
 	for _, s := range []rules.Subject{rules.BatchSubject(r.batch), rules.BreederSubject(r.breeder), rules.BuilderSubject(r.builder), rules.YardSubject(r.yard)} {
-		add(s.Key != "" && s.Key != "0", t.v.subject(s))
+		add(s.Key != "" && s.Key != "0", t.v.Subject(s))
 	}
 	if r.ageLo != nil && r.ageHi != nil {
-		add(true, t.v.ages(rules.AgeSpan{Lo: *r.ageLo, Hi: *r.ageHi, Basis: "stated"}))
+		add(true, t.v.Ages(rules.AgeSpan{Lo: *r.ageLo, Hi: *r.ageHi, Basis: "stated"}))
 	}
-	add(r.litres > 0, t.v.number(r.litres, 2)+" l")
+	add(r.litres > 0, t.v.Number(r.litres, 2)+" l")
 	if r.when.set {
 		at, _ := r.when.settle(t.origin.Said, t.s)
 		if r.when.hasTime || r.when.isAgo {
-			add(true, t.v.at(at))
+			add(true, t.v.At(at))
 		} else {
-			add(true, t.v.date(rules.DateOf(at, t.s.Zone)))
+			add(true, t.v.Date(rules.DateOf(at, t.s.Zone)))
 		}
 	}
 	return strings.Join(parts, ", ")

@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"time"
 
+	"yardbell/bot/wording"
 	"yardbell/rules"
 	"yardbell/store"
 )
@@ -36,7 +37,7 @@ func (t *talk) order(r *reading) error {
 	t.step = rules.Ordered
 	today := rules.DateOf(t.origin.Said, t.s.Zone)
 	if !r.plan.day.set {
-		t.ask("ask_order_day", "Example", clean(t.origin.Text)+" "+t.v.say("form_order_day"))
+		t.ask("ask_order_day", "Example", wording.Clean(t.origin.Text)+" "+t.v.Say("form_order_day"))
 		return nil
 	}
 	day, ok := r.plan.day.dayAfter(today)
@@ -45,7 +46,7 @@ func (t *talk) order(r *reading) error {
 		t.fail("r_order_no_day")
 		return nil
 	case day.Before(today) || rules.DayStart(day, t.s.Zone).Sub(t.origin.Said) > 400*24*time.Hour:
-		t.fail("r_order_day", "Day", t.v.date(day))
+		t.fail("r_order_day", "Day", t.v.Date(day))
 		return nil
 	case *r.count < 1 || *r.count > mostOrdered:
 		t.fail("r_order_count", "Count", *r.count, "Most", mostOrdered)
@@ -79,22 +80,22 @@ func (t *talk) placesMissing(o *outlook, u rules.Unit) bool {
 // propose shows a plan, and offers it where it is to be kept.
 func (t *talk) propose(o *outlook, order rules.Order, keep bool) error {
 	p := o.planner().Plan(order, planConfidence, t.tx.Now)
-	t.lines = append(t.lines, t.v.orderHead(p, o.counted))
+	t.lines = append(t.lines, orderHead(t.v, p, o.counted))
 	if len(p.Needs) > 0 && p.Needs[0].OK {
-		t.lines = append(t.lines, t.v.needs(p))
+		t.lines = append(t.lines, needs(t.v, p))
 	}
 	if !p.OK {
-		t.lines = append(t.lines, t.v.nofit(p)...)
+		t.lines = append(t.lines, nofit(t.v, p)...)
 		t.kind = "ask"
 		return nil
 	}
-	t.lines = append(t.lines, t.v.rounds(p)...)
+	t.lines = append(t.lines, rounds(t.v, p)...)
 	if !keep {
 		t.say("o_plan_end")
 		return nil
 	}
 	t.ask("o_accept")
-	t.buttons = append(t.buttons, button(t.v.say("b_accept"), offered{0, order.Want, p.Book(o.limits)}.do()))
+	t.buttons = append(t.buttons, wording.Button(t.v.Say("b_accept"), offered{0, order.Want, p.Book(o.limits)}.do()))
 	t.offer("b_no", "no")
 	return nil
 }
@@ -144,150 +145,141 @@ func (t *talk) accept(do string) error {
 	if _, err := t.append(e); err != nil {
 		return err
 	}
-	t.say(id, "Order", t.v.head(e.Subject), "What", t.v.wanted(a.Want, order.Unit), "By", t.day(order.By), "Count", len(a.Plan.Rounds))
+	t.say(id, "Order", t.v.Head(e.Subject), "What", t.v.Wanted(a.Want, order.Unit), "By", t.day(order.By), "Count", len(a.Plan.Rounds))
 	tasks, err := t.tx.OpenTasks(t.crew.ID)
 	for _, k := range tasks {
 		if of, _ := rules.OrderOfTask(k); of == n {
-			t.say("e_order_first", "Task", t.v.task(k), "Best", k.Best)
+			t.say("e_order_first", "Task", t.v.Task(k), "Best", k.Best)
 			break
 		}
 	}
 	return err
 }
 
-// orderEntry words a line about an order.
-func (v voice) orderEntry(e rules.Entry) string {
-	if k := e.Detail.Plan; e.Action == rules.Did && k != nil {
-		return v.say("l_order", "Order", e.Subject, "What", v.wanted(deref(e.Count), k.Unit), "By", v.date(rules.DateOf(time.UnixMilli(k.By), v.s.Zone)))
-	}
-	return v.say("l_order_off", "Order", e.Subject)
-}
-
-// wanted words a number of queens or cells.
-func (v voice) wanted(n int, u rules.Unit) string { return v.say("unit_"+string(u), "Count", n) }
-
 // orderHead says what is asked for and on whose yields the plan rests.
-func (v voice) orderHead(p rules.Plan, counted int) string {
-	yields := v.say("o_published")
+func orderHead(v wording.Voice, p rules.Plan, counted int) string {
+	yields := v.Say("o_published")
 	if counted > 0 {
-		yields = v.say("o_own", "Count", counted)
+		yields = v.Say("o_own", "Count", counted)
 	}
-	return v.say("o_head", "What", v.wanted(p.Order.Want, p.Order.Unit), "By", p.Order.By, "Yields", yields)
+	return v.Say("o_head", "What", v.Wanted(p.Order.Want, p.Order.Unit), "By", p.Order.By, "Yields", yields)
 }
 
 // needs says how many to graft for each chance.
-func (v voice) needs(p rules.Plan) string {
+func needs(v wording.Voice, p rules.Plan) string {
 	var list []string
 	for _, n := range p.Needs {
 		id := "o_need"
 		if !n.OK {
 			id = "o_need_not"
 		}
-		list = append(list, v.say(id, "Percent", v.number(n.Confidence*100, 0), "Grafts", n.Grafts))
+		list = append(list, v.Say(id, "Percent", v.Number(n.Confidence*100, 0), "Grafts", n.Grafts))
 	}
-	return v.say("o_needs", "List", joinList(list))
+	return v.Say("o_needs", "List", wording.JoinList(list))
 }
 
 // mostRoundLines keeps a plan on a few screens of a phone.
 const mostRoundLines = 12
 
 // rounds words the rounds of a plan, one line each.
-func (v voice) rounds(p rules.Plan) []string {
-	lines := []string{v.say("o_rounds", "Percent", v.number(p.Confidence*100, 0), "Grafts", p.Grafts, "Count", len(p.Rounds))}
+func rounds(v wording.Voice, p rules.Plan) []string {
+	lines := []string{v.Say("o_rounds", "Percent", v.Number(p.Confidence*100, 0), "Grafts", p.Grafts, "Count", len(p.Rounds))}
 	for i, r := range p.Rounds {
 		if i == mostRoundLines {
-			lines = append(lines, v.say("o_more", "Count", len(p.Rounds)-i))
+			lines = append(lines, v.Say("o_more", "Count", len(p.Rounds)-i))
 			break
 		}
-		lines = append(lines, v.roundLine(r, p))
+		lines = append(lines, roundLine(v, r, p))
 	}
 	if p.Tight {
-		lines = append(lines, v.say("o_tight"))
+		lines = append(lines, v.Say("o_tight"))
 	}
 	return lines
 }
 
-func (v voice) roundLine(r rules.Round, p rules.Plan) string {
+func roundLine(v wording.Voice, r rules.Round, p rules.Plan) string {
 	u := p.Order.Unit
-	ready := v.at(r.Ready(u))
+	ready := v.At(r.Ready(u))
 	if p.Tight {
-		ready = v.date(rules.DateOf(r.Soonest(u), v.s.Zone))
+		ready = v.Date(rules.DateOf(r.Soonest(u), v.Settings.Zone))
 	}
-	return v.say("o_round", "Breeders", v.breeders(r.Breeders), "Confine", r.Confined, "Graft", r.Graft, "Parts", v.shares(r.Batches),
-		"Ready", v.say("o_ready_"+string(u), "At", ready))
+	return v.Say("o_round", "Breeders", breeders(v, r.Breeders), "Confine", r.Confined, "Graft", r.Graft, "Parts", shares(v, r.Batches),
+		"Ready", v.Say("o_ready_"+string(u), "At", ready))
 }
 
-func (v voice) breeders(list []int) string {
+func breeders(v wording.Voice, list []int) string {
 	var names []string
 	for _, n := range list {
-		names = append(names, v.subject(rules.BreederSubject(n)))
+		names = append(names, v.Subject(rules.BreederSubject(n)))
 	}
-	return joinList(names)
+	return wording.JoinList(names)
 }
 
 // shares words who takes how many of a round.
-func (v voice) shares(list []rules.PlannedBatch) string {
+func shares(v wording.Voice, list []rules.PlannedBatch) string {
 	var parts []string
 	for _, b := range list {
 		s := strconv.Itoa(b.Grafts)
 		if b.Builder != "" {
-			s = v.say("o_share", "Grafts", b.Grafts, "Builder", b.Builder)
+			s = v.Say("o_share", "Grafts", b.Grafts, "Builder", b.Builder)
 		}
 		parts = append(parts, s)
 	}
-	return joinList(parts)
+	return wording.JoinList(parts)
 }
 
 // nofit says why a plan does not fit, what would, and until when anything can be
 // begun.
-func (v voice) nofit(p rules.Plan) (lines []string) {
-	lines = append(lines, v.say("o_nofit", "Why", v.broken(p)))
-	fits := v.say("o_fits_none")
+func nofit(v wording.Voice, p rules.Plan) (lines []string) {
+	lines = append(lines, v.Say("o_nofit", "Why", broken(v, p)))
+	fits := v.Say("o_fits_none")
 	if p.Fits > 0 {
-		fits = v.say("o_fits", "What", v.wanted(p.Fits, p.Order.Unit), "Grafts", p.Grafts)
+		fits = v.Say("o_fits", "What", v.Wanted(p.Fits, p.Order.Unit), "Grafts", p.Grafts)
 	}
 	if !p.FitsBy.IsZero() {
-		fits += " " + v.say("o_fits_by", "By", v.date(rules.DateOf(p.FitsBy, v.s.Zone)))
+		fits += " " + v.Say("o_fits_by", "By", v.Date(rules.DateOf(p.FitsBy, v.Settings.Zone)))
 	}
 	return append(lines, fits)
 }
 
 // broken names the first day on which something is short.
-func (v voice) broken(p rules.Plan) string {
+func broken(v wording.Voice, p rules.Plan) string {
 	b := p.Break
 	switch {
 	case b == nil:
-		return v.say("o_break")
+		return v.Say("o_break")
 	case b.Place.Zero():
-		return v.say("o_break_time", "At", b.At)
+		return v.Say("o_break_time", "At", b.At)
 	case b.Place.Kind == rules.BreederKind:
-		return v.say("o_break_breeder", "Day", v.date(b.Day))
+		return v.Say("o_break_breeder", "Day", v.Date(b.Day))
 	case b.Place.Kind == rules.YardKind:
 		at := ""
 		if b.Place.Key != "" {
-			at = v.say("e_at", "Yard", b.Place.Key)
+			at = v.Say("e_at", "Yard", b.Place.Key)
 		}
-		return v.say("o_break_yard", "Day", v.date(b.Day), "Count", b.Have, "At", at, "Need", b.Need)
+		return v.Say("o_break_yard", "Day", v.Date(b.Day), "Count", b.Have, "At", at, "Need", b.Need)
 	case b.Place.Key == "":
-		return v.say("o_break_builders", "Day", v.date(b.Day), "Have", b.Have, "Need", b.Need)
+		return v.Say("o_break_builders", "Day", v.Date(b.Day), "Have", b.Have, "Need", b.Need)
 	}
-	return v.say("o_break_builder", "Day", v.date(b.Day), "Builder", b.Place.Key)
+	return v.Say("o_break_builder", "Day", v.Date(b.Day), "Builder", b.Place.Key)
 }
 
 // deadlines says until when something can still be begun for an order, "" where it is
 // too late for all.
-func (v voice) deadlines(d rules.Deadline) string {
+func deadlines(v wording.Voice, d rules.Deadline) string {
 	switch {
-	case v.now.After(d.Graft):
-		return v.say("o_too_late")
-	case v.now.After(d.Confine):
-		return v.say("o_last_graft", "Graft", d.Graft)
+	case v.Now.After(d.Graft):
+		return v.Say("o_too_late")
+	case v.Now.After(d.Confine):
+		return v.Say("o_last_graft", "Graft", d.Graft)
 	}
-	return v.say("o_last", "Graft", d.Graft, "Confine", d.Confine)
+	return v.Say("o_last", "Graft", d.Graft, "Confine", d.Confine)
 }
 
 // acceptButtons are under a plan that the whole crew is shown.
-func acceptButtons(vs []voice, do string) []store.Button {
-	label := func(id string) string { return each(vs, labelParting, func(v voice) string { return v.say(id) }) }
-	return []store.Button{button(label("b_accept"), do), button(label("b_no"), "no")}
+func acceptButtons(vs []wording.Voice, do string) []store.Button {
+	label := func(id string) string {
+		return wording.Each(vs, wording.LabelParting, func(v wording.Voice) string { return v.Say(id) })
+	}
+	return []store.Button{wording.Button(label("b_accept"), do), wording.Button(label("b_no"), "no")}
 }

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"time"
 
+	"yardbell/bot/wording"
 	"yardbell/rules"
 	"yardbell/store"
 )
@@ -30,7 +31,7 @@ func (t *talk) orders(r *reading) error {
 			continue
 		}
 		p, _, _ := o.chance(b)
-		t.say("s_order_line", "Order", t.v.subject(rules.OrderSubject(b.Number)), "What", t.v.wanted(b.Want, b.Unit), "By", t.day(b.By), "Percent", inHundred(p))
+		t.say("s_order_line", "Order", t.v.Subject(rules.OrderSubject(b.Number)), "What", t.v.Wanted(b.Want, b.Unit), "By", t.day(b.By), "Percent", inHundred(p))
 	}
 	if len(t.lines) == 0 {
 		t.say("s_order_none")
@@ -47,10 +48,10 @@ func inHundred(p float64) int {
 }
 
 func (t *talk) showOrder(o *outlook, b rules.Booked) error {
-	t.say("s_order", "Order", t.v.head(rules.OrderSubject(b.Number)), "What", t.v.wanted(b.Want, b.Unit), "By", t.day(b.By), "Who", b.Who,
-		"When", b.Accepted, "Percent", t.v.number(b.Confidence*100, 0))
+	t.say("s_order", "Order", t.v.Head(rules.OrderSubject(b.Number)), "What", t.v.Wanted(b.Want, b.Unit), "By", t.day(b.By), "Who", b.Who,
+		"When", b.Accepted, "Percent", t.v.Number(b.Confidence*100, 0))
 	for _, r := range o.rounds(b) {
-		t.lines = append(t.lines, t.v.roundState(r)...)
+		t.lines = append(t.lines, roundState(t.v, r)...)
 	}
 	if b.Cancelled {
 		t.say("s_order_off")
@@ -63,76 +64,76 @@ func (t *talk) showOrder(o *outlook, b rules.Booked) error {
 		t.lines = append(t.lines, lines...)
 		if do != "" {
 			t.kind = "ask"
-			t.buttons = acceptButtons([]voice{t.v}, do)
+			t.buttons = acceptButtons([]wording.Voice{t.v}, do)
 		}
 	}
 	return nil
 }
 
 // roundState words a round of an order as it stands: its batches, what is left of it.
-func (v voice) roundState(r rules.RoundState) (lines []string) {
+func roundState(v wording.Voice, r rules.RoundState) (lines []string) {
 	for _, x := range r.Batches {
 		p, counted := rules.PartOf(x)
-		what := v.say("s_order_uncounted")
+		what := v.Say("s_order_uncounted")
 		switch {
 		case x.Ended && p.Count == 0:
-			what = v.say("s_order_closed")
+			what = v.Say("s_order_closed")
 		case counted:
-			what = v.say("s_count", "Count", p.Count, "Past", v.past(p.Done, &p.Count))
+			what = v.Say("s_count", "Count", p.Count, "Past", v.Past(p.Done, &p.Count))
 		}
-		lines = append(lines, v.say("s_order_batch", "Number", r.Number, "Batch", v.subject(rules.BatchSubject(x.Number)), "What", what))
+		lines = append(lines, v.Say("s_order_batch", "Number", r.Number, "Batch", v.Subject(rules.BatchSubject(x.Number)), "What", what))
 	}
 	switch {
 	case r.Gone && len(r.Batches) == 0:
-		lines = append(lines, v.say("s_order_gone", "Number", r.Number))
+		lines = append(lines, v.Say("s_order_gone", "Number", r.Number))
 	case len(r.Left) == 0:
 	case len(r.Combs) > 0 || len(r.Batches) > 0:
 		graft := r.Graft
 		for _, c := range r.Combs {
 			graft = c.Confined.Add(r.Graft.Sub(r.Confined))
 		}
-		lines = append(lines, v.say("s_order_on", "Number", r.Number, "Parts", v.shares(r.Left), "Graft", graft, "Breeders", v.breeders(r.Breeders)))
+		lines = append(lines, v.Say("s_order_on", "Number", r.Number, "Parts", shares(v, r.Left), "Graft", graft, "Breeders", breeders(v, r.Breeders)))
 	default:
-		lines = append(lines, v.say("s_order_wait", "Number", r.Number, "Breeders", v.breeders(r.Breeders), "Confine", r.Confined, "Graft", r.Graft, "Parts", v.shares(r.Left)))
+		lines = append(lines, v.Say("s_order_wait", "Number", r.Number, "Breeders", breeders(v, r.Breeders), "Confine", r.Confined, "Graft", r.Graft, "Parts", shares(v, r.Left)))
 	}
 	return lines
 }
 
 // rescue says what can still be done for an order in time, and gives the button that
 // plans it, "" where nothing more fits.
-func rescue(v voice, o *outlook, b rules.Booked) (lines []string, do string) {
+func rescue(v wording.Voice, o *outlook, b rules.Booked) (lines []string, do string) {
 	if len(o.limits.Breeders) == 0 {
-		return []string{v.say("r_order_no_breeder")}, "" // the planner would take any
+		return []string{v.Say("r_order_no_breeder")}, "" // the planner would take any
 	}
-	p := o.planner().Rescue(b.Order, rules.PartsOf(o.rounds(b), b.Unit), b.Confidence, v.now)
+	p := o.planner().Rescue(b.Order, rules.PartsOf(o.rounds(b), b.Unit), b.Confidence, v.Now)
 	switch {
 	case p.OK && len(p.Rounds) > 0:
-		lines = append(lines, v.say("o_rescue", "Grafts", p.Grafts, "Percent", v.number(b.Confidence*100, 0), "Count", len(p.Rounds)))
+		lines = append(lines, v.Say("o_rescue", "Grafts", p.Grafts, "Percent", v.Number(b.Confidence*100, 0), "Count", len(p.Rounds)))
 		for _, r := range p.Rounds {
-			lines = append(lines, v.roundLine(r, p))
+			lines = append(lines, roundLine(v, r, p))
 		}
 		if p.Tight {
-			lines = append(lines, v.say("o_tight"))
+			lines = append(lines, v.Say("o_tight"))
 		}
-		lines = append(lines, v.deadlines(p.Deadline))
+		lines = append(lines, deadlines(v, p.Deadline))
 		return lines, offered{b.Number, b.Want, p.Book(o.limits)}.do()
 	case len(p.Rounds) > 0:
-		lines = append(lines, v.say("o_norescue", "Why", v.broken(p)), v.say("o_rescue_part", "What", v.wanted(p.Fits, b.Unit), "Percent", v.number(b.Confidence*100, 0), "Grafts", p.Grafts))
+		lines = append(lines, v.Say("o_norescue", "Why", broken(v, p)), v.Say("o_rescue_part", "What", v.Wanted(p.Fits, b.Unit), "Percent", v.Number(b.Confidence*100, 0), "Grafts", p.Grafts))
 		for _, r := range p.Rounds {
-			lines = append(lines, v.roundLine(r, p))
+			lines = append(lines, roundLine(v, r, p))
 		}
 		do = offered{b.Number, b.Want, p.Book(o.limits)}.do()
 	default:
-		fits := v.say("o_fits_none")
+		fits := v.Say("o_fits_none")
 		if p.Fits > 0 {
-			fits = v.say("o_fits_now", "What", v.wanted(p.Fits, b.Unit))
+			fits = v.Say("o_fits_now", "What", v.Wanted(p.Fits, b.Unit))
 		}
-		lines = append(lines, v.say("o_norescue", "Why", v.broken(p)), fits)
+		lines = append(lines, v.Say("o_norescue", "Why", broken(v, p)), fits)
 	}
 	if !p.FitsBy.IsZero() {
-		lines[len(lines)-1] += " " + v.say("o_fits_by", "By", v.date(rules.DateOf(p.FitsBy, v.s.Zone)))
+		lines[len(lines)-1] += " " + v.Say("o_fits_by", "By", v.Date(rules.DateOf(p.FitsBy, v.Settings.Zone)))
 	}
-	return append(lines, v.deadlines(p.Deadline)), do
+	return append(lines, deadlines(v, p.Deadline)), do
 }
 
 // cancelOrder calls an order off: by a lead, or who accepted it.
@@ -148,7 +149,7 @@ func (t *talk) cancelOrder(r *reading) error {
 		}
 		e := rules.Entry{Action: rules.Skip, Step: rules.Ordered, Subject: rules.OrderSubject(n)}
 		if b.Cancelled {
-			t.say("e_noted", "What", t.v.line(e))
+			t.say("e_noted", "What", t.v.Line(e))
 			return nil
 		}
 		line, _, err := t.tx.LineByID(t.crew.ID, b.Entry)
@@ -163,7 +164,7 @@ func (t *talk) cancelOrder(r *reading) error {
 		if _, err := t.append(e); err != nil {
 			return err
 		}
-		t.say("e_order_off", "Order", t.v.head(e.Subject), "What", t.v.wanted(b.Want, b.Unit), "By", t.day(b.By))
+		t.say("e_order_off", "Order", t.v.Head(e.Subject), "What", t.v.Wanted(b.Want, b.Unit), "By", t.day(b.By))
 		return nil
 	}
 	t.ask("r_no_order", "Number", n)
@@ -179,7 +180,7 @@ func (t *talk) notPlanned(e rules.Entry) error {
 		if n == 0 || k.Step != rules.Confine || k.Subject == e.Subject || k.Best.Sub(e.Happened).Abs() > 24*time.Hour {
 			continue
 		}
-		t.say("w_other_planned", "Order", t.v.head(rules.OrderSubject(n)), "Planned", k.Subject, "Best", k.Best, "Breeder", e.Subject)
+		t.say("w_other_planned", "Order", t.v.Head(rules.OrderSubject(n)), "Planned", k.Subject, "Best", k.Best, "Breeder", e.Subject)
 	}
 	return err
 }
@@ -269,9 +270,9 @@ func (t *talk) warn(was map[int]watched, entries []rules.Entry) error {
 func (t *talk) restsOn(o *outlook, b rules.Booked, e rules.Entry, w watched) store.Message {
 	s := rules.OrderSubject(b.Number)
 	p, _, _ := o.chance(b)
-	vs, do := voices(t.s, t.tx.Now), ""
-	text := inEach(vs, func(v voice) string {
-		lines := []string{v.say("o_rests", "Order", v.head(s), "What", v.wanted(b.Want, b.Unit), "By", v.date(rules.DateOf(b.By, v.s.Zone)), "Breeder", e.Subject,
+	vs, do := wording.All(t.s, t.tx.Now), ""
+	text := wording.InEach(vs, func(v wording.Voice) string {
+		lines := []string{v.Say("o_rests", "Order", v.Head(s), "What", v.Wanted(b.Want, b.Unit), "By", v.Date(rules.DateOf(b.By, v.Settings.Zone)), "Breeder", e.Subject,
 			"Count", w.rests, "Before", inHundred(w.chance), "Percent", inHundred(p))}
 		if p < b.Confidence {
 			more, press := rescue(v, o, b)
@@ -288,9 +289,9 @@ func (t *talk) restsOn(o *outlook, b rules.Booked, e rules.Entry, w watched) sto
 
 func (t *talk) unlikely(o *outlook, b rules.Booked, e rules.Entry, n []int) store.Message {
 	s := rules.OrderSubject(b.Number)
-	vs, do := voices(t.s, t.tx.Now), ""
-	text := inEach(vs, func(v voice) string {
-		lines := []string{v.say("o_unlikely", "Order", v.head(s), "What", v.wanted(b.Want, b.Unit), "By", v.date(rules.DateOf(b.By, v.s.Zone)), "Batch", v.subject(e.Subject),
+	vs, do := wording.All(t.s, t.tx.Now), ""
+	text := wording.InEach(vs, func(v wording.Voice) string {
+		lines := []string{v.Say("o_unlikely", "Order", v.Head(s), "What", v.Wanted(b.Want, b.Unit), "By", v.Date(rules.DateOf(b.By, v.Settings.Zone)), "Batch", v.Subject(e.Subject),
 			"Before", n[0], "Percent", n[1], "Lo", n[2], "Hi", n[3])}
 		more, press := rescue(v, o, b)
 		do = press

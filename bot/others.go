@@ -5,6 +5,7 @@ import (
 	"time"
 	"unicode/utf8"
 
+	"yardbell/bot/wording"
 	"yardbell/rules"
 	"yardbell/store"
 )
@@ -20,7 +21,7 @@ const toldWhen = 10 * time.Minute
 // passedOn answers a forwarded message. A question to the bot is one whoever asked it first.
 func (t *talk) passedOn() error {
 	text := t.origin.Text
-	if clean(text) == "" || !utf8.ValidString(text) || utf8.RuneCountInString(text) > mostRunes {
+	if wording.Clean(text) == "" || !utf8.ValidString(text) || utf8.RuneCountInString(text) > wording.MostRunes {
 		t.hush()
 		return nil
 	}
@@ -39,14 +40,14 @@ func (t *talk) passedOn() error {
 	key := fmt.Sprintf("forwarded/%d/%d", t.member.ID, t.update.Said.Truncate(toldWhen).Unix())
 	t.hush()
 	return t.tx.Queue(store.Message{Crew: t.crew.ID, Key: key, Kind: "error", Update: t.update.ID, Chat: t.chat, Answers: t.update.Message,
-		Step: stepOf(res), Text: upper(t.v.say("r_forwarded", "Example", t.example(&reading{step: stepOf(res)})))})
+		Step: stepOf(res), Text: wording.Upper(t.v.Say("r_forwarded", "Example", t.example(&reading{step: stepOf(res)})))})
 }
 
 // hidden tells a crew, once a day, how somebody is heard who writes in the name of the
 // group or of a channel.
 func (b *Bot) hidden(tx *store.Tx, in Incoming) error {
 	c, found, err := tx.Crew(in.Source, in.Chat)
-	if err != nil || !found || !utf8.ValidString(in.Text) || utf8.RuneCountInString(in.Text) > mostRunes || clean(in.Text) == "" {
+	if err != nil || !found || !utf8.ValidString(in.Text) || utf8.RuneCountInString(in.Text) > wording.MostRunes || wording.Clean(in.Text) == "" {
 		return err
 	}
 	t := &talk{tx: tx, crew: c, addressed: in.Addressed || in.ReplyTo != 0}

@@ -138,7 +138,7 @@ func TestOrderOfLanguages(t *testing.T) {
 		}
 		talk := &talk{tx: &store.Tx{}, s: s, member: store.Member{ID: 3}}
 		talk.speak(c.written)
-		assert.Equal(t, c.want, talk.v.lang, "%+v", c)
+		assert.Equal(t, c.want, talk.v.Lang, "%+v", c)
 	}
 }
 

@@ -1,9 +1,11 @@
 package bot
 
 import (
+	"slices"
 	"strings"
 
 	rdg "yardbell/bot/reading"
+	"yardbell/bot/wording"
 	"yardbell/rules"
 	"yardbell/store"
 )
@@ -74,10 +76,10 @@ func (t *talk) amendBy(a rdg.Act) error {
 	case len(own) > 1:
 		return t.mend(mending{now: now})
 	case len(own) == 1 && !t.opt.sure && !mendFits(own[0].Entry, now):
-		t.ask("r_mend_none", "What", t.v.line(own[0].Entry))
+		t.ask("r_mend_none", "What", t.v.Line(own[0].Entry))
 		return nil
 	case len(own) == 0 || own[0].Step != a.Step:
-		t.ask("r_mend_none", "What", t.v.say("step_"+string(a.Step)))
+		t.ask("r_mend_none", "What", t.v.Say("step_"+string(a.Step)))
 		return nil
 	}
 	return t.mendLine(own[0], mending{now: now})
@@ -109,21 +111,21 @@ func (t *talk) offerActs(res rdg.Result) {
 		t.ask("ask_act_which")
 	case rest != "":
 		t.ask("ask_act_sure", "What", said[0], "Rest", rest)
-	case has(res.Moods, "hedge"):
+	case slices.Contains(res.Moods, "hedge"):
 		t.ask("ask_hedge", "What", said[0])
 	default:
 		t.ask("ask_act", "What", said[0])
 	}
 	t.step = list[0][0].Step
-	if has(res.Doubts, rdg.DoubtAlarm) {
+	if slices.Contains(res.Doubts, rdg.DoubtAlarm) {
 		t.say("alarm_any")
 	}
 	for i, acts := range list {
-		label := t.v.say("b_log")
+		label := t.v.Say("b_log")
 		if len(list) > 1 {
-			label = upper(said[i])
+			label = wording.Upper(said[i])
 		}
-		t.buttons = append(t.buttons, button(label, actDo(t.origin.ID, "sure=1", acts)))
+		t.buttons = append(t.buttons, wording.Button(label, actDo(t.origin.ID, "sure=1", acts)))
 	}
 	t.offer("b_no", "no")
 }
@@ -140,8 +142,8 @@ func (t *talk) offerChange(list [][]rdg.Act) bool {
 	}
 	l := own[0]
 	t.step = l.Step
-	t.ask("ask_fix", "Count", *l.Count, "What", t.v.line(l.Entry), "When", l.Said, "New", *a.Count)
-	t.buttons = append(t.buttons, button(t.v.say("b_change", "Count", *a.Count), amendDo(l.ID, *a.Count)), button(t.v.say("b_keep", "Count", *l.Count), "no"))
+	t.ask("ask_fix", "Count", *l.Count, "What", t.v.Line(l.Entry), "When", l.Said, "New", *a.Count)
+	t.buttons = append(t.buttons, wording.Button(t.v.Say("b_change", "Count", *a.Count), amendDo(l.ID, *a.Count)), wording.Button(t.v.Say("b_keep", "Count", *l.Count), "no"))
 	return true
 }
 
@@ -151,7 +153,7 @@ func (t *talk) actsInWords(acts []rdg.Act) string {
 	for _, a := range acts {
 		out = append(out, t.actInWords(a))
 	}
-	return joinList(out)
+	return wording.JoinList(out)
 }
 
 func (t *talk) actInWords(a rdg.Act) string {
@@ -165,26 +167,26 @@ func (t *talk) actInWords(a rdg.Act) string {
 	out := []string{t.eventSummary(r)}
 	if a.Step == rules.Retire {
 		e := rules.Entry{Action: rules.Did, Step: a.Step, Subject: rules.BreederSubject(a.Breeder), Detail: rules.Detail{Cause: a.Reason}}
-		out[0] = t.v.line(e)
+		out[0] = t.v.Line(e)
 	}
 	if r.ageLo != nil && r.ageHi != nil {
-		out = append(out, t.v.ages(rules.AgeSpan{Lo: *r.ageLo, Hi: *r.ageHi, Basis: "stated"}))
+		out = append(out, t.v.Ages(rules.AgeSpan{Lo: *r.ageLo, Hi: *r.ageHi, Basis: "stated"}))
 	}
 	if r.litres > 0 {
-		out = append(out, t.v.number(r.litres, 2)+" l")
+		out = append(out, t.v.Number(r.litres, 2)+" l")
 	}
 	if r.when.set {
 		if at, exact := r.when.settle(t.origin.Said, t.s); exact {
-			out = append(out, t.v.at(at))
+			out = append(out, t.v.At(at))
 		}
 	}
-	return joinList(out)
+	return wording.JoinList(out)
 }
 
 // leftOver says what was read of a report and what was not: a number of it would be lost.
 func (t *talk) leftOver(res rdg.Result) {
 	t.step = res.Acts[0].Step
-	t.ask("ask_left", "What", t.actsInWords(res.Acts), "Rest", strings.Join(res.Unread, " "), "Example", t.v.say("form_"+string(t.step)))
+	t.ask("ask_left", "What", t.actsInWords(res.Acts), "Rest", strings.Join(res.Unread, " "), "Example", t.v.Say("form_"+string(t.step)))
 }
 
 // sayParts says that the parts of what was told do not make the sum that stands before

@@ -6,6 +6,8 @@ import (
 	"time"
 	"unicode/utf8"
 
+	"yardbell/bot/wording"
+
 	"github.com/stretchr/testify/assert"
 )
 
@@ -16,11 +18,11 @@ func TestPerson(t *testing.T) {
 		"\x1b[31mWren\x1b[0m\a": "[31mWren[0m", "Wr\u202een\u2066x\u200b\u200d\ufeff": "Wrenx", "W\u0336\u0336\u0336\u0336ren": "W\u0336\u0336ren",
 		"@channel": "channel", "＠all Wren@x": "all Wrenx", "/remove Ash": "remove Ash", "a /b": "a b", "Ash/Wren": "Ash/Wren", "https://evil.example/x": "https evil. example/x",
 		"<b>Wren</b>": "<b>Wren</b>", "=1+1": "=1+1", "{{.Name}}": "{{.Name}}", "bad\xff\xfe": "bad",
-		"": "user 9", "\u200b\u2066\n": "user 9", "\u0301\u0301": "user 9", "@": "user 9", strings.Repeat("é", 300): strings.Repeat("é", mostName),
+		"": "user 9", "\u200b\u2066\n": "user 9", "\u0301\u0301": "user 9", "@": "user 9", strings.Repeat("é", 300): strings.Repeat("é", wording.MostName),
 	} {
-		got := person(name, "9")
+		got := wording.Person(name, "9")
 		assert.Equal(t, want, got, "%q", name)
-		assert.Equal(t, got, person(got, "9"), "twice is as once: %q", name)
+		assert.Equal(t, got, wording.Person(got, "9"), "twice is as once: %q", name)
 	}
 }
 
@@ -29,10 +31,10 @@ func FuzzPerson(f *testing.F) {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, s string) {
-		got := person(s, "9")
+		got := wording.Person(s, "9")
 		assert.True(t, utf8.ValidString(got))
 		assert.NotEmpty(t, strings.TrimSpace(got))
-		assert.LessOrEqual(t, utf8.RuneCountInString(got), max(mostName, 6))
+		assert.LessOrEqual(t, utf8.RuneCountInString(got), max(wording.MostName, 6))
 		assert.NotRegexp(t, `[\pC\p{Zl}\p{Zp}@＠]|://|(^| )/|  |\pM{3}`, got)
 	})
 }

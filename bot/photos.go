@@ -3,6 +3,7 @@ package bot
 import (
 	"fmt"
 
+	"yardbell/bot/wording"
 	"yardbell/rules"
 	"yardbell/store"
 )
@@ -43,7 +44,7 @@ func (t *talk) photoAlone() error {
 				return err
 			}
 			if alive && cur.Action == rules.Did {
-				lines, what = append(lines, cur.ID), append(what, t.v.line(cur.Entry))
+				lines, what = append(lines, cur.ID), append(what, t.v.Line(cur.Entry))
 			}
 		}
 	}
@@ -58,7 +59,7 @@ func (t *talk) photoAlone() error {
 		}
 		return t.keepPhoto(0, lines...)
 	}
-	t.say("e_photo", "List", joinList(what))
+	t.say("e_photo", "List", wording.JoinList(what))
 	return t.keepPhoto(0, lines...)
 }
 
@@ -76,7 +77,7 @@ func (t *talk) keepPhoto(about int64, lines ...int64) error {
 // captioned keeps a photo whose caption logged something, or will once a question is
 // answered. The photos of talk are not kept.
 func (t *talk) captioned() error {
-	if t.photo == "" || t.chat != 0 || clean(t.update.Text) == "" || t.update.Kind != "message" || len(t.logged) == 0 && t.kind != "ask" {
+	if t.photo == "" || t.chat != 0 || wording.Clean(t.update.Text) == "" || t.update.Kind != "message" || len(t.logged) == 0 && t.kind != "ask" {
 		return nil
 	}
 	var lines []int64
@@ -136,16 +137,16 @@ func (t *talk) photos(r *reading) error {
 		var e rules.Entry
 		for _, id := range p.Lines {
 			if x, ok := of[id]; ok {
-				e, what = x, append(what, t.v.line(x))
+				e, what = x, append(what, t.v.Line(x))
 			}
 		}
 		if what != nil {
-			ids, lines = append(ids, p.ID), append(lines, t.v.say("s_log_line", "When", e.Happened, "By", e.By, "What", joinList(what)))
+			ids, lines = append(ids, p.ID), append(lines, t.v.Say("s_log_line", "When", e.Happened, "By", e.By, "What", wording.JoinList(what)))
 		}
 	}
 	about := ""
 	if !s.Zero() {
-		about = t.v.say("s_photos_of", "Subject", t.v.subject(s))
+		about = t.v.Say("s_photos_of", "Subject", t.v.Subject(s))
 	}
 	if ids == nil {
 		t.say("s_photos_none", "Of", about)
@@ -175,7 +176,7 @@ func concerns(e rules.Entry, s rules.Subject) bool {
 	return false
 }
 
-func findPhotos(_ voice, tx *store.Tx, crew int64, a attachment) (out []made, err error) {
+func findPhotos(_ wording.Voice, tx *store.Tx, crew int64, a attachment) (out []made, err error) {
 	list, err := tx.Photos(crew)
 	if err != nil {
 		return nil, err

@@ -11,7 +11,7 @@ func (t *talk) picture(r *reading) {
 		return
 	}
 	t.attach = attachment{Kind: "week", Day: today.String(), Days: 7}
-	t.say("s_week", "From", t.v.date(today), "To", t.v.date(today.Add(6)))
+	t.say("s_week", "From", t.v.Date(today), "To", t.v.Date(today.Add(6)))
 }
 
 // larvae adds the age of the brood that a graft is waiting for.

@@ -5,13 +5,14 @@ import (
 	"log/slog"
 	"slices"
 
+	"yardbell/bot/wording"
 	"yardbell/store"
 )
 
 // Transport carries worded messages to a chat. It returns the message's number
 // there.
 type Transport interface {
-	Deliver(ctx context.Context, d Delivery) (number int64, err error)
+	Deliver(ctx context.Context, d wording.Delivery) (number int64, err error)
 }
 
 // Post words what is due and gives it to a transport; the scheduler sends
@@ -24,7 +25,7 @@ type Post struct {
 
 // Send words and delivers one message.
 func (p Post) Send(ctx context.Context, out store.Outgoing) (store.Receipt, error) {
-	d := render(out)
+	d := wording.Render(out)
 	d.Text = Visible(d.Text)
 	d.Buttons = slices.Clone(d.Buttons)
 	for i := range d.Buttons {

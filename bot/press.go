@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	rdg "yardbell/bot/reading"
+	"yardbell/bot/wording"
 	"yardbell/rules"
 	"yardbell/store"
 )
@@ -123,19 +124,19 @@ func (t *talk) press() error {
 	if t.button != nil {
 		return t.pressed(m, *t.button)
 	}
-	want := fold(clean(t.update.Text))
+	want := wording.Fold(wording.Clean(t.update.Text))
 	var labels []string
 	for _, b := range m.Buttons {
-		if sameLabel(b.Label, want) {
+		if wording.SameLabel(b.Label, want) {
 			return t.pressed(m, b)
 		}
 		labels = append(labels, b.Label)
 	}
 	known := ""
 	if labels != nil {
-		known = t.v.say("known_buttons", "List", strings.Join(labels, ", "))
+		known = t.v.Say("known_buttons", "List", strings.Join(labels, ", "))
 	}
-	t.fail("r_no_button", "Label", clean(t.update.Text), "Known", known)
+	t.fail("r_no_button", "Label", wording.Clean(t.update.Text), "Known", known)
 	return nil
 }
 

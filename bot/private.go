@@ -27,7 +27,7 @@ func (t *talk) inPrivate(r *reading) error {
 			t.say("g_mine_none")
 			return nil
 		}
-		t.lines = append(t.lines, t.v.list(t.v.say("g_mine"), own, rules.DateOf(t.tx.Now, t.s.Zone).Add(400)))
+		t.lines = append(t.lines, t.v.List(t.v.Say("g_mine"), own, rules.DateOf(t.tx.Now, t.s.Zone).Add(400)))
 		return nil
 	}
 	t.fail("g_private")

@@ -2,8 +2,10 @@ package bot
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
+	"yardbell/bot/wording"
 	"yardbell/rules"
 )
 
@@ -25,7 +27,7 @@ func (t *talk) due(r *reading) error {
 		}
 		for _, k := range open {
 			if !seen[k.Key] && !k.Guard && k.Best.After(now) {
-				return t.v.say("next_is", "Task", t.v.task(k), "Best", k.Best)
+				return t.v.Say("next_is", "Task", t.v.Task(k), "Best", k.Best)
 			}
 		}
 		return ""
@@ -35,16 +37,16 @@ func (t *talk) due(r *reading) error {
 	switch {
 	case r.days > 1:
 		items = rules.DueDays(open, from, r.days, t.s, now)
-		kv := []any{"From", t.v.date(from), "To", t.v.date(from.Add(r.days - 1)), "Next", next(items)}
-		head, none = t.v.say("due_head_days", kv...), t.v.say("due_none_days", kv...)
+		kv := []any{"From", t.v.Date(from), "To", t.v.Date(from.Add(r.days - 1)), "Next", next(items)}
+		head, none = t.v.Say("due_head_days", kv...), t.v.Say("due_none_days", kv...)
 	case from == today:
 		items = rules.DueOn(open, today, t.s, now)
-		kv := []any{"Date", t.v.date(today), "Next", next(items)}
-		head, none = t.v.say("due_head_today", kv...), t.v.say("due_none_today", kv...)
+		kv := []any{"Date", t.v.Date(today), "Next", next(items)}
+		head, none = t.v.Say("due_head_today", kv...), t.v.Say("due_none_today", kv...)
 	default:
 		items = rules.DueOn(open, from, t.s, now)
-		kv := []any{"Date", t.v.date(from), "Next", next(items)}
-		head, none = t.v.say("due_head_day", kv...), t.v.say("due_none_day", kv...)
+		kv := []any{"Date", t.v.Date(from), "Next", next(items)}
+		head, none = t.v.Say("due_head_day", kv...), t.v.Say("due_none_day", kv...)
 	}
 	late := 0
 	for _, k := range open {
@@ -61,7 +63,7 @@ func (t *talk) due(r *reading) error {
 	if r.days > 1 {
 		end = from.Add(r.days - 1)
 	}
-	t.lines = append(t.lines, t.v.list(head, items, end))
+	t.lines = append(t.lines, t.v.List(head, items, end))
 	t.dueLate(late)
 	return nil
 }
@@ -106,23 +108,23 @@ func (t *talk) showBatch(s rules.Subject) error {
 	}
 	from, into := "", ""
 	if b.Breeder != 0 {
-		from = t.v.say("e_graft_from", "Breeder", rules.BreederSubject(b.Breeder))
+		from = t.v.Say("e_graft_from", "Breeder", rules.BreederSubject(b.Breeder))
 	}
 	if b.Builder != "" {
-		into = t.v.say("e_graft_into", "Builder", b.Builder)
+		into = t.v.Say("e_graft_into", "Builder", b.Builder)
 	}
-	t.say("s_batch_head", "Batch", t.v.head(s), "When", b.Grafted, "From", from, "Into", into, "Ages", t.v.ages(b.Age))
+	t.say("s_batch_head", "Batch", t.v.Head(s), "When", b.Grafted, "From", from, "Into", into, "Ages", t.v.Ages(b.Age))
 	var counts []string
 	for _, step := range []rules.Step{rules.Graft, rules.Accept, rules.Capped, rules.Nucs, rules.Move, rules.Emerge, rules.Laying, rules.Catch} {
 		if n := b.Counts.Of(step); n != nil {
-			counts = append(counts, t.v.say("s_count", "Count", *n, "Past", t.v.past(step, n)))
+			counts = append(counts, t.v.Say("s_count", "Count", *n, "Past", t.v.Past(step, n)))
 		}
 	}
 	if counts != nil {
-		t.say("s_counts", "List", joinList(counts))
+		t.say("s_counts", "List", wording.JoinList(counts))
 	}
 	if len(b.Yards) > 0 {
-		t.say("s_yards", "List", joinList(b.Yards))
+		t.say("s_yards", "List", wording.JoinList(b.Yards))
 	}
 	if b.Ended {
 		t.say("s_ended")
@@ -152,7 +154,7 @@ func (t *talk) next(match func(rules.Task) bool, most int) error {
 	}
 	t.say("s_next")
 	for _, k := range fit[:min(len(fit), most)] {
-		t.lines = append(t.lines, t.v.item(k, true))
+		t.lines = append(t.lines, t.v.Item(k, true))
 	}
 	return nil
 }
@@ -172,10 +174,10 @@ func (t *talk) showBreeder(s rules.Subject) error {
 		if gone, err := t.retired(s.Number()); err != nil {
 			return err
 		} else if gone != nil {
-			t.say("s_breeder_gone", "Breeder", t.v.head(s), "Cause", t.v.cause(*gone), "When", gone.Happened, "By", gone.By)
+			t.say("s_breeder_gone", "Breeder", t.v.Head(s), "Cause", t.v.Cause(*gone), "When", gone.Happened, "By", gone.By)
 			return t.next(func(k rules.Task) bool { return k.Subject == s }, 6)
 		}
-		t.ask("r_not_known", "What", t.v.head(s), "Form", t.v.say("form_add", "What", t.v.named(s)))
+		t.ask("r_not_known", "What", t.v.Head(s), "Form", t.v.Say("form_add", "What", t.v.Named(s)))
 		return nil
 	}
 	combs, err := t.tx.Combs(t.crew.ID, s.Number())
@@ -185,17 +187,17 @@ func (t *talk) showBreeder(s rules.Subject) error {
 	if c, ok := rules.OpenComb(combs); ok {
 		mark := ""
 		if c.Mark != "" {
-			mark = t.v.say("with_mark", "Mark", c.Mark)
+			mark = t.v.Say("with_mark", "Mark", c.Mark)
 		}
-		t.say("s_breeder_on", "Breeder", t.v.head(s), "Since", c.Confined, "Mark", mark)
+		t.say("s_breeder_on", "Breeder", t.v.Head(s), "Since", c.Confined, "Mark", mark)
 	} else if c, ok := lastComb(combs); ok {
 		mark := ""
 		if c.Mark != "" {
-			mark = t.v.say("with_mark", "Mark", c.Mark)
+			mark = t.v.Say("with_mark", "Mark", c.Mark)
 		}
-		t.say("s_breeder_was", "Breeder", t.v.head(s), "Since", c.Confined, "Mark", mark, "Out", c.Out)
+		t.say("s_breeder_was", "Breeder", t.v.Head(s), "Since", c.Confined, "Mark", mark, "Out", c.Out)
 	} else {
-		t.say("s_breeder_off", "Breeder", t.v.head(s))
+		t.say("s_breeder_off", "Breeder", t.v.Head(s))
 	}
 	batches, err := t.tx.Batches(t.crew.ID)
 	if err != nil {
@@ -204,11 +206,11 @@ func (t *talk) showBreeder(s rules.Subject) error {
 	var names []string
 	for _, b := range batches {
 		if b.Breeder == s.Number() {
-			names = append(names, fmt.Sprintf("%s (%s)", t.v.subject(rules.BatchSubject(b.Number)), t.day(b.Grafted)))
+			names = append(names, fmt.Sprintf("%s (%s)", t.v.Subject(rules.BatchSubject(b.Number)), t.day(b.Grafted)))
 		}
 	}
 	if n := len(names); n > 0 {
-		t.say("s_breeder_batches", "List", joinList(names[max(0, n-8):]))
+		t.say("s_breeder_batches", "List", wording.JoinList(names[max(0, n-8):]))
 	}
 	return t.next(func(k rules.Task) bool { return k.Subject == s }, 6)
 }
@@ -224,7 +226,7 @@ func (t *talk) showBuilder(s rules.Subject) error {
 		}
 		at := ""
 		if b.Yard != "" {
-			at = t.v.say("e_at", "Yard", b.Yard)
+			at = t.v.Say("e_at", "Yard", b.Yard)
 		}
 		t.say("s_builder", "Builder", b.Name, "At", at)
 		batches, err := t.tx.Batches(t.crew.ID)
@@ -234,17 +236,17 @@ func (t *talk) showBuilder(s rules.Subject) error {
 		var names []string
 		for _, k := range batches {
 			if k.Builder == b.Name && k.Moved.IsZero() && !k.Ended {
-				names = append(names, t.v.subject(rules.BatchSubject(k.Number)))
+				names = append(names, t.v.Subject(rules.BatchSubject(k.Number)))
 			}
 		}
 		if names == nil {
 			t.say("s_builder_empty")
 		} else {
-			t.say("s_builder_holds", "List", joinList(names))
+			t.say("s_builder_holds", "List", wording.JoinList(names))
 		}
 		return t.next(func(k rules.Task) bool { return k.Subject == s }, 6)
 	}
-	t.ask("r_not_known", "What", upper(t.v.named(s)), "Form", t.v.say("form_add", "What", t.v.named(s)))
+	t.ask("r_not_known", "What", wording.Upper(t.v.Named(s)), "Form", t.v.Say("form_add", "What", t.v.Named(s)))
 	return nil
 }
 
@@ -264,16 +266,18 @@ func (t *talk) showYard(s rules.Subject) error {
 		}
 		var names []string
 		for _, b := range batches {
-			if has(b.Yards, y.Name) && !b.Ended {
-				names = append(names, t.v.subject(rules.BatchSubject(b.Number)))
+			if slices.Contains(b.Yards, y.Name) && !b.Ended {
+				names = append(names, t.v.Subject(rules.BatchSubject(b.Number)))
 			}
 		}
 		if n := len(names); n > 0 {
-			t.say("s_yard_holds", "List", joinList(names[max(0, n-8):]))
+			t.say("s_yard_holds", "List", wording.JoinList(names[max(0, n-8):]))
 		}
-		return t.next(func(k rules.Task) bool { return inYard(yardOf(k), y.Name) || inYard(k.Into, y.Name) || k.Subject == s }, 8)
+		return t.next(func(k rules.Task) bool {
+			return inYard(wording.YardOf(k), y.Name) || inYard(k.Into, y.Name) || k.Subject == s
+		}, 8)
 	}
-	t.ask("r_not_known", "What", upper(t.v.named(s)), "Form", t.v.say("form_yard_add", "Key", s.Key))
+	t.ask("r_not_known", "What", wording.Upper(t.v.Named(s)), "Form", t.v.Say("form_yard_add", "Key", s.Key))
 	return nil
 }
 
@@ -294,7 +298,7 @@ func (t *talk) recent() error {
 			return err
 		}
 		if ok {
-			lines = append(lines, t.v.say("s_log_line", "When", cur.Happened, "By", cur.By, "What", t.v.line(cur.Entry)))
+			lines = append(lines, t.v.Say("s_log_line", "When", cur.Happened, "By", cur.By, "What", t.v.Line(cur.Entry)))
 		}
 	}
 	if lines == nil {
@@ -316,20 +320,20 @@ func (t *talk) help(r *reading) error {
 	if step == "" {
 		step = rules.Step(r.topic)
 	}
-	if s, ok := wordStep(r.topic); ok {
+	if s, ok := wording.WordStep(r.topic); ok {
 		step = s
 	}
 	if step == "comb" {
 		step = rules.CombOut
 	}
-	if has([]string{"orders", "plan", "yields", "capacity"}, r.topic) {
+	if slices.Contains([]string{"orders", "plan", "yields", "capacity"}, r.topic) {
 		step = rules.Ordered
 	}
-	if has([]string{"me", "please"}, r.topic) {
+	if slices.Contains([]string{"me", "please"}, r.topic) {
 		t.say("help")
 		return nil
 	}
-	if id := "help_" + string(step); t.v.has(id) && step != "unknown" {
+	if id := "help_" + string(step); t.v.Has(id) && step != "unknown" {
 		t.say(id)
 		return nil
 	}
@@ -338,4 +342,6 @@ func (t *talk) help(r *reading) error {
 }
 
 // inYard reports whether a task's place, which may name several yards, is that one.
-func inYard(place, yard string) bool { return has(strings.Split(place, rules.YardSep), yard) }
+func inYard(place, yard string) bool {
+	return slices.Contains(strings.Split(place, rules.YardSep), yard)
+}

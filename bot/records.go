@@ -11,15 +11,16 @@ import (
 	"sync"
 	"time"
 
+	"yardbell/bot/wording"
 	"yardbell/rules"
 	"yardbell/store"
 )
 
-//go:embed words/report.html
+//go:embed report.html
 var reportFile embed.FS
 
 var reportPage = sync.OnceValues(func() (*template.Template, error) {
-	return template.ParseFS(reportFile, "words/report.html")
+	return template.ParseFS(reportFile, "report.html")
 })
 
 // roundStages are the columns of a round.
@@ -32,13 +33,13 @@ type season struct {
 	queens  []rules.QueenRecord
 }
 
-func readSeason(v voice, tx *store.Tx, crew int64, year int) (s season, err error) {
+func readSeason(v wording.Voice, tx *store.Tx, crew int64, year int) (s season, err error) {
 	s.year = year
 	all, err := tx.Batches(crew)
 	if err != nil {
 		return s, err
 	}
-	s.batches = rules.RoundsOf(all, year, v.s.Zone)
+	s.batches = rules.RoundsOf(all, year, v.Settings.Zone)
 	book, err := tx.Logbook(crew)
 	if err != nil {
 		return s, err
@@ -47,7 +48,7 @@ func readSeason(v voice, tx *store.Tx, crew int64, year int) (s season, err erro
 	for i, l := range book {
 		entries[i] = l.Entry
 	}
-	s.queens = rules.CaughtQueens(all, entries, year, v.s.Zone)
+	s.queens = rules.CaughtQueens(all, entries, year, v.Settings.Zone)
 	return s, nil
 }
 
@@ -68,23 +69,23 @@ func Records(tx *store.Tx, crew store.Crew, year int, kind string) (file []byte,
 	if err != nil {
 		return nil, err
 	}
-	v := newVoice(s, tx.Now)
+	v := wording.New(s, tx.Now)
 	data, err := readSeason(v, tx, crew.ID, year)
 	if err != nil {
 		return nil, err
 	}
 	switch kind {
 	case "html":
-		return v.reportHTML(data)
+		return reportHTML(v, data)
 	case "rounds":
-		return v.roundsCSV(data)
+		return roundsCSV(v, data)
 	case "queens":
-		return v.queensCSV(data)
+		return queensCSV(v, data)
 	}
 	return nil, fmt.Errorf("there are no records as %q", kind)
 }
 
-func (v voice) reportHTML(s season) ([]byte, error) {
+func reportHTML(v wording.Voice, s season) ([]byte, error) {
 	type table struct {
 		Head []string
 		Rows [][]string
@@ -94,14 +95,14 @@ func (v voice) reportHTML(s season) ([]byte, error) {
 		Lang, Title, Made, RoundsTitle, QueensTitle, Empty string
 		Rounds, Queens                                     table
 	}
-	p := page{Lang: v.say("language_code"), Title: v.say("rec_title", "Year", strconv.Itoa(s.year)), Made: v.say("rec_made", "When", v.date(rules.DateOf(v.now, v.s.Zone))),
-		RoundsTitle: v.say("rec_rounds"), QueensTitle: v.say("rec_queens", "Count", len(s.queens)), Empty: v.say("rec_none")}
-	p.Rounds.Head = v.roundHead()
+	p := page{Lang: v.Say("language_code"), Title: v.Say("rec_title", "Year", strconv.Itoa(s.year)), Made: v.Say("rec_made", "When", v.Date(rules.DateOf(v.Now, v.Settings.Zone))),
+		RoundsTitle: v.Say("rec_rounds"), QueensTitle: v.Say("rec_queens", "Count", len(s.queens)), Empty: v.Say("rec_none")}
+	p.Rounds.Head = roundHead(v)
 	for _, b := range s.batches {
-		p.Rounds.Rows = append(p.Rounds.Rows, v.roundRow(b, func(t time.Time) string { return v.date(rules.DateOf(t, v.s.Zone)) }))
+		p.Rounds.Rows = append(p.Rounds.Rows, roundRow(v, b, func(t time.Time) string { return v.Date(rules.DateOf(t, v.Settings.Zone)) }))
 	}
 	if len(s.batches) > 0 {
-		p.Rounds.Foot = []string{v.say("rec_sum"), "", "", ""}
+		p.Rounds.Foot = []string{v.Say("rec_sum"), "", "", ""}
 		for _, step := range roundStages {
 			cell := ""
 			if n, ok := s.sum(step); ok {
@@ -111,9 +112,9 @@ func (v voice) reportHTML(s season) ([]byte, error) {
 		}
 		p.Rounds.Foot = append(p.Rounds.Foot, "")
 	}
-	p.Queens.Head = v.queenHead()
+	p.Queens.Head = queenHead(v)
 	for _, q := range s.queens {
-		p.Queens.Rows = append(p.Queens.Rows, v.queenRow(q, func(t time.Time) string { return v.date(rules.DateOf(t, v.s.Zone)) }))
+		p.Queens.Rows = append(p.Queens.Rows, queenRow(v, q, func(t time.Time) string { return v.Date(rules.DateOf(t, v.Settings.Zone)) }))
 	}
 	t, err := reportPage()
 	if err != nil {
@@ -124,15 +125,15 @@ func (v voice) reportHTML(s season) ([]byte, error) {
 	return b.Bytes(), err
 }
 
-func (v voice) roundHead() []string {
-	head := []string{v.say("rec_batch"), v.say("rec_mother"), v.say("rec_builder"), v.say("rec_grafted")}
+func roundHead(v wording.Voice) []string {
+	head := []string{v.Say("rec_batch"), v.Say("rec_mother"), v.Say("rec_builder"), v.Say("rec_grafted")}
 	for _, step := range roundStages {
-		head = append(head, v.say("past_"+string(step)))
+		head = append(head, v.Say("past_"+string(step)))
 	}
-	return append(head, v.say("rec_yards"))
+	return append(head, v.Say("rec_yards"))
 }
 
-func (v voice) roundRow(b rules.Batch, day func(time.Time) string) []string {
+func roundRow(v wording.Voice, b rules.Batch, day func(time.Time) string) []string {
 	row := []string{strconv.Itoa(b.Number), orNone(b.Breeder), b.Builder, day(b.Grafted)}
 	for _, step := range roundStages {
 		cell := ""
@@ -141,14 +142,14 @@ func (v voice) roundRow(b rules.Batch, day func(time.Time) string) []string {
 		}
 		row = append(row, cell)
 	}
-	return append(row, joinList(b.Yards))
+	return append(row, wording.JoinList(b.Yards))
 }
 
-func (v voice) queenHead() []string {
-	return []string{v.say("rec_queen"), v.say("rec_mother"), v.say("rec_batch"), v.say("rec_grafted"), v.say("rec_yard"), v.say("rec_caught"), v.say("rec_by")}
+func queenHead(v wording.Voice) []string {
+	return []string{v.Say("rec_queen"), v.Say("rec_mother"), v.Say("rec_batch"), v.Say("rec_grafted"), v.Say("rec_yard"), v.Say("rec_caught"), v.Say("rec_by")}
 }
 
-func (v voice) queenRow(q rules.QueenRecord, day func(time.Time) string) []string {
+func queenRow(v wording.Voice, q rules.QueenRecord, day func(time.Time) string) []string {
 	return []string{strconv.Itoa(q.Number), orNone(q.Mother), strconv.Itoa(q.Batch), day(q.Grafted), strings.ReplaceAll(q.Yard, rules.YardSep, ", "), day(q.Caught), q.By}
 }
 
@@ -161,23 +162,23 @@ func orNone(n int) string {
 
 // queensCSV and roundsCSV are the same records for a spreadsheet: days as YYYY-MM-DD,
 // headings in the crew's language, and no cell that a spreadsheet would run.
-func (v voice) queensCSV(s season) ([]byte, error) {
-	rows := [][]string{v.queenHead()}
+func queensCSV(v wording.Voice, s season) ([]byte, error) {
+	rows := [][]string{queenHead(v)}
 	for _, q := range s.queens {
-		rows = append(rows, v.queenRow(q, v.isoDay))
+		rows = append(rows, queenRow(v, q, func(at time.Time) string { return isoDay(v, at) }))
 	}
 	return sheetOf(rows)
 }
 
-func (v voice) roundsCSV(s season) ([]byte, error) {
-	rows := [][]string{v.roundHead()}
+func roundsCSV(v wording.Voice, s season) ([]byte, error) {
+	rows := [][]string{roundHead(v)}
 	for _, b := range s.batches {
-		rows = append(rows, v.roundRow(b, v.isoDay))
+		rows = append(rows, roundRow(v, b, func(at time.Time) string { return isoDay(v, at) }))
 	}
 	return sheetOf(rows)
 }
 
-func (v voice) isoDay(t time.Time) string { return rules.DateOf(t, v.s.Zone).String() }
+func isoDay(v wording.Voice, t time.Time) string { return rules.DateOf(t, v.Settings.Zone).String() }
 
 func sheetOf(rows [][]string) ([]byte, error) {
 	var b bytes.Buffer

@@ -14,6 +14,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"yardbell/bot/wording"
 	"yardbell/rules"
 )
 
@@ -54,15 +55,15 @@ func pageCells(t *testing.T, page string) (cells, elements []string) {
 // Whatever people and places are called, it stays a name: in the page no mark-up, in a
 // sheet no formula; and nothing of it is lost.
 func TestRecordsKeepNamesInert(t *testing.T) {
-	for _, lang := range Languages {
-		v := voiceIn(lang, rules.DefaultSettings(), time.Date(2031, 7, 1, 12, 0, 0, 0, time.UTC))
+	for _, lang := range wording.Languages {
+		v := wording.In(lang, rules.DefaultSettings(), time.Date(2031, 7, 1, 12, 0, 0, 0, time.UTC))
 		s := season{year: 2031}
 		for i, name := range badNames {
 			at := time.Date(2031, 6, 1+i, 9, 0, 0, 0, time.UTC)
 			s.batches = append(s.batches, rules.Batch{Number: i + 1, Builder: name, Grafted: at.AddDate(0, 0, -30), Yards: []string{name}})
 			s.queens = append(s.queens, rules.QueenRecord{Number: i + 1, Batch: i + 1, Mother: 7, Grafted: at.AddDate(0, 0, -30), Caught: at, Yard: name, By: name})
 		}
-		page, err := v.reportHTML(s)
+		page, err := reportHTML(v, s)
 		require.NoError(t, err)
 		cells, elements := pageCells(t, string(page))
 		assert.Equal(t, []string{"body", "h1", "h2", "head", "html", "meta", "p", "style", "table", "tbody", "td", "tfoot", "th", "thead", "title", "tr"}, elements)
@@ -75,8 +76,8 @@ func TestRecordsKeepNamesInert(t *testing.T) {
 			}
 			assert.Equal(t, 4, n, "%q as builder, yard, yard and person, letter by letter", name)
 		}
-		for _, sheet := range []func(season) ([]byte, error){v.queensCSV, v.roundsCSV} {
-			text, err := sheet(s)
+		for _, sheet := range []func(wording.Voice, season) ([]byte, error){queensCSV, roundsCSV} {
+			text, err := sheet(v, s)
 			require.NoError(t, err)
 			rows, err := csv.NewReader(strings.NewReader(string(text))).ReadAll()
 			require.NoError(t, err)

@@ -3,6 +3,7 @@ package bot
 import (
 	"strconv"
 
+	"yardbell/bot/wording"
 	"yardbell/rules"
 	"yardbell/store"
 )
@@ -21,22 +22,22 @@ func (t *talk) report(r *reading) {
 	t.say("s_"+kind, "Year", strconv.Itoa(year))
 }
 
-func makeReport(v voice, tx *store.Tx, crew int64, a attachment) ([]made, error) {
+func makeReport(v wording.Voice, tx *store.Tx, crew int64, a attachment) ([]made, error) {
 	s, err := readSeason(v, tx, crew, a.Year)
 	if err != nil {
 		return nil, err
 	}
-	return []made{{name: "season-" + strconv.Itoa(a.Year) + ".html", draw: func() ([]byte, error) { return v.reportHTML(s) }}}, nil
+	return []made{{name: "season-" + strconv.Itoa(a.Year) + ".html", draw: func() ([]byte, error) { return reportHTML(v, s) }}}, nil
 }
 
-func makeSheets(v voice, tx *store.Tx, crew int64, a attachment) ([]made, error) {
+func makeSheets(v wording.Voice, tx *store.Tx, crew int64, a attachment) ([]made, error) {
 	s, err := readSeason(v, tx, crew, a.Year)
 	if err != nil {
 		return nil, err
 	}
 	year := strconv.Itoa(a.Year)
 	return []made{
-		{name: "rounds-" + year + ".csv", draw: func() ([]byte, error) { return v.roundsCSV(s) }},
-		{name: "queens-" + year + ".csv", draw: func() ([]byte, error) { return v.queensCSV(s) }},
+		{name: "rounds-" + year + ".csv", draw: func() ([]byte, error) { return roundsCSV(v, s) }},
+		{name: "queens-" + year + ".csv", draw: func() ([]byte, error) { return queensCSV(v, s) }},
 	}, nil
 }

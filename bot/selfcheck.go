@@ -6,6 +6,7 @@ import (
 	"strings"
 	"time"
 
+	"yardbell/bot/wording"
 	"yardbell/rules"
 	"yardbell/store"
 )
@@ -84,11 +85,11 @@ func (b *Bot) Check(ctx context.Context, now time.Time, f Facts) error {
 			return err
 		}
 		for _, to := range list {
-			v := newVoice(to.s, now)
+			v := wording.New(to.s, now)
 			if own := to.s.Own[to.lead.ID]; own != "" {
-				v = voiceIn(own, to.s, now)
+				v = wording.In(own, to.s, now)
 			}
-			text, err := v.check(tx, to.crew, f)
+			text, err := check(v, tx, to.crew, f)
 			if err != nil {
 				return err
 			}
@@ -101,7 +102,7 @@ func (b *Bot) Check(ctx context.Context, now time.Time, f Facts) error {
 }
 
 // check is the line of a crew.
-func (v voice) check(tx *store.Tx, c store.Crew, f Facts) (string, error) {
+func check(v wording.Voice, tx *store.Tx, c store.Crew, f Facts) (string, error) {
 	lines, err := tx.CountLines(c.ID)
 	if err != nil {
 		return "", err
@@ -110,19 +111,19 @@ func (v voice) check(tx *store.Tx, c store.Crew, f Facts) (string, error) {
 	if err != nil {
 		return "", err
 	}
-	chain, backup := v.say("check_chain"), v.say("check_backup_off")
+	chain, backup := v.Say("check_chain"), v.Say("check_backup_off")
 	if !f.Good {
-		chain = v.say("check_broken")
+		chain = v.Say("check_broken")
 	}
 	switch {
 	case f.Backups && f.Backup.IsZero():
-		backup = v.say("check_backup_none")
+		backup = v.Say("check_backup_none")
 	case f.Backups:
-		backup = v.say("check_backup", "When", f.Backup)
+		backup = v.Say("check_backup", "When", f.Backup)
 	}
 	parts := []string{
-		v.say("check_lines", "Count", lines), chain, backup, v.say("check_parked", "Count", traffic.Parked), v.say("check_waiting", "Count", traffic.Waiting),
-		v.say("check_late", "Count", traffic.Late), v.say("check_size", "Megabytes", v.number(float64(f.Bytes)/1e6, 1)),
+		v.Say("check_lines", "Count", lines), chain, backup, v.Say("check_parked", "Count", traffic.Parked), v.Say("check_waiting", "Count", traffic.Waiting),
+		v.Say("check_late", "Count", traffic.Late), v.Say("check_size", "Megabytes", v.Number(float64(f.Bytes)/1e6, 1)),
 	}
-	return v.say("check", "List", strings.Join(parts, ", ")), nil
+	return v.Say("check", "List", strings.Join(parts, ", ")), nil
 }

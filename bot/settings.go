@@ -1,10 +1,12 @@
 package bot
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 	"time"
 
+	"yardbell/bot/wording"
 	"yardbell/rules"
 )
 
@@ -13,26 +15,26 @@ func (t *talk) set(r *reading) error {
 	if r.key == "" {
 		t.say("s_settings")
 		for _, k := range rules.SettingNames {
-			t.say("s_setting", "Key", t.v.key(k), "Value", t.v.setting(k, t.s.Value(k)))
+			t.say("s_setting", "Key", t.v.Key(k), "Value", t.v.Setting(k, t.s.Value(k)))
 		}
 		return nil
 	}
-	if step, ok := wordStep(r.key); ok {
+	if step, ok := wording.WordStep(r.key); ok {
 		r.key = rules.StepSetting + string(step)
 	}
 	if r.key == ownKey {
 		return t.ownLanguage(r)
 	}
-	if !has(rules.SettingNames, r.key) && !strings.HasPrefix(r.key, rules.StepSetting) {
+	if !slices.Contains(rules.SettingNames, r.key) && !strings.HasPrefix(r.key, rules.StepSetting) {
 		if !r.addressed && r.value == "" {
 			t.hush()
 			return nil
 		}
 		var names []string
 		for _, k := range rules.SettingNames {
-			names = append(names, t.v.key(k))
+			names = append(names, t.v.Key(k))
 		}
-		t.ask("r_set_unknown", "Key", r.key, "List", joinList(names))
+		t.ask("r_set_unknown", "Key", r.key, "List", wording.JoinList(names))
 		return nil
 	}
 	if r.key == "spread" { // "8/7.5" may have been read as a count of a count
@@ -41,7 +43,7 @@ func (t *talk) set(r *reading) error {
 	if refused, err := t.onlyLead(); refused || err != nil {
 		return err
 	}
-	r.value = stored(r.key, r.value)
+	r.value = wording.Stored(r.key, r.value)
 	if r.key == "language" {
 		if both, ok := rules.ParseLanguages(r.value, t.s.Langs()[0]); ok {
 			r.value = both // what "both" means depends on what it was before
@@ -66,7 +68,7 @@ func (t *talk) set(r *reading) error {
 	}
 	value := try.Value(r.key)
 	if value == old {
-		t.say("e_set_same", "Key", upper(t.v.key(r.key)), "Value", t.v.setting(r.key, value))
+		t.say("e_set_same", "Key", wording.Upper(t.v.Key(r.key)), "Value", t.v.Setting(r.key, value))
 		return nil
 	}
 	before, err := t.openTasks()
@@ -80,7 +82,7 @@ func (t *talk) set(r *reading) error {
 	if r.key == "language" {
 		t.speak("") // the new one shows that it works
 	}
-	t.say("e_set", "Key", t.v.key(r.key), "Value", t.v.setting(r.key, value), "Old", t.v.setting(r.key, old))
+	t.say("e_set", "Key", t.v.Key(r.key), "Value", t.v.Setting(r.key, value), "Old", t.v.Setting(r.key, old))
 	if r.key == checkKey && try.Checks {
 		t.say("s_check_private")
 	}
@@ -122,7 +124,7 @@ func (t *talk) warnMoveSetting(at time.Duration) error {
 // add puts a breeder, builder or yard on the list.
 func (t *talk) add(r *reading) error {
 	if len(r.rest) > 0 {
-		t.fail("r_unread", "Understood", t.v.say("understood", "What", t.v.say("step_add")), "Hint", t.v.say("hint_form", "Form", t.v.say("form_yard_add", "Key", t.v.say("form_yard"))))
+		t.fail("r_unread", "Understood", t.v.Say("understood", "What", t.v.Say("step_add")), "Hint", t.v.Say("hint_form", "Form", t.v.Say("form_yard_add", "Key", t.v.Say("form_yard"))))
 		return nil
 	}
 	e := rules.Entry{Said: t.origin.Said, Happened: t.origin.Said, Action: rules.Did, Step: rules.Add, Count: r.count}
@@ -149,7 +151,7 @@ func (t *talk) add(r *reading) error {
 	default:
 		name := r.yard
 		for _, y := range n.yards {
-			if fold(y) == fold(name) {
+			if wording.Fold(y) == wording.Fold(name) {
 				name = y
 			}
 		}
@@ -159,8 +161,8 @@ func (t *talk) add(r *reading) error {
 		}
 		e.Subject = rules.YardSubject(name)
 	}
-	if e.Into != "" && !has(n.yards, e.Into) {
-		t.ask("r_not_known", "What", e.Into, "Form", t.v.say("form_yard_add", "Key", e.Into))
+	if e.Into != "" && !slices.Contains(n.yards, e.Into) {
+		t.ask("r_not_known", "What", e.Into, "Form", t.v.Say("form_yard_add", "Key", e.Into))
 		return nil
 	}
 	known, same, err := t.listed(e)
@@ -168,7 +170,7 @@ func (t *talk) add(r *reading) error {
 		return err
 	}
 	if known && same {
-		t.say("e_noted", "What", t.v.line(e))
+		t.say("e_noted", "What", t.v.Line(e))
 		return nil
 	}
 	if !known {
@@ -181,14 +183,14 @@ func (t *talk) add(r *reading) error {
 	}
 	at := ""
 	if e.Into != "" {
-		at = t.v.say("e_at", "Yard", e.Into)
+		at = t.v.Say("e_at", "Yard", e.Into)
 	}
 	id := "e_add_" + string(e.Subject.Kind)
 	if e.Subject.Kind == rules.YardKind && e.Count == nil {
 		id = "e_add_yard_plain"
 	}
 	t.step, t.subject = rules.Add, e.Subject
-	t.say(id, "Subject", t.v.subject(e.Subject), "Key", e.Subject.Key, "At", at, "Count", deref(e.Count))
+	t.say(id, "Subject", t.v.Subject(e.Subject), "Key", e.Subject.Key, "At", at, "Count", wording.Deref(e.Count))
 	return nil
 }
 

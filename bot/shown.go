@@ -3,6 +3,7 @@ package bot
 import (
 	"fmt"
 
+	"yardbell/bot/wording"
 	"yardbell/rules"
 	"yardbell/store"
 )
@@ -20,7 +21,7 @@ func (t *talk) putRight() error {
 	}
 	for _, m := range shown {
 		// The ping stands in all languages of the crew, so its end does as well.
-		end := each(voices(t.s, t.tx.Now), labelParting, func(v voice) string { return v.say(endOf(t.tx.Closed, m.TaskKey), "Name", t.by.Name) })
+		end := wording.Each(wording.All(t.s, t.tx.Now), wording.LabelParting, func(v wording.Voice) string { return v.Say(endOf(t.tx.Closed, m.TaskKey), "Name", t.by.Name) })
 		err := t.tx.Queue(store.Message{Crew: t.crew.ID, Key: fmt.Sprintf("edit/%d/%d", m.ID, t.update.ID), Kind: "reply",
 			Text: m.Text + "\n" + end, Chat: m.Chat, Edits: m.Message})
 		if err != nil {

@@ -2,11 +2,10 @@ package bot
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
-	"strings"
 	"time"
 
+	"yardbell/bot/wording"
 	"yardbell/rules"
 	"yardbell/store"
 )
@@ -35,7 +34,7 @@ func (t *talk) notice() {
 func (t *talk) sign() error {
 	if t.chat != 0 || t.update.Kind == "press" || t.update.Message == 0 || t.addressed || t.replied != nil {
 		t.noticed = false // it was said to the bot, or there is nothing that could carry the sign
-		t.fail("r_unread", "Understood", "", "Hint", t.v.say("hint_help"))
+		t.fail("r_unread", "Understood", "", "Hint", t.v.Say("hint_help"))
 		return nil
 	}
 	list, err := t.urgent()
@@ -47,7 +46,7 @@ func (t *talk) sign() error {
 	t.kind = "ask"
 	t.say("ask_seen_head")
 	for _, k := range list {
-		t.say("ask_seen", "Task", upper(t.v.task(k)), "Close", k.Latest)
+		t.say("ask_seen", "Task", wording.Upper(t.v.Task(k)), "Close", k.Latest)
 	}
 	// No button: of all critical work the count is to be said, and a tap would lose it.
 	t.join("ask_seen_again", "Example", t.example(&reading{step: list[0].Step}))
@@ -116,8 +115,6 @@ func (t *talk) beneath() error {
 }
 
 // tellDo spells a button of the evening's list.
-func tellDo(update int64) string { return fmt.Sprintf("told|%d", update) }
-
 // explain says what was made of a message that carries the sign: it is read once more as
 // if it had been said to the bot. Nothing is logged by that; what would be is offered.
 func (t *talk) explain(u store.Update) error {
@@ -145,16 +142,16 @@ func (t *talk) explain(u store.Update) error {
 		t.step, t.subject = would[0].Step, would[0].Subject
 		what := make([]string, len(would))
 		for i, e := range would {
-			what[i] = t.v.line(e)
+			what[i] = t.v.Line(e)
 		}
-		t.ask("ask_seen_log", "What", joinList(what))
+		t.ask("ask_seen_log", "What", wording.JoinList(what))
 		t.offer("b_log", t.rerun("sure=1"))
 		t.offer("b_no", "no")
 	case t.silent || t.noticed || len(t.lines) == 0:
 		t.noticed, t.silent = false, false
-		t.fail("r_unread", "Understood", "", "Hint", t.v.say("hint_help"))
+		t.fail("r_unread", "Understood", "", "Hint", t.v.Say("hint_help"))
 	}
-	t.lines = append([]string{t.v.say("seen_about", "Text", quoted(u.Text))}, t.lines...)
+	t.lines = append([]string{t.v.Say("seen_about", "Text", wording.Quoted(u.Text))}, t.lines...)
 	return nil
 }
 
@@ -186,33 +183,4 @@ func (t *talk) reacted() error {
 	t.silent = false
 	t.askDone(k)
 	return nil
-}
-
-// mostSeen is how many messages the evening's list shows.
-const mostSeen = 5
-
-// mostOnButton is how much of a message stands on a button, in characters.
-const mostOnButton = 18
-
-// unlogged words the evening's list of what carries the sign, and its buttons.
-func (v voice) unlogged(list []store.Unlogged) string {
-	lines := []string{v.say("seen_head")}
-	for i, u := range list[:min(len(list), mostSeen)] {
-		lines = append(lines, v.say("seen_line", "N", i+1, "Name", u.Name, "At", u.Update.Said, "Text", quoted(u.Update.Text)))
-	}
-	if n := len(list) - mostSeen; n > 0 {
-		lines = append(lines, v.say("summary_more", "Count", n))
-	}
-	return strings.Join(append(lines, v.say("seen_foot")), "\n")
-}
-
-func unloggedButtons(list []store.Unlogged) (out []store.Button) {
-	for i, u := range list[:min(len(list), mostSeen)] {
-		r := []rune(clean(u.Update.Text))
-		if len(r) > mostOnButton {
-			r = append(r[:mostOnButton-1], '…')
-		}
-		out = append(out, button(fmt.Sprintf("%d. %s", i+1, string(r)), tellDo(u.Update.ID)))
-	}
-	return out
 }

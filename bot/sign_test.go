@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"yardbell/bot/wording"
 	"yardbell/rules"
 	"yardbell/store"
 )
@@ -111,7 +112,7 @@ func TestNotice(t *testing.T) {
 	require.True(t, found)
 	assert.Equal(t, "seen/2031-05-05", list.Key)
 	assert.Equal(t, time.Date(2031, 5, 5, 19, 0, 0, 0, s.zone).UTC(), list.Due.UTC())
-	assert.Equal(t, "notice", render(store.Outgoing{Crew: s.crew, Settings: rules.DefaultSettings(), Messages: []store.Message{sign}, Now: s.now}).Kind)
+	assert.Equal(t, "notice", wording.Render(store.Outgoing{Crew: s.crew, Settings: rules.DefaultSettings(), Messages: []store.Message{sign}, Now: s.now}).Kind)
 	// A second one is listed together with the first; one after the list in that of the next day.
 	s.notices("Rowan", "and B2 as well")
 	s.now = time.Date(2031, 5, 5, 21, 0, 0, 0, s.zone)
@@ -299,7 +300,7 @@ func TestUnloggedList(t *testing.T) {
 	settings := rules.DefaultSettings()
 	settings.Zone = s.zone
 	settings.Lang = "en+es"
-	d := render(store.Outgoing{Crew: s.crew, Settings: settings, Messages: []store.Message{m}, Unlogged: list, Now: s.now})
+	d := wording.Render(store.Outgoing{Crew: s.crew, Settings: settings, Messages: []store.Message{m}, Unlogged: list, Now: s.now})
 	assert.Equal(t, "ask", d.Kind)
 	assert.True(t, strings.HasPrefix(d.Text, "Seen, not logged:\n1. Wren today 10:00: \"confine 7 red\"\n2. "), d.Text)
 	assert.Contains(t, d.Text, "… and 1 more.")
@@ -313,7 +314,7 @@ func TestUnloggedList(t *testing.T) {
 		press.Kind, press.Message = "press", 901
 		got := s.does(press, (*talk).run)
 		assert.Empty(t, got.logged)
-		assert.Equal(t, `"`+quoted(list[i].Update.Text)+`"`, got.lines[0])
+		assert.Equal(t, `"`+wording.Quoted(list[i].Update.Text)+`"`, got.lines[0])
 	}
 }
 

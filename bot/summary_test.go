@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"yardbell/bot/wording"
 	"yardbell/rules"
 	"yardbell/store"
 )
@@ -24,19 +25,19 @@ func TestSummaryWords(t *testing.T) {
 		{Text: "B2: fed today 08:00. Given: 1.5 l.", Entries: []rules.Entry{entry}},
 		{Text: "two things", Entries: []rules.Entry{entry, entry}},
 	}}
-	en, es := voiceIn("en", s, at), voiceIn("es", s, at)
-	en.room, es.room = listUnits, listUnits
-	line := en.line(entry)
-	assert.Equal(t, "Wren, one answer to 5 messages:\nNot logged, 2:\n- \"mvoed 34 to North\"\n- \"what now\"\nLogged, 4:\n- B2: fed today 08:00. Given: 1.5 l., 2 times\n- "+line+", 2 times", en.summary(few, 5))
-	assert.True(t, strings.HasPrefix(es.summary(few, 5), "Wren, una respuesta a 5 mensajes:\nNo anotado, 2:\n"), es.summary(few, 5))
+	en, es := wording.In("en", s, at), wording.In("es", s, at)
+	en.Room, es.Room = wording.ListUnits, wording.ListUnits
+	line := en.Line(entry)
+	assert.Equal(t, "Wren, one answer to 5 messages:\nNot logged, 2:\n- \"mvoed 34 to North\"\n- \"what now\"\nLogged, 4:\n- B2: fed today 08:00. Given: 1.5 l., 2 times\n- "+line+", 2 times", en.Summary(few, 5))
+	assert.True(t, strings.HasPrefix(es.Summary(few, 5), "Wren, una respuesta a 5 mensajes:\nNo anotado, 2:\n"), es.Summary(few, 5))
 
 	many := store.Summary{Name: "Wren"}
 	for i := range 500 {
 		many.Logged = append(many.Logged, store.Told{Text: fmt.Sprint(i, " ", strings.Repeat("long ", 30))})
 		many.Not = append(many.Not, fmt.Sprint(i, strings.Repeat(" words", 40)))
 	}
-	text := en.summary(many, 1000)
-	assert.LessOrEqual(t, utf16Units(text), listUnits)
+	text := en.Summary(many, 1000)
+	assert.LessOrEqual(t, wording.Units(text), wording.ListUnits)
 	assert.Contains(t, text, "Not logged, 500:")
 	require.Contains(t, text, "Logged, 500:")
 	assert.Contains(t, text, " more.")

@@ -8,6 +8,7 @@ import (
 	"unicode/utf8"
 
 	rdg "yardbell/bot/reading"
+	"yardbell/bot/wording"
 	"yardbell/rules"
 	"yardbell/store"
 )
@@ -19,7 +20,7 @@ type talk struct {
 	member  store.Member // who sent the update
 	by      store.Member // whose words are read: the sender, or for a press who asked
 	s       *rules.Settings
-	v       voice
+	v       wording.Voice
 	written string         // the language the text is plainly written in, "" where it does not say
 	update  store.Update   // what came in
 	origin  store.Update   // whose text is read: the same, or for a press an earlier one
@@ -99,21 +100,21 @@ func (t *talk) run() error {
 // message reads the origin's text and acts on it.
 func (t *talk) message() error {
 	text := t.origin.Text
-	if t.danger.langs != nil && clean(t.danger.rest) == "" {
+	if t.danger.langs != nil && wording.Clean(t.danger.rest) == "" {
 		t.hush()
 		return nil
 	}
-	if t.photo != "" && !t.opt.rerun && clean(text) == "" {
+	if t.photo != "" && !t.opt.rerun && wording.Clean(text) == "" {
 		return t.photoAlone()
 	}
 	switch {
 	case !utf8.ValidString(text):
 		t.fail("r_bytes")
 		return nil
-	case utf8.RuneCountInString(text) > mostRunes:
-		t.fail("r_long", "Length", utf8.RuneCountInString(text), "Limit", mostRunes)
+	case utf8.RuneCountInString(text) > wording.MostRunes:
+		t.fail("r_long", "Length", utf8.RuneCountInString(text), "Limit", wording.MostRunes)
 		return nil
-	case clean(text) == "":
+	case wording.Clean(text) == "":
 		t.fail("r_empty")
 		return nil
 	}
@@ -149,9 +150,9 @@ func (t *talk) label(text string) (bool, error) {
 	if t.replied == nil || t.opt.rerun {
 		return false, nil
 	}
-	words := fold(clean(text))
+	words := wording.Fold(wording.Clean(text))
 	for _, b := range t.replied.Buttons {
-		if !strings.HasPrefix(b.Do, "task|") && sameLabel(b.Label, words) {
+		if !strings.HasPrefix(b.Do, "task|") && wording.SameLabel(b.Label, words) {
 			written, err := t.writtenIn(*t.replied)
 			if err != nil {
 				return true, err
@@ -226,10 +227,10 @@ func (t *talk) act(r *reading) error {
 
 // example is the nearest form for what was read.
 func (t *talk) example(r *reading) string {
-	if id := "form_" + string(r.step); r.step != "" && t.v.has(id) {
-		return t.v.say(id)
+	if id := "form_" + string(r.step); r.step != "" && t.v.Has(id) {
+		return t.v.Say(id)
 	}
-	return t.v.say("form_done")
+	return t.v.Say("form_done")
 }
 
 // summary says what was read, before the subject is looked for.
@@ -241,28 +242,28 @@ func (t *talk) summary(r *reading) string {
 		e.Into = r.yard
 	}
 	if r.verb == doDone {
-		s := t.v.say("b_done")
+		s := t.v.Say("b_done")
 		if r.count != nil {
 			s += fmt.Sprintf(" %d", *r.count)
 		}
 		return strings.ToLower(s)
 	}
-	return t.v.line(e)
+	return t.v.Line(e)
 }
 
 // say adds a line to the answer.
 func (t *talk) say(id string, kv ...any) {
-	s := t.v.say(id, kv...)
+	s := t.v.Say(id, kv...)
 	t.warned = t.warned || strings.HasPrefix(id, "w_")
 	if !strings.HasPrefix(id, "help_") { // forms to type stay as they are typed
-		s = upper(s)
+		s = wording.Upper(s)
 	}
 	t.lines = append(t.lines, s)
 }
 
 // join adds a sentence to the last line of the answer.
 func (t *talk) join(id string, kv ...any) {
-	s := t.v.say(id, kv...)
+	s := t.v.Say(id, kv...)
 	t.warned = t.warned || strings.HasPrefix(id, "w_")
 	if n := len(t.lines); n > 0 {
 		t.lines[n-1] += " " + s
@@ -284,7 +285,7 @@ func (t *talk) hush() { t.silent = true }
 // refuse asks a refusal back, with the button that overrides it where it may be.
 func (t *talk) refuse(r *rules.Refusal) {
 	t.kind = "ask"
-	t.lines = append(t.lines, t.v.refusal(r))
+	t.lines = append(t.lines, t.v.Refusal(r))
 	if r.Ask {
 		t.offer("b_anyway", t.rerun("anyway="+r.Code))
 		t.offer("b_no", "no")
@@ -292,7 +293,7 @@ func (t *talk) refuse(r *rules.Refusal) {
 }
 
 func (t *talk) offer(label, do string, kv ...any) {
-	t.buttons = append(t.buttons, store.Button{Label: t.v.say(label, kv...), Do: do})
+	t.buttons = append(t.buttons, store.Button{Label: t.v.Say(label, kv...), Do: do})
 }
 
 // errNoAnswer: everything that is not for others to hear is answered.
@@ -337,13 +338,13 @@ func (t *talk) finish() error {
 		return fmt.Errorf("update %d: %w", t.update.ID, errNoAnswer)
 	}
 	if len(t.crews) > 0 && !t.which {
-		t.lines = append([]string{t.v.say("g_crew", "Crew", t.title(t.crew))}, t.lines...)
+		t.lines = append([]string{t.v.Say("g_crew", "Crew", t.title(t.crew))}, t.lines...)
 	}
 	m := store.Message{Crew: t.crew.ID, Key: fmt.Sprintf("answer/%d", t.update.ID), Kind: t.kind, Update: t.update.ID,
 		Text: strings.Join(t.lines, "\n"), Buttons: t.buttons, Step: t.step, Subject: t.subject.String()}
 	m.Chat, m.Priority = t.chat, t.place()
 	if t.attach.Kind != "" {
-		t.attach.Lang = t.v.lang
+		t.attach.Lang = t.v.Lang
 		m.Attach = t.attach.String()
 	}
 	if t.update.Kind != "press" {

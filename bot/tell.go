@@ -28,7 +28,7 @@ func (t *talk) scopeOf(a rdg.Act) (scope, error) {
 		switch {
 		case a.Batch != 0:
 			s.batches[b.Number] = b.Number == a.Batch
-		case a.Breeder != 0 && b.Breeder != a.Breeder, a.Builder != "" && b.Builder != a.Builder, a.Yard != "" && !has(b.Yards, a.Yard):
+		case a.Breeder != 0 && b.Breeder != a.Breeder, a.Builder != "" && b.Builder != a.Builder, a.Yard != "" && !slices.Contains(b.Yards, a.Yard):
 		case !b.Ended || a.Breeder != 0:
 			s.batches[b.Number] = true
 		}
@@ -153,7 +153,7 @@ func (t *talk) tellOf(a rdg.Act) error {
 func (t *talk) tellTold(s scope) error {
 	lines, err := t.told(s, mostLogged)
 	for _, e := range lines {
-		t.say("s_log_line", "When", e.Happened, "By", e.By, "What", t.v.line(e))
+		t.say("s_log_line", "When", e.Happened, "By", e.By, "What", t.v.Line(e))
 	}
 	return err
 }
@@ -215,7 +215,7 @@ func (t *talk) share(b rules.Batch, a rdg.Act) {
 			continue
 		}
 		if before != nil && *before > 0 && (a.Step == "" || a.Step == step) {
-			t.say("s_percent", "Count", *n, "Of", *before, "Past", t.v.past(step, n), "Percent", (*n*100+*before/2) / *before)
+			t.say("s_percent", "Count", *n, "Of", *before, "Past", t.v.Past(step, n), "Percent", (*n*100+*before/2) / *before)
 		}
 		before = n
 	}

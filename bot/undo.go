@@ -65,7 +65,7 @@ func (t *talk) undo(r *reading) error {
 		}
 		if t.origin.Said.Sub(l.Said) > undoWithin {
 			// Days later "undo" is seldom about that line.
-			t.ask("ask_undo_old", "What", t.v.line(l.Entry), "When", l.Said)
+			t.ask("ask_undo_old", "What", t.v.Line(l.Entry), "When", l.Said)
 			var parts []string
 			for _, id := range undoable(same) {
 				parts = append(parts, strconv.FormatInt(id, 10))
@@ -142,7 +142,7 @@ func (t *talk) dropQuestion() error {
 	}
 	last := ""
 	if len(own) > 0 {
-		last = t.v.say("undo_next", "What", t.v.line(own[0].Entry))
+		last = t.v.Say("undo_next", "What", t.v.Line(own[0].Entry))
 	}
 	t.say("r_dropped", "Last", last)
 	return nil
@@ -241,7 +241,7 @@ func (t *talk) voidLines(ids []int64, all bool) error {
 			for _, l := range append(lines, hanging...) {
 				parts = append(parts, strconv.FormatInt(l.ID, 10))
 			}
-			t.ask("ask_undo_more", "Count", len(hanging), "What", t.v.line(lines[0].Entry))
+			t.ask("ask_undo_more", "Count", len(hanging), "What", t.v.Line(lines[0].Entry))
 			t.offer("b_undo_all", "undo|"+strings.Join(parts, ","))
 			t.offer("b_no", "no")
 			return nil
@@ -277,11 +277,11 @@ func (t *talk) voidLines(ids []int64, all bool) error {
 		if err != nil {
 			return err
 		}
-		t.say("e_undo_amend", "What", t.v.line(cur.Entry))
+		t.say("e_undo_amend", "What", t.v.Line(cur.Entry))
 	} else {
 		var what []string // worded last: a language may have been among them
 		for _, e := range was {
-			what = append(what, t.v.line(e))
+			what = append(what, t.v.Line(e))
 		}
 		t.say("e_undo", "What", strings.Join(what, "; "))
 	}

@@ -1,6 +1,8 @@
 package bot
 
 import (
+	"slices"
+
 	rdg "yardbell/bot/reading"
 	"yardbell/rules"
 )
@@ -12,17 +14,17 @@ func (t *talk) untold(res rdg.Result) (bool, error) {
 		return false, nil
 	}
 	switch {
-	case has(res.Doubts, rdg.DoubtAhead):
+	case slices.Contains(res.Doubts, rdg.DoubtAhead):
 		return t.ahead(res.Acts[0], true), nil
-	case has(res.Doubts, rdg.DoubtGoing):
+	case slices.Contains(res.Doubts, rdg.DoubtGoing):
 		return t.ahead(res.Acts[0], false), nil
-	case has(res.Doubts, rdg.DoubtHowMany) && res.Acts[0].Step == rules.Rogue:
+	case slices.Contains(res.Doubts, rdg.DoubtHowMany) && res.Acts[0].Step == rules.Rogue:
 		t.askRogues(t.asReading(res.Acts[0]))
 		return true, nil
-	case has(res.Doubts, rdg.DoubtUnbuilt):
+	case slices.Contains(res.Doubts, rdg.DoubtUnbuilt):
 		return t.cannotDo(res)
-	case has(res.Doubts, rdg.DoubtAlarm) && len(res.Others) == 0:
-		t.fail("r_unread", "Understood", "", "Hint", t.v.say("hint_help"))
+	case slices.Contains(res.Doubts, rdg.DoubtAlarm) && len(res.Others) == 0:
+		t.fail("r_unread", "Understood", "", "Hint", t.v.Say("hint_help"))
 		t.say("alarm_any")
 		return true, nil
 	}

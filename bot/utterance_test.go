@@ -13,6 +13,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"yardbell/bot/wording"
 	"yardbell/rules"
 )
 
@@ -265,8 +266,8 @@ func spelled(o ending, s *scene) string {
 				x += fmt.Sprintf(" %s=%v", k, v)
 			}
 		}
-		put(e.Count != nil, "count", deref(e.Count))
-		put(e.Of != nil, "of", deref(e.Of))
+		put(e.Count != nil, "count", wording.Deref(e.Count))
+		put(e.Of != nil, "of", wording.Deref(e.Of))
 		put(e.From != 0, "from", e.From)
 		put(e.Into != "", "into", e.Into)
 		put(e.Mark != "", "mark", e.Mark)

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"time"
 
+	"yardbell/bot/wording"
 	"yardbell/rules"
 )
 
@@ -19,11 +20,11 @@ func (t *talk) yields(r *reading) error {
 		t.yieldsBy(o, r.plan.by)
 		return nil
 	}
-	y, whose := o.season, t.v.say("yield_crew")
+	y, whose := o.season, t.v.Say("yield_crew")
 	dim, key := rules.Dim(""), ""
 	switch {
 	case r.breeder != 0:
-		dim, key, whose = rules.ByBreeder, fmt.Sprint(r.breeder), t.v.subject(rules.BreederSubject(r.breeder))
+		dim, key, whose = rules.ByBreeder, fmt.Sprint(r.breeder), t.v.Subject(rules.BreederSubject(r.breeder))
 	case r.builder != "":
 		dim, key, whose = rules.ByBuilder, r.builder, r.builder
 	case r.plan.person != "":
@@ -32,7 +33,7 @@ func (t *talk) yields(r *reading) error {
 			return err
 		}
 		for _, m := range list {
-			if fold(m.Name) == fold(r.plan.person) {
+			if wording.Fold(m.Name) == wording.Fold(r.plan.person) {
 				dim, key, whose = rules.ByGrafter, m.Name, m.Name
 			}
 		}
@@ -65,7 +66,7 @@ func (t *talk) yields(r *reading) error {
 			id = "yield_line_none"
 		}
 		few = few || st.Batches < 10
-		t.say(id, "Stage", t.v.say("yield_stage_"+string(rules.Stage(g).Step())), "Percent", t.v.number(st.Mean*100, 0), "Lo", t.v.number(lo*100, 0), "Hi", t.v.number(hi*100, 0),
+		t.say(id, "Stage", t.v.Say("yield_stage_"+string(rules.Stage(g).Step())), "Percent", t.v.Number(st.Mean*100, 0), "Lo", t.v.Number(lo*100, 0), "Hi", t.v.Number(hi*100, 0),
 			"Count", st.Batches, "Got", st.Got, "Of", st.Of)
 	}
 	t.say("yield_total", "Cells", int(100*y.Over(rules.StageAccepted, rules.StageCapped)+0.5), "Queens", int(100*y.Over(rules.StageAccepted, rules.StageLaying)+0.5))
@@ -174,14 +175,14 @@ func (t *talk) fit(r *reading) error {
 				continue
 			}
 		}
-		lines = append(lines, t.v.say("fit_line", "Confine", k.Confined, "Graft", k.Graft, "Move", k.Move.Best, "Close", k.Move.Latest))
+		lines = append(lines, t.v.Say("fit_line", "Confine", k.Confined, "Graft", k.Graft, "Move", k.Move.Best, "Close", k.Move.Latest))
 		if len(lines) == mostFits {
 			break
 		}
 	}
-	who := t.v.say("fit_any")
+	who := t.v.Say("fit_any")
 	if r.breeder != 0 {
-		who = t.v.subject(rules.BreederSubject(r.breeder))
+		who = t.v.Subject(rules.BreederSubject(r.breeder))
 	}
 	if len(lines) == 0 {
 		t.ask("fit_none", "Who", who)

@@ -37,14 +37,14 @@ func (t *talk) whatIfOrder(o *outlook, r *reading) error {
 		if !ok {
 			continue
 		}
-		t.say("if_round", "Order", t.v.head(rules.OrderSubject(b.Number)), "Number", x.Number)
+		t.say("if_round", "Order", t.v.Head(rules.OrderSubject(b.Number)), "Number", x.Number)
 		t.changes(changed)
 		if at := now.Ready(b.Unit); at.After(b.By) {
 			t.say("if_after", "At", at, "By", b.By)
 		}
 	}
 	if len(t.lines) == 0 {
-		t.say("if_no_round", "Order", t.v.head(rules.OrderSubject(b.Number)))
+		t.say("if_no_round", "Order", t.v.Head(rules.OrderSubject(b.Number)))
 		return nil
 	}
 	t.say("if_nothing")
@@ -89,7 +89,7 @@ func (t *talk) whatIfConfine(o *outlook, r *reading) error {
 		at := t.workHour(day, r.plan.day)
 		if was == nil {
 			k := rules.RoundFrom(at, o.limits.BeesIn, 0, t.s)
-			t.say("if_round_new", "Breeder", t.v.head(rules.BreederSubject(n)), "At", k.Confined)
+			t.say("if_round_new", "Breeder", t.v.Head(rules.BreederSubject(n)), "At", k.Confined)
 			tasks := k.Tasks(n, o.limits.BeesIn, 0, t.s)
 			slices.SortStableFunc(tasks, func(a, b rules.Task) int { return a.Best.Compare(b.Best) })
 			for _, x := range tasks {
@@ -189,7 +189,7 @@ func (t *talk) shiftTo(at time.Time, w when) (rules.Shift, error) {
 }
 
 func (t *talk) windows(breeder int, changed []rules.Change) error {
-	t.say("if_head", "Breeder", t.v.head(rules.BreederSubject(breeder)))
+	t.say("if_head", "Breeder", t.v.Head(rules.BreederSubject(breeder)))
 	t.changes(changed)
 	t.say("if_nothing")
 	return nil
@@ -213,10 +213,10 @@ func (t *talk) changes(list []rules.Change) {
 
 func (t *talk) unfit(k rules.Task) string {
 	if k.Step == rules.Graft && k.Best.After(k.Latest) {
-		return t.v.say("if_over")
+		return t.v.Say("if_over")
 	}
 	if k.Unfit {
-		return t.v.say("if_unfit_short")
+		return t.v.Say("if_unfit_short")
 	}
 	return ""
 }

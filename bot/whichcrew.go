@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	rdg "yardbell/bot/reading"
+	"yardbell/bot/wording"
 	"yardbell/store"
 )
 
@@ -42,7 +43,7 @@ func (t *talk) choose(in Incoming, crews []store.Crew) error {
 		}
 		b, pressed := ButtonOf(in.Data, m.Buttons)
 		for _, k := range m.Buttons {
-			if in.Kind != "press" && sameLabel(k.Label, fold(clean(in.Text))) {
+			if in.Kind != "press" && wording.SameLabel(k.Label, wording.Fold(wording.Clean(in.Text))) {
 				b, pressed = k, true
 			}
 		}
@@ -115,7 +116,7 @@ func (t *talk) whichCrew(text string) error {
 	}
 	t.ask("g_which_crew")
 	for _, c := range t.crews {
-		t.buttons = append(t.buttons, button(t.title(c), fmt.Sprintf("%s%d|%d", crewDo, c.ID, t.update.ID)))
+		t.buttons = append(t.buttons, wording.Button(t.title(c), fmt.Sprintf("%s%d|%d", crewDo, c.ID, t.update.ID)))
 	}
 	return nil
 }
@@ -129,7 +130,7 @@ func (t *talk) title(c store.Crew) string {
 	if alone {
 		return c.Title
 	}
-	return strings.TrimSpace(c.Title + " " + t.v.say("g_crew_number", "Number", c.ID))
+	return strings.TrimSpace(c.Title + " " + t.v.Say("g_crew_number", "Number", c.ID))
 }
 
 // groupTitle makes the title of a group safe to be shown, as a name is.
@@ -137,5 +138,5 @@ func groupTitle(s string) string {
 	if strings.TrimSpace(s) == "" {
 		return ""
 	}
-	return person(s, "")
+	return wording.Person(s, "")
 }

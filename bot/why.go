@@ -3,6 +3,7 @@ package bot
 import (
 	"time"
 
+	"yardbell/bot/wording"
 	"yardbell/rules"
 )
 
@@ -18,8 +19,8 @@ func (t *talk) why(r *reading) error {
 		return nil
 	}
 	t.step, t.subject = k.Step, k.Subject
-	t.say("y_task", "Task", upper(t.v.task(k)), "Open", k.Earliest, "Best", k.Best, "Close", k.Latest)
-	t.say("y_from", "Anchor", t.v.say("anchor_"+k.Reason), "When", k.Anchor)
+	t.say("y_task", "Task", wording.Upper(t.v.Task(k)), "Open", k.Earliest, "Best", k.Best, "Close", k.Latest)
+	t.say("y_from", "Anchor", t.v.Say("anchor_"+k.Reason), "When", k.Anchor)
 	switch {
 	case k.Unfit:
 		t.say("y_unfit")
@@ -32,7 +33,7 @@ func (t *talk) why(r *reading) error {
 	} else if found && (k.Step == rules.Move || k.Step == rules.Nucs || k.Step == rules.Emerge) {
 		e := b.Emergence(t.s)
 		t.attach = attachment{Kind: "emergence", Batch: b.Number}
-		t.say("y_safe", "Count", e.Cells, "Ages", t.v.ages(b.Age), "Safe", b.Safe, "Emerges", b.Emerges)
+		t.say("y_safe", "Count", e.Cells, "Ages", t.v.Ages(b.Age), "Safe", b.Safe, "Emerges", b.Emerges)
 		if b.Shift != 0 {
 			t.say("y_incubator", "Hours", -b.Shift)
 		}
@@ -42,9 +43,9 @@ func (t *talk) why(r *reading) error {
 			return err
 		}
 	}
-	t.say("y_source", "Source", t.v.source(k.Source))
+	t.say("y_source", "Source", t.v.Source(k.Source))
 	if t.replied != nil && t.replied.Ping != "" && t.replied.Ping != rules.Digest {
-		t.say("y_ping", "Reason", t.v.say("ping_"+string(t.replied.Ping)))
+		t.say("y_ping", "Reason", t.v.Say("ping_"+string(t.replied.Ping)))
 	}
 	return nil
 }

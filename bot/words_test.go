@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"yardbell/bot/wording"
 	"yardbell/rules"
 )
 
@@ -20,6 +21,9 @@ func source(t *testing.T) string {
 	t.Helper()
 	files, err := filepath.Glob("*.go")
 	require.NoError(t, err)
+	rooms, err := filepath.Glob("*/*.go")
+	require.NoError(t, err)
+	files = append(files, rooms...)
 	var b strings.Builder
 	for _, f := range files {
 		if strings.HasSuffix(f, "_test.go") {
@@ -44,7 +48,7 @@ func families() map[string][]string {
 	for _, s := range append(append([]rules.Step{}, rules.Steps...), rules.Add, rules.Dearth, rules.Flow, rules.Ordered, rules.Virgin, rules.Retire) {
 		steps = append(steps, string(s))
 	}
-	for s := range batchSteps {
+	for s := range wording.BatchSteps {
 		past = append(past, string(s))
 	}
 	seen := map[string]bool{}
@@ -121,7 +125,7 @@ func TestEveryWordIsUsed(t *testing.T) {
 		assert.True(t, used[id], "%s is used nowhere", id)
 	}
 	// Ids spelled whole in a call.
-	call := regexp.MustCompile(`\b(?:say|ask|fail|join|offer)\("([a-z0-9_-]+)"[,)]`)
+	call := regexp.MustCompile(`\b(?:[sS]ay|ask|fail|join|offer)\("([a-z0-9_-]+)"[,)]`)
 	for _, m := range call.FindAllStringSubmatch(code, -1) {
 		assert.Contains(t, words, m[1])
 	}
@@ -154,7 +158,7 @@ var holeForm = regexp.MustCompile(`\{\{\.[A-Za-z]+\}\}`)
 
 // Each refusal has a script that shows its sentence, in every language.
 func TestEveryRefusalIsShown(t *testing.T) {
-	for _, lang := range Languages {
+	for _, lang := range wording.Languages {
 		dir := "../testdata/conversations"
 		if lang != "en" {
 			dir += "/" + lang

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	rdg "yardbell/bot/reading"
+	"yardbell/bot/wording"
 	"yardbell/rules"
 )
 
@@ -25,7 +26,7 @@ func (t *talk) yesNo(r *reading) error {
 	case r.verb == sayYes && len(bs) == 2 && last.Do == "no":
 		return t.pressed(*t.replied, bs[0])
 	}
-	t.fail("r_unread", "Understood", "", "Hint", t.v.say("hint_help"))
+	t.fail("r_unread", "Understood", "", "Hint", t.v.Say("hint_help"))
 	return nil
 }
 
@@ -76,7 +77,7 @@ func (t *talk) yesToPing(r *reading, k rules.Task) {
 	case r.verb == sayNo:
 		t.fail("r_negated", "Example", t.example(&reading{step: k.Step}))
 	case k.State == rules.Done || k.State == rules.Passed:
-		t.say("r_done_already", "Task", upper(t.v.task(k)))
+		t.say("r_done_already", "Task", wording.Upper(t.v.Task(k)))
 	default:
 		t.askDone(k)
 	}
@@ -85,7 +86,7 @@ func (t *talk) yesToPing(r *reading, k rules.Task) {
 // askDone asks whether a task is done, or taken on.
 func (t *talk) askDone(k rules.Task) {
 	t.step, t.subject = k.Step, k.Subject
-	t.ask("ask_ok", "Task", upper(t.v.task(k)))
+	t.ask("ask_ok", "Task", wording.Upper(t.v.Task(k)))
 	t.offer("b_take", "task|"+string(doMine)+"|"+k.Key)
 	t.offer("b_done", "task|"+string(doDone)+"|"+k.Key)
 }

@@ -16,7 +16,7 @@ func (t *talk) yieldsBy(o *outlook, dim rules.Dim) {
 	y := rules.FitYields(o.trials)
 	groups := y.By[dim]
 	if len(groups) == 0 {
-		t.ask("yield_none", "Whose", t.v.say("yield_crew"))
+		t.ask("yield_none", "Whose", t.v.Say("yield_crew"))
 		return
 	}
 	t.say("yield_by_head")
@@ -28,7 +28,7 @@ func (t *talk) yieldsBy(o *outlook, dim rules.Dim) {
 		st := g.Stage[rules.StageAccepted]
 		lo, hi := st.Interval(0.9)
 		one := y.For(dim, g.Key)
-		t.say("yield_by_line", "Who", t.groupName(dim, g.Key), "Percent", t.v.number(st.Mean*100, 0), "Lo", t.v.number(lo*100, 0), "Hi", t.v.number(hi*100, 0),
+		t.say("yield_by_line", "Who", t.groupName(dim, g.Key), "Percent", t.v.Number(st.Mean*100, 0), "Lo", t.v.Number(lo*100, 0), "Hi", t.v.Number(hi*100, 0),
 			"Queens", int(100*one.Over(rules.StageAccepted, rules.StageLaying)+0.5), "Count", st.Batches)
 	}
 	if left > 0 {
@@ -42,11 +42,11 @@ func (t *talk) groupName(dim rules.Dim, key string) string {
 	switch dim {
 	case rules.ByBreeder:
 		if n, err := strconv.Atoi(key); err == nil {
-			return t.v.subject(rules.BreederSubject(n))
+			return t.v.Subject(rules.BreederSubject(n))
 		}
 	case rules.ByWeek:
 		if d, ok := weekStart(key); ok {
-			return t.v.say("yield_week", "Date", t.v.date(d))
+			return t.v.Say("yield_week", "Date", t.v.Date(d))
 		}
 	}
 	return key

@@ -13,7 +13,7 @@ func (c *Crew) Describe() string {
 	fmt.Fprintf(&b, "%d lines to %d\n%v %v %v %v %v %v %v %v %v %v %v %v %v %v %v %v %v %v\n", c.Len(), c.Last(), s.Zone, s.Lang, s.Evening, s.Morning, s.QuietFrom, s.QuietTo,
 		s.Wake, s.Pin, s.Checks, s.CheckAt, s.WorkFrom, s.WorkTo, s.DaysOff, s.MoveAt, s.SigmaBatch, s.SigmaCell, s.Incubator, s.Own)
 	fmt.Fprintln(&b, toJSON(s.Table.Rows))
-	for _, kind := range []Kind{NoKind, OrderKind, BreederKind, BatchKind, BuilderKind, YardKind} {
+	for _, kind := range []Kind{OrderKind, BreederKind, BatchKind, BuilderKind, YardKind} {
 		for _, subject := range c.Subjects(kind) {
 			fmt.Fprintf(&b, "%s\n  %s\n  %s\n", subject, toJSON(c.Effective(subject)), toJSON(c.Tasks(subject)))
 			if kind == BreederKind {

@@ -52,6 +52,12 @@ var Steps = []Step{
 	Nucs, Move, Emerge, Flights, Laying, Catch, Recell, Feed,
 }
 
+// NeedsCount are the steps whose number the planning lives on.
+var NeedsCount = map[Step]bool{
+	Graft: true, Accept: true, Capped: true, Nucs: true, Move: true,
+	Emerge: true, Laying: true, Catch: true,
+}
+
 // Weight says how much hangs on a step; it chooses the pings.
 type Weight int
 

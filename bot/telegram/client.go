@@ -16,7 +16,7 @@ import (
 
 	tgbotapi "github.com/go-telegram-bot-api/telegram-bot-api/v5"
 
-	"yardbell/bot"
+	"yardbell/bot/wording"
 )
 
 // placeholder stands for the token wherever the library and net/http can see it.
@@ -180,7 +180,7 @@ func TokenForm(s string) bool {
 }
 
 // call makes one request and decodes its result into out, which may be nil.
-func (c *Client) call(ctx context.Context, hc *http.Client, method string, params tgbotapi.Params, file *bot.File, out any) error {
+func (c *Client) call(ctx context.Context, hc *http.Client, method string, params tgbotapi.Params, file *wording.File, out any) error {
 	most := int64(mostAnswer)
 	if method == "getUpdates" {
 		most = c.mostPoll

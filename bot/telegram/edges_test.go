@@ -15,8 +15,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"yardbell/bot"
 	"yardbell/bot/telegram/apidouble"
+	"yardbell/bot/wording"
 	"yardbell/store"
 )
 
@@ -129,7 +129,7 @@ func TestDeliverFileRefusedForGood(t *testing.T) {
 	r.Always("sendPhoto", apidouble.Refuse(400, "Bad Request: IMAGE_PROCESS_FAILED"))
 	r.Script("sendMessage", apidouble.CutBefore())
 	d := delivery(r.group, "week")
-	d.Files = []bot.File{{Name: "week.png", Picture: true, Data: drawn(t)}}
+	d.Files = []wording.File{{Name: "week.png", Picture: true, Data: drawn(t)}}
 	for range 10 {
 		if _, err := r.deliver(d); err == nil {
 			break

@@ -7,7 +7,7 @@ import (
 
 	tgbotapi "github.com/go-telegram-bot-api/telegram-bot-api/v5"
 
-	"yardbell/bot"
+	"yardbell/bot/wording"
 )
 
 // mostCaption is how long the words under a file may be, in UTF-16 units (Bot API,
@@ -18,7 +18,7 @@ const mostCaption = 1024
 type part struct {
 	method string
 	p      tgbotapi.Params
-	file   *bot.File // to be uploaded
+	file   *wording.File // to be uploaded
 
 	carries bool // a file, uploaded or named
 	words   bool // it carries text, and so its number is the message's
@@ -26,7 +26,7 @@ type part struct {
 
 // parts lays a delivery out: one file with few words is one message, else the words
 // come first and each file after them.
-func (t target) parts(d bot.Delivery, pieces []string) (out []part) {
+func (t target) parts(d wording.Delivery, pieces []string) (out []part) {
 	if len(d.Files) == 1 && len(pieces) == 1 && len(utf16.Encode([]rune(pieces[0]))) <= mostCaption {
 		k := filePart(d.Files[0])
 		maps.Copy(k.p, t.params(pieces[0]))
@@ -52,7 +52,7 @@ func (t target) parts(d bot.Delivery, pieces []string) (out []part) {
 	return out
 }
 
-func filePart(f bot.File) part {
+func filePart(f wording.File) part {
 	k := part{method: "sendDocument", file: &f, p: tgbotapi.Params{}, carries: true}
 	if f.Picture {
 		k.method = "sendPhoto"
@@ -67,7 +67,7 @@ func filePart(f bot.File) part {
 var errNoFile = errors.New("the chat takes no such file")
 
 // fieldOf is the parameter that carries a file.
-func fieldOf(f *bot.File) string {
+func fieldOf(f *wording.File) string {
 	if f.Picture {
 		return "photo"
 	}

@@ -11,8 +11,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"yardbell/bot"
 	"yardbell/bot/telegram/apidouble"
+	"yardbell/bot/wording"
 	"yardbell/store"
 )
 
@@ -27,7 +27,7 @@ func drawn(t *testing.T) []byte {
 func TestDeliverPicture(t *testing.T) {
 	r := newChatroom(t, apidouble.Options{})
 	d := delivery(r.group, "a < b & week", store.Button{Label: "Done", Do: "task|done|x"})
-	d.Files = []bot.File{{Name: "week.png", Picture: true, Data: drawn(t)}}
+	d.Files = []wording.File{{Name: "week.png", Picture: true, Data: drawn(t)}}
 	n, err := r.deliver(d)
 	require.NoError(t, err)
 	sent := r.Sent(r.group)
@@ -46,7 +46,7 @@ func TestDeliverFiles(t *testing.T) {
 	for _, text := range []string{"sheets", strings.Repeat("many words ", 120), strings.Repeat("very many words\n", 400)} {
 		r := newChatroom(t, apidouble.Options{})
 		d := delivery(r.group, text)
-		d.Files = []bot.File{{Name: "rounds.csv", Data: []byte("a,b\n")}, {Name: "queens.csv", Data: []byte("c\n")}}
+		d.Files = []wording.File{{Name: "rounds.csv", Data: []byte("a,b\n")}, {Name: "queens.csv", Data: []byte("c\n")}}
 		n, err := r.deliver(d)
 		require.NoError(t, err)
 		sent := r.Sent(r.group)
@@ -65,7 +65,7 @@ func TestDeliverFileRefused(t *testing.T) {
 	r := newChatroom(t, apidouble.Options{})
 	r.Script("sendPhoto", apidouble.Refuse(400, "Bad Request: not enough rights to send photos to the chat"))
 	d := delivery(r.group, "week")
-	d.Files = []bot.File{{Name: "week.png", Picture: true, Data: drawn(t)}}
+	d.Files = []wording.File{{Name: "week.png", Picture: true, Data: drawn(t)}}
 	_, err := r.deliver(d)
 	for err != nil { // the words have to wait for their turn
 		r.clock.Advance(notSent(t, err).After)
@@ -76,7 +76,7 @@ func TestDeliverFileRefused(t *testing.T) {
 
 	r.clock.Advance(time.Minute) // the limits are another test's matter
 	d = delivery(r.group, "sheets")
-	d.Files = []bot.File{{Name: "rounds.csv", Data: []byte("a,b\n")}, {Name: "queens.csv", Data: []byte("c\n")}}
+	d.Files = []wording.File{{Name: "rounds.csv", Data: []byte("a,b\n")}, {Name: "queens.csv", Data: []byte("c\n")}}
 	r.Script("sendDocument", apidouble.Pass(), apidouble.TooMany(7))
 	_, err = r.deliver(d)
 	for err != nil {
@@ -91,7 +91,7 @@ func TestDeliverFileRefused(t *testing.T) {
 	r.clock.Advance(time.Minute)
 	r.Script("sendPhoto", apidouble.Refuse(403, "Forbidden: bot was kicked from the supergroup chat"))
 	d = delivery(r.group, "week")
-	d.Files = []bot.File{{Name: "week.png", Picture: true, Data: drawn(t)}}
+	d.Files = []wording.File{{Name: "week.png", Picture: true, Data: drawn(t)}}
 	_, err = r.deliver(d)
 	assert.True(t, notSent(t, err).Gone, "the code survives the upload")
 }
@@ -101,7 +101,7 @@ func TestUploadHidesToken(t *testing.T) {
 	r := newChatroom(t, apidouble.Options{})
 	r.Always("sendDocument", apidouble.CutBefore())
 	d := delivery(r.group, "x")
-	d.Files = []bot.File{{Name: "x.csv", Data: []byte("a")}}
+	d.Files = []wording.File{{Name: "x.csv", Data: []byte("a")}}
 	_, err := r.deliver(d)
 	require.Error(t, err)
 	assert.NotContains(t, err.Error(), "MARKER")

@@ -10,8 +10,8 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"yardbell/bot"
 	"yardbell/bot/telegram/apidouble"
+	"yardbell/bot/wording"
 	"yardbell/rules"
 	"yardbell/store"
 )
@@ -79,13 +79,15 @@ func newChatroom(t *testing.T, o apidouble.Options) *chatroom {
 }
 
 // delivery is a message for a chat.
-func delivery(chat int64, text string, buttons ...store.Button) bot.Delivery {
+func delivery(chat int64, text string, buttons ...store.Button) wording.Delivery {
 	s := rules.DefaultSettings()
 	out := store.Outgoing{Crew: store.Crew{ID: 1, Chat: chat}, Settings: s, Messages: []store.Message{{ID: 1, Crew: 1}}}
-	return bot.Delivery{Out: out, Row: out.Messages[0], Kind: "reply", Text: text, Buttons: buttons}
+	return wording.Delivery{Out: out, Row: out.Messages[0], Kind: "reply", Text: text, Buttons: buttons}
 }
 
-func (r *chatroom) deliver(d bot.Delivery) (int64, error) { return r.send.Deliver(r.t.Context(), d) }
+func (r *chatroom) deliver(d wording.Delivery) (int64, error) {
+	return r.send.Deliver(r.t.Context(), d)
+}
 
 // texts are the bot's messages in a chat.
 func (r *chatroom) texts(chat int64) (out []string) {

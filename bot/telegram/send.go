@@ -13,6 +13,7 @@ import (
 	tgbotapi "github.com/go-telegram-bot-api/telegram-bot-api/v5"
 
 	"yardbell/bot"
+	"yardbell/bot/wording"
 	"yardbell/store"
 )
 
@@ -59,7 +60,7 @@ type target struct {
 }
 
 // Deliver sends or edits one message and gives its number in the chat.
-func (s *Sender) Deliver(ctx context.Context, d bot.Delivery) (int64, error) {
+func (s *Sender) Deliver(ctx context.Context, d wording.Delivery) (int64, error) {
 	to := target{chat: d.Out.Chat(), thread: d.Thread, answers: d.Answers, order: d.Row.Priority}
 	if to.answers == 0 && d.Row.ReplyTo > 0 {
 		to.answers = d.Row.ReplyTo // a press: the answer hangs on the message pressed
@@ -86,7 +87,7 @@ func (s *Sender) Deliver(ctx context.Context, d bot.Delivery) (int64, error) {
 		if errors.Is(err, errNoFile) {
 			// What is to be read goes all the same, now or on the next try.
 			s.progress(d.Row.ID, begun{text: text, bare: true})
-			d.Files, parts, i = nil, to.parts(bot.Delivery{Buttons: d.Buttons}, pieces), -1
+			d.Files, parts, i = nil, to.parts(wording.Delivery{Buttons: d.Buttons}, pieces), -1
 			continue
 		}
 		if err != nil {
@@ -150,7 +151,7 @@ func (s *Sender) piece(ctx context.Context, to *target, k part) (int64, error) {
 	}
 }
 
-func (s *Sender) edit(ctx context.Context, to target, d bot.Delivery, text string) error {
+func (s *Sender) edit(ctx context.Context, to target, d wording.Delivery, text string) error {
 	to.answers, to.thread = 0, 0
 	p := to.params(text)
 	p.AddNonZero64("message_id", d.Edits)
@@ -164,7 +165,7 @@ func (s *Sender) edit(ctx context.Context, to target, d bot.Delivery, text strin
 
 // aside pins a message, without a notification, or deletes a notice. A message that
 // is not there any more, or too old, leaves nothing to do.
-func (s *Sender) aside(ctx context.Context, to target, d bot.Delivery) error {
+func (s *Sender) aside(ctx context.Context, to target, d wording.Delivery) error {
 	p := tgbotapi.Params{}
 	p.AddNonZero64("chat_id", to.chat)
 	p.AddNonZero64("message_id", d.Edits)
@@ -184,7 +185,7 @@ func (s *Sender) aside(ctx context.Context, to target, d bot.Delivery) error {
 const signWithin = 3 * time.Second
 
 // sign sets the sign on somebody's message, or removes it.
-func (s *Sender) sign(ctx context.Context, to target, d bot.Delivery) error {
+func (s *Sender) sign(ctx context.Context, to target, d wording.Delivery) error {
 	ctx, cancel := context.WithTimeout(ctx, signWithin)
 	defer cancel()
 	p := tgbotapi.Params{"reaction": "[]"}
@@ -249,7 +250,7 @@ func (s *Sender) turn(ctx context.Context, to target) error {
 }
 
 // call makes one request in its turn, and says what its failure means.
-func (s *Sender) call(ctx context.Context, to target, method string, p tgbotapi.Params, file *bot.File, out any) error {
+func (s *Sender) call(ctx context.Context, to target, method string, p tgbotapi.Params, file *wording.File, out any) error {
 	if err := s.turn(ctx, to); err != nil {
 		return err
 	}

@@ -12,7 +12,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"yardbell/bot"
+	"yardbell/bot/wording"
 	"yardbell/rules"
 )
 
@@ -84,8 +84,8 @@ func runConsole(ctx context.Context, e env, f consoleFlags, files []string) (err
 		first["language"] = f.lang
 	}
 	if l := first["language"]; l != "" {
-		if _, ok := rules.ParseLanguages(l, bot.Languages[0]); !ok {
-			return usage("there is no language %q; there are %v, and both as en+es or es+en", l, bot.Languages)
+		if _, ok := rules.ParseLanguages(l, wording.Languages[0]); !ok {
+			return usage("there is no language %q; there are %v, and both as en+es or es+en", l, wording.Languages)
 		}
 	}
 	if f.rules == "" {

@@ -13,6 +13,7 @@ import (
 
 	"yardbell/bot"
 	"yardbell/bot/telegram"
+	"yardbell/bot/wording"
 	"yardbell/rules"
 	"yardbell/scheduler"
 	"yardbell/store"
@@ -21,7 +22,7 @@ import (
 // refusing is a transport that does not take what it is given.
 type refusing struct{ not *bot.NotSent }
 
-func (r refusing) Deliver(context.Context, bot.Delivery) (int64, error) { return 0, r.not }
+func (r refusing) Deliver(context.Context, wording.Delivery) (int64, error) { return 0, r.not }
 
 // What the chat's refusals come to for the message, the group and a private chat.
 func TestCourier(t *testing.T) {

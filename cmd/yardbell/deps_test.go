@@ -25,11 +25,12 @@ var ours = map[string]struct {
 	"yardbell/rules":              {nil, "rules decide from values; they know of no row and no chat"},
 	"yardbell/store":              {[]string{"yardbell/rules"}, "the store keeps what rules decide and knows nobody above it"},
 	"yardbell/scheduler":          {[]string{"yardbell/rules", "yardbell/store"}, "the scheduler speaks through its own Sender; rows are how it and the bot meet"},
-	"yardbell/bot":                {[]string{"yardbell/rules", "yardbell/store", "yardbell/bot/calendar", "yardbell/bot/picture", "yardbell/bot/reading"}, "the bot answers by queueing; it never sends"},
+	"yardbell/bot":                {[]string{"yardbell/rules", "yardbell/store", "yardbell/bot/calendar", "yardbell/bot/picture", "yardbell/bot/reading", "yardbell/bot/wording"}, "the bot answers by queueing; it never sends"},
 	"yardbell/bot/calendar":       {nil, "it writes what it is given"},
 	"yardbell/bot/reading":        {[]string{"yardbell/rules"}, "it reads what it is given, and knows no row"},
+	"yardbell/bot/wording":        {[]string{"yardbell/rules", "yardbell/store"}, "it says what it is given"},
 	"yardbell/bot/picture":        {nil, "it draws what it is given"},
-	"yardbell/cmd/yardbell":       {[]string{"yardbell/rules", "yardbell/store", "yardbell/scheduler", "yardbell/bot", "yardbell/bot/telegram", "yardbell/cmd/yardbell/early"}, "it wires"},
+	"yardbell/cmd/yardbell":       {[]string{"yardbell/rules", "yardbell/store", "yardbell/scheduler", "yardbell/bot", "yardbell/bot/telegram", "yardbell/bot/wording", "yardbell/cmd/yardbell/early"}, "it wires"},
 	"yardbell/cmd/yardbell/early": {nil, "it is set up before all others"},
 }
 

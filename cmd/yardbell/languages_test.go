@@ -152,7 +152,7 @@ func onlyEnglish(t testing.TB) (list []string) {
 func sentences(t testing.TB, lang string) (list []string) {
 	t.Helper()
 	var raw map[string]any
-	require.NoError(t, toml.Unmarshal([]byte(read(t, "../../bot/words/"+lang+".toml")), &raw))
+	require.NoError(t, toml.Unmarshal([]byte(read(t, "../../bot/wording/"+lang+".toml")), &raw))
 	for id, v := range raw {
 		switch v := v.(type) {
 		case string:

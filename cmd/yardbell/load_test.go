@@ -16,8 +16,9 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"yardbell/bot"
-	"yardbell/bot/telegram/apidouble"
 	"yardbell/bot/telegram"
+	"yardbell/bot/telegram/apidouble"
+	"yardbell/bot/wording"
 	"yardbell/scheduler"
 	"yardbell/store"
 )
@@ -43,7 +44,7 @@ type silentChat struct {
 	n  int64
 }
 
-func (s *silentChat) Deliver(context.Context, bot.Delivery) (int64, error) {
+func (s *silentChat) Deliver(context.Context, wording.Delivery) (int64, error) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	s.n++

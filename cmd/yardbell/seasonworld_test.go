@@ -18,8 +18,9 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"yardbell/bot"
-	"yardbell/bot/telegram/apidouble"
 	"yardbell/bot/telegram"
+	"yardbell/bot/telegram/apidouble"
+	"yardbell/bot/wording"
 	"yardbell/store"
 )
 
@@ -117,7 +118,7 @@ func newSeason(t *testing.T, crews int, begin time.Time) *season {
 			s.Promote(group, wren)
 		}
 		s.groups, s.people = append(s.groups, group), append(s.people, []int64{wren, ash, odile})
-		b := bot.New(db, func() {}, logger(env{errOut: s.err}), map[string]string{"zone": seasonZones[i%len(seasonZones)], "language": bot.Languages[langOf(i)]})
+		b := bot.New(db, func() {}, logger(env{errOut: s.err}), map[string]string{"zone": seasonZones[i%len(seasonZones)], "language": wording.Languages[langOf(i)]})
 		b.ByCode = true
 		code, err := b.OpenJoin(t.Context(), begin)
 		require.NoError(t, err)

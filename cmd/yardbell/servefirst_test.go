@@ -6,8 +6,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"yardbell/bot"
 	"yardbell/bot/telegram/apidouble"
+	"yardbell/bot/wording"
 	"yardbell/store"
 )
 
@@ -38,7 +38,7 @@ func TestServeFirstWords(t *testing.T) {
 		"en": {"English", "set language en", "set zone "},
 		"es": {"Español", "ajustar idioma español", "ajustar zona "},
 	}
-	for _, lang := range bot.Languages {
+	for _, lang := range wording.Languages {
 		t.Run(lang, func(t *testing.T) {
 			pressed, typed := newWorld(t, apidouble.Options{ReadsAll: true}), newWorld(t, apidouble.Options{ReadsAll: true})
 			welcome := pressed.join()

@@ -1,4 +1,4 @@
-package bot
+package wording
 
 import (
 	"strings"
@@ -7,16 +7,16 @@ import (
 	"golang.org/x/text/unicode/norm"
 )
 
-// mostName is how many characters of a member's name are kept: as many as the chat
+// MostName is how many characters of a member's name are kept: as many as the chat
 // allows for a first name.
-const mostName = 64
+const MostName = 64
 
-// person makes a member's name safe to stand inside our sentences. People choose their
+// Person makes a member's name safe to stand inside our sentences. People choose their
 // names freely, and everything else of a sentence is taken for the bot's own word: a
 // name must not begin a line, turn the direction of writing, call somebody, be a command
 // or a link. What it is otherwise is for each place to escape where it is shown. A name
 // of which nothing is left is the transport's own for the person.
-func person(name, key string) string {
+func Person(name, key string) string {
 	name = strings.Map(func(r rune) rune {
 		switch {
 		case unicode.IsSpace(r), unicode.Is(unicode.Zl, r), unicode.Is(unicode.Zp, r):
@@ -50,7 +50,7 @@ func person(name, key string) string {
 		}
 		out = append(out, r)
 	}
-	name = strings.TrimSpace(string(out[:min(len(out), mostName)]))
+	name = strings.TrimSpace(string(out[:min(len(out), MostName)]))
 	if !strings.ContainsFunc(name, unicode.IsGraphic) {
 		return "user " + key
 	}

@@ -1,4 +1,4 @@
-package bot
+package wording
 
 import (
 	"math"
@@ -12,54 +12,54 @@ import (
 // This file shows numbers, marks and the values of settings as a language writes
 // them. What is stored does not depend on the language.
 
-// number writes a number with at most so many decimals.
-func (v voice) number(x float64, decimals int) string {
+// Number writes a number with at most so many decimals.
+func (v Voice) Number(x float64, decimals int) string {
 	p := math.Pow10(decimals)
 	return v.decimals(strconv.FormatFloat(math.Round(x*p)/p, 'f', -1, 64))
 }
 
 // decimals puts the language's own mark in the place of the point.
-func (v voice) decimals(s string) string {
-	return strings.ReplaceAll(s, ".", v.say("decimal_point"))
+func (v Voice) decimals(s string) string {
+	return strings.ReplaceAll(s, ".", v.Say("decimal_point"))
 }
 
-// mark words the mark of a comb; one of the crew's own stays as it was typed.
-func (v voice) mark(m string) string {
-	if id := "mark_" + fold(m); m != "" && v.has(id) {
-		return v.say(id)
+// Mark words the mark of a comb; one of the crew's own stays as it was typed.
+func (v Voice) Mark(m string) string {
+	if id := "mark_" + Fold(m); m != "" && v.Has(id) {
+		return v.Say(id)
 	}
 	return m
 }
 
-// source words where a figure comes from. Titles and names stay as they are; the
+// Source words where a figure comes from. Titles and names stay as they are; the
 // few words of our own are worded.
-func (v voice) source(s string) string {
+func (v Voice) Source(s string) string {
 	if was, own := strings.CutPrefix(s, rules.OwnSource); own {
-		return v.say("source_own", "Source", v.source(was))
+		return v.Say("source_own", "Source", v.Source(was))
 	}
 	if s == "memory" {
-		return v.say("source_memory")
+		return v.Say("source_memory")
 	}
-	s = strings.ReplaceAll(s, "common practice", v.say("source_practice"))
-	return strings.ReplaceAll(s, "from memory", v.say("source_from_memory"))
+	s = strings.ReplaceAll(s, "common practice", v.Say("source_practice"))
+	return strings.ReplaceAll(s, "from memory", v.Say("source_from_memory"))
 }
 
-// key names a setting as it is typed.
-func (v voice) key(key string) string {
+// Key names a setting as it is typed.
+func (v Voice) Key(key string) string {
 	if step, ok := strings.CutPrefix(key, rules.StepSetting); ok {
-		return v.say("key_step", "Word", v.say("word_"+step))
+		return v.Say("key_step", "Word", v.Say("word_"+step))
 	}
 	if strings.HasPrefix(key, rules.OwnLanguage) {
-		return v.say("key_own")
+		return v.Say("key_own")
 	}
-	return v.say("key_" + strings.ReplaceAll(key, " ", "-"))
+	return v.Say("key_" + strings.ReplaceAll(key, " ", "-"))
 }
 
 // weekday translates the English name of a day of the week, whole or its beginning.
-func (v voice) weekday(name string) string {
+func (v Voice) weekday(name string) string {
 	for d := time.Sunday; d <= time.Saturday; d++ {
 		if startsName(name, d.String()) {
-			return v.say("weekday_" + strconv.Itoa(int(d)))
+			return v.Say("weekday_" + strconv.Itoa(int(d)))
 		}
 	}
 	return name
@@ -68,19 +68,19 @@ func (v voice) weekday(name string) string {
 // startsName reports whether a word is a name or at least three letters of it; a
 // plural counts as well.
 func startsName(word, name string) bool {
-	word, name = fold(word), fold(name)
+	word, name = Fold(word), Fold(name)
 	return len(word) >= 3 && (strings.HasPrefix(name, word) || strings.HasPrefix(name, strings.TrimSuffix(word, "s")))
 }
 
 func blankOrComma(r rune) bool { return r == ' ' || r == ',' }
 
-// stored is the value of a setting as it is kept, from one typed in any language.
+// Stored is the value of a setting as it is kept, from one typed in any language.
 // What is in no catalogue stays as it was typed, to be read or refused by rules.
-func stored(key, value string) string {
+func Stored(key, value string) string {
 	for _, l := range Languages[1:] {
-		v := voiceIn(l, rules.DefaultSettings(), time.Time{})
+		v := In(l, rules.DefaultSettings(), time.Time{})
 		for _, word := range []string{"on", "off", "none", "default"} {
-			if fold(value) == fold(v.say("value_"+word)) && !(key == "days off" && word == "off") {
+			if Fold(value) == Fold(v.Say("value_"+word)) && !(key == "days off" && word == "off") {
 				return word
 			}
 		}
@@ -90,11 +90,11 @@ func stored(key, value string) string {
 		words := strings.FieldsFunc(value, blankOrComma)
 		for i, w := range words {
 			for d := time.Sunday; d <= time.Saturday; d++ {
-				if startsName(w, v.say("weekday_"+strconv.Itoa(int(d)))) {
+				if startsName(w, v.Say("weekday_"+strconv.Itoa(int(d)))) {
 					words[i] = d.String()
 				}
 			}
-			if w == strings.TrimSpace(v.say("and")) {
+			if w == strings.TrimSpace(v.Say("and")) {
 				words[i] = "and"
 			}
 		}
@@ -105,12 +105,12 @@ func stored(key, value string) string {
 	return value
 }
 
-// wordStep is the step that a word names in the settings of some language.
-func wordStep(word string) (rules.Step, bool) {
+// WordStep is the step that a word names in the settings of some language.
+func WordStep(word string) (rules.Step, bool) {
 	for _, l := range Languages[1:] {
-		v := voiceIn(l, rules.DefaultSettings(), time.Time{})
+		v := In(l, rules.DefaultSettings(), time.Time{})
 		for _, s := range rules.Steps {
-			if fold(word) == fold(v.say("word_"+string(s))) {
+			if Fold(word) == Fold(v.Say("word_"+string(s))) {
 				return s, true
 			}
 		}
@@ -118,21 +118,21 @@ func wordStep(word string) (rules.Step, bool) {
 	return "", false
 }
 
-// setting words the value of a setting as it is typed.
-func (v voice) setting(key, value string) string {
+// Setting words the value of a setting as it is typed.
+func (v Voice) Setting(key, value string) string {
 	switch value {
 	case "on", "off", "none", "default":
-		return v.say("value_" + value)
+		return v.Say("value_" + value)
 	}
 	switch {
-	case key == "days off" && v.lang != Languages[0]: // which is what is kept, as it was typed
+	case key == "days off" && v.Lang != Languages[0]: // which is what is kept, as it was typed
 		var days []string
 		for _, name := range strings.FieldsFunc(value, blankOrComma) {
 			if name != "and" {
 				days = append(days, v.weekday(name))
 			}
 		}
-		return joinList(days)
+		return JoinList(days)
 	case key == "incubator", key == "spread", strings.HasPrefix(key, rules.StepSetting):
 		return v.decimals(value)
 	}

@@ -1,4 +1,4 @@
-package bot
+package wording
 
 import (
 	"regexp"
@@ -8,12 +8,12 @@ import (
 	"golang.org/x/text/unicode/norm"
 )
 
-// mostRunes is how long a message may be. The chat itself allows as many.
-const mostRunes = 4096
+// MostRunes is how long a message may be. The chat itself allows as many.
+const MostRunes = 4096
 
-// clean makes a text safe and plain: valid UTF-8 in composed form, without
+// Clean makes a text safe and plain: valid UTF-8 in composed form, without
 // control and direction characters, quotes and dashes straightened.
-func clean(s string) string {
+func Clean(s string) string {
 	s = norm.NFC.String(strings.ToValidUTF8(s, "\uFFFD"))
 	return strings.TrimSpace(strings.Map(func(r rune) rune {
 		switch r {
@@ -33,8 +33,8 @@ func clean(s string) string {
 	}, s))
 }
 
-// fold is lower case without accents, for comparing words.
-func fold(s string) string {
+// Fold is lower case without accents, for comparing words.
+func Fold(s string) string {
 	return strings.Map(func(r rune) rune {
 		if unicode.Is(unicode.Mn, r) {
 			return -1
@@ -43,14 +43,12 @@ func fold(s string) string {
 	}, norm.NFD.String(s))
 }
 
-func splitSpace(s string) []string { return strings.Fields(s) }
-
 // nameForm is what a word of a name looks like.
 var nameForm = regexp.MustCompile(`^\pL[\pL\pN'\-]{0,23}$`)
 
-func isName(s string) bool { return nameForm.MatchString(s) }
+func IsName(s string) bool { return nameForm.MatchString(s) }
 
-func isDigits(s string) bool {
+func IsDigits(s string) bool {
 	if s == "" {
 		return false
 	}
@@ -62,26 +60,17 @@ func isDigits(s string) bool {
 	return true
 }
 
-func has(list []string, s string) bool {
-	for _, l := range list {
-		if l == s {
-			return true
-		}
-	}
-	return false
-}
-
-func words(s string) map[string]bool {
+func Words(s string) map[string]bool {
 	m := map[string]bool{}
-	for _, w := range splitSpace(s) {
+	for _, w := range strings.Fields(s) {
 		m[w] = true
 	}
 	return m
 }
 
-// oneSlip reports whether a becomes b by one insertion, deletion, change or swap
+// OneSlip reports whether a becomes b by one insertion, deletion, change or swap
 // of neighbours.
-func oneSlip(a, b string) bool {
+func OneSlip(a, b string) bool {
 	if len(a) > len(b) {
 		a, b = b, a
 	}
@@ -96,4 +85,15 @@ func oneSlip(a, b string) bool {
 		return a[i+1:] == b[i+1:] || i+1 < len(a) && a[i] == b[i+1] && a[i+1] == b[i] && a[i+2:] == b[i+2:]
 	}
 	return a[i:] == b[i+1:]
+}
+
+func JoinList(list []string) string {
+	s := ""
+	for i, x := range list {
+		if i > 0 {
+			s += ", "
+		}
+		s += x
+	}
+	return s
 }

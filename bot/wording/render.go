@@ -1,4 +1,4 @@
-package bot
+package wording
 
 import (
 	"strings"
@@ -21,9 +21,17 @@ type Delivery struct {
 	Files   []File
 }
 
-// render words an outgoing message. Answers were worded when they were queued;
+// File goes out with a message: a picture is shown, anything else is to be opened.
+type File struct {
+	Name    string
+	Picture bool
+	Data    []byte
+	Kept    string // the chat's own name for a picture that it has already, instead of Data
+}
+
+// Render words an outgoing message. Answers were worded when they were queued;
 // pings are worded when they go, so that they say what is true then.
-func render(out store.Outgoing) Delivery {
+func Render(out store.Outgoing) Delivery {
 	m := out.Messages[0]
 	d := Delivery{Out: out, Row: m, Kind: m.Kind, Ping: m.Ping.Public(), Text: m.Text, Buttons: m.Buttons, Answers: m.Answers, Edits: m.Edits}
 	if m.Signs() {
@@ -33,51 +41,51 @@ func render(out store.Outgoing) Delivery {
 	if m.Chat == 0 {
 		d.Thread = out.Crew.Thread
 	}
-	vs, today := voices(out.Settings, out.Now), rules.DateOf(out.Now, out.Settings.Zone)
-	var word func(v voice) string
+	vs, today := All(out.Settings, out.Now), rules.DateOf(out.Now, out.Settings.Zone)
+	var word func(v Voice) string
 	switch {
 	case m.Ping == rules.Digest && len(out.Items) == 0:
-		word = func(v voice) string { return v.say("digest_all_done", "Date", v.date(today)) }
+		word = func(v Voice) string { return v.Say("digest_all_done", "Date", v.Date(today)) }
 	case m.Ping == rules.Digest:
-		word = func(v voice) string { return v.list(v.say("digest_head", "Date", v.date(today)), out.Items, today) }
+		word = func(v Voice) string { return v.List(v.Say("digest_head", "Date", v.Date(today)), out.Items, today) }
 	case len(out.Items) > 0:
 		head := "routine_head"
 		if !out.Late.IsZero() {
 			head = "late_head"
 		}
 		d.Kind, d.Ping = "digest", ""
-		word = func(v voice) string { return v.list(v.say(head), out.Items, today.Add(400)) }
+		word = func(v Voice) string { return v.List(v.Say(head), out.Items, today.Add(400)) }
 	case out.Summary != nil:
-		word = func(v voice) string { return v.summary(*out.Summary, len(out.Messages)) }
+		word = func(v Voice) string { return v.Summary(*out.Summary, len(out.Messages)) }
 		d.Answers = out.Messages[len(out.Messages)-1].Answers // whose author is told of it
 	case out.Unlogged != nil:
-		word = func(v voice) string { return v.unlogged(out.Unlogged) }
+		word = func(v Voice) string { return v.unlogged(out.Unlogged) }
 		d.Buttons = unloggedButtons(out.Unlogged)
 	case out.Task != nil:
-		word = func(v voice) string { return v.ping(m.Ping, out) }
-		d.Buttons = taskButtons(vs, out.Task.Key)
+		word = func(v Voice) string { return v.ping(m.Ping, out) }
+		d.Buttons = TaskButtons(vs, out.Task.Key)
 	default: // worded when it was queued, and perhaps not in the crew's first language
-		word = func(voice) string { return m.Text }
+		word = func(Voice) string { return m.Text }
 	}
-	d.Text = inEach(vs, word)
+	d.Text = InEach(vs, word)
 	if !out.Late.IsZero() {
-		d.Text = inEach(vs, func(v voice) string { return v.say("p_late", "Fire", out.Late, "Text", word(v)) })
+		d.Text = InEach(vs, func(v Voice) string { return v.Say("p_late", "Fire", out.Late, "Text", word(v)) })
 	}
 	return d
 }
 
 // ping words one ping: the fact, the deadline, the reason in half a line, how to
 // answer.
-func (v voice) ping(kind rules.PingKind, out store.Outgoing) string {
+func (v Voice) ping(kind rules.PingKind, out store.Outgoing) string {
 	t := *out.Task
 	var lines []string
-	what := v.what(t, true)
+	what := v.What(t, true)
 	if b := out.Batch; b != nil && t.Step == rules.Laying && b.Counts.Laying != nil {
-		what += v.say("what_laying", "N", *b.Counts.Laying)
+		what += v.Say("what_laying", "N", *b.Counts.Laying)
 	}
-	kv := []any{"Task", v.task(t), "What", what, "Best", t.Best, "Close", t.Latest, "Stake", v.say("stake_" + t.Stake)}
-	over := !v.now.Before(t.Latest)
-	kv = append(kv, "Now", v.overNow(t.Step), "Left", v.left(t.Latest.Sub(v.now)))
+	kv := []any{"Task", v.Task(t), "What", what, "Best", t.Best, "Close", t.Latest, "Stake", v.Say("stake_" + t.Stake)}
+	over := !v.Now.Before(t.Latest)
+	kv = append(kv, "Now", v.overNow(t.Step), "Left", v.Left(t.Latest.Sub(v.Now)))
 	id := map[rules.PingKind]string{rules.Eve: "p_eve", rules.OpenPing: "p_open", rules.Closing6: "p_closing", rules.Closing2: "p_closing",
 		rules.OverPing: "p_over", rules.NoAnswer: "noanswer", rules.Again: "again"}[kind]
 	switch {
@@ -85,42 +93,42 @@ func (v voice) ping(kind rules.PingKind, out store.Outgoing) string {
 		id = "again_over"
 	case over && (kind == rules.Eve || kind == rules.OpenPing || kind == rules.Closing6 || kind == rules.Closing2):
 		id = "p_closed_late" // it went out late; what it was to warn of has come
-	case kind == rules.Eve && rules.DateOf(t.Best, v.s.Zone) != rules.DateOf(v.now, v.s.Zone).Add(1):
+	case kind == rules.Eve && rules.DateOf(t.Best, v.Settings.Zone) != rules.DateOf(v.Now, v.Settings.Zone).Add(1):
 		id = "p_eve_today"
 	}
-	lines = append(lines, upper(v.say(id, kv...)))
+	lines = append(lines, Upper(v.Say(id, kv...)))
 	if kind == rules.Eve || kind == rules.OpenPing || kind == rules.Again {
 		if t.Unfit {
-			lines = append(lines, v.say("w_unfit"))
+			lines = append(lines, v.Say("w_unfit"))
 		}
 		if t.Step == rules.Graft && kind == rules.Eve {
-			builder := v.say("prep_builder")
+			builder := v.Say("prep_builder")
 			if len(out.Builders) == 1 {
 				builder = out.Builders[0]
 			}
-			lines = append(lines, v.say("prep_cups", "Builder", builder))
+			lines = append(lines, v.Say("prep_cups", "Builder", builder))
 		}
-		if id := "bring_" + string(t.Step); v.has(id) {
-			lines = append(lines, v.say("p_bring", "List", v.say(id)))
+		if id := "bring_" + string(t.Step); v.Has(id) {
+			lines = append(lines, v.Say("p_bring", "List", v.Say(id)))
 		}
 	}
 	if t.ClaimedBy != "" {
-		lines = append(lines, v.say("p_mine", "Name", t.ClaimedBy))
+		lines = append(lines, v.Say("p_mine", "Name", t.ClaimedBy))
 	}
-	lines = append(lines, v.say("p_answer", "Forms", v.forms(t, out)))
+	lines = append(lines, v.Say("p_answer", "Forms", v.forms(t, out)))
 	return strings.Join(lines, "\n")
 }
 
-func (v voice) overNow(s rules.Step) string {
-	if id := "over_" + string(s); v.has(id) {
-		return v.say(id)
+func (v Voice) overNow(s rules.Step) string {
+	if id := "over_" + string(s); v.Has(id) {
+		return v.Say(id)
 	}
-	return v.say("over_other")
+	return v.Say("over_other")
 }
 
 // forms shows how to answer, with the task's own figures and the crew's own names.
-func (v voice) forms(t rules.Task, out store.Outgoing) string {
-	n, yard, builder := 34, v.say("form_yard"), v.say("form_builder")
+func (v Voice) forms(t rules.Task, out store.Outgoing) string {
+	n, yard, builder := 34, v.Say("form_yard"), v.Say("form_builder")
 	if t.Count != nil {
 		n = *t.Count
 	}
@@ -135,20 +143,20 @@ func (v voice) forms(t rules.Task, out store.Outgoing) string {
 	}
 	switch t.Step {
 	case rules.Move:
-		return v.say("forms_move", "N", n, "Yard", yard)
+		return v.Say("forms_move", "N", n, "Yard", yard)
 	case rules.Nucs:
-		return v.say("forms_nucs", "N", n, "Yard", yard)
+		return v.Say("forms_nucs", "N", n, "Yard", yard)
 	case rules.Graft:
-		return v.say("forms_graft", "Breeder", t.Breeder, "Builder", builder)
+		return v.Say("forms_graft", "Breeder", t.Breeder, "Builder", builder)
 	case rules.Accept, rules.Capped, rules.Emerge, rules.Laying, rules.Catch, rules.Recell:
-		return v.say("forms_count", "N", n)
+		return v.Say("forms_count", "N", n)
 	}
-	return v.say("forms_plain")
+	return v.Say("forms_plain")
 }
 
-// what says how many of what, from where and to where; place is false where the
+// What says how many of what, from where and to where; place is false where the
 // place stands above already.
-func (v voice) what(t rules.Task, place bool) string {
+func (v Voice) What(t rules.Task, place bool) string {
 	id := map[rules.Step]string{
 		rules.Move: "what_count", rules.Accept: "what_count", rules.Capped: "what_count", rules.Finish: "what_cells", rules.Emerge: "what_cells",
 		rules.Nucs: "what_count", rules.Recell: "what_count", rules.Catch: "what_count", rules.Laying: "what_queens", rules.Graft: "what_larvae",
@@ -158,31 +166,31 @@ func (v voice) what(t rules.Task, place bool) string {
 	}
 	s := ""
 	if t.Count != nil {
-		s = v.say(id, "Count", *t.Count)
+		s = v.Say(id, "Count", *t.Count)
 	} else if t.Step != rules.Nucs && t.Step != rules.Recell {
-		s = v.say("what_unknown")
+		s = v.Say("what_unknown")
 	}
 	switch t.Step {
 	case rules.Move, rules.Finish:
 		if t.From != "" {
-			s += v.say("what_from", "From", t.From)
+			s += v.Say("what_from", "From", t.From)
 		}
 		if t.Step == rules.Move && t.Into != "" {
-			s += v.say("what_to", "To", t.Into)
+			s += v.Say("what_to", "To", t.Into)
 		} else if t.Step == rules.Move {
-			s += v.say("what_to_unknown")
+			s += v.Say("what_to_unknown")
 		}
 	case rules.Graft:
 		if t.Into != "" {
-			s += v.say("what_into", "Into", t.Into)
+			s += v.Say("what_into", "Into", t.Into)
 		}
 	case rules.Accept, rules.Capped:
 		if t.From != "" {
-			s += v.say("what_in", "In", t.From)
+			s += v.Say("what_in", "In", t.From)
 		}
 	default:
-		if at := yardOf(t); at != "" && place {
-			s += v.say("what_at", "At", at)
+		if at := YardOf(t); at != "" && place {
+			s += v.Say("what_at", "At", at)
 		}
 	}
 	return s
@@ -191,40 +199,40 @@ func (v voice) what(t rules.Task, place bool) string {
 // mostLines keeps a list on a phone's screen.
 const mostLines = 20
 
-// list words tasks grouped by yard: breeders and builders first, then each yard.
+// List words tasks grouped by yard: breeders and builders first, then each yard.
 // What is best after the last day asked for stands under a heading of its own. Long
 // names make for fewer lines: a chat takes only so much.
-func (v voice) list(head string, items []rules.Task, last rules.Date) string {
+func (v Voice) List(head string, items []rules.Task, last rules.Date) string {
 	s := v.lines(head, items, last, mostLines)
-	for most := mostLines - 1; most > 0 && utf16Units(s) > v.room; most-- {
+	for most := mostLines - 1; most > 0 && Units(s) > v.Room; most-- {
 		s = v.lines(head, items, last, most)
 	}
 	return s
 }
 
-func (v voice) lines(head string, items []rules.Task, last rules.Date, most int) string {
+func (v Voice) lines(head string, items []rules.Task, last rules.Date, most int) string {
 	lines := []string{head}
 	var now, can []rules.Task
 	for _, t := range items {
-		if !t.Guard && last.Before(rules.DateOf(t.Best, v.s.Zone)) && last.Before(rules.DateOf(t.Latest, v.s.Zone)) {
+		if !t.Guard && last.Before(rules.DateOf(t.Best, v.Settings.Zone)) && last.Before(rules.DateOf(t.Latest, v.Settings.Zone)) {
 			can = append(can, t)
 		} else {
 			now = append(now, t)
 		}
 	}
 	if len(now) == 0 {
-		lines[0] += " " + v.say("nothing_must")
+		lines[0] += " " + v.Say("nothing_must")
 	}
 	n := 0
 	add := func(list []rules.Task) {
 		var groups []string
 		by := map[string][]rules.Task{}
 		for _, t := range list {
-			g := yardOf(t)
-			if g == "" && yardSteps[t.Step] {
-				g = v.say("group_none")
+			g := YardOf(t)
+			if g == "" && YardSteps[t.Step] {
+				g = v.Say("group_none")
 			} else if g != "" {
-				g = v.say("group_yard", "Yard", g)
+				g = v.Say("group_yard", "Yard", g)
 			}
 			if by[g] == nil {
 				groups = append(groups, g)
@@ -234,31 +242,31 @@ func (v voice) lines(head string, items []rules.Task, last rules.Date, most int)
 		for _, g := range groups {
 			if len(groups) > 1 || g != "" {
 				if g == "" {
-					lines = append(lines, v.say("group_home"))
+					lines = append(lines, v.Say("group_home"))
 				} else {
 					lines = append(lines, g)
 				}
 			}
 			for _, t := range by[g] {
 				if n++; n <= most {
-					lines = append(lines, v.item(t, false))
+					lines = append(lines, v.Item(t, false))
 				}
 			}
 		}
 	}
 	add(now)
 	if len(can) > 0 {
-		lines = append(lines, v.say("due_can"))
+		lines = append(lines, v.Say("due_can"))
 		add(can)
 	}
 	if n > most {
-		lines = append(lines, v.say("more", "Count", n-most))
+		lines = append(lines, v.Say("more", "Count", n-most))
 	}
 	return strings.Join(lines, "\n")
 }
 
-// yardOf is the yard a task is done in, "" for the breeders' and builders' place.
-func yardOf(t rules.Task) string {
+// YardOf is the yard a task is done in, "" for the breeders' and builders' place.
+func YardOf(t rules.Task) string {
 	switch t.Step {
 	case rules.Nucs, rules.Recell:
 		return t.Into
@@ -272,23 +280,23 @@ func yardOf(t rules.Task) string {
 	return ""
 }
 
-// yardSteps are done in a mating yard.
-var yardSteps = map[rules.Step]bool{
+// YardSteps are done in a mating yard.
+var YardSteps = map[rules.Step]bool{
 	rules.Nucs: true, rules.Recell: true, rules.Emerge: true, rules.Flights: true, rules.Laying: true, rules.Catch: true,
 }
 
-// item is one line of a list; place is false where its yard stands above.
-func (v voice) item(t rules.Task, place bool) string {
+// Item is one line of a list; place is false where its yard stands above.
+func (v Voice) Item(t rules.Task, place bool) string {
 	claim := ""
 	if t.ClaimedBy != "" {
-		claim = v.say("claim", "Name", t.ClaimedBy)
+		claim = v.Say("claim", "Name", t.ClaimedBy)
 	}
 	id := "line"
 	switch {
 	case t.Guard:
 		id = "line_guard"
-	case !v.now.Before(t.Latest):
+	case !v.Now.Before(t.Latest):
 		id = "line_over"
 	}
-	return v.say(id, "Task", v.task(t), "What", v.what(t, place), "Best", t.Best, "Close", t.Latest, "Claim", claim, "Until", t.Latest)
+	return v.Say(id, "Task", v.Task(t), "What", v.What(t, place), "Best", t.Best, "Close", t.Latest, "Claim", claim, "Until", t.Latest)
 }
