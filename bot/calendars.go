@@ -6,26 +6,12 @@ import (
 	"crypto/sha256"
 	"encoding/base64"
 	"encoding/hex"
-	"encoding/json"
-	"fmt"
 	"strings"
 	"time"
 
-	"yardbell/bot/calendar"
-	"yardbell/bot/wording"
-	"yardbell/rules"
+	"yardbell/bot/attach"
 	"yardbell/store"
 )
-
-// slot is the longest a piece of work takes up in a calendar; its window is in its
-// text. A window of days drawn as days would hide everything else.
-const slot = time.Hour
-
-// allDays is as far ahead as anything can be planned: a hundred years.
-const allDays = 36600
-
-// refresh is how often a phone should look for changes.
-const refresh = time.Hour
 
 // calendar answers with the crew's calendar as a file, or with the link that phones
 // subscribe to.
@@ -48,7 +34,7 @@ func (t *talk) calendar(r *reading) error {
 		}
 		return nil
 	}
-	t.attach = attachment{Kind: "calendar"}
+	t.attach = attach.Attachment{Kind: "calendar"}
 	t.say("s_calendar")
 	if t.calendarAt != "" {
 		t.say("cal_hint")
@@ -106,105 +92,8 @@ func (b *Bot) CalendarFeed(ctx context.Context, now time.Time, secret string) (f
 		if found = ok; err != nil || !ok {
 			return err
 		}
-		file, err = Calendar(tx, crew)
+		file, err = attach.Calendar(tx, crew)
 		return err
 	})
 	return file, found, err
-}
-
-// Calendar is the calendar of a crew as a file; what it shows is noted.
-func Calendar(tx *store.Tx, crew store.Crew) ([]byte, error) {
-	c, err := calendarOf(tx, crew)
-	if err != nil {
-		return nil, err
-	}
-	return c.Bytes()
-}
-
-func makeCalendar(v wording.Voice, tx *store.Tx, crew int64, _ attachment) ([]made, error) {
-	k, err := tx.CrewByID(crew)
-	if err != nil {
-		return nil, err
-	}
-	c, err := calendarOf(tx, k)
-	if err != nil {
-		return nil, err
-	}
-	return []made{{name: "yardbell.ics", draw: c.Bytes}}, nil
-}
-
-// calendarOf settles what the calendar of a crew shows.
-func calendarOf(tx *store.Tx, crew store.Crew) (c calendar.Calendar, err error) {
-	s, err := tx.Settings(crew.ID)
-	if err != nil {
-		return c, err
-	}
-	open, err := tx.OpenTasks(crew.ID)
-	if err != nil {
-		return c, err
-	}
-	v := wording.New(s, tx.Now)
-	open = rules.DueDays(open, rules.DateOf(tx.Now, s.Zone), allDays, s, tx.Now) // without what is over by itself
-	var now []store.CalendarEvent
-	for _, k := range open {
-		e := event(v, k)
-		body, err := json.Marshal(e)
-		if err != nil {
-			return c, err
-		}
-		now = append(now, store.CalendarEvent{Key: k.Key, End: e.End, Body: string(body)})
-	}
-	shown, err := tx.ShowCalendar(crew.ID, now)
-	if err != nil {
-		return c, err
-	}
-	c = calendar.Calendar{Name: v.Say("cal_name"), Zone: s.Zone, Refresh: refresh}
-	for _, x := range shown {
-		var e calendar.Event
-		if err := json.Unmarshal([]byte(x.Body), &e); err != nil {
-			return c, fmt.Errorf("calendar event %s: %w", x.Key, err)
-		}
-		e.UID, e.Sequence, e.Changed, e.Cancelled = eventUID(crew, x.Key), x.Sequence, x.Changed, x.Cancelled
-		c.Events = append(c.Events, e)
-	}
-	return c, nil
-}
-
-// eventUID names a task's event the same for ever, and no other crew's likewise.
-func eventUID(crew store.Crew, key string) string {
-	sum := sha256.Sum256(fmt.Appendf(nil, "%d/%d/%s", crew.ID, crew.Created.UnixMilli(), key))
-	return hex.EncodeToString(sum[:12]) + "@yardbell"
-}
-
-// event words a task for the calendar. It rings when the pings go out that ask for
-// something to be done.
-func event(v wording.Voice, k rules.Task) calendar.Event {
-	e := calendar.Event{Start: k.Best.UTC(), Summary: wording.Upper(v.Task(k)) + v.What(k, false), Place: wording.YardOf(k),
-		Step: string(k.Step), Subject: k.Subject.String(), Earliest: k.Earliest.UTC(), Best: k.Best.UTC(), Latest: k.Latest.UTC()}
-	open, close := fixed(v, k.Earliest), fixed(v, k.Latest)
-	if k.Guard {
-		e.Start, e.End = k.Earliest.UTC(), k.Latest.UTC()
-		e.Text = v.Say("cal_guard", "Open", open, "Close", close) + "\n" + v.Say("stake_"+k.Stake)
-		return e
-	}
-	e.End = e.Start.Add(slot)
-	if k.Latest.After(k.Best) && k.Latest.Before(e.End) {
-		e.End = k.Latest.UTC()
-	}
-	e.Text = v.Say("cal_window", "Open", open, "Best", fixed(v, k.Best), "Close", close) + "\n" + v.Say("stake_"+k.Stake)
-	if k.ClaimedBy != "" {
-		e.Text += "\n" + v.Say("p_mine", "Name", k.ClaimedBy)
-	}
-	for _, p := range rules.Pings(k, v.Settings) {
-		if p.Kind == rules.Eve || p.Kind == rules.OpenPing || p.Kind == rules.Closing6 || p.Kind == rules.Closing2 {
-			e.Alarms = append(e.Alarms, p.Fire)
-		}
-	}
-	return e
-}
-
-// fixed words an instant with its whole date: what stands in a calendar is read on
-// other days, too.
-func fixed(v wording.Voice, t time.Time) string {
-	return v.Say("at", "Date", v.Date(rules.DateOf(t, v.Settings.Zone)), "Clock", rules.ClockOf(t, v.Settings.Zone).String())
 }

@@ -2,10 +2,10 @@ package bot
 
 import (
 	"fmt"
-	"math"
 	"slices"
 	"time"
 
+	"yardbell/bot/planning"
 	"yardbell/bot/wording"
 	"yardbell/rules"
 	"yardbell/store"
@@ -13,12 +13,12 @@ import (
 
 // orders lists the orders that are running, or shows one.
 func (t *talk) orders(r *reading) error {
-	o, err := outlookOf(t.tx, t.crew.ID, t.s)
+	o, err := planning.Of(t.tx, t.crew.ID, t.s)
 	if err != nil {
 		return err
 	}
 	if r.plan.order != 0 {
-		b, found := o.order(r.plan.order)
+		b, found := o.Order(r.plan.order)
 		if !found {
 			t.ask("r_no_order", "Number", r.plan.order)
 			return nil
@@ -26,12 +26,12 @@ func (t *talk) orders(r *reading) error {
 		t.subject = rules.OrderSubject(b.Number)
 		return t.showOrder(o, b)
 	}
-	for _, b := range o.book {
-		if !running(b, t.tx.Now) {
+	for _, b := range o.Book {
+		if !planning.Running(b, t.tx.Now) {
 			continue
 		}
-		p, _, _ := o.chance(b)
-		t.say("s_order_line", "Order", t.v.Subject(rules.OrderSubject(b.Number)), "What", t.v.Wanted(b.Want, b.Unit), "By", t.day(b.By), "Percent", inHundred(p))
+		p, _, _ := o.Chance(b)
+		t.say("s_order_line", "Order", t.v.Subject(rules.OrderSubject(b.Number)), "What", t.v.Wanted(b.Want, b.Unit), "By", t.day(b.By), "Percent", planning.InHundred(p))
 	}
 	if len(t.lines) == 0 {
 		t.say("s_order_none")
@@ -39,101 +39,27 @@ func (t *talk) orders(r *reading) error {
 	return nil
 }
 
-// inHundred is a chance in whole percent: never none and, while it is one, never all.
-func inHundred(p float64) int {
-	if p >= 1 {
-		return 100
-	}
-	return int(math.Max(1, math.Min(99, math.Round(p*100))))
-}
-
-func (t *talk) showOrder(o *outlook, b rules.Booked) error {
+func (t *talk) showOrder(o *planning.Outlook, b rules.Booked) error {
 	t.say("s_order", "Order", t.v.Head(rules.OrderSubject(b.Number)), "What", t.v.Wanted(b.Want, b.Unit), "By", t.day(b.By), "Who", b.Who,
 		"When", b.Accepted, "Percent", t.v.Number(b.Confidence*100, 0))
-	for _, r := range o.rounds(b) {
-		t.lines = append(t.lines, roundState(t.v, r)...)
+	for _, r := range o.Rounds(b) {
+		t.lines = append(t.lines, planning.RoundState(t.v, r)...)
 	}
 	if b.Cancelled {
 		t.say("s_order_off")
 		return nil
 	}
-	p, lo, hi := o.chance(b)
-	t.say("s_order_chance", "Percent", inHundred(p), "Lo", lo, "Hi", hi)
-	if running(b, t.tx.Now) && p < rules.Unlikely(b.Confidence) {
-		lines, do := rescue(t.v, o, b)
+	p, lo, hi := o.Chance(b)
+	t.say("s_order_chance", "Percent", planning.InHundred(p), "Lo", lo, "Hi", hi)
+	if planning.Running(b, t.tx.Now) && p < rules.Unlikely(b.Confidence) {
+		lines, do := planning.Rescue(t.v, o, b)
 		t.lines = append(t.lines, lines...)
 		if do != "" {
 			t.kind = "ask"
-			t.buttons = acceptButtons([]wording.Voice{t.v}, do)
+			t.buttons = planning.AcceptButtons([]wording.Voice{t.v}, do)
 		}
 	}
 	return nil
-}
-
-// roundState words a round of an order as it stands: its batches, what is left of it.
-func roundState(v wording.Voice, r rules.RoundState) (lines []string) {
-	for _, x := range r.Batches {
-		p, counted := rules.PartOf(x)
-		what := v.Say("s_order_uncounted")
-		switch {
-		case x.Ended && p.Count == 0:
-			what = v.Say("s_order_closed")
-		case counted:
-			what = v.Say("s_count", "Count", p.Count, "Past", v.Past(p.Done, &p.Count))
-		}
-		lines = append(lines, v.Say("s_order_batch", "Number", r.Number, "Batch", v.Subject(rules.BatchSubject(x.Number)), "What", what))
-	}
-	switch {
-	case r.Gone && len(r.Batches) == 0:
-		lines = append(lines, v.Say("s_order_gone", "Number", r.Number))
-	case len(r.Left) == 0:
-	case len(r.Combs) > 0 || len(r.Batches) > 0:
-		graft := r.Graft
-		for _, c := range r.Combs {
-			graft = c.Confined.Add(r.Graft.Sub(r.Confined))
-		}
-		lines = append(lines, v.Say("s_order_on", "Number", r.Number, "Parts", shares(v, r.Left), "Graft", graft, "Breeders", breeders(v, r.Breeders)))
-	default:
-		lines = append(lines, v.Say("s_order_wait", "Number", r.Number, "Breeders", breeders(v, r.Breeders), "Confine", r.Confined, "Graft", r.Graft, "Parts", shares(v, r.Left)))
-	}
-	return lines
-}
-
-// rescue says what can still be done for an order in time, and gives the button that
-// plans it, "" where nothing more fits.
-func rescue(v wording.Voice, o *outlook, b rules.Booked) (lines []string, do string) {
-	if len(o.limits.Breeders) == 0 {
-		return []string{v.Say("r_order_no_breeder")}, "" // the planner would take any
-	}
-	p := o.planner().Rescue(b.Order, rules.PartsOf(o.rounds(b), b.Unit), b.Confidence, v.Now)
-	switch {
-	case p.OK && len(p.Rounds) > 0:
-		lines = append(lines, v.Say("o_rescue", "Grafts", p.Grafts, "Percent", v.Number(b.Confidence*100, 0), "Count", len(p.Rounds)))
-		for _, r := range p.Rounds {
-			lines = append(lines, roundLine(v, r, p))
-		}
-		if p.Tight {
-			lines = append(lines, v.Say("o_tight"))
-		}
-		lines = append(lines, deadlines(v, p.Deadline))
-		return lines, offered{b.Number, b.Want, p.Book(o.limits)}.do()
-	case len(p.Rounds) > 0:
-		lines = append(lines, v.Say("o_norescue", "Why", broken(v, p)), v.Say("o_rescue_part", "What", v.Wanted(p.Fits, b.Unit), "Percent", v.Number(b.Confidence*100, 0), "Grafts", p.Grafts))
-		for _, r := range p.Rounds {
-			lines = append(lines, roundLine(v, r, p))
-		}
-		do = offered{b.Number, b.Want, p.Book(o.limits)}.do()
-	default:
-		fits := v.Say("o_fits_none")
-		if p.Fits > 0 {
-			fits = v.Say("o_fits_now", "What", v.Wanted(p.Fits, b.Unit))
-		}
-		lines = append(lines, v.Say("o_norescue", "Why", broken(v, p)), fits)
-	}
-	if !p.FitsBy.IsZero() {
-		lines[len(lines)-1] += " " + v.Say("o_fits_by", "By", v.Date(rules.DateOf(p.FitsBy, v.Settings.Zone)))
-	}
-	return append(lines, deadlines(v, p.Deadline)), do
 }
 
 // cancelOrder calls an order off: by a lead, or who accepted it.
@@ -205,21 +131,21 @@ func (t *talk) watch(entries []rules.Entry) (map[int]watched, error) {
 		return nil, nil
 	}
 	book, err := t.tx.Book(t.crew.ID)
-	if err != nil || !slices.ContainsFunc(book, func(b rules.Booked) bool { return running(b, t.tx.Now) }) {
+	if err != nil || !slices.ContainsFunc(book, func(b rules.Booked) bool { return planning.Running(b, t.tx.Now) }) {
 		return nil, err
 	}
-	o, err := outlookOf(t.tx, t.crew.ID, t.s)
+	o, err := planning.Of(t.tx, t.crew.ID, t.s)
 	if err != nil {
 		return nil, err
 	}
 	was := map[int]watched{}
-	for _, b := range o.book {
-		if !running(b, t.tx.Now) {
+	for _, b := range o.Book {
+		if !planning.Running(b, t.tx.Now) {
 			continue
 		}
 		var w watched
-		w.chance, _, _ = o.chance(b)
-		for _, r := range o.rounds(b) {
+		w.chance, _, _ = o.Chance(b)
+		for _, r := range o.Rounds(b) {
 			if len(r.Left) > 0 && len(r.Combs) == 0 && slices.Contains(r.Breeders, gone) {
 				w.rests++
 			}
@@ -235,11 +161,11 @@ func (t *talk) warn(was map[int]watched, entries []rules.Entry) error {
 	if len(was) == 0 {
 		return nil
 	}
-	o, err := outlookOf(t.tx, t.crew.ID, t.s)
+	o, err := planning.Of(t.tx, t.crew.ID, t.s)
 	if err != nil {
 		return err
 	}
-	for _, b := range o.book {
+	for _, b := range o.Book {
 		w, watched := was[b.Number]
 		bound, before := rules.Unlikely(b.Confidence), w.chance
 		for _, e := range entries {
@@ -251,14 +177,14 @@ func (t *talk) warn(was map[int]watched, entries []rules.Entry) error {
 			continue
 		}
 		for _, e := range entries {
-			if e.Subject.Kind != rules.BatchKind || !o.has(b, e.Subject.Number()) {
+			if e.Subject.Kind != rules.BatchKind || !o.Uses(b, e.Subject.Number()) {
 				continue
 			}
-			p, lo, hi := o.chance(b)
+			p, lo, hi := o.Chance(b)
 			if p >= bound {
 				break
 			}
-			t.later = append(t.later, t.unlikely(o, b, e, []int{inHundred(before), inHundred(p), lo, hi}))
+			t.later = append(t.later, t.unlikely(o, b, e, []int{planning.InHundred(before), planning.InHundred(p), lo, hi}))
 			break
 		}
 	}
@@ -267,39 +193,39 @@ func (t *talk) warn(was map[int]watched, entries []rules.Entry) error {
 
 // restsOn tells of an order that rests on a breeder who is gone, and what can still be
 // done for it.
-func (t *talk) restsOn(o *outlook, b rules.Booked, e rules.Entry, w watched) store.Message {
+func (t *talk) restsOn(o *planning.Outlook, b rules.Booked, e rules.Entry, w watched) store.Message {
 	s := rules.OrderSubject(b.Number)
-	p, _, _ := o.chance(b)
+	p, _, _ := o.Chance(b)
 	vs, do := wording.All(t.s, t.tx.Now), ""
 	text := wording.InEach(vs, func(v wording.Voice) string {
 		lines := []string{v.Say("o_rests", "Order", v.Head(s), "What", v.Wanted(b.Want, b.Unit), "By", v.Date(rules.DateOf(b.By, v.Settings.Zone)), "Breeder", e.Subject,
-			"Count", w.rests, "Before", inHundred(w.chance), "Percent", inHundred(p))}
+			"Count", w.rests, "Before", planning.InHundred(w.chance), "Percent", planning.InHundred(p))}
 		if p < b.Confidence {
-			more, press := rescue(v, o, b)
+			more, press := planning.Rescue(v, o, b)
 			lines, do = append(lines, more...), press
 		}
 		return joinLines(lines)
 	})
 	m := store.Message{Crew: t.crew.ID, Key: fmt.Sprintf("order/%d/rests/%d", b.Number, e.ID), Kind: "reply", Text: text, Step: rules.Ordered, Subject: s.String()}
 	if do != "" {
-		m.Kind, m.Buttons = "ask", acceptButtons(vs, do)
+		m.Kind, m.Buttons = "ask", planning.AcceptButtons(vs, do)
 	}
 	return m
 }
 
-func (t *talk) unlikely(o *outlook, b rules.Booked, e rules.Entry, n []int) store.Message {
+func (t *talk) unlikely(o *planning.Outlook, b rules.Booked, e rules.Entry, n []int) store.Message {
 	s := rules.OrderSubject(b.Number)
 	vs, do := wording.All(t.s, t.tx.Now), ""
 	text := wording.InEach(vs, func(v wording.Voice) string {
 		lines := []string{v.Say("o_unlikely", "Order", v.Head(s), "What", v.Wanted(b.Want, b.Unit), "By", v.Date(rules.DateOf(b.By, v.Settings.Zone)), "Batch", v.Subject(e.Subject),
 			"Before", n[0], "Percent", n[1], "Lo", n[2], "Hi", n[3])}
-		more, press := rescue(v, o, b)
+		more, press := planning.Rescue(v, o, b)
 		do = press
 		return joinLines(append(lines, more...))
 	})
 	m := store.Message{Crew: t.crew.ID, Key: fmt.Sprintf("order/%d/unlikely/%d", b.Number, e.ID), Kind: "reply", Text: text, Step: rules.Ordered, Subject: s.String()}
 	if do != "" {
-		m.Kind, m.Buttons = "ask", acceptButtons(vs, do)
+		m.Kind, m.Buttons = "ask", planning.AcceptButtons(vs, do)
 	}
 	return m
 }

@@ -1,8 +1,7 @@
 package bot
 
 import (
-	"fmt"
-
+	"yardbell/bot/attach"
 	"yardbell/bot/wording"
 	"yardbell/rules"
 	"yardbell/store"
@@ -153,7 +152,7 @@ func (t *talk) photos(r *reading) error {
 		return nil
 	}
 	older := max(0, len(ids)-mostPhotos)
-	t.attach = attachment{Kind: "photos", Photos: ids[older:]}
+	t.attach = attach.Attachment{Kind: "photos", Photos: ids[older:]}
 	t.say("s_photos", "Of", about, "Count", len(ids))
 	t.lines = append(t.lines, lines[older:]...)
 	if older > 0 {
@@ -174,21 +173,4 @@ func concerns(e rules.Entry, s rules.Subject) bool {
 		return e.Into == s.Key
 	}
 	return false
-}
-
-func findPhotos(_ wording.Voice, tx *store.Tx, crew int64, a attachment) (out []made, err error) {
-	list, err := tx.Photos(crew)
-	if err != nil {
-		return nil, err
-	}
-	by := map[int64]store.Photo{}
-	for _, p := range list {
-		by[p.ID] = p
-	}
-	for _, id := range a.Photos {
-		if p, ok := by[id]; ok {
-			out = append(out, made{name: fmt.Sprintf("photo-%d", id), picture: true, kept: p.File})
-		}
-	}
-	return out, nil
 }

@@ -1,16 +1,19 @@
 package bot
 
-import "yardbell/rules"
+import (
+	"yardbell/bot/attach"
+	"yardbell/rules"
+)
 
 // picture answers with the week or the season, drawn.
 func (t *talk) picture(r *reading) {
 	today := rules.DateOf(t.tx.Now, t.s.Zone)
 	if r.topic == "season" {
-		t.attach = attachment{Kind: "season", Day: today.String()}
+		t.attach = attach.Attachment{Kind: "season", Day: today.String()}
 		t.say("s_season", "Year", today.Year)
 		return
 	}
-	t.attach = attachment{Kind: "week", Day: today.String(), Days: 7}
+	t.attach = attach.Attachment{Kind: "week", Day: today.String(), Days: 7}
 	t.say("s_week", "From", t.v.Date(today), "To", t.v.Date(today.Add(6)))
 }
 
@@ -22,7 +25,7 @@ func (t *talk) larvae(k rules.Task) error {
 	}
 	for i := len(combs) - 1; i >= 0; i-- {
 		if c := combs[i]; c.Mark == k.Mark && !c.Failed {
-			t.attach = attachment{Kind: "larvae", From: k.Breeder, Comb: c.ID}
+			t.attach = attach.Attachment{Kind: "larvae", From: k.Breeder, Comb: c.ID}
 			return nil
 		}
 	}

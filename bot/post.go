@@ -5,6 +5,7 @@ import (
 	"log/slog"
 	"slices"
 
+	"yardbell/bot/attach"
 	"yardbell/bot/wording"
 	"yardbell/store"
 )
@@ -26,12 +27,12 @@ type Post struct {
 // Send words and delivers one message.
 func (p Post) Send(ctx context.Context, out store.Outgoing) (store.Receipt, error) {
 	d := wording.Render(out)
-	d.Text = Visible(d.Text)
+	d.Text = wording.Visible(d.Text)
 	d.Buttons = slices.Clone(d.Buttons)
 	for i := range d.Buttons {
-		d.Buttons[i].Label = Visible(d.Buttons[i].Label)
+		d.Buttons[i].Label = wording.Visible(d.Buttons[i].Label)
 	}
-	files, err := p.files(ctx, out)
+	files, err := attach.Files(ctx, p.DB, out)
 	if err != nil && ctx.Err() != nil {
 		return store.Receipt{}, err
 	}

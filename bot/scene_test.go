@@ -17,6 +17,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"yardbell/bot/console"
 	"yardbell/rules"
 	"yardbell/scheduler"
 	"yardbell/store"
@@ -56,7 +57,7 @@ func playSceneIn(t testing.TB, path, lang string) *scene {
 	t.Cleanup(func() { _ = db.Close() })
 	s := &scene{db: db}
 	quiet := slog.New(slog.NewTextHandler(io.Discard, nil))
-	sched := scheduler.New(db, Post{To: NewConsole(&bytes.Buffer{}, db, false, false)}, quiet)
+	sched := scheduler.New(db, Post{To: console.NewConsole(&bytes.Buffer{}, db, false, false)}, quiet)
 	clock := func(at string) time.Time {
 		c, err := time.ParseInLocation("2006-01-02 15:04", strings.TrimSpace(at), s.zone)
 		require.NoError(t, err, path)

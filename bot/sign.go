@@ -5,6 +5,7 @@ import (
 	"slices"
 	"time"
 
+	"yardbell/bot/attach"
 	"yardbell/bot/wording"
 	"yardbell/rules"
 	"yardbell/store"
@@ -15,9 +16,6 @@ import (
 // but nothing of it was read; silence would be taken for a logged line, and text under
 // every such message would bury the pings. A reply to the message, or a button of the
 // evening's list, has it read once more as if it had been said to the bot.
-
-// SeenSign is the reaction.
-const SeenSign = "🤔"
 
 // hangsOn is how near the close of a window is so that the sign alone is not enough: who
 // overlooks it would lose the work.
@@ -158,7 +156,7 @@ func (t *talk) explain(u store.Update) error {
 // unsaid begins the answer anew.
 func (t *talk) unsaid() {
 	t.noticed, t.silent, t.warned, t.kind = false, false, false, "reply"
-	t.logged, t.later, t.lines, t.buttons, t.attach = nil, nil, nil, nil, attachment{}
+	t.logged, t.later, t.lines, t.buttons, t.attach = nil, nil, nil, nil, attach.Attachment{}
 	t.step, t.subject = "", rules.Subject{}
 }
 

@@ -7,6 +7,7 @@ import (
 	"time"
 	"unicode/utf8"
 
+	"yardbell/bot/attach"
 	rdg "yardbell/bot/reading"
 	"yardbell/bot/wording"
 	"yardbell/rules"
@@ -50,15 +51,15 @@ type talk struct {
 	step       rules.Step
 	subject    rules.Subject
 	silent     bool
-	attach     attachment // a file that goes with the answer
-	calendarAt string     // address under which calendars are served, empty for none
-	photo      string     // came with the message: the transport's name for it
-	album      string     // of photos that came together
-	private    bool       // members have private chats with the bot
-	spent      bool       // the member gets no answer to a question now
-	reported   bool       // the message tells of work, logged or not
-	warned     bool       // the answer warns of something
-	danger     danger     // words of an emergency in it
+	attach     attach.Attachment // a file that goes with the answer
+	calendarAt string            // address under which calendars are served, empty for none
+	photo      string            // came with the message: the transport's name for it
+	album      string            // of photos that came together
+	private    bool              // members have private chats with the bot
+	spent      bool              // the member gets no answer to a question now
+	reported   bool              // the message tells of work, logged or not
+	warned     bool              // the answer warns of something
+	danger     danger            // words of an emergency in it
 
 	noticed bool          // the sign is its answer: see sign.go
 	marked  *store.Update // the message with the sign that it replies to

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"time"
 
+	"yardbell/bot/planning"
 	"yardbell/bot/wording"
 	"yardbell/rules"
 )
@@ -12,7 +13,7 @@ import (
 // yields tells what the crew's counts say, of the season or of one breeder, builder or
 // grafter.
 func (t *talk) yields(r *reading) error {
-	o, err := outlookOf(t.tx, t.crew.ID, t.s)
+	o, err := planning.Of(t.tx, t.crew.ID, t.s)
 	if err != nil {
 		return err
 	}
@@ -20,7 +21,7 @@ func (t *talk) yields(r *reading) error {
 		t.yieldsBy(o, r.plan.by)
 		return nil
 	}
-	y, whose := o.season, t.v.Say("yield_crew")
+	y, whose := o.Season, t.v.Say("yield_crew")
 	dim, key := rules.Dim(""), ""
 	switch {
 	case r.breeder != 0:
@@ -48,14 +49,14 @@ func (t *talk) yields(r *reading) error {
 	}
 	if dim != "" {
 		known := false
-		for _, tr := range o.trials {
+		for _, tr := range o.Trials {
 			known = known || dim.Key(tr) == key
 		}
 		if !known {
 			t.ask("yield_none", "Whose", whose)
 			return nil
 		}
-		y = rules.FitYields(o.trials).For(dim, key)
+		y = rules.FitYields(o.Trials).For(dim, key)
 	}
 	t.say("yield_head", "Whose", whose)
 	few := false
@@ -85,24 +86,24 @@ const capacityDays = 60
 // capacity tells which builders and how many nucs are free, now and on the tightest
 // day to come.
 func (t *talk) capacity() error {
-	o, err := outlookOf(t.tx, t.crew.ID, t.s)
+	o, err := planning.Of(t.tx, t.crew.ID, t.s)
 	if err != nil {
 		return err
 	}
-	if len(o.planned.Places) == 0 {
+	if len(o.Planned.Places) == 0 {
 		t.ask("cap_none")
 		return nil
 	}
 	now := t.tx.Now
 	end := now.Add(capacityDays * 24 * time.Hour)
 	t.say("cap_head", "Days", capacityDays)
-	for _, p := range o.planned.Places {
+	for _, p := range o.Planned.Places {
 		if p.Subject.Kind == rules.BuilderKind {
 			t.builderFree(o, p.Subject, end)
 			continue
 		}
-		free, _ := o.planned.Free(p.Subject, now, now.Add(time.Minute))
-		fewest, at := o.planned.Free(p.Subject, now, end)
+		free, _ := o.Planned.Free(p.Subject, now, now.Add(time.Minute))
+		fewest, at := o.Planned.Free(p.Subject, now, end)
 		if fewest == free {
 			t.say("cap_yard_free", "Yard", p.Subject.Key, "Count", free, "Size", p.Size)
 		} else {
@@ -113,11 +114,11 @@ func (t *talk) capacity() error {
 }
 
 // builderFree says when a builder is taken, now or next, and by what.
-func (t *talk) builderFree(o *outlook, s rules.Subject, end time.Time) {
+func (t *talk) builderFree(o *planning.Outlook, s rules.Subject, end time.Time) {
 	var next *rules.Use
-	for i, u := range o.planned.Uses {
+	for i, u := range o.Planned.Uses {
 		if u.Place == s && u.To.After(t.tx.Now) && u.From.Before(end) && (next == nil || u.From.Before(next.From)) {
-			next = &o.planned.Uses[i]
+			next = &o.Planned.Uses[i]
 		}
 	}
 	switch {
@@ -156,13 +157,13 @@ func (t *talk) fit(r *reading) error {
 			return err
 		}
 	}
-	o, err := outlookOf(t.tx, t.crew.ID, t.s)
+	o, err := planning.Of(t.tx, t.crew.ID, t.s)
 	if err != nil {
 		return err
 	}
 	var lines []string
 	for d := range days {
-		k, ok := rules.FitConfine(from.Add(d), o.limits.BeesIn, 0, t.s)
+		k, ok := rules.FitConfine(from.Add(d), o.Limits.BeesIn, 0, t.s)
 		step := k.Graft
 		if r.step == rules.Move {
 			step = k.Move.Best
@@ -171,7 +172,7 @@ func (t *talk) fit(r *reading) error {
 			continue
 		}
 		if r.breeder != 0 {
-			if against, _ := o.limits.Rotation.Check(o.limits.Stays, r.breeder, k.Confined, k.Out); against != "" {
+			if against, _ := o.Limits.Rotation.Check(o.Limits.Stays, r.breeder, k.Confined, k.Out); against != "" {
 				continue
 			}
 		}

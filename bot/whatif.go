@@ -4,12 +4,13 @@ import (
 	"slices"
 	"time"
 
+	"yardbell/bot/planning"
 	"yardbell/rules"
 )
 
 // whatIf shows which windows a shift would change. Nothing is logged.
 func (t *talk) whatIf(r *reading) error {
-	o, err := outlookOf(t.tx, t.crew.ID, t.s)
+	o, err := planning.Of(t.tx, t.crew.ID, t.s)
 	if err != nil {
 		return err
 	}
@@ -23,13 +24,13 @@ func (t *talk) whatIf(r *reading) error {
 }
 
 // whatIfOrder shifts what is not begun yet of an order.
-func (t *talk) whatIfOrder(o *outlook, r *reading) error {
-	b, found := o.order(r.plan.order)
+func (t *talk) whatIfOrder(o *planning.Outlook, r *reading) error {
+	b, found := o.Order(r.plan.order)
 	if !found {
 		t.ask("r_no_order", "Number", r.plan.order)
 		return nil
 	}
-	for _, x := range o.rounds(b) {
+	for _, x := range o.Rounds(b) {
 		if x.Gone || len(x.Left) == 0 || len(x.Combs) > 0 || len(x.Batches) > 0 || len(x.Breeders) == 0 {
 			continue
 		}
@@ -53,7 +54,7 @@ func (t *talk) whatIfOrder(o *outlook, r *reading) error {
 
 // whatIfConfine compares with the breeder's next planned round, or shows the round
 // where none is planned.
-func (t *talk) whatIfConfine(o *outlook, r *reading) error {
+func (t *talk) whatIfConfine(o *planning.Outlook, r *reading) error {
 	n, ok, err := t.breederOf(&reading{breeder: r.breeder, step: rules.Confine}, func(rules.Breeder) bool { return false })
 	if err != nil || !ok {
 		return err
@@ -62,8 +63,8 @@ func (t *talk) whatIfConfine(o *outlook, r *reading) error {
 		return err
 	}
 	var was *rules.RoundTimes
-	for _, b := range o.book {
-		for _, x := range o.rounds(b) {
+	for _, b := range o.Book {
+		for _, x := range o.Rounds(b) {
 			for _, m := range x.Breeders {
 				if m == n && !x.Gone && len(x.Combs) == 0 && len(x.Batches) == 0 && (was == nil || x.Confined.Before(was.Confined)) {
 					k := x.RoundTimes
@@ -88,9 +89,9 @@ func (t *talk) whatIfConfine(o *outlook, r *reading) error {
 		}
 		at := t.workHour(day, r.plan.day)
 		if was == nil {
-			k := rules.RoundFrom(at, o.limits.BeesIn, 0, t.s)
+			k := rules.RoundFrom(at, o.Limits.BeesIn, 0, t.s)
 			t.say("if_round_new", "Breeder", t.v.Head(rules.BreederSubject(n)), "At", k.Confined)
-			tasks := k.Tasks(n, o.limits.BeesIn, 0, t.s)
+			tasks := k.Tasks(n, o.Limits.BeesIn, 0, t.s)
 			slices.SortStableFunc(tasks, func(a, b rules.Task) int { return a.Best.Compare(b.Best) })
 			for _, x := range tasks {
 				if x.Weight > rules.Routine && x.Step != rules.Confine && !x.Guard {
@@ -106,7 +107,7 @@ func (t *talk) whatIfConfine(o *outlook, r *reading) error {
 		t.ask("if_no_plan", "Breeder", rules.BreederSubject(n))
 		return nil
 	}
-	_, changed, _ := rules.WhatIf(*was, n, o.limits.BeesIn, rules.Confine, sh, t.s)
+	_, changed, _ := rules.WhatIf(*was, n, o.Limits.BeesIn, rules.Confine, sh, t.s)
 	return t.windows(n, changed)
 }
 
@@ -120,7 +121,7 @@ func (t *talk) workHour(day rules.Date, w when) time.Time {
 }
 
 // whatIfGraft shifts the next graft: from the comb that is in, or planned.
-func (t *talk) whatIfGraft(o *outlook, r *reading) error {
+func (t *talk) whatIfGraft(o *planning.Outlook, r *reading) error {
 	open, err := t.tx.OpenTasks(t.crew.ID)
 	if err != nil {
 		return err
@@ -129,13 +130,13 @@ func (t *talk) whatIfGraft(o *outlook, r *reading) error {
 		if k.Step != rules.Graft || r.breeder != 0 && k.Breeder != r.breeder || !t.tx.Now.Before(k.Latest) {
 			continue
 		}
-		bees, x := o.limits.BeesIn, rules.RoundTimes{}
-		for _, b := range o.book {
+		bees, x := o.Limits.BeesIn, rules.RoundTimes{}
+		for _, b := range o.Book {
 			if n, i := rules.OrderOfTask(k); n == b.Number && i <= len(b.Rounds) {
 				bees, x = b.BeesIn, b.Rounds[i-1].RoundTimes
 			}
 		}
-		for _, c := range o.combs[k.Breeder] {
+		for _, c := range o.Combs[k.Breeder] {
 			if rules.Occ(c.ID) == k.Occ {
 				bees = c.BeesIn != nil && *c.BeesIn
 				x = rules.RoundFrom(c.Confined, bees, 0, t.s)

@@ -3,6 +3,7 @@ package bot
 import (
 	"time"
 
+	"yardbell/bot/attach"
 	"yardbell/bot/wording"
 	"yardbell/rules"
 )
@@ -32,7 +33,7 @@ func (t *talk) why(r *reading) error {
 		return err
 	} else if found && (k.Step == rules.Move || k.Step == rules.Nucs || k.Step == rules.Emerge) {
 		e := b.Emergence(t.s)
-		t.attach = attachment{Kind: "emergence", Batch: b.Number}
+		t.attach = attach.Attachment{Kind: "emergence", Batch: b.Number}
 		t.say("y_safe", "Count", e.Cells, "Ages", t.v.Ages(b.Age), "Safe", b.Safe, "Emerges", b.Emerges)
 		if b.Shift != 0 {
 			t.say("y_incubator", "Hours", -b.Shift)

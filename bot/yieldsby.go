@@ -2,8 +2,8 @@ package bot
 
 import (
 	"strconv"
-	"strings"
 
+	"yardbell/bot/planning"
 	"yardbell/rules"
 )
 
@@ -12,8 +12,8 @@ const mostGroups = 12
 
 // yieldsBy sets breeders, builders, grafters or weeks side by side: what was accepted
 // of their grafts, and how many laying queens 100 of them would give.
-func (t *talk) yieldsBy(o *outlook, dim rules.Dim) {
-	y := rules.FitYields(o.trials)
+func (t *talk) yieldsBy(o *planning.Outlook, dim rules.Dim) {
+	y := rules.FitYields(o.Trials)
 	groups := y.By[dim]
 	if len(groups) == 0 {
 		t.ask("yield_none", "Whose", t.v.Say("yield_crew"))
@@ -45,22 +45,9 @@ func (t *talk) groupName(dim rules.Dim, key string) string {
 			return t.v.Subject(rules.BreederSubject(n))
 		}
 	case rules.ByWeek:
-		if d, ok := weekStart(key); ok {
+		if d, ok := planning.WeekStart(key); ok {
 			return t.v.Say("yield_week", "Date", t.v.Date(d))
 		}
 	}
 	return key
-}
-
-// weekStart is the Monday of an ISO week named as rules.WeekOf does, "2031-W18".
-func weekStart(key string) (d rules.Date, ok bool) {
-	y, w, found := strings.Cut(key, "-W")
-	year, err1 := strconv.Atoi(y)
-	week, err2 := strconv.Atoi(w)
-	if !found || err1 != nil || err2 != nil {
-		return d, false
-	}
-	// The fourth of January lies in the first week (ISO 8601).
-	d = rules.Date{Year: year, Month: 1, Day: 4}
-	return d.Add(-(int(d.Weekday())+6)%7 + 7*(week-1)), true
 }

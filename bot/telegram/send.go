@@ -190,7 +190,7 @@ func (s *Sender) sign(ctx context.Context, to target, d wording.Delivery) error 
 	defer cancel()
 	p := tgbotapi.Params{"reaction": "[]"}
 	if d.Row.Ping == store.Sign {
-		p["reaction"] = fmt.Sprintf(`[{"type":"emoji","emoji":%q}]`, bot.SeenSign)
+		p["reaction"] = fmt.Sprintf(`[{"type":"emoji","emoji":%q}]`, wording.SeenSign)
 	}
 	p.AddNonZero64("chat_id", to.chat)
 	p.AddNonZero64("message_id", d.Edits)

@@ -7,8 +7,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"yardbell/bot"
 	"yardbell/bot/telegram/apidouble"
+	"yardbell/bot/wording"
 	"yardbell/store"
 )
 
@@ -28,7 +28,7 @@ func TestSign(t *testing.T) {
 	r := newChatroom(t, apidouble.Options{})
 	m := r.Say(r.group, r.wren, "flurb B1")
 	require.NoError(t, r.signs(m, false))
-	assert.Equal(t, []string{bot.SeenSign}, r.Reactions(r.group, m))
+	assert.Equal(t, []string{wording.SeenSign}, r.Reactions(r.group, m))
 	require.NoError(t, r.signs(m, false), "once more changes nothing")
 	require.NoError(t, r.signs(m, true))
 	assert.Empty(t, r.Reactions(r.group, m))

@@ -5,7 +5,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"yardbell/bot"
+	"yardbell/bot/attach"
 	"yardbell/store"
 )
 
@@ -34,7 +34,7 @@ a phone knows the newer of two files.`,
 				if err != nil {
 					return err
 				}
-				file, err = bot.Calendar(tx, k)
+				file, err = attach.Calendar(tx, k)
 				return err
 			})
 			if err != nil {

@@ -12,7 +12,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"yardbell/bot"
+	"yardbell/bot/wording"
 )
 
 // crewFile plays a script into a file and gives its path.
@@ -213,10 +213,10 @@ func TestExport(t *testing.T) {
 		}
 	}
 	for _, s := range []string{"=1", "+1", "-1", "@x", "\tx", "\rx", "\nx", "＝1"} {
-		assert.Equal(t, "'"+s, bot.Inert(s))
+		assert.Equal(t, "'"+s, wording.Inert(s))
 	}
 	for _, s := range []string{"", "batch 4", "45", "'x", "a=b"} {
-		assert.Equal(t, s, bot.Inert(s))
+		assert.Equal(t, s, wording.Inert(s))
 	}
 }
 

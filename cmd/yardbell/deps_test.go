@@ -22,16 +22,19 @@ var ours = map[string]struct {
 	may []string
 	why string
 }{
-	"yardbell/rules":              {nil, "rules decide from values; they know of no row and no chat"},
-	"yardbell/store":              {[]string{"yardbell/rules"}, "the store keeps what rules decide and knows nobody above it"},
-	"yardbell/scheduler":          {[]string{"yardbell/rules", "yardbell/store"}, "the scheduler speaks through its own Sender; rows are how it and the bot meet"},
-	"yardbell/bot":                {[]string{"yardbell/rules", "yardbell/store", "yardbell/bot/calendar", "yardbell/bot/picture", "yardbell/bot/reading", "yardbell/bot/wording"}, "the bot answers by queueing; it never sends"},
-	"yardbell/bot/calendar":       {nil, "it writes what it is given"},
-	"yardbell/bot/reading":        {[]string{"yardbell/rules"}, "it reads what it is given, and knows no row"},
-	"yardbell/bot/wording":        {[]string{"yardbell/rules", "yardbell/store"}, "it says what it is given"},
-	"yardbell/bot/picture":        {nil, "it draws what it is given"},
-	"yardbell/cmd/yardbell":       {[]string{"yardbell/rules", "yardbell/store", "yardbell/scheduler", "yardbell/bot", "yardbell/bot/telegram", "yardbell/bot/wording", "yardbell/cmd/yardbell/early"}, "it wires"},
-	"yardbell/cmd/yardbell/early": {nil, "it is set up before all others"},
+	"yardbell/rules":               {nil, "rules decide from values; they know of no row and no chat"},
+	"yardbell/store":               {[]string{"yardbell/rules"}, "the store keeps what rules decide and knows nobody above it"},
+	"yardbell/scheduler":           {[]string{"yardbell/rules", "yardbell/store"}, "the scheduler speaks through its own Sender; rows are how it and the bot meet"},
+	"yardbell/bot":                 {[]string{"yardbell/rules", "yardbell/store", "yardbell/bot/attach", "yardbell/bot/planning", "yardbell/bot/reading", "yardbell/bot/wording"}, "the bot answers by queueing; it never sends"},
+	"yardbell/bot/reading":         {[]string{"yardbell/rules"}, "it reads what it is given, and knows no row"},
+	"yardbell/bot/wording":         {[]string{"yardbell/rules", "yardbell/store"}, "it says what it is given"},
+	"yardbell/bot/planning":        {[]string{"yardbell/rules", "yardbell/store", "yardbell/bot/wording"}, "it plans on the model and says so"},
+	"yardbell/bot/attach":          {[]string{"yardbell/rules", "yardbell/store", "yardbell/bot/attach/calendar", "yardbell/bot/attach/picture", "yardbell/bot/planning", "yardbell/bot/wording"}, "it makes files of the model"},
+	"yardbell/bot/attach/calendar": {nil, "it writes what it is given"},
+	"yardbell/bot/attach/picture":  {nil, "it draws what it is given"},
+	"yardbell/bot/console":         {[]string{"yardbell/rules", "yardbell/store", "yardbell/bot/wording"}, "a transport shows what was worded"},
+	"yardbell/cmd/yardbell":        {[]string{"yardbell/rules", "yardbell/store", "yardbell/scheduler", "yardbell/bot", "yardbell/bot/attach", "yardbell/bot/console", "yardbell/bot/telegram", "yardbell/bot/wording", "yardbell/cmd/yardbell/early"}, "it wires"},
+	"yardbell/cmd/yardbell/early":  {nil, "it is set up before all others"},
 }
 
 func golist(t *testing.T, args ...string) []string {

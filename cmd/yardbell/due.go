@@ -6,7 +6,8 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"yardbell/bot"
+	"yardbell/bot/console"
+	"yardbell/bot/wording"
 	"yardbell/rules"
 	"yardbell/store"
 )
@@ -25,8 +26,8 @@ type dueTask struct {
 }
 
 func asDue(t rules.Task, zone *time.Location, now time.Time) dueTask {
-	d := dueTask{Step: string(t.Step), Subject: t.Subject.String(), Earliest: bot.LocalTime(t.Earliest, zone), Best: bot.LocalTime(t.Best, zone),
-		Latest: bot.LocalTime(t.Latest, zone), Weight: t.Weight.String(), State: string(t.State)}
+	d := dueTask{Step: string(t.Step), Subject: t.Subject.String(), Earliest: console.LocalTime(t.Earliest, zone), Best: console.LocalTime(t.Best, zone),
+		Latest: console.LocalTime(t.Latest, zone), Weight: t.Weight.String(), State: string(t.State)}
 	if t.State == rules.Open {
 		d.State = string(t.Phase(now))
 	}
@@ -94,7 +95,7 @@ func dueCommand(e env) *cobra.Command {
 					for _, t := range open {
 						d := asDue(t, s.Zone, now)
 						if asJSON {
-							if err := bot.WriteJSON(e.out, d); err != nil {
+							if err := wording.WriteJSON(e.out, d); err != nil {
 								return err
 							}
 							continue

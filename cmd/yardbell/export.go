@@ -11,7 +11,8 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"yardbell/bot"
+	"yardbell/bot/console"
+	"yardbell/bot/wording"
 	"yardbell/rules"
 	"yardbell/store"
 )
@@ -133,7 +134,7 @@ func export(tx *store.Tx, w io.Writer, what, format string, now time.Time) error
 		if format == "csv" {
 			return cw.Write(cells(x, false))
 		}
-		return bot.WriteJSON(w, x)
+		return wording.WriteJSON(w, x)
 	}
 	if format == "csv" {
 		head := any(exportLine{})
@@ -176,8 +177,8 @@ func export(tx *store.Tx, w io.Writer, what, format string, now time.Time) error
 }
 
 func asExport(l store.Line, zone *time.Location) exportLine {
-	g, d := bot.AsLogged(l.Entry, zone), l.Detail
-	x := exportLine{ID: l.ID, Said: bot.LocalTime(l.Said, zone), Happened: g.Happened, By: g.By, Action: g.Action, Step: g.Step, Subject: g.Subject,
+	g, d := console.AsLogged(l.Entry, zone), l.Detail
+	x := exportLine{ID: l.ID, Said: console.LocalTime(l.Said, zone), Happened: g.Happened, By: g.By, Action: g.Action, Step: g.Step, Subject: g.Subject,
 		Count: g.Count, Of: g.Of, From: g.From, Into: g.Into, Mark: g.Mark, Ref: some(l.Ref), Text: l.Raw,
 		BeesIn: d.BeesIn, AgeFrom: d.AgeLo, AgeTo: d.AgeHi, Litres: some(d.Litres), Each: d.Each, NoEggs: d.NoEggs, NoneYet: d.NoneYet, Cause: some(d.Cause), Released: d.Release, All: d.All,
 		Occ: some(d.Occ), Reason: some(d.Reason), Comb: some(d.Comb), Anyway: d.Accepted, Plan: d.Plan,
@@ -192,7 +193,7 @@ func asExport(l store.Line, zone *time.Location) exportLine {
 }
 
 func asExportTask(t rules.Task, crew int64, zone *time.Location, now time.Time) exportTask {
-	return exportTask{dueTask: asDue(t, zone, now), Counted: t.Reason, Anchor: bot.LocalTime(t.Anchor, zone), Source: t.Source,
+	return exportTask{dueTask: asDue(t, zone, now), Counted: t.Reason, Anchor: console.LocalTime(t.Anchor, zone), Source: t.Source,
 		Key: t.Key, Occ: some(t.Occ), Ideal: localOr(t.Ideal, zone), Unfit: t.Unfit, Guard: t.Guard, Snoozed: localOr(t.Snoozed, zone),
 		Batch: some(t.Batch), Breeder: some(t.Breeder), Count: t.Count, From: some(t.From), Into: some(t.Into), Mark: some(t.Mark), Stake: some(t.Stake), Crew: crew}
 }
@@ -211,7 +212,7 @@ func localOr(t time.Time, zone *time.Location) *string {
 	if t.IsZero() {
 		return nil
 	}
-	s := bot.LocalTime(t, zone)
+	s := console.LocalTime(t, zone)
 	return &s
 }
 
@@ -231,9 +232,9 @@ func cellsOf(v reflect.Value, names bool) (row []string) {
 			row = append(row, "")
 		case reflect.Indirect(f).Kind() == reflect.Struct:
 			text, _ := json.Marshal(f.Interface()) // of plain values, which cannot fail
-			row = append(row, bot.Inert(string(text)))
+			row = append(row, wording.Inert(string(text)))
 		default:
-			row = append(row, bot.Inert(fmt.Sprint(reflect.Indirect(f).Interface())))
+			row = append(row, wording.Inert(fmt.Sprint(reflect.Indirect(f).Interface())))
 		}
 	}
 	return row

@@ -12,6 +12,7 @@ import (
 	"time"
 
 	"yardbell/bot"
+	"yardbell/bot/console"
 	"yardbell/rules"
 	"yardbell/scheduler"
 	"yardbell/store"
@@ -39,7 +40,7 @@ type player struct {
 
 	db    *store.DB
 	left  []*store.DB // handles of before a restart, which a crash would not close
-	con   *bot.Console
+	con   *console.Console
 	bot   *bot.Bot
 	sched *scheduler.Scheduler
 	now   time.Time
@@ -54,7 +55,7 @@ func (p *player) open(ctx context.Context) error {
 	}
 	p.db = db
 	if p.con == nil {
-		p.con = bot.NewConsole(p.out, db, p.json, p.color)
+		p.con = console.NewConsole(p.out, db, p.json, p.color)
 		p.con.Folder = p.files
 	} else {
 		p.con.Reopen(db)

@@ -5,7 +5,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"yardbell/bot"
+	"yardbell/bot/attach"
 	"yardbell/rules"
 	"yardbell/store"
 )
@@ -58,7 +58,7 @@ crew's language.`,
 					}
 					year = rules.DateOf(now, s.Zone).Year
 				}
-				file, err = bot.Records(tx, k, year, kind)
+				file, err = attach.Records(tx, k, year, kind)
 				return err
 			})
 			if err != nil {

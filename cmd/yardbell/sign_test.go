@@ -12,8 +12,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"yardbell/bot"
 	"yardbell/bot/telegram/apidouble"
+	"yardbell/bot/wording"
 	"yardbell/store"
 )
 
@@ -100,7 +100,7 @@ func TestServeSigns(t *testing.T) {
 	w.clock.Advance(breath)
 	first, second := w.Say(w.group, w.ash, "flurbed the B1"), 0
 	w.await("the sign", func() bool { return len(w.Reactions(w.group, first)) == 1 })
-	assert.Equal(t, []string{bot.SeenSign}, w.Reactions(w.group, first))
+	assert.Equal(t, []string{wording.SeenSign}, w.Reactions(w.group, first))
 	w.settled()
 	assert.Len(t, w.Sent(w.group), said, "nothing is said")
 

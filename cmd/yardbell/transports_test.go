@@ -16,8 +16,9 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"yardbell/bot"
-	"yardbell/bot/telegram/apidouble"
+	"yardbell/bot/console"
 	"yardbell/bot/telegram"
+	"yardbell/bot/telegram/apidouble"
 	"yardbell/rules"
 	"yardbell/scheduler"
 	"yardbell/store"
@@ -415,10 +416,10 @@ func (g *groupPlayer) assertPinned(want bool) {
 
 // asLogged spells lines as the console protocol does.
 func asLogged(t testing.TB, lines []store.Line) string {
-	list := []bot.Logged{}
+	list := []console.Logged{}
 	for _, l := range lines {
 		if l.Action != rules.Set && !(l.Action == rules.Void && l.Step == "") {
-			list = append(list, bot.AsLogged(l.Entry, time.UTC))
+			list = append(list, console.AsLogged(l.Entry, time.UTC))
 		}
 	}
 	return spellLogged(t, list)

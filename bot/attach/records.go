@@ -1,4 +1,4 @@
-package bot
+package attach
 
 import (
 	"bytes"
@@ -185,7 +185,7 @@ func sheetOf(rows [][]string) ([]byte, error) {
 	w := csv.NewWriter(&b)
 	for _, r := range rows {
 		for i := range r {
-			r[i] = Inert(r[i])
+			r[i] = wording.Inert(r[i])
 		}
 		if err := w.Write(r); err != nil {
 			return nil, err
@@ -193,4 +193,24 @@ func sheetOf(rows [][]string) ([]byte, error) {
 	}
 	w.Flush()
 	return b.Bytes(), w.Error()
+}
+
+func makeReport(v wording.Voice, tx *store.Tx, crew int64, a Attachment) ([]made, error) {
+	s, err := readSeason(v, tx, crew, a.Year)
+	if err != nil {
+		return nil, err
+	}
+	return []made{{name: "season-" + strconv.Itoa(a.Year) + ".html", draw: func() ([]byte, error) { return reportHTML(v, s) }}}, nil
+}
+
+func makeSheets(v wording.Voice, tx *store.Tx, crew int64, a Attachment) ([]made, error) {
+	s, err := readSeason(v, tx, crew, a.Year)
+	if err != nil {
+		return nil, err
+	}
+	year := strconv.Itoa(a.Year)
+	return []made{
+		{name: "rounds-" + year + ".csv", draw: func() ([]byte, error) { return roundsCSV(v, s) }},
+		{name: "queens-" + year + ".csv", draw: func() ([]byte, error) { return queensCSV(v, s) }},
+	}, nil
 }

@@ -1,17 +1,17 @@
-package bot
+package attach
 
 import (
 	"strconv"
 	"time"
 
-	"yardbell/bot/picture"
+	"yardbell/bot/attach/picture"
 	"yardbell/bot/wording"
 	"yardbell/rules"
 	"yardbell/store"
 )
 
 // drawEmergence shows how the chance of a first virgin rises in a batch.
-func drawEmergence(v wording.Voice, tx *store.Tx, crew int64, a attachment) ([]made, error) {
+func drawEmergence(v wording.Voice, tx *store.Tx, crew int64, a Attachment) ([]made, error) {
 	b, found, err := tx.Batch(crew, a.Batch)
 	if err != nil || !found {
 		return nil, err
@@ -39,7 +39,7 @@ func emergenceCurve(v wording.Voice, b rules.Batch, k rules.Task) picture.Curve 
 }
 
 // drawLarvae shows how old the brood of a comb is, hour by hour.
-func drawLarvae(v wording.Voice, tx *store.Tx, crew int64, a attachment) ([]made, error) {
+func drawLarvae(v wording.Voice, tx *store.Tx, crew int64, a Attachment) ([]made, error) {
 	combs, err := tx.Combs(crew, a.From)
 	if err != nil {
 		return nil, err

@@ -1,4 +1,4 @@
-package bot
+package attach
 
 import (
 	"cmp"
@@ -7,7 +7,7 @@ import (
 	"strings"
 	"time"
 
-	"yardbell/bot/picture"
+	"yardbell/bot/attach/picture"
 	"yardbell/bot/wording"
 	"yardbell/rules"
 	"yardbell/store"
@@ -16,7 +16,7 @@ import (
 // mostBars keeps a picture on two screens of a phone.
 const mostBars = 28
 
-func drawWeek(v wording.Voice, tx *store.Tx, crew int64, a attachment) ([]made, error) {
+func drawWeek(v wording.Voice, tx *store.Tx, crew int64, a Attachment) ([]made, error) {
 	open, err := tx.OpenTasks(crew)
 	if err != nil {
 		return nil, err

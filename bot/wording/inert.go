@@ -1,4 +1,4 @@
-package bot
+package wording
 
 import (
 	"bytes"
@@ -88,3 +88,6 @@ func WriteJSON(w io.Writer, v any) error {
 	_, err = w.Write(b.Bytes())
 	return err
 }
+
+// SeenSign is the reaction.
+const SeenSign = "🤔"

@@ -1,4 +1,4 @@
-package bot
+package console
 
 import (
 	"context"
@@ -85,7 +85,7 @@ func (c *Console) Deliver(ctx context.Context, d wording.Delivery) (int64, error
 		}
 	}
 	if c.json {
-		err = WriteJSON(c.w, c.object(n, d, logged))
+		err = wording.WriteJSON(c.w, c.object(n, d, logged))
 	} else {
 		err = c.block(n, d)
 	}
@@ -102,7 +102,7 @@ func (c *Console) Echo(at time.Time, s *rules.Settings, who, text string) {
 	l := at.In(s.Zone)
 	head := fmt.Sprintf("%s  %s:", l.Format("Mon 2 Jan 15:04"), who)
 	// Direction marks and control characters would mix up what stands around them.
-	text = Visible(wording.Clean(text))
+	text = wording.Visible(wording.Clean(text))
 	if r := []rune(text); len(r) > mostEcho {
 		text = string(r[:mostEcho]) + "…"
 	}
@@ -152,9 +152,9 @@ func (c *Console) sign(d wording.Delivery) error {
 	c.mu.Lock()
 	defer c.mu.Unlock()
 	if c.json {
-		return WriteJSON(c.w, c.object(0, d, nil))
+		return wording.WriteJSON(c.w, c.object(0, d, nil))
 	}
-	_, err := io.WriteString(c.w, wording.New(d.Out.Settings, d.Out.Now).Say("console_sign", "Sign", SeenSign)+"\n\n")
+	_, err := io.WriteString(c.w, wording.New(d.Out.Settings, d.Out.Now).Say("console_sign", "Sign", wording.SeenSign)+"\n\n")
 	return err
 }
 

@@ -1,4 +1,4 @@
-package bot
+package planning
 
 import (
 	"time"
@@ -7,29 +7,29 @@ import (
 	"yardbell/store"
 )
 
-// outlook is what the planning of a crew rests on as its logbook stands.
-type outlook struct {
+// Outlook is what the planning of a crew rests on as its logbook stands.
+type Outlook struct {
 	tx      *store.Tx
 	s       *rules.Settings
-	trials  []rules.Trial
-	season  rules.Yields // without groups
-	counted int          // batches of which anything was counted
-	book    []rules.Booked
+	Trials  []rules.Trial
+	Season  rules.Yields // without groups
+	Counted int          // batches of which anything was counted
+	Book    []rules.Booked
 	batches []rules.Batch
-	combs   map[int][]rules.Comb
-	planned rules.Calendar
-	limits  rules.Limits
+	Combs   map[int][]rules.Comb
+	Planned rules.Calendar
+	Limits  rules.Limits
 	skipped map[string]bool // planned confinements that were let go
 	living  map[int]bool    // the breeders that may be planned with
 }
 
-func outlookOf(tx *store.Tx, crew int64, s *rules.Settings) (*outlook, error) {
-	o := &outlook{tx: tx, s: s, combs: map[int][]rules.Comb{}, limits: rules.DefaultLimits, skipped: map[string]bool{}, living: map[int]bool{}}
+func Of(tx *store.Tx, crew int64, s *rules.Settings) (*Outlook, error) {
+	o := &Outlook{tx: tx, s: s, Combs: map[int][]rules.Comb{}, Limits: rules.DefaultLimits, skipped: map[string]bool{}, living: map[int]bool{}}
 	var err error
 	if o.batches, err = tx.Batches(crew); err != nil {
 		return nil, err
 	}
-	if o.book, err = tx.Book(crew); err != nil {
+	if o.Book, err = tx.Book(crew); err != nil {
 		return nil, err
 	}
 	entries, err := tx.BatchEntries(crew)
@@ -38,25 +38,25 @@ func outlookOf(tx *store.Tx, crew int64, s *rules.Settings) (*outlook, error) {
 	}
 	for _, b := range o.batches {
 		more := rules.TrialsOf(b, entries[b.Number], s.Zone)
-		o.trials = append(o.trials, more...)
+		o.Trials = append(o.Trials, more...)
 		if len(more) > 0 {
-			o.counted++
+			o.Counted++
 		}
 	}
-	o.season = rules.FitSeason(o.trials)
+	o.Season = rules.FitSeason(o.Trials)
 	breeders, err := tx.Breeders(crew)
 	if err != nil {
 		return nil, err
 	}
 	for _, b := range breeders {
-		o.limits.Breeders = append(o.limits.Breeders, b.Number)
+		o.Limits.Breeders = append(o.Limits.Breeders, b.Number)
 		o.living[b.Number] = true
 		if err := o.breeder(crew, b.Number); err != nil {
 			return nil, err
 		}
-		o.limits.Stays = append(o.limits.Stays, rules.StaysOf(o.combs[b.Number])...)
+		o.Limits.Stays = append(o.Limits.Stays, rules.StaysOf(o.Combs[b.Number])...)
 	}
-	for _, b := range o.book {
+	for _, b := range o.Book {
 		for _, r := range b.Rounds {
 			for _, n := range r.Breeders {
 				if o.living[n] {
@@ -73,11 +73,11 @@ func outlookOf(tx *store.Tx, crew int64, s *rules.Settings) (*outlook, error) {
 }
 
 // breeder reads a breeder's combs, and which of her planned confinements were let go.
-func (o *outlook) breeder(crew int64, n int) (err error) {
-	if _, read := o.combs[n]; read {
+func (o *Outlook) breeder(crew int64, n int) (err error) {
+	if _, read := o.Combs[n]; read {
 		return nil
 	}
-	if o.combs[n], err = o.tx.Combs(crew, n); err != nil {
+	if o.Combs[n], err = o.tx.Combs(crew, n); err != nil {
 		return err
 	}
 	tasks, err := o.tx.SubjectTasks(crew, rules.BreederSubject(n))
@@ -91,13 +91,13 @@ func (o *outlook) breeder(crew int64, n int) (err error) {
 
 // fill books the crew's places: batches on their way, then the planned rounds of
 // which nothing is grafted yet.
-func (o *outlook) fill(crew int64, entries map[int][]rules.Entry) error {
+func (o *Outlook) fill(crew int64, entries map[int][]rules.Entry) error {
 	builders, yards, err := o.tx.Names(crew)
 	if err != nil {
 		return err
 	}
 	for _, b := range builders {
-		o.planned.Places = append(o.planned.Places, rules.Place{Subject: rules.BuilderSubject(b), Size: 1})
+		o.Planned.Places = append(o.Planned.Places, rules.Place{Subject: rules.BuilderSubject(b), Size: 1})
 	}
 	list, err := o.tx.Yards(crew)
 	if err != nil {
@@ -105,7 +105,7 @@ func (o *outlook) fill(crew int64, entries map[int][]rules.Entry) error {
 	}
 	for _, y := range list {
 		if y.Nucs > 0 {
-			o.planned.Places = append(o.planned.Places, rules.Place{Subject: rules.YardSubject(y.Name), Size: y.Nucs})
+			o.Planned.Places = append(o.Planned.Places, rules.Place{Subject: rules.YardSubject(y.Name), Size: y.Nucs})
 		}
 	}
 	to := map[int]string{} // where the cells of a batch that are not moved yet will go
@@ -114,8 +114,8 @@ func (o *outlook) fill(crew int64, entries map[int][]rules.Entry) error {
 			to[b.Number] = yards[0]
 		}
 	}
-	for _, b := range o.book {
-		for _, r := range o.rounds(b) {
+	for _, b := range o.Book {
+		for _, r := range o.Rounds(b) {
 			for _, x := range r.Batches {
 				to[x.Number] = ""
 				for _, k := range r.Round.Batches {
@@ -126,40 +126,40 @@ func (o *outlook) fill(crew int64, entries map[int][]rules.Entry) error {
 			}
 			left := r.Round
 			left.Batches = r.Left
-			o.planned = o.planned.Add(rules.RoundUses(b.Number, left, o.s)...)
+			o.Planned = o.Planned.Add(rules.RoundUses(b.Number, left, o.s)...)
 			if len(r.Combs) == 0 && len(r.Left) > 0 {
 				for _, n := range r.Breeders {
-					o.limits.Stays = append(o.limits.Stays, rules.Stay{Breeder: n, From: r.Confined, To: r.Out})
+					o.Limits.Stays = append(o.Limits.Stays, rules.Stay{Breeder: n, From: r.Confined, To: r.Out})
 				}
 			}
 		}
 	}
 	for _, b := range o.batches {
-		o.planned = o.planned.Add(rules.BatchUses(b, entries[b.Number], to[b.Number], o.s)...)
+		o.Planned = o.Planned.Add(rules.BatchUses(b, entries[b.Number], to[b.Number], o.s)...)
 	}
 	return nil
 }
 
-// rounds are the rounds of an order as they stand.
-func (o *outlook) rounds(b rules.Booked) []rules.RoundState {
-	return rules.OrderState(b, o.book, o.combs, o.batches, func(n int, occ string) bool {
+// Rounds are the rounds of an order as they stand.
+func (o *Outlook) Rounds(b rules.Booked) []rules.RoundState {
+	return rules.OrderState(b, o.Book, o.Combs, o.batches, func(n int, occ string) bool {
 		return !o.living[n] || o.skipped[rules.TaskKey(rules.BreederSubject(n), rules.Confine, occ)]
 	}, o.tx.Now)
 }
 
-// chance is that of an order being filled by what it has, and the numbers that it
+// Chance is that of an order being filled by what it has, and the numbers that it
 // gives nine times in ten.
-func (o *outlook) chance(b rules.Booked) (p float64, lo, hi int) {
-	return rules.ChanceFilled(o.season, b.Want, b.Unit, rules.PartsOf(o.rounds(b), b.Unit))
+func (o *Outlook) Chance(b rules.Booked) (p float64, lo, hi int) {
+	return rules.ChanceFilled(o.Season, b.Want, b.Unit, rules.PartsOf(o.Rounds(b), b.Unit))
 }
 
-func (o *outlook) planner() *rules.Planner {
-	return rules.NewPlanner(o.season, o.planned, o.limits, o.s)
+func (o *Outlook) Planner() *rules.Planner {
+	return rules.NewPlanner(o.Season, o.Planned, o.Limits, o.s)
 }
 
-// order finds an order by its number.
-func (o *outlook) order(n int) (rules.Booked, bool) {
-	for _, b := range o.book {
+// Order finds an order by its number.
+func (o *Outlook) Order(n int) (rules.Booked, bool) {
+	for _, b := range o.Book {
 		if b.Number == n {
 			return b, true
 		}
@@ -167,12 +167,12 @@ func (o *outlook) order(n int) (rules.Booked, bool) {
 	return rules.Booked{}, false
 }
 
-// running reports whether an order is still to be filled.
-func running(b rules.Booked, now time.Time) bool { return !b.Cancelled && now.Before(b.By) }
+// Running reports whether an order is still to be filled.
+func Running(b rules.Booked, now time.Time) bool { return !b.Cancelled && now.Before(b.By) }
 
-// has reports whether a batch is one of an order's.
-func (o *outlook) has(b rules.Booked, batch int) bool {
-	for _, r := range o.rounds(b) {
+// Uses reports whether a batch is one of an order's.
+func (o *Outlook) Uses(b rules.Booked, batch int) bool {
+	for _, r := range o.Rounds(b) {
 		for _, x := range r.Batches {
 			if x.Number == batch {
 				return true
@@ -182,9 +182,9 @@ func (o *outlook) has(b rules.Booked, batch int) bool {
 	return false
 }
 
-// openOrders is how many orders are still to be filled.
-func (o *outlook) openOrders() (n int) {
-	for _, b := range o.book {
+// OpenOrders is how many orders are still to be filled.
+func (o *Outlook) OpenOrders() (n int) {
+	for _, b := range o.Book {
 		if !b.Cancelled && b.By.After(o.tx.Now) {
 			n++
 		}

@@ -1,4 +1,4 @@
-package bot
+package attach
 
 import (
 	"encoding/csv"
@@ -83,7 +83,7 @@ func TestRecordsKeepNamesInert(t *testing.T) {
 			require.NoError(t, err)
 			require.Len(t, rows, len(badNames)+1)
 			for i, row := range rows[1:] {
-				assert.Equal(t, Inert(badNames[i]), row[len(row)-1])
+				assert.Equal(t, wording.Inert(badNames[i]), row[len(row)-1])
 				for _, cell := range row {
 					assert.False(t, cell != "" && strings.ContainsRune("=+-@\t\r＝", []rune(cell)[0]), "a spreadsheet would run %q", cell)
 				}

@@ -1,4 +1,4 @@
-package bot
+package attach
 
 import (
 	"slices"
@@ -6,13 +6,14 @@ import (
 	"strings"
 	"time"
 
-	"yardbell/bot/picture"
+	"yardbell/bot/attach/picture"
+	"yardbell/bot/planning"
 	"yardbell/bot/wording"
 	"yardbell/rules"
 	"yardbell/store"
 )
 
-func drawSeason(v wording.Voice, tx *store.Tx, crew int64, a attachment) ([]made, error) {
+func drawSeason(v wording.Voice, tx *store.Tx, crew int64, a Attachment) ([]made, error) {
 	batches, err := tx.Batches(crew)
 	if err != nil {
 		return nil, err
@@ -102,20 +103,20 @@ func seasonPicture(v wording.Voice, batches []rules.Batch, combs map[int64]rules
 
 // addPlanned adds the planned rounds of which nothing is grafted yet.
 func addPlanned(v wording.Voice, s *picture.Season, tx *store.Tx, crew int64, year int) error {
-	o, err := outlookOf(tx, crew, v.Settings)
+	o, err := planning.Of(tx, crew, v.Settings)
 	if err != nil {
 		return err
 	}
 	first := len(s.Rounds)
-	for _, b := range o.book {
-		for _, r := range o.rounds(b) {
+	for _, b := range o.Book {
+		for _, r := range o.Rounds(b) {
 			if len(r.Left) == 0 || len(r.Batches) > 0 || rules.DateOf(r.Graft, v.Settings.Zone).Year != year || len(s.Rounds) >= mostRounds {
 				continue
 			}
 			left := r.Round
 			left.Batches = r.Left
 			s.Legend.Planned = v.Say("pic_planned")
-			text := v.Say("pic_round", "Order", v.Head(rules.OrderSubject(b.Number)), "Number", r.Number, "Grafts", left.Grafts(), "Breeders", breeders(v, r.Breeders))
+			text := v.Say("pic_round", "Order", v.Head(rules.OrderSubject(b.Number)), "Number", r.Number, "Grafts", left.Grafts(), "Breeders", planning.Breeders(v, r.Breeders))
 			to := r.Ready(b.Unit)
 			s.Rounds = append(s.Rounds, picture.Round{Text: text, Risk: r.Move.Latest, Stretches: []picture.Stretch{{From: r.Confined, To: to, Stage: picture.Planned}}})
 			if s.From.IsZero() || r.Confined.Before(s.From) {

@@ -1,4 +1,4 @@
-package bot
+package attach
 
 import (
 	"context"
@@ -10,10 +10,10 @@ import (
 	"yardbell/store"
 )
 
-// attachment asks for a file in the outbox. The file is made when the message goes,
+// Attachment asks for a file in the outbox. The file is made when the message goes,
 // outside of any transaction: drawing takes longer than a database may be held, and
 // what goes late shows how things stand then.
-type attachment struct {
+type Attachment struct {
 	Kind  string `json:"kind"`           // one of makers
 	Lang  string `json:"lang,omitempty"` // what the words on it are in
 	Day   string `json:"day,omitempty"`
@@ -26,7 +26,7 @@ type attachment struct {
 	Photos []int64 `json:"photos,omitempty"` // which of those kept
 }
 
-func (a attachment) String() string {
+func (a Attachment) String() string {
 	b, err := json.Marshal(a)
 	if err != nil {
 		return ""
@@ -35,7 +35,7 @@ func (a attachment) String() string {
 }
 
 // makers make the files, by the kind of attachment.
-var makers = map[string]func(v wording.Voice, tx *store.Tx, crew int64, a attachment) ([]made, error){
+var makers = map[string]func(v wording.Voice, tx *store.Tx, crew int64, a Attachment) ([]made, error){
 	"week": drawWeek, "season": drawSeason, "larvae": drawLarvae, "emergence": drawEmergence,
 	"report": makeReport, "sheets": makeSheets, "calendar": makeCalendar,
 	"photos": findPhotos,
@@ -49,24 +49,24 @@ type made struct {
 	kept    string // the chat's name for it, where nothing is to be drawn
 }
 
-// files makes what a message carries.
-func (p Post) files(ctx context.Context, out store.Outgoing) ([]wording.File, error) {
+// Files makes what a message carries.
+func Files(ctx context.Context, db *store.DB, out store.Outgoing) ([]wording.File, error) {
 	row := out.Messages[0]
 	if row.Attach == "" {
 		return nil, nil
 	}
-	var a attachment
+	var a Attachment
 	if err := json.Unmarshal([]byte(row.Attach), &a); err != nil {
 		return nil, fmt.Errorf("attachment of message %d: %w", row.ID, err)
 	}
 	maker := makers[a.Kind]
-	if maker == nil || p.DB == nil {
+	if maker == nil || db == nil {
 		return nil, fmt.Errorf("attachment of message %d: no maker of %q", row.ID, a.Kind)
 	}
 	var list []made
-	read := p.DB.View
+	read := db.View
 	if a.Kind == "calendar" {
-		read = p.DB.Update // it keeps count of what it showed
+		read = db.Update // it keeps count of what it showed
 	}
 	err := read(ctx, out.Now, func(tx *store.Tx) (err error) {
 		list, err = maker(wording.In(a.Lang, out.Settings, out.Now), tx, out.Crew.ID, a)
@@ -89,9 +89,26 @@ func (p Post) files(ctx context.Context, out store.Outgoing) ([]wording.File, er
 }
 
 // dayOf reads the day of an attachment, today where it has none.
-func (a attachment) dayOf(v wording.Voice) rules.Date {
+func (a Attachment) dayOf(v wording.Voice) rules.Date {
 	if d, err := rules.ParseDate(a.Day); err == nil {
 		return d
 	}
 	return rules.DateOf(v.Now, v.Settings.Zone)
+}
+
+func findPhotos(_ wording.Voice, tx *store.Tx, crew int64, a Attachment) (out []made, err error) {
+	list, err := tx.Photos(crew)
+	if err != nil {
+		return nil, err
+	}
+	by := map[int64]store.Photo{}
+	for _, p := range list {
+		by[p.ID] = p
+	}
+	for _, id := range a.Photos {
+		if p, ok := by[id]; ok {
+			out = append(out, made{name: fmt.Sprintf("photo-%d", id), picture: true, kept: p.File})
+		}
+	}
+	return out, nil
 }

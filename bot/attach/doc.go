@@ -1,0 +1,2 @@
+// Package attach makes the files that go with a message: pictures, calendars, records and photos, when it goes.
+package attach

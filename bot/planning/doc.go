@@ -1,0 +1,2 @@
+// Package planning works out orders, yields and room on what a crew has, and says it in words.
+package planning
