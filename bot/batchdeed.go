@@ -55,6 +55,16 @@ func (t *talk) batchStep(r *reading, e rules.Entry) error {
 		t.refuse(bad)
 		return nil
 	}
+	if atOneYard(e, b) && e.Count != nil {
+		there, err := t.allAt(e, b)
+		if err != nil {
+			return err
+		}
+		if bad := rules.CheckYard(e, b, there); bad != nil {
+			t.refuse(bad)
+			return nil
+		}
+	}
 	done, err := t.append(e)
 	if err != nil {
 		return err

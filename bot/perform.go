@@ -186,6 +186,10 @@ func (t *talk) actInWords(a rdg.Act) string {
 // leftOver says what was read of a report and what was not: a number of it would be lost.
 func (t *talk) leftOver(res rdg.Result) {
 	t.step = res.Acts[0].Step
+	if !t.v.Has("form_"+string(t.step)) || len(res.Unread) == 0 {
+		t.unclearTo(res) // there is no form to send it by, or nothing to name
+		return
+	}
 	t.ask("ask_left", "What", t.actsInWords(res.Acts), "Rest", strings.Join(res.Unread, " "), "Example", t.v.Say("form_"+string(t.step)))
 }
 

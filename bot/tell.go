@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	rdg "yardbell/bot/reading"
+	"yardbell/bot/wording"
 	"yardbell/rules"
 )
 
@@ -221,10 +222,14 @@ func (t *talk) share(b rules.Batch, a rdg.Act) {
 	}
 }
 
-// altogether sums the counts of what is due of a step, where there are several.
+// altogether sums what is on record of a step, and what is still to be done of it where there
+// are several. The two are kept apart: how many lay is not how many are still to be looked at.
 func (t *talk) altogether(a rdg.Act) error {
 	s, err := t.scopeOf(a)
 	if err != nil {
+		return err
+	}
+	if err := t.soFar(a, s); err != nil {
 		return err
 	}
 	open, err := t.tx.OpenTasks(t.crew.ID)
@@ -239,6 +244,34 @@ func (t *talk) altogether(a rdg.Act) error {
 	}
 	if n > 1 {
 		t.say("s_altogether", "Step", a.Step, "Count", sum)
+	}
+	return nil
+}
+
+// soFar sums the counts of a step that are on record of the batches that are asked about, of
+// all where none is named. Of laying queens those that were caught are told beside.
+func (t *talk) soFar(a rdg.Act, s scope) error {
+	list, err := t.tx.Batches(t.crew.ID)
+	if err != nil || a.Yard != "" {
+		return err
+	}
+	n, caught := 0, 0
+	told := 0
+	for _, b := range list {
+		if s.named() && !s.batches[b.Number] {
+			continue
+		}
+		if c := b.Counts.Of(a.Step); c != nil {
+			n, told = n+*c, told+1
+			caught += wording.Deref(b.Counts.Caught)
+		}
+	}
+	switch {
+	case told < 2:
+	case a.Step == rules.Laying && caught > 0:
+		t.say("s_so_far_caught", "Count", n, "Past", t.v.Past(a.Step, &n), "Batches", told, "Caught", caught)
+	default:
+		t.say("s_so_far", "Count", n, "Past", t.v.Past(a.Step, &n), "Batches", told)
 	}
 	return nil
 }

@@ -26,6 +26,9 @@ func (t *talk) undo(r *reading) error {
 		}
 		return t.voidLines(ids, false)
 	}
+	if r.batch != 0 {
+		return t.undoBatch(r.batch)
+	}
 	if open, err := t.openQuestion(r); err != nil {
 		return err
 	} else if open {
@@ -333,4 +336,25 @@ func hangs(base, e rules.Entry) bool {
 			(base.Subject.Kind == rules.BuilderKind || base.Subject.Kind == rules.YardKind) && e.Into == base.Subject.Key && e.Step != rules.Add
 	}
 	return false
+}
+
+// undoBatch asks whether the graft that a batch was begun with is to be taken back, showing
+// its line. The lines that hang on it are shown by the press.
+func (t *talk) undoBatch(number int) error {
+	entries, err := t.tx.SubjectEntries(t.crew.ID, rules.BatchSubject(number))
+	if err != nil {
+		return err
+	}
+	for _, e := range rules.Effective(entries) {
+		if e.Action == rules.Did && e.Step == rules.Graft {
+			t.step, t.subject = e.Step, e.Subject
+			t.ask("ask_undo_batch", "What", t.v.Line(e), "When", e.Said, "By", e.By)
+			t.offer("b_undo", "undo|"+strconv.FormatInt(e.ID, 10)+"|check")
+			t.offer("b_no", "no")
+			return nil
+		}
+	}
+	known, err := t.knownBatches()
+	t.ask("r_no_batch", "Number", number, "Known", known)
+	return err
 }

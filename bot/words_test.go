@@ -98,7 +98,7 @@ func families() map[string][]string {
 var refusalCodes = []string{
 	"future", "long_ago", "count_absurd", "count_zero", "more_than_of", "count_many", "confined_already", "not_confined", "before_confined",
 	"age_absurd", "larvae_old", "no_such_comb", "graft_before_confined", "graft_eggs", "before_graft", "more_than", "of_differs",
-	"more_than_nucs", "too_early", "less_than", "set_bad", "set_unknown", "set_clash", "set_nowork",
+	"more_than_nucs", "more_at", "too_early", "less_than", "set_bad", "set_unknown", "set_clash", "set_nowork",
 }
 
 var idForm = regexp.MustCompile(`"([a-z][a-z0-9]*(?:[_-][a-z0-9-]+)*_?)"`)

@@ -206,6 +206,15 @@ func CheckBatch(e Entry, b Batch, nucs int) *Refusal {
 	return nil
 }
 
+// CheckYard asks back more queens at one of a batch's yards than were left there, nil where
+// that is not known.
+func CheckYard(e Entry, b Batch, there *int) *Refusal {
+	if e.Count == nil || there == nil || *e.Count <= *there {
+		return nil
+	}
+	return refuse("more_at", "Batch", b.Number, "Count", *e.Count, "Had", *there, "Yard", e.Into, "Step", e.Step)
+}
+
 // CheckAmend asks back a corrected count that does not fit the counts before and
 // after it. was is the count it replaces.
 func CheckAmend(step Step, was, count *int, b Batch) *Refusal {

@@ -150,6 +150,9 @@ func (l *lattice) events(items []item) (evs []event, denials, asides [][]item) {
 		if len(evs) > 0 && hasAny(cl, eRest) && !hasAny(cl, eNumber, eRatio, eYard, eBuilder, eBatch) && (l.denies(cl) || len(e.weight) == 0) {
 			continue // "the rest nothing yet": what is left over, in words
 		}
+		if n := len(evs) - 1; n >= 0 && hasAny(evs[n].items, eNumber, eRatio, eAll, eAllBut) && (l.onlyAllDone(cl) || l.onlyAllOf(cl, e, evs[n])) && !l.muchLeft(evs) {
+			continue // "36 are in Creek, all done"; "caught 25, all caged"
+		}
 		if n := len(evs) - 1; n >= 0 && len(e.weight) == 0 && l.namesThing(items, cl) {
 			evs[n].loose = true
 			continue
@@ -266,12 +269,15 @@ func (l *lattice) share(evs []event, items []item) []event {
 	if !l.takesCount(last.ev) && !breeders {
 		return evs // a count is of another step than that one
 	}
-	if hasAny(last.items, eNumber, eRatio, eYard, eBuilder, eBatch, eBreeder, eAll, eRest) {
-		evs = append([]event{last}, evs[:n]...)
-	} else {
+	switch {
+	case !hasAny(last.items, eNumber, eRatio, eYard, eBuilder, eBatch, eBreeder, eAll, eRest):
 		evs[0].items = append(append([]item{}, evs[0].items...), last.items...)
 		evs[0].ev, evs[0].verbless = last.ev, false
 		evs = evs[:n]
+	case counts(evs[0].items): // in the order told: batches are numbered by it
+		evs[0].ev, evs[0].verbless = last.ev, false
+	default:
+		evs = append([]event{last}, evs[:n]...)
 	}
 	for i := 1; i < len(evs); i++ {
 		evs[i].carried = true

@@ -260,7 +260,7 @@ func spanOf(c captures) time.Duration {
 	if c.has("over") {
 		n = 1.5 // the hour itself goes without a number
 	}
-	unit := map[string]time.Duration{"min": time.Minute, "hour": time.Hour, "day": 24 * time.Hour, "week": 7 * 24 * time.Hour}[u.value]
+	unit := map[string]time.Duration{"min": time.Minute, "quarter": 15 * time.Minute, "hour": time.Hour, "day": 24 * time.Hour, "week": 7 * 24 * time.Hour}[u.value]
 	return time.Duration(n * float64(unit))
 }
 

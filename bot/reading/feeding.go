@@ -38,6 +38,12 @@ func (d *draft) feeds(e *event) (out []filled, ok bool) {
 	}
 	each := l.meansAny(e.items, l.r.c.each) || hasAny(e.items, eYards)
 	given := give(things, amounts)
+	for k := 1; k < len(things); k++ {
+		i, before := things[k], things[k-1]
+		if a, has := given[i]; has && a < before && slices.ContainsFunc(e.items[before+1:i], func(it item) bool { return it.anyOf(l.r.frames.deed) }) {
+			delete(given, i) // "5 l in B2 and fed North as well"
+		}
+	}
 	shared := map[int]int{}
 	add := func(i int, t item) {
 		var its []item

@@ -1,6 +1,7 @@
 package reading
 
 import (
+	"slices"
 	"time"
 
 	"yardbell/rules"
@@ -65,6 +66,9 @@ func (l *lattice) intent(items []item, k ranking, m mood) (Result, bool) {
 		return l.question(items, k)
 	}
 	if r, ok := l.voidOf(items, m); ok {
+		return r, true
+	}
+	if r, ok := l.takeBackBatch(items, m); ok {
 		return r, true
 	}
 	if r, ok := l.takeBack(items, k, m); ok {
@@ -291,7 +295,7 @@ func (l *lattice) later(items []item) Act {
 
 // claim reads who takes a task that is named: "I'll take the move".
 func (l *lattice) claim(items []item, k ranking, m mood) (Result, bool) {
-	if !l.meansAny(items, l.r.c.claim) || counts(items) || m.hearsay || m.neg {
+	if !l.meansAny(items, l.r.c.claim) || l.countsMore(items) || m.hearsay || m.neg {
 		return Result{}, false
 	}
 	top, p := k.top()
@@ -328,6 +332,15 @@ func (l *lattice) claim(items []item, k ranking, m mood) (Result, bool) {
 		return Result{Outcome: Ask, Acts: spoken, Others: [][]Act{spoken}}, true // "I got the search of B1": taken, or done
 	}
 	return Result{}, false
+}
+
+// countsMore reports whether items hold a number that names no breeder of the crew: "I take
+// the graft of 21" counts nothing.
+func (l *lattice) countsMore(items []item) bool {
+	if hasAny(items, eRatio, eBars, eAllBut, eLost) {
+		return true
+	}
+	return slices.ContainsFunc(items, func(it item) bool { return it.is(eNumber) && !l.isBreeder(it.entity.n) })
 }
 
 // phrase reports whether a concept is said in more than one word.

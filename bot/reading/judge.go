@@ -202,6 +202,7 @@ func (d *draft) interpret() (Result, float64) {
 	d.amongCounted()
 	d.matched()
 	d.ofTheirOwn()
+	d.dealBuilders()
 	d.allIn()
 	res := d.judge()
 	if len(d.ahead) > 0 {

@@ -1,5 +1,7 @@
 package reading
 
+import "yardbell/rules"
+
 // matched gives counts that name no batch to the batches that had just as many, where each
 // of several counts of one step has one of its own: "36 to North, 25 to Creek" with 36 and
 // 25 waiting. A single count is asked about as before: it may be a part of either.
@@ -44,6 +46,37 @@ func (d *draft) matched() {
 			}
 		}
 	}
+}
+
+// dealBuilders gives builders that are named behind several grafts to those in turn, where
+// there are as many: "45 from 7 and 30 from 12, B1 and B2". They were read as the builder of
+// the last one and grafts of nothing.
+func (d *draft) dealBuilders() {
+	var grafts []int
+	var builders []string
+	for i := range d.acts {
+		a := d.acts[i].act
+		switch {
+		case a.Step != rules.Graft:
+			return
+		case a.Count != nil && len(builders) == 0:
+			grafts = append(grafts, i)
+			if a.Builder != "" {
+				builders = append(builders, a.Builder)
+			}
+		case a.Count == nil && a.Breeder == 0 && a.Builder != "" && len(builders) > 0:
+			builders = append(builders, a.Builder)
+		default:
+			return
+		}
+	}
+	if len(grafts) < 2 || len(builders) != len(grafts) || len(d.acts) == len(grafts) {
+		return
+	}
+	for k, i := range grafts {
+		d.acts[i].act.Builder = builders[k]
+	}
+	d.acts = d.acts[:len(grafts)]
 }
 
 // ofTheirOwn leaves out what "both" made of a clause that names one of them: the other is

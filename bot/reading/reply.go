@@ -68,6 +68,22 @@ func (l *lattice) allDone(items []item) bool {
 	return false
 }
 
+// onlyAllDone reports whether a clause says that all is done, and nothing else.
+func (l *lattice) onlyAllDone(items []item) bool {
+	done := false
+	for i := range items {
+		it := &items[i]
+		switch {
+		case it.bound, it.is(eAll) && it.entity.n == 0:
+		case it.word() && it.means(l.r.c.doneWord):
+			done = true
+		case !it.word() || it.anyOf(l.r.frames.strong) || len(it.senses) == 0:
+			return false
+		}
+	}
+	return done && hasAny(items, eAll)
+}
+
 // onlyTimes reports whether times are all that items name.
 func onlyTimes(items []item) bool {
 	for i := range items {
@@ -104,6 +120,58 @@ func (d *draft) alsoDone() {
 	}
 	d.acts = append([]filled{{act: Act{Kind: Done, Step: p.Step}}}, d.acts...)
 	d.evs = append([]event{{verbless: false, ev: evidence{weight: map[rules.Step]float64{p.Step: 1}, exact: map[rules.Step]bool{p.Step: true}}}}, d.evs...)
+}
+
+// onlyAllOf reports whether a clause says of all that was counted before it that it was done,
+// and nothing else.
+func (l *lattice) onlyAllOf(items []item, e evidence, before event) bool {
+	if !hasAny(items, eAll) || hasAny(items, eNumber, eRatio, eYard, eBuilder, eBatch, eBreeder, ePin, eTime, eAllBut, eLost, eRest) || len(before.ev.weight) == 0 || len(e.weight) == 0 {
+		return false
+	}
+	for i := range items {
+		if it := &items[i]; it.is(eAll) && it.entity.n != 0 {
+			return false
+		}
+	}
+	for s := range e.weight {
+		if before.ev.weight[s] == 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// muchLeft reports whether what was counted is far less than there was of whatever is open:
+// "20 to North, all done" of 36 leaves 16 of which nothing is known.
+func (l *lattice) muchLeft(evs []event) bool {
+	sum := 0
+	for i := range evs {
+		for _, it := range evs[i].items {
+			if it.is(eNumber) && !l.isBreeder(it.entity.n) {
+				sum += it.entity.n
+			}
+		}
+	}
+	for _, o := range l.known.Open {
+		for i := range evs {
+			if w := evs[i].ev.weight; sum > 0 && counted[o.Step] && o.Had > 0 && (w[o.Step] > 0 || len(w) == 0 && o.Ready) && 5*sum < 4*o.Had {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// noneOfAnother reports whether a reply says of nothing that it names, under a ping of one
+// step, that there were none at another: "no cells yet" under a ping of the nucs' next cells
+// tells of no search.
+func (d *draft) noneOfAnother() bool {
+	p := d.l.known.Reply
+	if p == nil || !p.Task || len(d.acts) != 1 {
+		return false
+	}
+	a := d.acts[0].act
+	return a.Step != p.Step && a.Count != nil && *a.Count == 0 && a.Builder == "" && a.Yard == "" && a.Batch == 0
 }
 
 // doneBare reads "done" that answers no ping, with a count, a place or a time at most:

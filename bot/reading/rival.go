@@ -162,6 +162,8 @@ func (l *lattice) weighs(sure trust, w, c string, res, other Result) bool {
 	switch {
 	case commandAct(res.Acts[0]) && other.Outcome != Log:
 		return false // a row of commands explains every word of it
+	case l.allDue(res.Acts) && l.noneDue(other.Acts):
+		return false // "35 caped" while cells are to be counted, and no queens to be caged
 	case sure == shortWord && slices.ContainsFunc(other.Acts, func(a Act) bool { return a.Kind == Amend }):
 		return false
 	case sure == shortWord && !(tellsMore(other, res) && (other.Outcome == Log && len(c) == shortest-1 && l.shortDay(w) || len(c) >= shortest)):
@@ -170,6 +172,26 @@ func (l *lattice) weighs(sure trust, w, c string, res, other Result) bool {
 		return false // it is no slip for a word that makes less sense
 	}
 	return !sameActs(res, other) && (sure == unknownWord && l.closedWord(c) || !leftOver(other, c))
+}
+
+// allDue reports whether all acts are work that may be done now, and noneDue whether they are
+// work none of which may be: it is no slip for what cannot have been done.
+func (l *lattice) allDue(acts []Act) bool {
+	for _, a := range acts {
+		if a.Kind != Did || !l.known.expects(a.Step) {
+			return false
+		}
+	}
+	return len(acts) > 0
+}
+
+func (l *lattice) noneDue(acts []Act) bool {
+	for _, a := range acts {
+		if a.Kind != Did || l.known.expects(a.Step) {
+			return false
+		}
+	}
+	return len(acts) > 0
 }
 
 // spelt reports whether a word is made of letters, and apostrophes between them.

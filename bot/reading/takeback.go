@@ -31,3 +31,28 @@ func (l *lattice) takeBack(items []item, k ranking, m mood) (Result, bool) {
 	}
 	return Result{}, false
 }
+
+// takeBackBatch reads that a batch is to be taken out of the log: "delete batch 1", "lote 6
+// no existe, bórralo". Whoever acts on it shows the line and asks.
+func (l *lattice) takeBackBatch(items []item, m mood) (Result, bool) {
+	c := l.r.c
+	if m.question || m.hearsay || l.known.Reply != nil || items[0].means(c.neg) && items[0].means(c.aux) {
+		return Result{}, false
+	}
+	if hasAny(items, eNumber, eRatio, eBars, eAllBut, eLost, eYard, eBuilder, eBreeder, ePin, eRest, eAll) || !l.meansAny(items, c.void) && !l.meansAny(items, c.voidVerb) {
+		return Result{}, false
+	}
+	batch := 0
+	for i := range items {
+		if e := items[i].entity; items[i].is(eBatch) {
+			if batch != 0 && batch != e.n {
+				return Result{}, false
+			}
+			batch = e.n
+		}
+	}
+	if batch == 0 {
+		return Result{}, false
+	}
+	return Result{Outcome: Log, Acts: []Act{{Kind: Void, Batch: batch}}}, true
+}

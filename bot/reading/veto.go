@@ -259,6 +259,9 @@ func (d *draft) judge() Result {
 			flags = append(flags, fNumber) // none found, and yet something was cut out
 		}
 	}
+	if d.noneOfAnother() {
+		flags = append(flags, fNumber)
+	}
 	flags = append(flags, d.together()...)
 	danger, soft := l.unexplained(d.told(steps), steps)
 	if denies := d.deniedSteps(); len(danger) > 0 && len(denies) > 0 {

@@ -913,3 +913,14 @@ FOREIGN: clean out of | out of syrup | out of feed | out of sugar | photo | phot
 CLAIM: i got the graft | i've got the graft | i got the grafting | i've got the grafting | i got the move | i've got the move | i got the search | i've got the search | i got the rogue search | i got the count | i've got the count | i got the catch
 GRAFTN: i got the graft | i've got the graft | i got the grafting | i've got the grafting
 ALLIN: all in | all of them in | every one in | every last one in
+HARMLESS: sorry forgot to write | sorry i forgot to write | sorry forgot to say | sorry i forgot to say | sorry forgot to post | sorry i forgot to tell you | sorry forgot to tell you | sorry i had no signal | sorry had no signal | sorry no signal | had no signal | i had no signal | no signal out there | no signal there | sorry for the late | sorry for being late | sorry this is late | sorry i'm late with this | sorry for the delay | only got signal now | just got signal
+HARMLESS: i checked every nuc | checked every nuc | checked every one | checked each nuc | i checked them all | checked them all | checked all of them | went through every nuc | looked in every nuc | opened every nuc | i opened every one
+BEESIN: bees let in | let the bees in | let bees in | bees are let in
+ONHERCOMB: in the comb | on the comb already | in her comb
+DONEWORD: all dun
+FLOW: flows on | flow's on | the flows on | the flow's on | flow is on | flow is on now | flows started
+UNIT=quarter: quarter of an hour | quarter of a hour | quarters of an hour | quarter hour | quarter an hour
+VOID: take that one back | take that one back please | take it back out | delete that one | scrap that one | strike that one | remove that one
+RECELL: recell done | recell is done | recells done | done with recell | done with the recell | recelling done
+OUTOF: took out of | accepted out of | taken out of
+CLAIM: mine today | mine this afternoon | mine this morning | that's mine today

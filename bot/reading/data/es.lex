@@ -1009,3 +1009,17 @@ DUEWORD: qué se viene | que se viene
 QWORD: qué se viene | que se viene
 DEARTH: entramos en escasez | entró la escasez | entramos en sequía | entramos a la escasez | ya entramos en escasez
 ALLIN: todas adentro | todas metidas | todas puestas | todas en sus núcleos | todas acomodadas
+HARMLESS: perdón que no avisé | perdon que no avise | perdón que no avisé antes | perdón por no avisar | perdon por no avisar | disculpen que no avisé | disculpa que no avisé | perdón por la demora | perdon por la demora | disculpen la demora | no tenía señal | no tenia señal | no había señal | no habia señal | sin señal | no hay señal allá | no agarraba señal | apenas agarré señal | apenas tengo señal | hasta ahora tengo señal
+HARMLESS: revisé todos los núcleos | revise todos los nucleos | los revisé todos | las revisé todas | revisé cada núcleo | abrí todos los núcleos | abrí cada núcleo | los abrí todos
+ONHERCOMB: en el cuadro | en el panal | en el comb | en el marco
+UNIT=quarter: cuarto de hora | cuartos de hora | cuartito de hora
+HARMLESS: he contado | hemos contado | sorry se me olvidó | sorry se me olvido | perdón se me olvidó | se me olvidó avisar | se me olvido avisar
+GRAFT.going: hoy injerto | injerto yo | yo injerto | hoy injerto yo | mañana injerto yo | mañana injerto
+PLAN: veo y les aviso | luego veo y les aviso | ahí veo y les aviso | bueno veo y les aviso | ya veo y les aviso
+VOID: borra ese | borra esa | bórralo | borralo | bórrala | borrala | borra eso | borra lo último | quita eso | quítalo | quitalo
+RECELL: recell listo | recell hecho | recell done | recelda lista
+FOUND.done: salieron | aparecieron | encontré rogues
+CLAIM: yo hago el | yo hago la | yo hago los | yo hago las | mio lo de | mío lo de | yo hago eso | eso lo hago yo | lo hago yo hoy | ese lo hago yo
+DUEWORD: qué cosas tenemos para hoy | qué tenemos para hoy | qué cosas tenemos hoy | qué tenemos hoy | qué hay para hoy | qué hay para mañana | qué tenemos para mañana | qué cosas hay para hoy | qué cosas hay hoy | que cosas tenemos para hoy | que tenemos para hoy | que hay para hoy | que hay para mañana | que tenemos para mañana | qué sigue para hoy | qué falta por hacer
+QWORD: quiero saber cuántas | quiero saber cuántos | quiero saber cuanto | quisiera saber cuántas | me dicen cuántas | díganme cuántas | dime cuántas | me dices cuántas
+EGGS: si huevos | sí huevos | sí hay huevos | si ay huevos
