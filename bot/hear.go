@@ -108,6 +108,9 @@ func (t *talk) follow(res rdg.Result) error {
 			t.sayParts(res.Acts)
 			return nil
 		case len(res.Others) > 0:
+			if done, err := t.answers(res); done || err != nil {
+				return err
+			}
 			t.offerActs(res)
 			return nil
 		case res.Left:
@@ -117,6 +120,20 @@ func (t *talk) follow(res rdg.Result) error {
 	}
 	t.unclearTo(res)
 	return nil
+}
+
+// answers gives the answer to a question or an order that is the likeliest of what was read: it
+// changes nothing by itself, so that nothing has to be asked before.
+func (t *talk) answers(res rdg.Result) (bool, error) {
+	if len(res.Others[0]) != 1 {
+		return false, nil
+	}
+	r, ok := asCommand(res.Others[0][0], res.Addressed, t.origin.Text)
+	if !ok || !asks[r.verb] {
+		return false, nil
+	}
+	t.kind = "reply"
+	return true, t.act(r)
 }
 
 // unclearTo answers a message of which nothing was understood: in words where it was said

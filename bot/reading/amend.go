@@ -45,6 +45,9 @@ func (l *lattice) amend(items []item, k ranking, m mood, last *Line) (Result, bo
 			return Result{Outcome: Ask, Acts: []Act{a}, Others: [][]Act{{a}}, Doubts: []string{string(fUnlikely)}}, true
 		}
 	}
+	if !says && (a.Count == nil && hasAny(items, eAll) || valuesOf(a) == 1 && a.When != nil && !l.onlyTime(items)) {
+		return Result{}, false // "all gone on Wednesday, she was pleased": an hour in talk is no correction
+	}
 	if !corrects && l.meansAny(items, c.yet) {
 		return Result{}, false // "creek not yet"
 	}
@@ -67,6 +70,17 @@ func (l *lattice) amend(items []item, k ranking, m mood, last *Line) (Result, bo
 		res.Outcome, res.Others, res.Unread = Ask, [][]Act{{a}}, append(danger, soft...)
 	}
 	return res, true
+}
+
+// onlyTime reports whether a message names an hour or a day, and beside it says nothing but
+// words that tell nothing.
+func (l *lattice) onlyTime(items []item) bool {
+	for i := range items {
+		if it := &items[i]; it.word() && (len(it.senses) == 0 || it.anyOf(l.r.frames.strong) || it.anyOf(l.r.frames.trade)) {
+			return false
+		}
+	}
+	return true
 }
 
 // withoutWhich leaves out the clause by which a correction says of which work it is: "it was

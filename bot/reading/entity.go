@@ -2,6 +2,7 @@ package reading
 
 import (
 	"io/fs"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -219,11 +220,32 @@ func (l *lattice) make(p pattern, c captures) (e entity, ok bool) {
 	return e, true
 }
 
+// batchAs is the batch that is meant by a letter and a number that is no builder of the crew,
+// "b6", while something of batch 6 is open; 0 for none.
+func (l *lattice) batchAs(name string) int {
+	if slices.Contains(l.known.Builders, name) || len(name) < 2 || len(l.known.Builders) == 0 {
+		return 0
+	}
+	n, err := strconv.Atoi(name[1:])
+	if err != nil {
+		return 0
+	}
+	for _, o := range l.known.Open {
+		if o.Batch == n && n > 0 {
+			return n
+		}
+	}
+	return 0
+}
+
 // builder names one of the crew's: by its name, by its letter and number, by its number.
 func (l *lattice) builder(e entity, c captures) (entity, bool) {
 	if k, has := c.get("n"); has {
 		e.n = 0
 		e.name, e.slip = strings.CutSuffix(k.value, "\x00")
+		if n := l.batchAs(e.name); n != 0 {
+			e.kind, e.n, e.name = eBatch, n, ""
+		}
 		return e, true
 	}
 	digits := strconv.Itoa(c.int("k", 0))

@@ -117,6 +117,8 @@ func (l *lattice) fill(step rules.Step, items []item) filled {
 			switch n := it.entity.n; {
 			case fr.slots["of"] && it.entity.from && !l.isBreeder(n) && l.onRecord(step, n):
 				a.Of = intPtr(n) // "30 emerged from 34"
+			case ofBatch[step] && !l.isBreeder(n) && l.openBatch(step, n):
+				a.Batch = n // "48 capped from 8", of batch 8
 			case !fr.slots["breeder"]:
 				f.flag(fSlot)
 			case a.Breeder != 0 && a.Breeder != n:
@@ -197,6 +199,11 @@ func (k *Known) expectsAny(steps map[rules.Step]bool) bool {
 	return false
 }
 
+// openBatch reports whether a step of a batch is open.
+func (l *lattice) openBatch(step rules.Step, batch int) bool {
+	return slices.ContainsFunc(l.known.Open, func(o Expect) bool { return o.Step == step && o.Batch == batch })
+}
+
 // places takes the yard, the builder and the batch that are named.
 func (l *lattice) places(f *filled, fr *frame, items []item, es map[entityKind][]*item) {
 	a := &f.act
@@ -215,6 +222,8 @@ func (l *lattice) places(f *filled, fr *frame, items []item, es map[entityKind][
 	}
 	for _, it := range es[eBuilder] {
 		switch {
+		case a.Step == rules.Finish && a.Builder != "" && a.Builder != it.entity.name && l.known.Holds[a.Builder] != 0 && (a.Batch == 0 || a.Batch == l.known.Holds[a.Builder]):
+			a.Batch, a.Builder = l.known.Holds[a.Builder], it.entity.name // "bar from B1 to B2"
 		case a.Builder != "" && a.Builder != it.entity.name:
 			f.flag(fTwoPlaces)
 		case !fr.slots["builder"] && l.outOf(items, it, f):

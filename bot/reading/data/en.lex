@@ -924,3 +924,11 @@ VOID: take that one back | take that one back please | take it back out | delete
 RECELL: recell done | recell is done | recells done | done with recell | done with the recell | recelling done
 OUTOF: took out of | accepted out of | taken out of
 CLAIM: mine today | mine this afternoon | mine this morning | that's mine today
+NUCREADY: ready for the cells | ready for cells | ready to take cells | ready for the next cells | waiting for cells | ready to get cells
+FEED.done: fd
+ACCEPT.done: tkn | takn | tookin
+ROGUE: srched | srchd
+GRAFT.done: grftd | grfted | graftd
+CLAIM: i'll take tomorrow's | ill take tomorrows | mine for tmrw | mine for tomorrow | mine for today
+OUTOF: came out of
+SNOOZE: could we push it | can we push it | could we push that | let's push it | lets push it | push it to | push that to

@@ -1023,3 +1023,7 @@ CLAIM: yo hago el | yo hago la | yo hago los | yo hago las | mio lo de | mío lo
 DUEWORD: qué cosas tenemos para hoy | qué tenemos para hoy | qué cosas tenemos hoy | qué tenemos hoy | qué hay para hoy | qué hay para mañana | qué tenemos para mañana | qué cosas hay para hoy | qué cosas hay hoy | que cosas tenemos para hoy | que tenemos para hoy | que hay para hoy | que hay para mañana | que tenemos para mañana | qué sigue para hoy | qué falta por hacer
 QWORD: quiero saber cuántas | quiero saber cuántos | quiero saber cuanto | quisiera saber cuántas | me dicen cuántas | díganme cuántas | dime cuántas | me dices cuántas
 EGGS: si huevos | sí huevos | sí hay huevos | si ay huevos
+NUCREADY: listos para las celdas | listos para celdas | listos para recibir celdas | listos para meter celdas | listos pa las celdas | preparados para las celdas
+CLAIM: voy yo con | voy yo con el | voy yo con la | lo reviso yo | la reviso yo | las reviso yo | los reviso yo | lo checo yo | la checo yo
+SNOOZE: mejor el lunes | mejor el martes | mejor el miércoles | mejor el jueves | mejor el viernes | mejor el sábado | mejor el domingo | mejor mañana | mejor pasado mañana
+CAGED.done: jaula la | jaula a la
