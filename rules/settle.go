@@ -65,10 +65,10 @@ type Replanned struct {
 
 // settling is one run of Settle.
 type settling struct {
-	c      *Crew
-	all    bool
-	seen   map[Subject]bool
-	todo   []Subject
+	c       *Crew
+	all     bool
+	seen    map[Subject]bool
+	todo    []Subject
 	planned []Replanned
 }
 

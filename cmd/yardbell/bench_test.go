@@ -13,7 +13,6 @@ import (
 	"time"
 
 	"github.com/stretchr/testify/require"
-
 )
 
 // busySeason is a season of many rounds, one a week, each from the confinement to

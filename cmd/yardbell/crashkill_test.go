@@ -21,8 +21,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"yardbell/bot"
-	"yardbell/bot/telegram/apidouble"
 	"yardbell/bot/telegram"
+	"yardbell/bot/telegram/apidouble"
 	"yardbell/scheduler"
 	"yardbell/store"
 )

@@ -133,7 +133,7 @@ func TestPagesAreFoundFromTheFirst(t *testing.T) {
 // Each path that a page names is there: from the root, from the page's folder or, for a
 // name alone, in whichever folder is spoken of.
 func TestPagesNameFilesThatAreThere(t *testing.T) {
-	form := regexp.MustCompile("^(?:(?:rules|store|scheduler|bot|cmd|deploy|testdata|\\.ci)(?:/[A-Za-z0-9_.*-]+)+/?|[A-Za-z0-9_-]+\\.(?:md|go|toml|csv|tsv|txt|lex))$")
+	form := regexp.MustCompile(`^(?:(?:rules|store|scheduler|bot|cmd|deploy|testdata|\.ci)(?:/[A-Za-z0-9_.*-]+)+/?|[A-Za-z0-9_-]+\.(?:md|go|toml|csv|tsv|txt|lex))$`)
 	all, n := files(t), 0
 	// What a page tells people to make, and what is handed over for others' lines.
 	made := []string{"log.csv"}

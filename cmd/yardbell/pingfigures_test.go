@@ -19,8 +19,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"yardbell/bot"
-	"yardbell/bot/telegram/apidouble"
 	"yardbell/bot/telegram"
+	"yardbell/bot/telegram/apidouble"
 	"yardbell/rules"
 	"yardbell/scheduler"
 	"yardbell/store"

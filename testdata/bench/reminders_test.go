@@ -14,6 +14,7 @@ import (
 	_ "time/tzdata" // the zone must not depend on the machine
 
 	"yardbell/bot"
+	"yardbell/bot/wording"
 	"yardbell/scheduler"
 	"yardbell/store"
 )
@@ -31,7 +32,7 @@ const (
 // nowhere takes every message.
 type nowhere struct{ n atomic.Int64 }
 
-func (c *nowhere) Deliver(context.Context, bot.Delivery) (int64, error) { return c.n.Add(1), nil }
+func (c *nowhere) Deliver(context.Context, wording.Delivery) (int64, error) { return c.n.Add(1), nil }
 
 // evening is when all of it is due.
 func evening(tb testing.TB) time.Time {
