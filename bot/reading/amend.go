@@ -65,6 +65,11 @@ func (l *lattice) amend(items []item, k ranking, m mood, last *Line) (Result, bo
 		return Result{Outcome: Ask, Acts: []Act{a}, Others: [][]Act{{a}}}, true // "done 33": it may be another job
 	}
 	danger, soft := l.unexplained(l.uncorrected(items), map[rules.Step]bool{last.Act.Step: true})
+	for i := range items {
+		if items[i].slip && !says {
+			danger = append(danger, items[i].text) // nothing says that anything is put right
+		}
+	}
 	switch {
 	case !says && pa <= 0.7, n > 1 && !(corrects && n == valuesOf(a)), len(danger) > 0, !corrects && (m.hedge || len(soft) > 0):
 		res.Outcome, res.Others, res.Unread = Ask, [][]Act{{a}}, append(danger, soft...)
@@ -162,6 +167,11 @@ func (l *lattice) completes(items []item, k ranking, m mood) (Result, bool) {
 		}
 	}
 	danger, soft := l.unexplained(items, map[rules.Step]bool{p.Step: true})
+	for i := range items {
+		if items[i].slip {
+			soft = append(soft, items[i].text)
+		}
+	}
 	if len(danger)+len(soft) > 0 {
 		return Result{Outcome: Ask, Acts: []Act{a}, Others: [][]Act{{a}}, Unread: append(danger, soft...)}, true
 	}
@@ -242,6 +252,9 @@ func (l *lattice) newValues(items []item, last *Line) (a Act, n int) {
 		if best < 0 || was.Count != nil && abs(x-*was.Count) < abs(best-*was.Count) {
 			best = x
 		}
+	}
+	if denied[best] {
+		return a, 0 // the same number is denied and told
 	}
 	n += over // two new numbers: which of them is asked
 	if best >= 0 {

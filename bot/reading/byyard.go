@@ -32,6 +32,9 @@ func (d *draft) sumByYard() {
 			}
 		}
 	}
+	if len(parts) == 1 && len(sums) == 1 && len(d.acts) == 2 && !sums[0].whole && !sums[0].act.All && *sums[0].act.Count != sum {
+		d.doubt("no-place") // "16 corte, 10 creek": where the others are was said, and not read
+	}
 	if len(parts) < 2 || len(sums) > 1 {
 		return
 	}

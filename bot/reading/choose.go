@@ -99,6 +99,9 @@ func (d *draft) choose(e *event, rank ranking, base rules.Step) (rules.Step, boo
 	if len(cand) > 1 && logit(first)-logit(cand[1]) < marginLeast {
 		d.doubt("near " + string(step(cand[1])))
 	}
+	if s := step(first); (s == rules.Flow || s == rules.Dearth) && len(cand) > 1 && e.ev.weight[step(cand[1])] > e.ev.weight[s] {
+		d.doubt("opposite") // "flow it over"
+	}
 	if e.ev.weight[step(first)] < 0.78 {
 		d.doubt("weak")
 	}

@@ -156,12 +156,12 @@ func (l *lattice) lookupCommand(i int) []edge {
 		}
 	}
 	for _, name := range l.known.Members { // by the first name, too
-		if w := l.r.nameWords(name); len(w) > 1 && w[0] == t.text {
+		if w := l.nameWords(name); len(w) > 1 && w[0] == t.text {
 			out = append(out, edge{n: 1, senses: []sense{{concept: l.r.member, value: name}}})
 		}
 	}
 	for _, name := range l.known.Former {
-		if w := l.r.nameWords(name); len(w) > 0 && l.stands(w, i) {
+		if w := l.nameWords(name); len(w) > 0 && l.stands(w, i) {
 			out = append(out, edge{n: len(w), senses: []sense{{concept: l.r.cmd.former, value: name}}})
 		} else if len(w) > 1 && w[0] == t.text {
 			out = append(out, edge{n: 1, senses: []sense{{concept: l.r.cmd.former, value: name}}})
@@ -228,6 +228,13 @@ func (l *lattice) commandSlip(t *token) []sense {
 // commandLattice is the message without the signs between words and what may stand
 // around a command.
 func (l *lattice) commandLattice() *lattice {
+	if l.asCommand == nil {
+		l.asCommand = l.forCommands()
+	}
+	return l.asCommand
+}
+
+func (l *lattice) forCommands() *lattice {
 	c := &lattice{r: l.r, known: l.known, text: l.text, lang: l.lang}
 	split := true
 	for i := range l.toks {

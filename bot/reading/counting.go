@@ -113,6 +113,9 @@ func (l *lattice) count(f *filled, fr *frame, items []item, es map[entityKind][]
 	if !fr.slots["all"] {
 		a.All = false
 	}
+	if a.Step == rules.Virgin && a.Count != nil && *a.Count > mostLoose {
+		f.flag(fUnlikely) // "31 virgin out": they emerged, where they should
+	}
 	if a.Of != nil && !fr.slots["of"] {
 		if *a.Of != had {
 			f.flag(fNumber) // of how many, and that is not on record
@@ -120,6 +123,15 @@ func (l *lattice) count(f *filled, fr *frame, items []item, es map[entityKind][]
 		a.Of = nil
 	}
 }
+
+// near reports whether little stands between the first two numbers: "34 of them 36 hung",
+// and no "diez" at the head of a message that tells of 36 at its end.
+func near(numbers []*item) bool {
+	return numbers[1].from-numbers[0].to <= 3
+}
+
+// mostLoose is how many virgins are out among cells at most before anybody sees them.
+const mostLoose = 5
 
 // bareNumbers gives the bare numbers of an event: to the count, to the breeder of a graft,
 // else they stay unexplained.
@@ -161,7 +173,7 @@ func (l *lattice) bareNumbers(f *filled, fr *frame, items []item, es map[entityK
 	if a.Count == nil && len(rest) == 2 && !rest[0].wrong && !rest[1].wrong && a.Step != rules.Graft && fr.slots["of"] {
 		hi, lo := max(rest[0].n, rest[1].n), min(rest[0].n, rest[1].n)
 		for _, o := range f.choices {
-			if o.Had > 0 && o.Had == hi && lo != hi {
+			if o.Had > 0 && o.Had == hi && lo != hi && (rest[0].n == hi || near(es[eNumber])) {
 				a.Count, a.Of = intPtr(lo), intPtr(hi)
 				if l.isBreeder(lo) || l.figuresAndWords(es[eNumber]) {
 					f.flag(fNumber) // "12 moved 25": of breeder 12, or 12 of them
@@ -284,6 +296,9 @@ func (l *lattice) counts(items []item, it *item, fr *frame) (noun, odd bool) {
 	for i := range items {
 		if &items[i] != it {
 			continue
+		}
+		if i > 0 && items[i-1].means(l.r.c.since) {
+			return true, false // "hace 20": of what is not said
 		}
 		for k := i + 1; k < len(items); k++ {
 			next := &items[k]

@@ -54,6 +54,9 @@ func (l *lattice) instead(items []item, k ranking, m mood) (Result, bool) {
 	if len(steps) == 0 && last != nil && l.known.Reply == nil {
 		steps[last.Act.Step] = true
 	}
+	if i, ok := l.r.frames.byStep[a.Step]; ok && a.Count != nil && !l.r.frames.list[i].slots["count"] {
+		return Result{}, false // "coops 46 not 45": no step of which anything is counted
+	}
 	danger, soft := l.unexplained(l.uncorrected(items), steps)
 	if len(danger) > 0 || len(soft) > 0 && !a.replacesOf(last) {
 		return Result{}, false

@@ -50,8 +50,17 @@ type found struct {
 // of two as long the row that stands first in entities.txt.
 func (l *lattice) entitiesAt(i int) []found {
 	var out []found
+	here := make([]uint64, len(l.r.lex.names)/64+1) // the concepts that begin at i
+	for _, e := range l.edges[i] {
+		for _, s := range e.senses {
+			here[s.concept/64] |= 1 << (s.concept % 64)
+		}
+	}
 	for row := range l.r.patterns {
 		p := &l.r.patterns[row]
+		if !p.mayBegin(here) {
+			continue
+		}
 		best := found{end: -1}
 		left := mostEnds
 		l.match(p.elems, i, nil, &left, func(end int, c captures) {
@@ -80,6 +89,17 @@ const mostReadings = 4
 // readings cuts the message into items, in the likeliest way first. Where a row of
 // entities.txt says "maybe", the next best entity at that place gives another way.
 func (l *lattice) readings() [][]item {
+	if l.ways == nil {
+		l.ways = l.cuts()
+	}
+	out := make([][]item, len(l.ways))
+	for i := range l.ways {
+		out[i] = slices.Clone(l.ways[i])
+	}
+	return out
+}
+
+func (l *lattice) cuts() [][]item {
 	starts := make([][]found, len(l.toks))
 	var doubtful []int
 	first := l.cut(func(i int) (found, bool) {

@@ -6,13 +6,16 @@ import (
 
 // lattice is a message with every sense that its words may have.
 type lattice struct {
-	r     *Reader
-	known *Known
-	text  string
-	toks  []token
-	edges [][]edge // from each token: phrases, numbers, names, the longest first
-	work  int      // items looked at so far: what reading it costs
-	lang  int      // index of the language it is written in, -1 where it does not say
+	r         *Reader
+	known     *Known
+	text      string
+	toks      []token
+	ways      [][]item            // into which it may be cut, once that was asked for
+	asCommand *lattice            // what commands are read from, once that was asked for
+	spelt     map[string][]string // of the crew: their words
+	edges     [][]edge            // from each token: phrases, numbers, names, the longest first
+	work      int                 // items looked at so far: what reading it costs
+	lang      int                 // index of the language it is written in, -1 where it does not say
 
 	spoken bool                          // of a command: the bot is called by its name
 	trace  func(*draft, Result, float64) // is told of each way of reading it, nil for nobody
@@ -100,7 +103,7 @@ func (l *lattice) language() int {
 	names := map[string]bool{} // what is called a name says nothing
 	for _, list := range [][]string{l.known.Yards, l.known.Builders, l.known.Members} {
 		for _, n := range list {
-			for _, w := range l.r.nameWords(n) {
+			for _, w := range l.nameWords(n) {
 				names[w] = true
 			}
 		}
@@ -358,7 +361,7 @@ func (l *lattice) ownNames(i int) []edge {
 	var out []edge
 	add := func(names []string, c concept) {
 		for _, name := range names {
-			words := l.r.nameWords(name)
+			words := l.nameWords(name)
 			if len(words) == 0 {
 				continue
 			}
@@ -400,11 +403,24 @@ func (l *lattice) translated(i int) []edge {
 		return nil
 	}
 	for _, y := range l.known.Yards {
-		if words := l.r.nameWords(y); len(words) == 1 && words[0] != l.toks[i].text && place(words[0]) == said {
+		if words := l.nameWords(y); len(words) == 1 && words[0] != l.toks[i].text && place(words[0]) == said {
 			return []edge{{n: 1, senses: []sense{{concept: l.r.ownYard, value: y}}}}
 		}
 	}
 	return nil
+}
+
+// nameWords are the words of a name of the crew.
+func (l *lattice) nameWords(name string) []string {
+	w, ok := l.spelt[name]
+	if !ok {
+		if l.spelt == nil {
+			l.spelt = map[string][]string{}
+		}
+		w = l.r.nameWords(name)
+		l.spelt[name] = w
+	}
+	return w
 }
 
 // nameWords cuts a name of the crew into tokens.

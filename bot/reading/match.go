@@ -70,6 +70,48 @@ type pattern struct {
 	maybe bool // something else may be meant: the other reading is kept beside it
 	elems []element
 	line  int
+	heads []uint64 // the concepts that it may begin with, nil where it may begin with anything
+}
+
+// mayBegin reports whether a pattern may begin where some concepts do.
+func (p *pattern) mayBegin(here []uint64) bool {
+	if p.heads == nil {
+		return true
+	}
+	for i, x := range p.heads {
+		if i < len(here) && x&here[i] != 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// heads collects the concepts that elements may begin with. ok is false where they may
+// begin with anything.
+func (r *Reader) heads(elems []element, into map[concept]bool) (ok bool) {
+	for _, e := range elems {
+		if e.start || e.look != 0 {
+			continue
+		}
+		for _, a := range e.alts {
+			switch {
+			case a.group != nil:
+				for _, row := range a.group.rows {
+					if !r.heads(row, into) {
+						return false
+					}
+				}
+			case a.text != "", a.concept == r.end, a.concept == r.cmd.typed, a.concept == r.cmd.name, a.concept == r.cmd.word, a.concept == r.cmd.proper:
+				return false
+			default:
+				into[a.concept] = true
+			}
+		}
+		if !e.optional && !e.many {
+			return true
+		}
+	}
+	return false
 }
 
 // most bounds how many ends a pattern may have at one place.

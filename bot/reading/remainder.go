@@ -53,6 +53,8 @@ func (l *lattice) loneCount(cl []item) (n int, ok bool) {
 	for i := range cl {
 		e := cl[i].entity
 		switch {
+		case e == nil && (cl[i].means(l.r.c.into) || cl[i].means(l.r.c.to) || cl[i].means(l.r.c.at)) && l.leadsNowhere(cl, i):
+			return 0, false // "and 16 to Creer": where they are was said
 		case e == nil:
 			said = said || !cl[i].bound
 		case e.kind == eLost && ok && (e.n <= 1 || e.n == n): // "1 was a dud"
@@ -64,7 +66,7 @@ func (l *lattice) loneCount(cl []item) (n int, ok bool) {
 			return 0, false
 		}
 	}
-	return n, ok && said && !l.meansAny(cl, l.r.c.plan) && !l.meansAny(cl, l.r.c.correct)
+	return n, ok && said && !l.meansAny(cl, l.r.c.clear) && !l.meansAny(cl, l.r.c.plan) && !l.meansAny(cl, l.r.c.correct)
 }
 
 // countIn is the one count of a clause.

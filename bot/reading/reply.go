@@ -35,6 +35,9 @@ func (l *lattice) doneReply(d *draft) (Result, bool) {
 		return Result{Outcome: Ask, Acts: []Act{{Kind: Seen}}}, true // "Ash is bringing it": it is not done
 	}
 	rest := l.withoutDone(d)
+	if p.Step == rules.Rogue && (l.meansAny(rest, l.r.c.kill) || l.meansAny(rest, l.r.c.foundC)) {
+		return Result{}, false // something was found: how many is not said
+	}
 	if d.mood.neg || l.meansAny(d.items, l.r.c.yet) {
 		if hasAny(rest, eAllBut, eLost) {
 			return Result{}, false

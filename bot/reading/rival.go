@@ -95,24 +95,29 @@ func (r *Reader) rivalOf(text string, k *Known, res Result) (rival, bool) {
 	}
 	l := r.newLattice(text, k)
 	toks := tokenize(text)
-	work := 0
+	work, left := 0, mostHidden
 	for i := range toks {
 		t := &toks[i]
 		sure := l.trustIn(toks, i, res.Acts)
-		var only func(string) bool
-		if sure == certainWord && spelt(t.text) {
-			if only = l.standsFor(toks, i); only != nil {
-				sure = unknownWord
+		if (sure >= everydayWord || len(t.text) == 1) && spelt(t.text) && !commandAct(res.Acts[0]) {
+			if v, ok := l.hidden(toks, i, k, res, &left); ok {
+				return v, true
 			}
 		}
+		var only func(string) bool
+		if sure >= everydayWord && spelt(t.text) {
+			only = l.standsFor(toks, i)
+		}
 		switch {
-		case sure == certainWord:
-			continue
 		case sure == unknownWord && !letters(t.text):
 			return rival{typed: t.text}, true // what is shortened by an apostrophe may be a denial
 		}
+		idiom := sure >= everydayWord && letters(t.text) && !l.inPhraseAsSpelt(toks, i) && !(i+1 < len(toks) && l.startsName(toks[i+1].text))
 		for _, c := range r.rivals.of(t.text) {
-			if only != nil && !only(c) || only == nil && !l.mayBe(toks, i, c, sure) {
+			sure := sure
+			if idiom && len(c) > 1 && l.inIdiom(toks, i, c) || only != nil && only(c) && !(l.speaksOwn(t.text) && l.foreignTo(t.text, c)) {
+				sure = unknownWord
+			} else if sure == certainWord || !l.mayBe(toks, i, c, sure) {
 				continue
 			}
 			if work++; work > mostRivals {
@@ -197,12 +202,19 @@ func (l *lattice) noneDue(acts []Act) bool {
 // spelt reports whether a word is made of letters, and apostrophes between them.
 func spelt(w string) bool { return letters(strings.ReplaceAll(w, "'", "")) }
 
+// foreignTo reports whether c is of another language than a word, so that neither is a slip
+// of the other.
+func (l *lattice) foreignTo(w, c string) bool {
+	langs := l.r.lex.words[w]
+	return langs != 0 && !l.borrowed(w) && l.r.lex.words[c] != 0 && l.r.lex.words[c]&langs == 0 && !l.neutralWord(c)
+}
+
 // mayBe reports whether the word at token i may stand for c, and whether that matters.
 func (l *lattice) mayBe(toks []token, i int, c string, sure trust) bool {
 	lex := l.r.lex
 	was, is := lex.single[toks[i].text], lex.single[c]
-	if langs := lex.words[toks[i].text]; langs != 0 && !l.borrowed(toks[i].text) && lex.words[c]&langs == 0 && !l.neutralWord(c) {
-		return false // never across languages
+	if l.foreignTo(toks[i].text, c) {
+		return false
 	}
 	deny := is != nil && (is.means(l.r.c.neg) || is.means(l.r.c.no))
 	switch {
@@ -230,6 +242,37 @@ func (v *rivals) inPhrase(toks []token, i int, w string) bool {
 	for _, p := range v.in[w] {
 		for at, x := range p.words {
 			if x == w && stand(toks, i-at, p.words, at) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// inPhraseAsSpelt reports whether the word at token i, or what it is a spelling of, makes a
+// phrase with those beside it.
+func (l *lattice) inPhraseAsSpelt(toks []token, i int) bool {
+	for _, s := range l.r.lex.same[toks[i].text] {
+		if l.r.rivals.inPhrase(toks, i, s.words[len(s.words)-1]) || len(s.words) > 1 {
+			return true
+		}
+	}
+	return l.r.rivals.inPhrase(toks, i, toks[i].text)
+}
+
+// inIdiom reports whether a word at token i makes a phrase of three words and more with
+// those beside it, which means nothing of the kind without it: "go with the flow".
+func (l *lattice) inIdiom(toks []token, i int, w string) bool {
+	if was := l.r.lex.single[toks[i].text]; was != nil && was.means(l.r.and) {
+		return false
+	}
+	for _, p := range l.r.rivals.in[w] {
+		for at, x := range p.words {
+			if x != w || len(p.words) < 3 || !stand(toks, i-at, p.words, at) {
+				continue
+			}
+			rest := l.r.lex.phrases[strings.Join(slices.Delete(slices.Clone(p.words), at, at+1), " ")]
+			if rest == nil || !alikeIn(rest, p.senses) {
 				return true
 			}
 		}

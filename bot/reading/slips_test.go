@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math/rand"
 	"os"
+	"regexp"
 	"runtime"
 	"runtime/debug"
 	"sort"
@@ -18,6 +19,8 @@ import (
 
 	"yardbell/rules"
 )
+
+var inFigures = regexp.MustCompile(`\d+`)
 
 // slipCount is what became of slips.
 type slipCount struct {
@@ -43,10 +46,10 @@ type slipReader struct {
 func changes(acts []Act) (out []Act) {
 	for _, a := range acts {
 		switch a.Kind {
-		case Query, Seen, Plan, WhatIf, Fit, Yes, No, Thanks:
+		case Query, Seen, Plan, WhatIf, Fit, Yes, No, Thanks, Order: // of an order a plan is shown: the press logs it
 		case Set:
 			if v, ok := settled(a); ok {
-				a.Value = v
+				a.Value, a.Weekdays = v, nil
 				out = append(out, a)
 			}
 		default:
@@ -221,12 +224,12 @@ func (s *slipReader) read(l labelled, each int, seed int64) (c slipCount) {
 		amiss := s.amiss(l, own, res)
 		v := verdict(l, res)
 		k.see(v, amiss)
-		id := l.text + "\t" + t
+		id := fold(l.text) + "\t" + fold(t)
 		switch {
-		case amiss && (s.listed[id] || s.listed[wordPair(l.text, t)]):
+		case amiss && (s.listed[id] || s.listed[s.pair(l.text, t)]):
 			c.listed++
 			s.mu.Lock()
-			s.used[id], s.used[wordPair(l.text, t)] = true, true
+			s.used[id], s.used[s.pair(l.text, t)] = true, true
 			s.mu.Unlock()
 		case amiss:
 			c.wrong = append(c.wrong, fmt.Sprintf("%s\t%s\t%s\twant %s\tgot %s\t%s", l.at, l.text, t, spellWant(l.want), spellActs(res.Acts), spellWhy(res.Why)))
@@ -333,9 +336,19 @@ func TestSlips(t *testing.T) {
 	require.Empty(t, len(total.wrong), "slips that log what was not said")
 }
 
-// wordPair is the word that differs in a slip, before and after.
+// pair is the word that differs in a slip, before and after, as the lexicons spell it.
+func (s *slipReader) pair(text, slip string) string {
+	p := wordPair(text, slip)
+	was, is, _ := strings.Cut(p, "\t")
+	if full := s.r.lex.same[is]; len(full) > 0 && len(full[0].words) == 1 {
+		return was + "\t" + full[0].words[0]
+	}
+	return p
+}
+
+// wordPair is the word that differs in a slip, before and after, figures in it as #.
 func wordPair(text, slip string) string {
-	a, b := strings.Fields(fold(text)), strings.Fields(fold(slip))
+	a, b := strings.Fields(inFigures.ReplaceAllString(fold(text), "#")), strings.Fields(inFigures.ReplaceAllString(fold(slip), "#"))
 	if len(a) != len(b) {
 		return ""
 	}

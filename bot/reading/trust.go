@@ -51,7 +51,7 @@ func (l *lattice) namedIn(acts []Act, w string) bool {
 			return true // why, in the sender's words
 		}
 		for _, name := range []string{a.Builder, a.Yard, a.Person, a.Value, a.Setting} {
-			if slices.Contains(l.r.nameWords(name), w) {
+			if slices.Contains(l.nameWords(name), w) {
 				return true
 			}
 		}
@@ -87,22 +87,87 @@ func (l *lattice) standsFor(toks []token, i int) func(string) bool {
 	r, c := l.r, &l.r.c
 	ten := func(k int) bool { return means(k, r.tens, r.hundred) }
 	digit := func(k int) bool { return means(k, r.digit, r.teen, r.tens, r.hundred) }
+	number := func(k int) bool { return k >= 0 && k < len(toks) && (toks[k].isNum || digit(k)) }
+	place := func(k int) bool {
+		return k >= 0 && k < len(toks) && (means(k, c.place, c.finisher, c.the) || l.startsName(toks[k].text))
+	}
+	batch := func(k int) bool { // few enough for the number of a batch
+		return k < len(toks) && toks[k].isNum && toks[k].num < 10
+	}
 	switch {
-	case digit(i), means(i, c.into, c.at, c.to, r.pinWord, c.speaker, c.already, c.neg):
 	case ten(i-1) && digit(i+1) && !means(i, r.andTen):
 		return word(r.andTen)
-	case ten(i - 1), means(i-1, r.andTen) && ten(i-2):
+	case ten(i-1) && !means(i, r.digit, r.one, r.andTen) && !(means(i, c.into, c.to, c.at) && place(i+1)):
 		return word(r.digit)
+	case means(i-1, r.andTen) && ten(i-2) && !digit(i):
+		return word(r.digit)
+	case means(i-1, c.all) && number(i+1) && !means(i, c.but):
+		return word(c.but)
+	case number(i-1) && len(toks[i].text) >= shortest && means(i, c.harmless) && (r.model == nil || r.model.seen[toks[i].text][0] < establishedFrom):
+		return word(c.foreign)
+	case i == 0 && len(toks[0].text) < shortest-1 && !means(0, c.neg, c.no) && (number(1) && !l.isDeed(toks[0].text, r.frames.deed) || means(1, c.the) && number(2) && !means(0, c.into, c.to, c.from)):
+		return word(c.ifC, c.plan, c.hedge)
+	case i == 1 && means(0, c.ifC) && number(2) && !means(1, c.the):
+		return word(c.the)
+	case i == 0 && means(2, c.clear) && l.startsName(toks[1].text):
+		return word(c.aux, c.ifC)
+	case means(i+1, c.clear) && !means(i, c.neg) && !digit(i):
+		return word(c.neg)
+	case means(i-1, c.butConj) && !means(i, c.neg):
+		return word(c.neg)
+	case means(i-1, c.the, c.at) && number(i+1) && !digit(i) && !means(i, c.the, c.from, c.of, c.letter):
+		return word(c.the, c.from)
+	case number(i-1) && place(i+1) && !means(i, c.into, c.to, c.at, c.neg, r.and) && !digit(i):
+		return word(c.into, c.to, c.at)
+	case digit(i) && place(i+1):
+		return word(c.to, c.in)
+	case i > 0 && slices.ContainsFunc(l.known.Members, func(m string) bool { return fold(m) == toks[i-1].text }):
+		return word(c.hearsay)
+	case means(i-1, c.speaker) && i+1 < len(toks) && l.isDeed(toks[i+1].text, r.frames.deed) && !means(i, c.justDone, c.already) && (r.model == nil || r.model.seen[toks[i].text][0] < shortEstablishedFrom):
+		return word(c.plan)
+	case len(toks[i].text) < shortest && (!l.speaksOwn(toks[i].text) || digit(i) && i > 0 && !toks[i-1].bound && !means(i-1, c.letter) || means(i, c.ok)) && i+1 < len(toks) && l.isDeed(toks[i+1].text, r.frames.deed):
+		return word(c.neg)
+	case means(i+1, c.batchWord) && !means(i, c.both):
+		return word(c.both)
+	case means(i-1, c.comb) && means(i, c.put):
+		return word(c.out)
+	case means(i-1, c.state) && means(i, r.one) && (i+1 == len(toks) || toks[i+1].bound || means(i+1, r.and)):
+		return word(c.doneWord)
+	case digit(i) && !l.speaksOwn(toks[i].text) && !(i > 0 && toks[i-1].text == "-"):
+		return word(r.digit, r.one, c.neg)
+	case means(i, r.one) && i+1 < len(toks) && toks[i+1].isNum:
+		return word(c.approx)
+	case batch(i+1) && l.isDeed(toks[i].text, r.frames.strong):
+		return word(c.batchWord)
+	case digit(i), means(i, c.into, c.at, c.to, r.pinWord, c.speaker, c.already, c.neg):
 	case digit(i + 1):
 		return word(r.tens, r.hundred)
 	case (means(i-1, r.pinWord, c.comb) || means(i+1, r.pinWord, c.comb)) && !means(i, r.colour):
 		return word(r.colour)
-	case means(i, r.colour) && means(i-1, r.and) && !means(i-1, r.pinWord, c.comb) && !means(i+1, r.pinWord, c.comb) && i+1 < len(toks) && !toks[i+1].isNum && !toks[i+1].bound:
+	case means(i-1, r.colour) && !means(i, r.pinWord):
+		return word(r.pinWord)
+	case means(i, r.colour) && !means(i-1, r.pinWord, c.comb) && !means(i+1, r.pinWord, c.comb) && i+1 < len(toks) && !toks[i+1].isNum && !toks[i+1].bound && !means(i-1, c.from, c.of) && !means(i+1, r.and, c.into) && (means(i-1, r.and) || means(i+1, c.harmless) || place(i+1)):
 		return func(w string) bool { p := r.lex.single[w]; return p != nil && p.anyOf(r.frames.deed) }
-	case i == 0 && (means(1, c.aux) || means(2, c.aux)):
+	case i == 0 && (means(1, c.aux) || means(2, c.aux) || means(1, c.the) && len(toks) > 3 && l.isDeed(toks[3].text, r.frames.deed)) && !l.isDeed(toks[0].text, r.frames.deed):
 		return word(c.neg)
 	}
 	return nil
+}
+
+// isDeed reports whether a word is of a class of what somebody does.
+func (l *lattice) isDeed(w string, class map[concept]bool) bool {
+	p := l.r.lex.single[w]
+	return p != nil && p.anyOf(class)
+}
+
+// startsName reports whether a word begins the name of a yard or a builder of the crew.
+func (l *lattice) startsName(w string) bool {
+	for _, name := range append(slices.Clone(l.known.Yards), l.known.Builders...) {
+		if words := l.nameWords(name); len(words) > 0 && words[0] == w {
+			return true
+		}
+	}
+	return false
 }
 
 // placeBefore reports whether a word is a preposition of place.

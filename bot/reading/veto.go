@@ -198,7 +198,7 @@ func (l *lattice) dangerous(it, prev *item) (string, bool) {
 		return w, true // "be1", "3o": a number that nothing explains
 	}
 	for _, name := range append(append([]string{}, l.known.Yards...), l.known.Builders...) {
-		for _, p := range l.r.nameWords(name) {
+		for _, p := range l.nameWords(name) {
 			if len(p) >= 3 && oneSlip(w, p) {
 				return w, true
 			}
@@ -208,7 +208,7 @@ func (l *lattice) dangerous(it, prev *item) (string, bool) {
 	case l.toks[it.from].name && prev != nil && prev.word() && len(prev.text) <= 3 && (len(prev.text) <= 2 || prev.unknown() || l.onlyHarmless(prev)) && !prev.means(l.r.c.into):
 		return w, true // a name behind a word that may have been one of place: "as Ridge"
 	case l.toks[it.from].name:
-		return w, prev != nil && prev.word() && (prev.means(l.r.c.into) || prev.means(l.r.c.at) || prev.means(l.r.c.the) || prev.means(l.r.c.approx))
+		return w, prev != nil && prev.word() && (prev.means(l.r.c.into) || prev.means(l.r.c.at) || prev.means(l.r.c.the) || prev.means(l.r.c.approx) || !l.freeWord(prev)) || prev != nil && prev.is(eTime)
 	case prev == nil:
 	case prev.word() && (prev.means(l.r.c.the) || prev.means(l.r.c.into) || prev.means(l.r.one)):
 		return w, prev.means(l.r.c.into) || !l.everyday(w) || l.behindPlace(prev.from)

@@ -1,6 +1,11 @@
 package reading
 
-import "strconv"
+import (
+	"slices"
+	"strconv"
+
+	"yardbell/rules"
+)
 
 // An offer is pressed by people who look at the button and not at the words. So it never
 // leaves out a number that stands in the message: the number is the part that nobody can
@@ -8,6 +13,11 @@ import "strconv"
 
 // holdWhole keeps of a question's offers those that hold every number of the message.
 func (l *lattice) holdWhole(res Result, items []item) Result {
+	if res.Outcome == Log && len(res.Acts) > 0 && res.Acts[0].Kind == Did && !l.tellsAll(res.Acts, items) {
+		res.Outcome, res.Clear, res.Left = Ask, false, true
+		res.Doubts = append(res.Doubts, "not-told")
+		return res
+	}
 	if res.Outcome != Ask || len(res.Others) == 0 {
 		return res
 	}
@@ -28,6 +38,85 @@ func (l *lattice) holdWhole(res Result, items []item) Result {
 	}
 	res.Others = kept
 	return res
+}
+
+// tellsAll reports whether acts that would be logged account for the numbers and names of a
+// message, where no step said itself what became of one.
+func (l *lattice) tellsAll(acts []Act, items []item) bool {
+	items = l.putRightAtOnce(items)
+	summed := len(acts) == 1 && acts[0].Yard == "" && acts[0].Count != nil && len(namesOf(items, eYard)) > 1
+	has := func(is func(a *Act) bool) bool {
+		for i := range acts {
+			if is(&acts[i]) {
+				return true
+			}
+		}
+		return false
+	}
+	number := func(n int) bool {
+		return has(func(a *Act) bool {
+			return a.Count != nil && *a.Count == n || a.Of != nil && *a.Of == n || a.Breeder == n || a.Batch == n || !l.r.frames.list[l.r.frames.byStep[a.Step]].slots["count"]
+		})
+	}
+	steps := map[rules.Step]bool{}
+	for i := range acts {
+		steps[acts[i].Step] = true
+		if a := &acts[i]; a.Batch != 0 && a.Breeder != 0 && !l.ofBreeder(a.Batch, a.Breeder) {
+			return false
+		}
+	}
+	for _, cl := range l.split(items) {
+		ev, told := l.r.strongLicences(cl, l.known), false
+		for s := range ev.weight {
+			told = told || steps[s]
+		}
+		for s, w := range ev.weight {
+			if !told && w >= 0.99 && ev.exact[s] && l.r.Built(s) && !l.denies(cl) && !l.moodOf(cl).held() && slices.ContainsFunc(cl, func(it item) bool { return it.entity != nil || it.anyOf(l.r.frames.noun) }) {
+				return false // "nucs are done and 33 cells in a north"
+			}
+		}
+	}
+	for i := range items {
+		e := items[i].entity
+		if e == nil {
+			continue
+		}
+		ok := true
+		switch e.kind {
+		case eNumber:
+			ok = summed || number(e.n)
+		case eAmount:
+			ok = false // "36 de lb 7"
+		case eAll:
+			ok = summed || e.n == 0 && allOfThem(acts) || e.n != 0 && number(e.n)
+		case ePin:
+			ok = has(func(a *Act) bool {
+				return a.Mark == e.name || a.Breeder != 0 && a.Breeder == l.markedFrom(a.Step, e.name)
+			})
+		case eYard:
+			ok = summed || has(func(a *Act) bool { return a.Yard == e.name })
+		case eBuilder:
+			ok = has(func(a *Act) bool {
+				return a.Builder == e.name || !l.r.frames.list[l.r.frames.byStep[a.Step]].slots["builder"]
+			})
+		case eBreeder:
+			ok = !l.isBreeder(e.n) || has(func(a *Act) bool { return a.Breeder == e.n })
+		}
+		if !ok {
+			return false
+		}
+	}
+	return true
+}
+
+// allOfThem reports whether every act that keeps a count has one, or is of all.
+func allOfThem(acts []Act) bool {
+	for _, a := range acts {
+		if counted[a.Step] && a.Count == nil && !a.All {
+			return false
+		}
+	}
+	return true
 }
 
 // holds reports whether acts account for every number in a message.

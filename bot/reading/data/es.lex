@@ -418,6 +418,12 @@ paradigm ar infinitive: ar arla arlas arlo arlos arle arles arse
 paradigm ar plan: aré ará aremos arán arás aría aríamos arían
 paradigm ar present: *o *an *en emos amos
 paradigm ar bare: *a *as *es *ala *alas *alo *alos *ale *ales *enla *enlas *enlo *enlos *enle *enles aba ábamos aban
+paradigm arv done: é ó amos aron aste ado ada ados adas
+paradigm arv going: ando ándola ándolas ándolo ándolos ándole ándoles
+paradigm arv infinitive: ar arla arlas arlo arlos arle arles arse
+paradigm arv plan: aré ará aremos arán arás aría aríamos arían
+paradigm arv present: *o *an *en emos amos *es
+paradigm arv bare: *a *as *ala *alas *alo *alos *ale *ales *enla *enlas *enlo *enlos *enle *enles aba ábamos aban
 paradigm arq done: *é ó amos aron aste ado ada ados adas
 paradigm arq going: ando ándola ándolas ándolo ándolos ándole ándoles
 paradigm arq infinitive: ar arla arlas arlo arlos arle arles arse
@@ -502,7 +508,7 @@ PULL verb ar: retir | quit
 PULL verb arn: jal
 PULL verb arqn: sac/saqu
 PULL.done: me traje | saqué ya | arranqué | arrancamos | halé | halamos | tiré de
-RELEASE verb ar: solt/suelt | liber | desenjaul | desencerr/desencierr | zolt
+RELEASE verb arv: solt/suelt | liber | desenjaul | desencerr/desencierr | zolt
 RELEASE.done: suelta | ya anda suelta | anda suelta | quedó suelta | está suelta | ya está suelta | ya quedó suelta | quedó libre | ya quedó libre | está libre | ya está libre | ya anda libre | anda libre | dejé salir | dejamos salir | dejé libre | dejamos libre | dejé suelta | dejamos suelta | saqué de la jaula | sacamos de la jaula | saqué del aislador | sacamos del aislador | saqué a la reina | fuera de la jaula | afuera de la jaula | salió de la jaula | ya salió de la jaula | de vuelta con su colmena | de vuelta en su colmena | de regreso con su colmena | de regreso en su colmena | regresé a su colmena | regresó a su colmena | regresamos a su colmena | devolví a su colmena | devolvimos a su colmena | devolví | devolvimos | devuelta | abrí la jaula | abrimos la jaula | quité la jaula | quitamos la jaula | le quité la jaula | le quitamos la jaula | le abrí la jaula | ya sin jaula | fin del confinamiento | terminó el confinamiento | se acabó el confinamiento | terminé el confinamiento | la volví a su colmena | puse en libertad
 RELEASE.infinitive: dejar salir | sacar de la jaula
 FREE: suelta | libre | fuera de la jaula | anda suelta | anda libre | de vuelta con sus abejas | de vuelta en su nido | con sus abejas | con sus hijas | suelta otra vez | en libertad | liberada | afuera de la jaula | caminando libre
@@ -598,7 +604,7 @@ EMERGE.bare: sale | salen | salga | salgan | no nacieron | no nació | sin nacer
 EMERGE.done: nacidita | naciditas | nacieron ya | ya nació | ya nacieron | ya salieron | ya salió | ya emergieron | ya eclosionaron | ya brotaron | ya reventaron | han nacido | han salido | han emergido | habían nacido | habían salido | se ven nacidas | ya nacidas | están nacidas | quedaron nacidas | celdas abiertas | celda abierta | abiertas con tapita | con la tapita abierta | salieron vírgenes | dieron reina | dieron vírgenes | nacieron bien | ya andan caminando | andan caminando | ya anda caminando | rompieron la celda | hubo nacimiento | hubo nacimientos
 EMERGE.state: nacimiento | nacimientos | los nacimientos | emergencia de reinas | eclosión | eclosiones
 QUEENV: virgen | vírgenes | reina virgen | reinas vírgenes | reinas nuevas | reina nueva | reinas jóvenes | reinitas vírgenes | princesa | princesas | reinitas nuevas | reinas recién nacidas | reinas infecundas | infecundas | reinas sin fecundar | virgencitas | reinitas
-LAYING verb ar: ovoposit | oviposit | aov | ov
+LAYING verb ar: ovoposit | oviposit
 LAYING.state: poniendo | poniendo huevos | poniendo huevo | poniendo bien | poniendo bonito | poniendo parejo | ya poniendo | en postura | en plena postura | ya en postura | pone | ponen | ya pone | ya ponen | pone bien | ponen bien | ponedora | ponedoras | con postura | ya con postura | con huevos | con huevo | con buena postura | con cría | con cría abierta | con cría y huevo | con huevo y cría | con cría nueva | con huevitos | con larvas y huevos | estan poniendo | ya están poniendo | está poniendo | ya está poniendo | ya pusieron | ya puso | pusieron | empezaron a poner | empezó a poner | comenzaron a poner | ya empezaron a poner | arrancaron a poner | arrancaron postura | arrancaron la postura | iniciaron postura | iniciaron la postura | dando postura | tienen postura | tiene postura | tienen huevos | ya tienen huevos | tienen huevo | tienen cría | ya tienen cría | muestran postura | activas | ovipositando | ovando | aovando | posturando | posturadas | en producción | productivas | postureando | pegaron postura | agarraron postura | arrancaron con postura | traen postura | trae postura | con postura pareja | con bonita postura | con cría pareja | traen huevo | trae huevo | traen huevos | ya traen huevo | ya traen postura | traen cría | con buena cría | con cría bonita | ya con cría | ya tienen postura | ya agarraron postura | ya pegaron postura | echando huevo | ya echan huevo
 LAID.done: puso | ya puso | ya puso huevos | puso huevos | puso huevo | ha puesto | ya ha puesto | ya pone | ya está poniendo | está poniendo | empezó a poner | ya empezó a poner | arrancó a poner | arrancó postura | arrancó la postura | comenzó a poner | aovó | ovó | ya aovó | llenó el cuadro | llenó el panal | llenó su cuadro | llenó su panal | llenó el marco | llenó el bastidor | llenó de huevos | dejó huevos | dejó postura | depositó huevos | puso bonito | puso bien | puso parejo | puso mucho | puso los dos lados | puso por los dos lados | puso por ambos lados | ovipositó | posturó | panal lleno de huevos | cuadro lleno de huevos | panal puesto | cuadro puesto | panal aovado | cuadro aovado | ya hay postura | hay postura
 LAID.bare: pone
