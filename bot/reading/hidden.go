@@ -26,7 +26,7 @@ func (l *lattice) hidden(toks []token, i int, k *Known, res Result, left *int) (
 	idle := bare || l.shortDay(t.text) || len(t.text) >= shortest-1 && l.idle(t, res.Acts)
 	for _, c := range append(l.r.rivals.of(t.text), l.namesNear(t.text)...) {
 		opens := i == 0 && l.r.lex.commandSingle[c] != nil
-		if !opens && !bare && !((idle || lastLine(c)) && l.mayHide(toks, i, c, was)) {
+		if !opens && !bare && !((idle || lastLine(c) || len(t.text) > 1 && l.isAll(c)) && l.mayHide(toks, i, c, was)) {
 			continue
 		}
 		if *left--; *left < 0 {
@@ -46,6 +46,12 @@ func (l *lattice) hidden(toks []token, i int, k *Known, res Result, left *int) (
 // takesBack reports whether an act tells of no work but of who does it, or that it is not so.
 func takesBack(a Act) bool { return a.Kind == Void || a.Kind == Claim || a.Kind == Skip }
 
+// isAll reports whether a word says that it is all of them.
+func (l *lattice) isAll(w string) bool {
+	p := l.r.lex.single[w]
+	return p != nil && p.means(l.r.c.all)
+}
+
 // leads reports whether a word leads to a place or a batch, or of one.
 func (l *lattice) leads(w string) bool {
 	c := &l.r.c
@@ -57,7 +63,7 @@ func (l *lattice) leads(w string) bool {
 func (l *lattice) placeLike(w string) bool {
 	c := &l.r.c
 	p := l.r.lex.single[w]
-	return l.startsName(w) || p != nil && (p.means(c.place) || p.means(c.finisher) || p.means(c.the) || p.means(c.in) || p.means(c.into) || p.means(c.to) || p.means(c.at) || p.means(c.batchWord))
+	return l.startsName(w) || p != nil && (p.means(c.place) || p.means(c.finisher) || p.means(c.the) || p.means(c.in) || p.means(c.into) || p.means(c.to) || p.means(c.at) || p.means(c.batchWord) || p.means(c.rogue))
 }
 
 // idle reports whether the word of a token does nothing for what was read: it stands by

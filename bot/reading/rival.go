@@ -261,14 +261,16 @@ func (l *lattice) inPhraseAsSpelt(toks []token, i int) bool {
 }
 
 // inIdiom reports whether a word at token i makes a phrase of three words and more with
-// those beside it, which means nothing of the kind without it: "go with the flow".
+// those beside it, or one that says that it lies ahead, which means nothing of the kind without it: "go with the flow".
 func (l *lattice) inIdiom(toks []token, i int, w string) bool {
-	if was := l.r.lex.single[toks[i].text]; was != nil && was.means(l.r.and) {
+	was := l.r.lex.single[toks[i].text]
+	if was != nil && was.means(l.r.and) {
 		return false
 	}
+	says := len(toks[i].text) < shortest-1 || was != nil && l.carriesAny(was) || l.speaksOwn(toks[i].text) && l.foreignTo(toks[i].text, w)
 	for _, p := range l.r.rivals.in[w] {
 		for at, x := range p.words {
-			if x != w || len(p.words) < 3 || !stand(toks, i-at, p.words, at) {
+			if x != w || len(p.words) < 3 && (says || !p.means(l.r.c.plan)) || !stand(toks, i-at, p.words, at) {
 				continue
 			}
 			rest := l.r.lex.phrases[strings.Join(slices.Delete(slices.Clone(p.words), at, at+1), " ")]

@@ -135,6 +135,16 @@ func (l *lattice) standsFor(toks []token, i int) func(string) bool {
 		return word(c.doneWord)
 	case digit(i) && !l.speaksOwn(toks[i].text) && !(i > 0 && toks[i-1].text == "-"):
 		return word(r.digit, r.one, c.neg)
+	case i == 0 && (means(1, c.aux) || means(2, c.aux) || means(1, c.the) && len(toks) > 3 && l.isDeed(toks[3].text, r.frames.deed)) && !l.isDeed(toks[0].text, r.frames.deed) && !means(0, c.speaker, c.already, c.at, c.the, c.neg, c.no):
+		return word(c.neg)
+	case means(i-1, c.neg) && i == 1 && !means(i, c.yet) && len(toks[i].text) <= shortest && i+1 < len(toks) && toks[i+1].bound:
+		return word(c.yet)
+	case i == 0 && len(toks) > 1 && (toks[1].bound && toks[1].text != "," || digit(0) && means(1, c.at)) && !means(0, c.doneWord):
+		return word(c.doneWord)
+	case means(i-1, c.voidVerb) && means(i, c.qword):
+		return word(c.lastLine, c.harmless)
+	case number(i-1) && means(i+1, c.into) && l.isDeed(toks[i].text, r.frames.deed):
+		return word(r.colour)
 	case means(i, r.one) && i+1 < len(toks) && toks[i+1].isNum:
 		return word(c.approx)
 	case batch(i+1) && l.isDeed(toks[i].text, r.frames.strong):
@@ -146,10 +156,8 @@ func (l *lattice) standsFor(toks []token, i int) func(string) bool {
 		return word(r.colour)
 	case means(i-1, r.colour) && !means(i, r.pinWord):
 		return word(r.pinWord)
-	case means(i, r.colour) && !means(i-1, r.pinWord, c.comb) && !means(i+1, r.pinWord, c.comb) && i+1 < len(toks) && !toks[i+1].isNum && !toks[i+1].bound && !means(i-1, c.from, c.of) && !means(i+1, r.and, c.into) && (means(i-1, r.and) || means(i+1, c.harmless) || place(i+1)):
+	case means(i, r.colour) && !means(i-1, r.pinWord, c.comb) && !means(i+1, r.pinWord, c.comb) && i+1 < len(toks) && !toks[i+1].isNum && !toks[i+1].bound && !means(i-1, c.from, c.of) && !means(i+1, r.and, c.into, c.at, c.to, c.in) && (means(i-1, r.and) || means(i+1, c.harmless) || place(i+1)):
 		return func(w string) bool { p := r.lex.single[w]; return p != nil && p.anyOf(r.frames.deed) }
-	case i == 0 && (means(1, c.aux) || means(2, c.aux) || means(1, c.the) && len(toks) > 3 && l.isDeed(toks[3].text, r.frames.deed)) && !l.isDeed(toks[0].text, r.frames.deed):
-		return word(c.neg)
 	}
 	return nil
 }
