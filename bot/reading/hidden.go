@@ -113,7 +113,7 @@ func (l *lattice) mayHide(toks []token, i int, c string, was *phrase) bool {
 		return slices.Contains(l.namesNear(w), c) || l.r.rivals.inPhrase(toks, i, c)
 	}
 	if was != nil && (was.means(l.r.c.neg) || was.means(l.r.c.no)) {
-		return is.anyOf(l.r.frames.deed)
+		return is.anyOf(l.r.frames.deed) && !(i+1 < len(toks) && l.isDeed(toks[i+1].text, l.r.frames.deed))
 	}
 	f := &l.r.frames
 	weight := false

@@ -109,7 +109,7 @@ func (r *Reader) rivalOf(text string, k *Known, res Result) (rival, bool) {
 			only = l.standsFor(toks, i)
 		}
 		switch {
-		case sure == unknownWord && !letters(t.text):
+		case !letters(t.text) && (sure == unknownWord || only != nil && (l.holdsPhrase(l.r.c.snooze) || l.holdsPhrase(l.r.c.afterwards))):
 			return rival{typed: t.text}, true // what is shortened by an apostrophe may be a denial
 		}
 		idiom := sure >= everydayWord && letters(t.text) && !l.inPhraseAsSpelt(toks, i) && !(i+1 < len(toks) && l.startsName(toks[i+1].text))

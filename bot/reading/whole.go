@@ -53,8 +53,14 @@ func (l *lattice) tellsAll(acts []Act, items []item) bool {
 		}
 		return false
 	}
+	sum := 0
+	for i := range acts {
+		if acts[i].Count != nil {
+			sum += *acts[i].Count
+		}
+	}
 	number := func(n int) bool {
-		return has(func(a *Act) bool {
+		return n == sum || has(func(a *Act) bool {
 			return a.Count != nil && *a.Count == n || a.Of != nil && *a.Of == n || a.Breeder == n || a.Batch == n || !l.r.frames.list[l.r.frames.byStep[a.Step]].slots["count"]
 		})
 	}
