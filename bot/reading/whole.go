@@ -67,11 +67,15 @@ func (l *lattice) tellsAll(acts []Act, items []item) bool {
 	steps := map[rules.Step]bool{}
 	for i := range acts {
 		steps[acts[i].Step] = true
-		if a := &acts[i]; a.Batch != 0 && a.Breeder != 0 && !l.ofBreeder(a.Batch, a.Breeder) {
+		if a := &acts[i]; a.Batch != 0 && a.Breeder != 0 && !hasAny(items, eBatch) && !l.ofBreeder(a.Batch, a.Breeder) {
 			return false
 		}
 	}
-	for _, cl := range l.split(items) {
+	clauses := l.split(items)
+	if l.known.Reply != nil || len(clauses) <= len(acts) {
+		clauses = nil // each has its act
+	}
+	for _, cl := range clauses {
 		ev, told := l.r.strongLicences(cl, l.known), false
 		for s := range ev.weight {
 			told = told || steps[s]
