@@ -116,6 +116,10 @@ func refusals(t *testing.T) []struct {
 		{"one of two moves amended to all there are", CheckAmend(Move, new(20), new(36), half), "", false},
 		{"one of two moves amended to one more", CheckAmend(Move, new(20), new(37), half), "more_than", false},
 
+		{"more laying at a yard than went there", CheckYard(said(Laying, h(295+200), count(16), into("Creek")), batch, new(14)), "more_at", false},
+		{"as many laying at a yard as went there", CheckYard(said(Laying, h(295+200), count(14), into("Creek")), batch, new(14)), "", false},
+		{"laying at a yard of which nothing is known", CheckYard(said(Laying, h(295+200), count(16), into("Creek")), batch, nil), "", false},
+
 		{"re-celling counts what it likes", CheckBatch(said(Recell, h(900), count(100)), batch, 0), "", false},
 	}
 }
