@@ -140,6 +140,8 @@ func Load(fsys fs.FS) (*Reader, error) {
 		}
 	}
 	r.rivals = newRivals(r.lex, r.model)
+	r.lex.slips.index = newNeighbours(r.rivals.words, r.lex.slips.words, r.lex.slips.others, r.lex.slips.near, r.cmd.slips.words)
+	r.rivals.index, r.cmd.slips.index = r.lex.slips.index, r.lex.slips.index
 	return r, nil
 }
 

@@ -13,8 +13,9 @@ import (
 
 // rivals are the words that others may be slips of.
 type rivals struct {
-	near map[string][]string  // a word, and each word with one letter left out: the words it comes from
-	in   map[string][]*phrase // the phrases of several words that a word stands in
+	index neighbours
+	words map[string]bool      // that may have been meant
+	in    map[string][]*phrase // the phrases of several words that a word stands in
 }
 
 // In how many labelled reports a word stands that nobody takes for a slip.
@@ -28,8 +29,8 @@ const (
 const mostRivals = 24
 
 func newRivals(l *lexicon, m *model) *rivals {
-	v := &rivals{near: map[string][]string{}, in: map[string][]*phrase{}}
-	words := map[string]bool{}
+	v := &rivals{words: map[string]bool{}, in: map[string][]*phrase{}}
+	words := v.words
 	for _, list := range l.byFirst {
 		for _, p := range list {
 			for _, w := range p.words {
@@ -57,20 +58,17 @@ func newRivals(l *lexicon, m *model) *rivals {
 	for _, list := range l.commandPhrases {
 		for _, p := range list {
 			for _, w := range p.words {
-				words[w] = spelt(w)
+				if spelt(w) {
+					words[w] = true
+				}
 			}
-		}
-	}
-	for _, w := range sorted(words) {
-		for _, d := range append(deletions(w), w) {
-			v.near[d] = append(v.near[d], w)
 		}
 	}
 	return v
 }
 
 // of are the words one slip away from w, sorted.
-func (v *rivals) of(w string) []string { return oneSlipFrom(v.near, w) }
+func (v *rivals) of(w string) []string { return v.index.of(w, v.words) }
 
 // rival is another reading of a message, by one word that may be a slip of another.
 type rival struct {

@@ -1,18 +1,62 @@
 package reading
 
 import (
+	"slices"
 	"sort"
 	"strings"
 )
 
+// neighbours finds the words that are one slip away from a word: two such words have what is
+// left of one or both without one letter in common. There is one index of all words, however
+// many may be told apart by what they are: four of them took half of what the reader takes
+// in memory.
+type neighbours map[string][]string
+
+// newNeighbours makes the index of all words of some sets.
+func newNeighbours(sets ...map[string]bool) neighbours {
+	all := map[string]bool{}
+	for _, set := range sets {
+		for w := range set {
+			all[w] = true
+		}
+	}
+	n := neighbours{}
+	for _, w := range sorted(all) {
+		for _, d := range append(deletions(w), w) {
+			n[d] = append(n[d], w)
+		}
+	}
+	return n
+}
+
+// each shows the words of a set that are one slip away from w, or w itself, until it is
+// told to stop. The order does not depend on other sets; a word may come twice.
+func (n neighbours) each(w string, set map[string]bool, see func(string) (stop bool)) {
+	for _, d := range append(deletions(w), w) {
+		for _, c := range n[d] {
+			if set[c] && oneSlip(w, c) && see(c) {
+				return
+			}
+		}
+	}
+}
+
+// of are the words of a set that are one slip away from w, sorted.
+func (n neighbours) of(w string, set map[string]bool) []string {
+	seen := map[string]bool{}
+	n.each(w, set, func(c string) bool { seen[c] = c != w; return false })
+	return slices.DeleteFunc(sorted(seen), func(c string) bool { return !seen[c] })
+}
+
 // slips finds the words of the lexicons that a misspelt word may stand for.
 type slips struct {
-	deletes map[string][]string // a word, and each word with one letter left out: the words it comes from
-	sounds  map[string][]string
-	closed  map[string]bool // words that must not be passed over: negation, plan, number …
-	near    map[string][]string
-	short   []string            // closed words of two letters
-	others  map[string][]string // as deletes, of the words that a slip is never read into
+	index  neighbours
+	words  map[string]bool     // that a slip may be read into
+	sounds map[string][]string // of them
+	others map[string]bool     // that a slip is never read into
+	near   map[string]bool     // that must not be passed over: of closed classes, and short ones
+	closed map[string]bool     // of closed classes: negation, plan, number …
+	short  []string            // closed words of two letters
 }
 
 // shortest is the length of a word that may be read through a slip. Shorter ones have too
@@ -20,7 +64,7 @@ type slips struct {
 const shortest = 4
 
 func newSlips(l *lexicon, closedConcepts map[concept]bool, matters func(concept) bool) *slips {
-	s := &slips{deletes: map[string][]string{}, sounds: map[string][]string{}, closed: map[string]bool{}, near: map[string][]string{}, others: map[string][]string{}}
+	s := &slips{words: map[string]bool{}, sounds: map[string][]string{}, closed: map[string]bool{}, near: map[string]bool{}, others: map[string]bool{}}
 	var all []string
 	for w, p := range l.single {
 		is := false
@@ -31,9 +75,7 @@ func newSlips(l *lexicon, closedConcepts map[concept]bool, matters func(concept)
 		case is:
 			all = append(all, w)
 		case len(w) >= shortest-1 && letters(w):
-			for _, d := range append(deletions(w), w) {
-				s.others[d] = append(s.others[d], w)
-			}
+			s.others[w] = true
 		}
 	}
 	sort.Strings(all)
@@ -61,25 +103,18 @@ func newSlips(l *lexicon, closedConcepts map[concept]bool, matters func(concept)
 		}
 	}
 	sort.Strings(s.short)
-	near := map[string]bool{}
 	for w, p := range l.single { // too short to be read through a slip, not to be passed over
 		for _, m := range p.senses {
 			if len(w) == shortest-1 && letters(w) && matters(m.concept) {
-				near[w] = true
+				s.near[w] = true
 			}
 		}
 	}
 	for w := range s.closed {
-		near[w] = true
+		s.near[w] = true
 	}
 	for w := range within {
-		near[w] = true
-	}
-	for _, w := range sorted(near) {
-		s.near[w] = append(s.near[w], w)
-		for _, d := range deletions(w) {
-			s.near[d] = append(s.near[d], w)
-		}
+		s.near[w] = true
 	}
 	return s
 }
@@ -89,9 +124,10 @@ func (s *slips) add(w string) {
 	if len(w) < shortest || !letters(w) {
 		return
 	}
-	for _, d := range append(deletions(w), w) {
-		s.deletes[d] = append(s.deletes[d], w)
+	if s.words[w] {
+		return
 	}
+	s.words[w] = true
 	k := sound(w)
 	s.sounds[k] = append(s.sounds[k], w)
 }
@@ -102,13 +138,12 @@ func (s *slips) candidates(w string) []string {
 	for _, c := range s.sounds[sound(w)] {
 		seen[c] = true
 	}
-	for _, d := range append(deletions(w), w) {
-		for _, c := range s.deletes[d] {
-			if oneSlip(w, c) && (c[0] == w[0] || len(c) > 1 && c[1] == w[min(1, len(w)-1)] || len(w) > 1 && c[0] == w[1] && c[1] == w[0]) {
-				seen[c] = true
-			}
+	s.index.each(w, s.words, func(c string) bool {
+		if c[0] == w[0] || len(c) > 1 && c[1] == w[min(1, len(w)-1)] || len(w) > 1 && c[0] == w[1] && c[1] == w[0] {
+			seen[c] = true
 		}
-	}
+		return false
+	})
 	delete(seen, w)
 	var out []string
 	for c := range seen {
@@ -120,44 +155,24 @@ func (s *slips) candidates(w string) []string {
 
 // every are all words one slip away from w, sorted: also those that a slip is not read
 // into, since their first letters differ.
-func (s *slips) every(w string) []string { return oneSlipFrom(s.deletes, w) }
-
-// oneSlipFrom are the words of an index by deletions that are one slip away from w, sorted.
-func oneSlipFrom(index map[string][]string, w string) []string {
-	seen := map[string]bool{}
-	for _, d := range append(deletions(w), w) {
-		for _, c := range index[d] {
-			if c != w && oneSlip(w, c) {
-				seen[c] = true
-			}
-		}
-	}
-	return sorted(seen)
-}
+func (s *slips) every(w string) []string { return s.index.of(w, s.words) }
 
 // ambiguous reports whether w may as well be a slip of a word that ok takes and that means
 // nothing of the trade.
-func (s *slips) ambiguous(w string, ok func(string) bool) bool {
-	for _, d := range append(deletions(w), w) {
-		for _, c := range s.others[d] {
-			if oneSlip(w, c) && ok(c) {
-				return true
-			}
-		}
-	}
-	return false
+func (s *slips) ambiguous(w string, ok func(string) bool) (may bool) {
+	s.index.each(w, s.others, func(c string) bool { may = ok(c); return may })
+	return may
 }
 
 // nearOf finds another word of a closed class that ok takes and that w may be a slip of.
-func (s *slips) nearOf(w string, ok func(string) bool) (string, bool) {
-	for _, d := range append(deletions(w), w) {
-		for _, c := range s.near[d] {
-			if w != c && oneSlip(w, c) && ok(c) {
-				return c, true
-			}
+func (s *slips) nearOf(w string, ok func(string) bool) (near string, found bool) {
+	s.index.each(w, s.near, func(c string) bool {
+		if w != c && ok(c) {
+			near, found = c, true
 		}
-	}
-	return "", false
+		return found
+	})
+	return near, found
 }
 
 func sorted(set map[string]bool) (out []string) {

@@ -99,18 +99,8 @@ func (s *slipKin) of(l labelled) func(string) string {
 		}
 		sl := s.r.lex.slips
 		near, others := map[string]bool{}, map[string]bool{}
-		for _, d := range append(deletions(w), w) {
-			for _, c := range sl.near[d] {
-				if oneSlip(w, c) {
-					near[c] = true
-				}
-			}
-			for _, c := range sl.others[d] {
-				if oneSlip(w, c) {
-					others[c] = true
-				}
-			}
-		}
+		sl.index.each(w, sl.near, func(c string) bool { near[c] = true; return false })
+		sl.index.each(w, sl.others, func(c string) bool { others[c] = true; return false })
 		return fmt.Sprint(at, min(len(w), 6), toks[at].name, toks[at].accent, s.r.lex.common[w], sl.candidates(w), sl.every(w), sorted(near), sorted(others), s.r.cmd.slips.candidates(w))
 	}
 }
