@@ -123,12 +123,21 @@ func (t *talk) follow(res rdg.Result) error {
 }
 
 // answers gives the answer to a question or an order that is the likeliest of what was read: it
-// changes nothing by itself, so that nothing has to be asked before.
+// changes nothing by itself, so that nothing has to be asked before. A task that somebody
+// takes without naming it is named.
 func (t *talk) answers(res rdg.Result) (bool, error) {
 	if len(res.Others[0]) != 1 {
 		return false, nil
 	}
-	r, ok := asCommand(res.Others[0][0], res.Addressed, t.origin.Text)
+	a := res.Others[0][0]
+	if a.Kind == rdg.Claim && a.Step == "" && len(res.Others) == 1 {
+		k, found, err := t.taskFor(&reading{verb: doMine}, "b_mine")
+		if found {
+			t.askDone(k) // a question that names the task; where there is none it was said
+		}
+		return true, err
+	}
+	r, ok := asCommand(a, res.Addressed, t.origin.Text)
 	if !ok || !asks[r.verb] {
 		return false, nil
 	}
