@@ -222,14 +222,15 @@ func (t *talk) share(b rules.Batch, a rdg.Act) {
 	}
 }
 
-// altogether sums what is on record of a step, and what is still to be done of it where there
-// are several. The two are kept apart: how many lay is not how many are still to be looked at.
+// altogether sums what is on record of a step, else what is still to be done of it where there
+// are several: how many lay is not how many are still to be looked at.
 func (t *talk) altogether(a rdg.Act) error {
 	s, err := t.scopeOf(a)
 	if err != nil {
 		return err
 	}
-	if err := t.soFar(a, s); err != nil {
+	told := len(t.lines)
+	if err := t.soFar(a, s); err != nil || len(t.lines) > told {
 		return err
 	}
 	open, err := t.tx.OpenTasks(t.crew.ID)
