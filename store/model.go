@@ -17,7 +17,7 @@ import (
 // used longest ago go, and are folded again when their crew next writes. A line, with the
 // tasks it leads to, takes 1.5 KB (measured on ten seasons), and what is garbage until it is
 // collected as much again.
-const mostLinesKept = 20_000
+const mostLinesKept = 12_000
 
 // models are the crews' models in memory, each as of the last commit. The writing
 // connection alone puts them here and reads them, one transaction at a time; a reading
