@@ -23,7 +23,6 @@ type Crew struct {
 
 	lines  map[Subject][]Entry // as logged, those about the whole crew under the zero subject
 	ground []Entry             // about flow and drone comb, of any place, as logged
-	orders []Entry             // about orders, as logged
 
 	settings *Settings
 	flow     []FlowLine
@@ -40,9 +39,9 @@ type Crew struct {
 
 	stale  map[Subject]bool // have lines that Settle has not seen
 	all    bool             // a line about the whole crew is among them
-	unset  bool             // lines about the whole crew came since settings were read
-	unread bool             // lines about orders came since booked was read
 	shared bool             // lists may be those of another Crew too
+
+	settingsStale, ordersStale bool // lines came since settings and booked were read
 }
 
 // NewCrew is a crew without a line; start are the settings it has before it sets any.
@@ -93,9 +92,9 @@ func (c *Crew) Apply(e Entry) {
 	}
 	switch e.Subject.Kind {
 	case OrderKind:
-		c.orders, c.unread = c.grown(c.orders, e), true
+		c.ordersStale = true
 	case NoKind:
-		c.unset = true
+		c.settingsStale = true
 	}
 	for _, s := range leadsTo(&e) {
 		c.stale[s] = true
@@ -147,7 +146,7 @@ func (c *Crew) TouchAll() { c.all = true }
 
 // Settings in force, of those set the one logged last.
 func (c *Crew) Settings() *Settings {
-	if c.unset {
+	if c.settingsStale {
 		c.set()
 	}
 	return c.settings
@@ -209,7 +208,7 @@ func (c *Crew) Yards() []Yard { return byKey(c.yards) }
 
 // Booked are the orders that were accepted, by number.
 func (c *Crew) Booked() []Booked {
-	if c.unread || c.unset {
+	if c.ordersStale || c.settingsStale {
 		c.book()
 	}
 	return slices.Clip(c.booked)
@@ -274,5 +273,5 @@ func inMillis(t time.Time) time.Time {
 	if t.IsZero() {
 		return time.Time{}
 	}
-	return time.UnixMilli(t.UnixMilli()).UTC()
+	return millis(t.UnixMilli())
 }

@@ -3,6 +3,7 @@ package rules
 import (
 	"cmp"
 	"slices"
+	"strconv"
 )
 
 // Settle works out what the lines since the last Settle lead to: the subjects they are
@@ -51,11 +52,18 @@ func (c *Crew) set() {
 			_ = s.Apply(e.Detail.Key, e.Detail.Value, e.Happened)
 		}
 	}
-	c.settings, c.unset = &s, false
+	c.settings, c.settingsStale = &s, false
 }
 
-// book reads the orders that were accepted.
-func (c *Crew) book() { c.booked, c.unread = bookOf(c.orders, c.Settings()), false }
+// book reads the orders that were accepted, by number.
+func (c *Crew) book() {
+	c.booked, c.ordersStale = nil, false
+	for n := 1; n <= c.Highest(OrderKind); n++ {
+		if b, exists := BookedOf(n, Effective(c.lines[Subject{OrderKind, strconv.Itoa(n)}]), c.Settings()); exists {
+			c.booked = append(c.booked, b)
+		}
+	}
+}
 
 // Replanned is a subject whose tasks were worked out, and those it had before.
 type Replanned struct {
@@ -315,21 +323,4 @@ func (p *settling) put(s Subject, tasks []Task) {
 		return
 	}
 	p.c.tasks[s] = tasks
-}
-
-// bookOf are the orders of a crew that were accepted, by number.
-func bookOf(entries []Entry, s *Settings) (book []Booked) {
-	lines := map[int][]Entry{}
-	last := 0
-	for _, e := range entries {
-		n := e.Subject.Number()
-		lines[n] = append(lines[n], e)
-		last = max(last, n)
-	}
-	for n := 1; n <= last; n++ {
-		if b, exists := BookedOf(n, Effective(lines[n]), s); exists {
-			book = append(book, b)
-		}
-	}
-	return book
 }

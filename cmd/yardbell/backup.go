@@ -16,7 +16,7 @@ func backupCommand(e env) *cobra.Command {
 	var keep store.Keeping
 	c := &cobra.Command{
 		Use:   "backup",
-		Short: "Make a proved backup of the database, also while it is served",
+		Short: "Make a verified backup of the database, also while it is served",
 		Long: `Copies the database into a folder, under a name with the time (UTC) in it. The
 copy is opened again before it gets that name: SQLite checks the whole of it, the
 logbook's chain is walked, everything is derived anew and compared. Whatever fails, no

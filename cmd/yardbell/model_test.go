@@ -11,15 +11,15 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// What the writing connection has at hand is what the file has, at every step of every
+// The model in memory is the fold of the file, and its tasks are their rows, at every step of every
 // conversation.
-func TestConversationsAtHand(t *testing.T) {
+func TestConversationsKeepTheModel(t *testing.T) {
 	inSequence(t)
 	for _, c := range fewerScripts(t) {
 		t.Run(c.name, func(t *testing.T) {
 			t.Parallel()
 			zone, now := head(t, c.text)
-			atHand(t, zone, now, c.lang, func(p *player, check func(line string)) {
+			playChecked(t, zone, now, c.lang, func(p *player, check func(line string)) {
 				for n, l := range strings.Split(c.text, "\n") {
 					parsed, err := parseLine(strings.TrimRight(l, "\r"))
 					require.NoError(t, err)
@@ -32,10 +32,10 @@ func TestConversationsAtHand(t *testing.T) {
 }
 
 // The same with random talk: what is taken back, changed and refused in any order.
-func TestRandomAtHand(t *testing.T) {
+func TestRandomTalkKeepsTheModel(t *testing.T) {
 	inSequence(t)
 	for n := range uint64(4) {
-		atHand(t, "America/Chicago", "2031-04-24 08:00", "en", func(p *player, check func(line string)) {
+		playChecked(t, "America/Chicago", "2031-04-24 08:00", "en", func(p *player, check func(line string)) {
 			g := &gossip{r: rand.New(rand.NewPCG(n, 77)), out: p.out.(*bytes.Buffer), left: 150}
 			for i := range 150 {
 				g.listen()
@@ -49,7 +49,7 @@ func TestRandomAtHand(t *testing.T) {
 	}
 }
 
-func atHand(t *testing.T, zone, now, lang string, play func(p *player, check func(line string))) {
+func playChecked(t *testing.T, zone, now, lang string, play func(p *player, check func(line string))) {
 	t.Helper()
 	var out, errOut bytes.Buffer
 	dir := t.TempDir()
