@@ -114,12 +114,13 @@ func (t *talk) taskFor(r *reading, label string) (rules.Task, bool, error) {
 	if t.opt.subject.Kind != rules.NoKind {
 		named = t.opt.subject
 	}
+	where := named == rules.YardSubject(r.yard) && r.count != nil // "done, 35 in Creek": where they are now
 	var fit []rules.Task
 	for _, k := range open {
 		if k.Guard || r.step != "" && k.Step != r.step {
 			continue
 		}
-		if !named.Zero() && k.Subject != named && !(named.Kind == rules.BatchKind && k.Batch == named.Number()) {
+		if !named.Zero() && k.Subject != named && !(named.Kind == rules.BatchKind && k.Batch == named.Number()) && !(where && k.Batch != 0 && placed[k.Step]) {
 			continue
 		}
 		if r.count != nil && !rules.NeedsCount[k.Step] && k.Step != rules.Rogue && k.Step != rules.Recell {
@@ -134,6 +135,9 @@ func (t *talk) taskFor(r *reading, label string) (rules.Task, bool, error) {
 		if ready || r.step != "" && !named.Zero() {
 			fit = append(fit, k)
 		}
+	}
+	if own := ofClaimer(fit, t.by.Name); len(own) == 1 {
+		fit = own // who took it tells of it
 	}
 	if named.Zero() && r.step == "" && len(fit) > 1 {
 		if own, ok, err := t.ownLastAny(); err != nil {
@@ -180,6 +184,16 @@ func (t *talk) taskFor(r *reading, label string) (rules.Task, bool, error) {
 		t.buttons = append(t.buttons, wording.Button(t.v.Say("b_task", "Step", wording.Upper(t.v.Say("step_"+string(k.Step))), "Subject", t.v.TaskSubject(k)), t.rerun("task="+k.Key)))
 	}
 	return rules.Task{}, false, nil
+}
+
+// ofClaimer are the tasks that a member has taken.
+func ofClaimer(tasks []rules.Task, name string) (own []rules.Task) {
+	for _, k := range tasks {
+		if k.ClaimedBy == name {
+			own = append(own, k)
+		}
+	}
+	return own
 }
 
 // ownLastAny is the subject of the sender's own last line within the hour.

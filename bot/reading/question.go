@@ -134,6 +134,9 @@ func (l *lattice) question(items []item, k ranking) (Result, bool) {
 		a.Topic = AskYard
 	case has(c.dueWord) || a.When != nil && !q.strong:
 		a.Topic = AskDue
+		if a.When == nil {
+			a.When = l.dayWithin(items)
+		}
 	case has(c.whereWord) && (q.things || counts(items)):
 		a.Topic = AskCount
 	case a.Step != "" && (q.strong || l.known.Addressed || l.namesNoun(items)):
@@ -144,6 +147,28 @@ func (l *lattice) question(items []item, k ranking) (Result, bool) {
 		return Result{}, false
 	}
 	return Result{Outcome: Log, Acts: []Act{a}}, true
+}
+
+// dayWithin is the day that a phrase for what is due has in it: "what's up tomorrow".
+func (l *lattice) dayWithin(items []item) *When {
+	for i := range items {
+		if !items[i].means(l.r.c.dueWord) {
+			continue
+		}
+		for _, t := range l.toks[items[i].from:items[i].to] {
+			p := l.r.lex.single[t.text]
+			if p == nil {
+				continue
+			}
+			for _, s := range p.senses {
+				if s.concept == l.r.day {
+					d := int(atof(s.value))
+					return &When{Day: &d}
+				}
+			}
+		}
+	}
+	return nil
 }
 
 // today is the day that was named, else today.

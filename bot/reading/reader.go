@@ -35,7 +35,7 @@ type Reader struct {
 	dynamic  map[concept]bool // concepts that no word has: numbers, names
 
 	num, hour, hourMin, spokenMin, known, onComb, clockC, ratioC, ownYard, ownBuilder, member, end                              concept
-	colour, pinWord, none, poss, weekday, month, digit, teen, tens, hundred, one, and, andTen, halfUnit, halfC, withHalf, dozen concept
+	colour, pinWord, none, poss, weekday, day, month, digit, teen, tens, hundred, one, and, andTen, halfUnit, halfC, withHalf, dozen concept
 	c                                                                                                                           usedConcepts
 	groups                                                                                                                      map[string]*group // of patterns, by name
 	cmd                                                                                                                         commands
@@ -83,7 +83,7 @@ func Load(fsys fs.FS) (*Reader, error) {
 		}
 	}
 	r.lex.settle()
-	for name, c := range map[string]*concept{"NONE": &r.none, "COLOUR": &r.colour, "PINWORD": &r.pinWord, "POSS": &r.poss, "WEEKDAY": &r.weekday, "MONTH": &r.month, "DIGIT": &r.digit, "TEEN": &r.teen, "TENS": &r.tens, "HUNDRED": &r.hundred, "ONE": &r.one, "AND": &r.and, "HALFUNIT": &r.halfUnit, "HALF": &r.halfC, "WITHHALF": &r.withHalf, "DOZEN": &r.dozen, "SUMWORD": &r.c.sum, "MORE": &r.c.more, "LESS": &r.c.less, "ANDTEN": &r.andTen,
+	for name, c := range map[string]*concept{"NONE": &r.none, "COLOUR": &r.colour, "PINWORD": &r.pinWord, "POSS": &r.poss, "WEEKDAY": &r.weekday, "DAY": &r.day, "MONTH": &r.month, "DIGIT": &r.digit, "TEEN": &r.teen, "TENS": &r.tens, "HUNDRED": &r.hundred, "ONE": &r.one, "AND": &r.and, "HALFUNIT": &r.halfUnit, "HALF": &r.halfC, "WITHHALF": &r.withHalf, "DOZEN": &r.dozen, "SUMWORD": &r.c.sum, "MORE": &r.c.more, "LESS": &r.c.less, "ANDTEN": &r.andTen,
 		"NEG": &r.c.neg, "YET": &r.c.yet, "PLAN": &r.c.plan, "HEARSAY": &r.c.hearsay, "HEDGE": &r.c.hedge, "HABIT": &r.c.habit, "QWORD": &r.c.qword, "AUX": &r.c.aux,
 		"CORRECT": &r.c.correct, "ONLY": &r.c.only, "APPROX": &r.c.approx, "YES": &r.c.yes, "OKWORD": &r.c.ok, "DONEWORD": &r.c.doneWord, "CLAIM": &r.c.claim, "SNOOZE": &r.c.snooze,
 		"SKIP": &r.c.skip, "ALONE": &r.c.alone, "STATUSWORD": &r.c.status, "HANDSOFF": &r.c.handsOff, "VOID": &r.c.void, "HELPWORD": &r.c.help, "GREET": &r.c.greet, "AGAIN": &r.c.again, "NOEGGS": &r.c.noEggs, "NOROGUE": &r.c.noRogue, "ROGUE": &r.c.rogue,
