@@ -132,7 +132,7 @@ func (t *talk) taskFor(r *reading, label string) (rules.Task, bool, error) {
 			eve := rules.At(rules.DateOf(k.Best, t.s.Zone).Add(-1), t.s.Evening, t.s.Zone)
 			ready = ready || !t.tx.Now.Before(eve) && t.tx.Now.Before(k.Latest)
 		}
-		if ready || r.step != "" && !named.Zero() {
+		if ready || r.step != "" && (!named.Zero() || r.verb == doMine) { // a task may be taken ahead of its ping
 			fit = append(fit, k)
 		}
 	}

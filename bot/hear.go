@@ -123,15 +123,15 @@ func (t *talk) follow(res rdg.Result) error {
 }
 
 // answers gives the answer to a question or an order that is the likeliest of what was read: it
-// changes nothing by itself, so that nothing has to be asked before. A task that somebody
-// takes without naming it is named.
+// changes nothing by itself, so that nothing has to be asked before. The task that somebody
+// is likely to take is named.
 func (t *talk) answers(res rdg.Result) (bool, error) {
 	if len(res.Others[0]) != 1 {
 		return false, nil
 	}
 	a := res.Others[0][0]
-	if a.Kind == rdg.Claim && a.Step == "" && len(res.Others) == 1 {
-		k, found, err := t.taskFor(&reading{verb: doMine}, "b_mine")
+	if a.Kind == rdg.Claim && len(res.Others) == 1 {
+		k, found, err := t.taskFor(&reading{verb: doMine, step: a.Step}, "b_mine")
 		if found {
 			t.askDone(k) // a question that names the task; where there is none it was said
 		}

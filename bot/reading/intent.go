@@ -328,7 +328,13 @@ func (l *lattice) claim(items []item, k ranking, m mood) (Result, bool) {
 		return Result{Outcome: Log, Acts: []Act{{Kind: Claim}}}, true
 	case mine && p > 0.5 && l.only(items, l.r.c.claim) && l.phrase(items, l.r.c.claim),
 		len(fit) == 0 && len(spoken) == 0 && l.clear(items) && l.phrase(items, l.r.c.claim) && l.speaksTrade(items):
-		return Result{Outcome: Ask, Acts: []Act{{Kind: Claim}}, Others: [][]Act{{{Kind: Claim}}}}, true // "I got the graft"
+		a := Act{Kind: Claim}
+		if len(k.ev.weight) == 1 {
+			for a.Step = range k.ev.weight { // it may be ahead of its ping
+				break
+			}
+		}
+		return Result{Outcome: Ask, Acts: []Act{a}, Others: [][]Act{{a}}}, true // "I got the graft"
 	case len(fit) == 0 && len(spoken) == 1 && l.opens(items, l.r.c.claim) && l.phrase(items, l.r.c.claim) && !l.meansAny(items, l.r.c.doneWord):
 		return Result{Outcome: Ask, Acts: spoken, Others: [][]Act{spoken}}, true // "I got the search of B1": taken, or done
 	}

@@ -107,7 +107,7 @@ func (l *lattice) tellsAll(acts []Act, items []item) bool {
 			ok = summed || has(func(a *Act) bool { return a.Yard == e.name })
 		case eBuilder:
 			ok = has(func(a *Act) bool {
-				return a.Builder == e.name || !l.r.frames.list[l.r.frames.byStep[a.Step]].slots["builder"]
+				return a.Builder == e.name || a.Batch != 0 && l.known.Holds[e.name] == a.Batch || !l.r.frames.list[l.r.frames.byStep[a.Step]].slots["builder"]
 			})
 		case eBreeder:
 			ok = !l.isBreeder(e.n) || has(func(a *Act) bool { return a.Breeder == e.n })
