@@ -107,8 +107,6 @@ func (l *lattice) standsFor(toks []token, i int) func(string) bool {
 		return word(c.foreign)
 	case i == 0 && len(toks[0].text) < shortest-1 && !means(0, c.neg, c.no) && (number(1) && !l.isDeed(toks[0].text, r.frames.deed) || means(1, c.the) && number(2) && !means(0, c.into, c.to, c.from)):
 		return word(c.ifC, c.plan, c.hedge)
-	case i == 1 && means(0, c.ifC) && number(2) && !means(1, c.the):
-		return word(c.the)
 	case i == 0 && means(2, c.clear) && l.startsName(toks[1].text):
 		return word(c.aux, c.ifC)
 	case means(i+1, c.clear) && !means(i, c.neg) && !digit(i):
