@@ -48,6 +48,9 @@ func (l *lattice) amend(items []item, k ranking, m mood, last *Line) (Result, bo
 	if !says && (a.Count == nil && hasAny(items, eAll) || valuesOf(a) == 1 && a.When != nil && !l.onlyTime(items)) {
 		return Result{}, false // "all gone on Wednesday, she was pleased": an hour in talk is no correction
 	}
+	if a.Breeder != 0 && !l.isBreeder(a.Breeder) && last.Act.Breeder == 0 {
+		return Result{}, false // "that was number 142", of a builder that was fed
+	}
 	if !corrects && l.meansAny(items, c.yet) {
 		return Result{}, false // "creek not yet"
 	}
@@ -77,11 +80,11 @@ func (l *lattice) amend(items []item, k ranking, m mood, last *Line) (Result, bo
 	return res, true
 }
 
-// onlyTime reports whether a message names an hour or a day, and beside it says nothing but
-// words that tell nothing.
+// onlyTime reports whether a message names an hour or a day, and beside it has no more than
+// single words that tell nothing: "what a day, 142" names none.
 func (l *lattice) onlyTime(items []item) bool {
 	for i := range items {
-		if it := &items[i]; it.word() && (len(it.senses) == 0 || it.anyOf(l.r.frames.strong) || it.anyOf(l.r.frames.trade)) {
+		if it := &items[i]; it.word() && (it.to > it.from+1 || !l.freeWord(it) || it.anyOf(l.r.frames.strong) || it.anyOf(l.r.frames.trade)) {
 			return false
 		}
 	}

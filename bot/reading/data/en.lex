@@ -932,3 +932,4 @@ GRAFT.done: grftd | grfted | graftd
 CLAIM: i'll take tomorrow's | ill take tomorrows | mine for tmrw | mine for tomorrow | mine for today
 OUTOF: came out of
 SNOOZE: could we push it | can we push it | could we push that | let's push it | lets push it | push it to | push that to
+FOREIGN: of us had | of us went | of us are off
