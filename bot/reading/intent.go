@@ -115,19 +115,13 @@ func (l *lattice) intent(items []item, k ranking, m mood) (Result, bool) {
 
 // skipNamed reads that an open task which is named will not be done.
 func (l *lattice) skipNamed(items []item, k ranking, m mood) (Result, bool) {
-	if !l.meansAny(items, l.r.c.skip) || m.hearsay {
+	if !l.meansAny(items, l.r.c.skip) {
 		return Result{}, false
 	}
-	head := items // "skip accept batch 1, too wet": what follows the first clause is why
-	for i := range items {
-		if items[i].bound {
-			head = items[:i]
-			break
-		}
-	}
+	head := l.beforeWhy(items)
 	lic := l.r.licences(head, l.known)
-	plain := l.opens(head, l.r.c.skip) && l.clear(head) && !l.denies(head) && len(lic.weight) > 0 && !counts(head)
-	if !plain && (counts(items) || l.justTalk(k)) {
+	plain := l.opens(head, l.r.c.skip) && l.clear(head) && !l.denies(head) && !l.moodOf(head).hearsay && len(lic.weight) > 0 && !counts(head)
+	if !plain && (counts(items) || m.hearsay || l.justTalk(k)) {
 		return Result{}, false
 	}
 	if !plain {
@@ -151,6 +145,17 @@ func (l *lattice) skipNamed(items []item, k ranking, m mood) (Result, bool) {
 		return Result{Outcome: Log, Acts: fit}, true
 	}
 	return Result{Outcome: Ask, Acts: fit, Others: [][]Act{fit}}, true
+}
+
+// beforeWhy is the first clause of a message that lets work go. What follows is why, in
+// words of any kind, of others too: "skip accept batch 1, Ash says it's too cold".
+func (l *lattice) beforeWhy(items []item) []item {
+	for i := range items {
+		if items[i].bound || i > 0 && items[i].means(l.r.c.reason) {
+			return items[:i]
+		}
+	}
+	return items
 }
 
 // opens reports whether the first word that says something is of a concept.

@@ -53,7 +53,7 @@ type usedConcepts struct {
 	noneTook, sum, more, less, whereWord, to, at, earlier, place, lastC, no, please, breederWord, back, in, check, ifC, justDone, already, letter concept
 	now, speaker, queenless, oneOut, virginOut, wants, skipWhy                                                                                    concept
 	all, you, notIs, have, both, from, of, share, batchWord, builderWord, state, qtail, and, mated, laying                                        concept
-	finisher, since, out, put, but, graftN, larva, ordinal, exclaim, finish, toGo, remind, afterwards, voidVerb, lastLine                         concept
+	finisher, since, reason, out, put, but, graftN, larva, ordinal, exclaim, finish, toGo, remind, afterwards, voidVerb, lastLine                         concept
 }
 
 // Load reads the data in fsys: signs.lex and a lexicon for every language, entities.txt,
@@ -96,7 +96,7 @@ func Load(fsys fs.FS) (*Reader, error) {
 	for name, c := range map[string]*concept{"ALL": &r.c.all, "YOU": &r.c.you, "NOTIS": &r.c.notIs, "HAVE": &r.c.have, "BOTH": &r.c.both, "FROM": &r.c.from, "OF": &r.c.of, "SHAREWORD": &r.c.share, "BATCHWORD": &r.c.batchWord, "BUILDERWORD": &r.c.builderWord, "STATE": &r.c.state, "QTAIL": &r.c.qtail, "MATED": &r.c.mated, "LAYING": &r.c.laying, "AND": &r.c.and} {
 		*c = r.lex.concept(name)
 	}
-	for name, c := range map[string]*concept{"FINISHER": &r.c.finisher, "SINCE": &r.c.since, "OUT": &r.c.out, "PUT": &r.c.put, "BUT": &r.c.but, "FINISH": &r.c.finish, "TOGO": &r.c.toGo, "GRAFTN": &r.c.graftN, "LARVA": &r.c.larva, "ORDINAL": &r.c.ordinal, "EXCLAIM": &r.c.exclaim, "REMIND": &r.c.remind, "AFTERWARDS": &r.c.afterwards, "VOIDVERB": &r.c.voidVerb, "LASTLINE": &r.c.lastLine} {
+	for name, c := range map[string]*concept{"FINISHER": &r.c.finisher, "SINCE": &r.c.since, "REASON": &r.c.reason, "OUT": &r.c.out, "PUT": &r.c.put, "BUT": &r.c.but, "FINISH": &r.c.finish, "TOGO": &r.c.toGo, "GRAFTN": &r.c.graftN, "LARVA": &r.c.larva, "ORDINAL": &r.c.ordinal, "EXCLAIM": &r.c.exclaim, "REMIND": &r.c.remind, "AFTERWARDS": &r.c.afterwards, "VOIDVERB": &r.c.voidVerb, "LASTLINE": &r.c.lastLine} {
 		*c = r.lex.concept(name)
 	}
 	if err := r.loadEntities(fsys, "entities.txt"); err != nil {

@@ -70,6 +70,11 @@ func tokenize(text string) []token {
 			j, t := number(rs, i)
 			put(i, j, t)
 			i = j
+		case address(rs, i) > i:
+			// The words of a web address say nothing of what was done.
+			j := address(rs, i)
+			put(i, j, token{text: fold(string(rs[i:j])), clock: -1, of: -1})
+			i = j
 		case unicode.IsLetter(r) || isApostrophe(r) && i+1 < len(rs) && unicode.IsLetter(rs[i+1]):
 			j := i + 1
 			after := i > 0 && unicode.IsDigit(rs[i-1]) // 3x15: the 15 is a number of its own
@@ -95,6 +100,22 @@ func tokenize(text string) []token {
 		sentence = false
 	}
 	return out
+}
+
+// address returns where a web address that stands at i ends, and i where there is none: a
+// scheme of letters, "://", and all up to a blank or a closing bracket.
+func address(rs []rune, i int) int {
+	j := i
+	for j < len(rs) && unicode.IsLetter(rs[j]) {
+		j++
+	}
+	if j == i || j+3 > len(rs) || string(rs[j:j+3]) != "://" {
+		return i
+	}
+	for j < len(rs) && !unicode.IsSpace(rs[j]) && !strings.ContainsRune(")]>", rs[j]) {
+		j++
+	}
+	return j
 }
 
 // possessive reports whether an apostrophe and a lone s stand at i: "she's", "7's".
