@@ -120,7 +120,7 @@ func (t *talk) taskFor(r *reading, label string) (rules.Task, bool, error) {
 		if k.Guard || r.step != "" && k.Step != r.step {
 			continue
 		}
-		if !named.Zero() && k.Subject != named && !(named.Kind == rules.BatchKind && k.Batch == named.Number()) && !(where && k.Batch != 0 && placed[k.Step]) {
+		if !named.Zero() && k.Subject != named && !taskOf(k, named) && !(where && k.Batch != 0 && placed[k.Step]) {
 			continue
 		}
 		if r.count != nil && !rules.NeedsCount[k.Step] && k.Step != rules.Rogue && k.Step != rules.Recell {
@@ -184,6 +184,11 @@ func (t *talk) taskFor(r *reading, label string) (rules.Task, bool, error) {
 		t.buttons = append(t.buttons, wording.Button(t.v.Say("b_task", "Step", wording.Upper(t.v.Say("step_"+string(k.Step))), "Subject", t.v.TaskSubject(k)), t.rerun("task="+k.Key)))
 	}
 	return rules.Task{}, false, nil
+}
+
+// taskOf reports whether a task of a batch is one of what is named: the batch, or its breeder.
+func taskOf(k rules.Task, named rules.Subject) bool {
+	return named.Kind == rules.BatchKind && k.Batch == named.Number() || named.Kind == rules.BreederKind && k.Breeder == named.Number()
 }
 
 // ofClaimer are the tasks that a member has taken.

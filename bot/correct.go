@@ -320,6 +320,11 @@ func (t *talk) fix(r *reading) error {
 			return t.done(r) // "fueron 33" in reply to a ping
 		}
 	}
+	if r.old != nil && t.replied == nil {
+		if ok, err := t.fixOthers(r); ok || err != nil {
+			return err
+		}
+	}
 	switch {
 	case first != nil:
 		t.ask("r_fix_old", "Count", *first.Count, "Old", wording.Deref(r.old), "What", t.v.Line(first.Entry))
@@ -329,6 +334,38 @@ func (t *talk) fix(r *reading) error {
 		t.hush()
 	}
 	return nil
+}
+
+// fixOthers asks whether a count that somebody else of the crew logged is to be changed: of
+// the one line that has the number which a correction says it was. Nobody's count is changed
+// by somebody else without a question that names it.
+func (t *talk) fixOthers(r *reading) (bool, error) {
+	const look = 200
+	lines, err := t.tx.LastLines(t.crew.ID, 0, look)
+	if err != nil {
+		return false, err
+	}
+	var fit []store.Line
+	for _, l := range lines {
+		if l.Action != rules.Did || l.Count == nil || l.Step == rules.Ordered || t.origin.Said.Sub(l.Said) > fixWithin(r) || r.step != "" && l.Step != r.step || r.batch != 0 && l.Subject != rules.BatchSubject(r.batch) {
+			continue
+		}
+		cur, alive, err := t.current(l)
+		if err != nil {
+			return false, err
+		}
+		if alive && *cur.Count == *r.old {
+			fit = append(fit, cur)
+		}
+	}
+	if len(fit) != 1 {
+		return false, nil
+	}
+	l := fit[0]
+	t.step = l.Step
+	t.ask("ask_fix_other", "Name", l.By, "Count", *l.Count, "What", t.v.Line(l.Entry), "When", l.Said, "New", *r.count)
+	t.buttons = append(t.buttons, wording.Button(t.v.Say("b_change", "Count", *r.count), amendDo(l.ID, *r.count)), wording.Button(t.v.Say("b_keep", "Count", *l.Count), "no"))
+	return true, nil
 }
 
 // fixWithin is how old a line may be whose count is put right; of a step that is named

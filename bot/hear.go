@@ -131,7 +131,7 @@ func (t *talk) answers(res rdg.Result) (bool, error) {
 	}
 	a := res.Others[0][0]
 	if a.Kind == rdg.Claim && len(res.Others) == 1 {
-		k, found, err := t.taskFor(&reading{verb: doMine, step: a.Step}, "b_mine")
+		k, found, err := t.taskFor(t.asReading(a), "b_mine")
 		if found {
 			t.askDone(k) // a question that names the task; where there is none it was said
 		}

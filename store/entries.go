@@ -139,8 +139,11 @@ func (t *Tx) RefLines(crew, id int64) ([]Line, error) {
 	return t.lines(`e.crew_id = 0 + ? AND e.ref = ? ORDER BY e.id`, crew, id)
 }
 
-// LastLines are a member's newest entries, newest first.
+// LastLines are a member's newest entries, newest first; the crew's for member 0.
 func (t *Tx) LastLines(crew, member int64, limit int) ([]Line, error) {
+	if member == 0 {
+		return t.lines(`e.crew_id = 0 + ? ORDER BY e.id DESC LIMIT ?`, crew, limit)
+	}
 	return t.lines(`e.crew_id = 0 + ? AND e.member_id = ? ORDER BY e.id DESC LIMIT ?`, crew, member, limit)
 }
 

@@ -37,8 +37,8 @@ func (l *lattice) amend(items []item, k ranking, m mood, last *Line) (Result, bo
 		}
 		return Result{}, false
 	}
-	if !says && a.Count != nil && *a.Count == 0 {
-		return Result{}, false // "moved 0"
+	if !says && a.Count != nil && (*a.Count == 0 || m.hedge) || !corrects && !l.clear(items) {
+		return Result{}, false // "moved 0"; "few flipped, maybe 3"; "261, as if we were a factory"
 	}
 	if a.Count != nil && last.Act.Count != nil && last.Act.Step != rules.Rogue {
 		if o, v := *last.Act.Count, *a.Count; v*2 < o || v > o*2 {

@@ -205,6 +205,8 @@ func (l *lattice) events(items []item) (evs []event, denials, asides [][]item) {
 			grow(n, cl)
 		default:
 			switch n := len(evs) - 1; {
+			case n >= 0 && l.onlyNoun(cl):
+				grow(n, cl)
 			case n >= 0 && evs[n].verbless && len(lic(append(append([]item{}, evs[n].items...), cl...)).weight) > 0:
 				grow(n, cl)
 			case len(pre) > 0 && len(lic(append(append([]item{}, pre...), cl...)).weight) > 0:

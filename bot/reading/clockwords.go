@@ -2,6 +2,7 @@ package reading
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -71,6 +72,9 @@ func (l *lattice) numeric(t token) []sense {
 				out = append(out, sense{concept: r.onComb})
 			}
 		}
+	}
+	if slices.ContainsFunc(l.known.Open, func(o Expect) bool { return o.Batch == n }) {
+		out = append(out, sense{concept: r.openBatch})
 	}
 	return out
 }

@@ -67,9 +67,13 @@ func (l *lattice) instead(items []item, k ranking, m mood) (Result, bool) {
 	return Result{Outcome: Log, Acts: []Act{a}}, true
 }
 
-// notThis reports whether a negation stands right before a value, small words between.
+// notThis reports whether a value is said to be none: a negation stands right before it, small
+// words between, or a word behind it says that it is wrong, or what it should be.
 func (l *lattice) notThis(items []item, i int) bool {
 	c := l.r.c
+	if i+1 < len(items) && items[i+1].means(c.wasWrong) {
+		return true
+	}
 	for k := i - 1; k >= 0; k-- {
 		it := &items[k]
 		switch {

@@ -305,20 +305,29 @@ func (l *lattice) claim(items []item, k ranking, m mood) (Result, bool) {
 	}
 	top, p := k.top()
 	mine := top == l.r.classOf(classMine)
+	of := ofNamed(items)
+	take := func(s rules.Step) Act {
+		a := of
+		a.Kind, a.Step = Claim, s
+		return a
+	}
+	later := m.plan && !l.stageOf(items).done
 	var fit, spoken []Act
 	seen := map[rules.Step]bool{}
 	for _, o := range l.known.Open {
-		if seen[o.Step] {
+		w, speaks := k.ev.weight[o.Step]
+		if len(k.ev.weight) == 0 && mine && p > 0.5 {
+			speaks = l.about(items, l.r.frames.list[l.r.frames.byStep[o.Step]]) // "the graft": a noun alone
+		}
+		switch {
+		case seen[o.Step] || !speaks || !o.of(of):
 			continue
+		case w <= 0.6 || later:
+			fit = append(fit, take(o.Step)) // spoken of as a thing, or as ahead: nothing is done
+		default:
+			spoken = append(spoken, take(o.Step))
 		}
-		if k.ev.weight[o.Step] > 0.6 {
-			seen[o.Step] = true
-			spoken = append(spoken, Act{Kind: Claim, Step: o.Step})
-		}
-		if w, speaks := k.ev.weight[o.Step]; speaks && w <= 0.6 {
-			seen[o.Step] = true
-			fit = append(fit, Act{Kind: Claim, Step: o.Step})
-		}
+		seen[o.Step] = true
 	}
 	switch {
 	case len(fit) == 1 && (mine && p > 0.5 || l.clear(items) && l.phrase(items, l.r.c.claim)) && l.plainClaim(items):
@@ -330,10 +339,10 @@ func (l *lattice) claim(items []item, k ranking, m mood) (Result, bool) {
 		}
 		return Result{Outcome: Ask, Acts: fit[:1], Others: others[:min(3, len(others))]}, true
 	case mine && p > 0.6 && len(k.ev.weight) == 0 && l.plainClaim(items):
-		return Result{Outcome: Log, Acts: []Act{{Kind: Claim}}}, true
+		return Result{Outcome: Log, Acts: []Act{take("")}}, true
 	case mine && p > 0.5 && l.only(items, l.r.c.claim) && l.phrase(items, l.r.c.claim),
 		len(fit) == 0 && len(spoken) == 0 && l.clear(items) && l.phrase(items, l.r.c.claim) && l.speaksTrade(items):
-		a := Act{Kind: Claim}
+		a := take("")
 		if len(k.ev.weight) == 1 {
 			for a.Step = range k.ev.weight { // it may be ahead of its ping
 				break
@@ -344,6 +353,28 @@ func (l *lattice) claim(items []item, k ranking, m mood) (Result, bool) {
 		return Result{Outcome: Ask, Acts: spoken, Others: [][]Act{spoken}}, true // "I got the search of B1": taken, or done
 	}
 	return Result{}, false
+}
+
+// ofNamed is what items name of the crew's, where it is one thing of its kind: the batch, else
+// the breeder, else the builder.
+func ofNamed(items []item) (a Act) {
+	es := entitiesOf(items)
+	switch {
+	case len(es[eBatch]) == 1:
+		a.Batch = es[eBatch][0].entity.n
+	case len(es[eBreeder]) == 1:
+		a.Breeder = es[eBreeder][0].entity.n
+	case len(es[eBuilder]) == 1:
+		a.Builder = es[eBuilder][0].entity.name
+	case len(es[eNumber]) == 1:
+		a.Breeder = es[eNumber][0].entity.n // of a claim, which counts nothing: "mine, graft 7"
+	}
+	return a
+}
+
+// of reports whether an open task may be one of what an act names.
+func (o Expect) of(a Act) bool {
+	return (a.Batch == 0 || o.Batch == a.Batch) && (a.Breeder == 0 || o.Breeder == a.Breeder) && (a.Builder == "" || o.Builder == "" || o.Builder == a.Builder)
 }
 
 // countsMore reports whether items hold a number that names no breeder of the crew: "I take

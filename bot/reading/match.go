@@ -228,7 +228,7 @@ func (l *lattice) caught(e element, caps captures, k capture) captures {
 }
 
 func (l *lattice) valueOf(i int, s sense) float64 {
-	if s.concept == l.r.num || s.concept == l.r.known || s.concept == l.r.hour {
+	if s.concept == l.r.num || s.concept == l.r.known || s.concept == l.r.openBatch || s.concept == l.r.hour {
 		return l.toks[i].num
 	}
 	if s.concept == l.r.halfUnit {

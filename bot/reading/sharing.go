@@ -61,6 +61,12 @@ func (l *lattice) namesThing(items, cl []item) bool {
 			return false
 		}
 	}
+	return l.onlyNoun(cl)
+}
+
+// onlyNoun reports whether a clause is a noun of the trade and nothing else: "40 in North
+// ready, the nucs" says what was counted before.
+func (l *lattice) onlyNoun(cl []item) bool {
 	thing := false
 	for i := range cl {
 		it := &cl[i]

@@ -76,7 +76,7 @@ func (l *lattice) putRightAtOnce(items []item) []item {
 		}
 		k, said := i+1, false
 		for k < len(items) && (items[k].bound || items[k].word() && (items[k].means(l.r.c.correct) || items[k].means(l.r.c.no))) {
-			if items[k].means(l.r.c.notIs) {
+			if items[k].means(l.r.c.notIs) || items[k].means(l.r.c.wasWrong) {
 				break // "36 was not 37"
 			}
 			said = said || items[k].word() && items[k].means(l.r.c.correct)

@@ -933,3 +933,16 @@ CLAIM: i'll take tomorrow's | ill take tomorrows | mine for tmrw | mine for tomo
 OUTOF: came out of
 SNOOZE: could we push it | can we push it | could we push that | let's push it | lets push it | push it to | push that to
 FOREIGN: of us had | of us went | of us are off
+# --- what told a season's readings were left over for
+same comb: cmb
+same should: shld | shuld
+same o'clock: o clock
+HARMLESS: hard to find | lots of them | loads of them | heaps of them | plenty of them | just the same | the same | really nice | coming in nicely | this week | all by | each one | good girl | good girls | nice girl | clever girl | off home | heading home | going home now | long day | by the way
+FEED.done: put the feeders on | put feeders on | feeders on | feeders are on | got the feeders on
+STAY: stays in | stay in | staying in | stays put in
+MOVE.bare: i'll move them | i'll move it | i'll move those
+ROGUE: rogue search | rogue check | rogue cell search | rogue cell check
+CORRECT: is wrong | was wrong | is incorrect | should be | should have been | should've been | shoulda been | ought to be | is not right | isn't right | is supposed to be | was supposed to be
+WASWRONG: is wrong | was wrong | is incorrect | should be | should have been | should've been | shoulda been | ought to be | is not right | isn't right | is supposed to be | was supposed to be
+command DUEASK: what do we need | what do we need to do | what have we got to do | what have we got | what is up | what's up | what has to be done | what needs to be done | what's lined up | what's planned
+command ORDERS: what orders have we got so far | what orders have we got | what orders do we have | what orders are there | what orders are open | which orders do we have | which orders are open | any orders | any orders open | do we have any orders | list of orders | orders so far | all orders

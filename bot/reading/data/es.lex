@@ -1033,3 +1033,15 @@ NUCREADY: listos para las celdas | listos para celdas | listos para recibir celd
 CLAIM: voy yo con | voy yo con el | voy yo con la | lo reviso yo | la reviso yo | las reviso yo | los reviso yo | lo checo yo | la checo yo
 SNOOZE: mejor el lunes | mejor el martes | mejor el miércoles | mejor el jueves | mejor el viernes | mejor el sábado | mejor el domingo | mejor mañana | mejor pasado mañana
 CAGED.done: jaula la | jaula a la
+# --- lo que en una temporada quedó sin leer
+HARMLESS: me voy a casa | ya me voy a casa | ahora me voy a casa | me voy a la casa | nos vamos a casa | muchos | muchas | el sauce | del sauce | el mezquite | el romerillo | el naranjo | el trébol | poco néctar
+STAY: se queda en | se quedan en | sigue en | siguen en
+STATE: ay
+MOVE.bare: yo las paso mañana | yo las llevo mañana | yo las llevo | yo la llevo | me las llevo yo | las muevo yo | las llevo yo
+PLAN: yo las paso mañana | yo las llevo mañana
+PLAN: ay que | ay q | hay q
+MASC: el | del | al
+CORRECT: está mal | estaba mal | es incorrecto | no es correcto | debe ser | deben ser | debería ser | deberían ser | debía ser | debían ser | tenía que ser | tenían que ser | está equivocado | es un error
+WASWRONG: está mal | estaba mal | es incorrecto | no es correcto | debe ser | deben ser | debería ser | deberían ser | debía ser | debían ser | tenía que ser | tenían que ser | está equivocado | es un error
+command DUEASK: qué cosas tenemos | qué cosas hay | qué tenemos que hacer | qué hay que hacer | qué trabajo hay | qué trabajos hay | qué necesitamos | qué está programado | qué se hace
+command ORDERS: qué pedidos tenemos | qué pedidos hay | qué pedidos tenemos hasta ahora | qué encargos tenemos | cuáles pedidos tenemos | hay pedidos | tenemos pedidos | lista de pedidos | todos los pedidos
