@@ -23,10 +23,10 @@ var understand = sync.OnceValue(func() *rdg.Reader {
 })
 
 // asReadings turns acts into what the handlers take.
-func (t *talk) asReadings(acts []rdg.Act) many {
+func (sc *Scene) asReadings(acts []rdg.Act) many {
 	m := many{}
 	for i, a := range acts {
-		p := part{r: t.asReading(a)}
+		p := part{r: sc.asReading(a)}
 		p.carried = i > 0 && a.Kind == acts[i-1].Kind && a.Step == acts[i-1].Step && (a.Batch == 0 || a.Batch == acts[i-1].Batch)
 		m.parts = append(m.parts, p)
 	}
@@ -37,11 +37,11 @@ func (t *talk) asReadings(acts []rdg.Act) many {
 	return m
 }
 
-func (t *talk) asReading(a rdg.Act) *reading {
+func (sc *Scene) asReading(a rdg.Act) *reading {
 	a = plainAct(a)
 	r := &reading{verb: doStep, step: a.Step, breeder: a.Breeder, batch: a.Batch, builder: a.Builder, yard: a.Yard, mark: a.Mark, count: a.Count, of: a.Of,
 		all: a.All, bees: a.Bees, ageLo: a.AgeLo, ageHi: a.AgeHi, litres: a.Litres, each: a.Each, honey: a.Honey, noEggs: a.None, release: a.Release, reason: a.Reason,
-		concluded: a.Concluded(), addressed: true, text: t.origin.Text}
+		concluded: a.Concluded(), addressed: true, text: sc.origin.Text}
 	if a.All {
 		r.count = nil
 	}
@@ -58,15 +58,15 @@ func (t *talk) asReading(a rdg.Act) *reading {
 		r.verb, r.whose = doUndo, a.Person
 	}
 	if a.When != nil {
-		r.when = t.asWhen(*a.When, a.Kind == rdg.Later)
+		r.when = sc.asWhen(*a.When, a.Kind == rdg.Later)
 	}
 	return r
 }
 
 // asWhen turns a time as it was said into what the handlers take. later is of a time that
 // lies ahead.
-func (t *talk) asWhen(w rdg.When, later bool) when {
-	said := t.origin.Said.In(t.s.Zone)
+func (sc *Scene) asWhen(w rdg.When, later bool) when {
+	said := sc.origin.Said.In(sc.s.Zone)
 	switch {
 	case w.Now:
 		return when{}
@@ -74,7 +74,7 @@ func (t *talk) asWhen(w rdg.When, later bool) when {
 		return when{set: true, isAgo: true, ago: w.Ago}
 	}
 	if later {
-		return t.whenAgain(w)
+		return sc.whenAgain(w)
 	}
 	at, exact, _ := w.Settle(said)
 	y, m, d := at.Date()

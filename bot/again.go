@@ -16,9 +16,9 @@ const smallHours = 5 * 60
 
 // whenAgain turns a time that lies ahead into what the handlers take. A day without an hour
 // is its morning, as the digest's; a part of a day the hour that stands for it.
-func (t *talk) whenAgain(w rdg.When) when {
-	said := t.origin.Said.In(t.s.Zone)
-	today := rules.DateOf(said, t.s.Zone)
+func (sc *Scene) whenAgain(w rdg.When) when {
+	said := sc.origin.Said.In(sc.s.Zone)
+	today := rules.DateOf(said, sc.s.Zone)
 	out := when{set: true}
 	switch {
 	case w.Month != 0:
@@ -43,15 +43,15 @@ func (t *talk) whenAgain(w rdg.When) when {
 	switch {
 	case w.Half == "pm":
 		out.clock = partHour["afternoon"]
-		if !out.hasDay && !rules.At(today, out.clock, t.s.Zone).After(said) {
-			out.clock = t.s.Evening
+		if !out.hasDay && !rules.At(today, out.clock, sc.s.Zone).After(said) {
+			out.clock = sc.s.Evening
 		}
 	case out.hasDay || w.Half == "am":
-		out.clock = t.s.Morning
+		out.clock = sc.s.Morning
 	default:
 		return when{} // "later today"
 	}
-	if !out.hasDay && !rules.At(today, out.clock, t.s.Zone).After(said) {
+	if !out.hasDay && !rules.At(today, out.clock, sc.s.Zone).After(said) {
 		if w.Half == "pm" {
 			return when{}
 		}
@@ -63,8 +63,8 @@ func (t *talk) whenAgain(w rdg.When) when {
 
 // againAt is when a ping that is put off is said again: at what was said, else two hours
 // later, or at half of what is left until the close.
-func (t *talk) againAt(r *reading, k rules.Task) time.Time {
-	said := t.origin.Said
+func (sc *Scene) againAt(r *reading, k rules.Task) time.Time {
+	said := sc.origin.Said
 	until := said.Add(2 * time.Hour)
 	if left := k.Latest.Sub(said); left > 0 && left <= 2*time.Hour {
 		until = said.Add((left / 2).Truncate(time.Minute)) // no time was said: one that is not too late
@@ -75,7 +75,7 @@ func (t *talk) againAt(r *reading, k rules.Task) time.Time {
 	if !r.when.set {
 		return until
 	}
-	until, _ = r.when.settle(said, t.s)
+	until, _ = r.when.settle(said, sc.s)
 	if half := until.Add(12 * time.Hour); r.when.hasDay && !r.when.half && r.when.clock < smallHours && half.Before(k.Latest) {
 		until = half
 	}
@@ -83,36 +83,36 @@ func (t *talk) againAt(r *reading, k rules.Task) time.Time {
 		until = half // "at 5" said at four in the afternoon
 	}
 	if !r.when.hasDay && !until.After(said) {
-		until = rules.At(rules.DateOf(until, t.s.Zone).Add(1), r.when.clock, t.s.Zone)
+		until = rules.At(rules.DateOf(until, sc.s.Zone).Add(1), r.when.clock, sc.s.Zone)
 	}
 	return until
 }
 
 // answerInWords says what an answer does that is no work: when a ping comes again, which
 // task is let go or taken, what is changed. ok is false for work.
-func (t *talk) answerInWords(a rdg.Act, r *reading) (string, bool) {
+func (sc *Scene) answerInWords(a rdg.Act, r *reading) (string, bool) {
 	switch a.Kind {
 	case rdg.Void:
-		return t.v.Say("b_undo"), true
+		return sc.v.Say("b_undo"), true
 	case rdg.Later:
-		k, _ := t.contextTask()
-		at := rules.LaterAt(t.againAt(r, k), k, t.s)
-		return t.v.Say("b_again", "Until", at), true
+		k, _ := sc.contextTask()
+		at := rules.LaterAt(sc.againAt(r, k), k, sc.s)
+		return sc.v.Say("b_again", "Until", at), true
 	case rdg.Skip, rdg.Claim, rdg.Done:
 		if a.Kind == rdg.Done && a.Count != nil {
 			return "", false
 		}
-		said := t.v.Say(map[rdg.Kind]string{rdg.Skip: "b_skip", rdg.Claim: "b_take", rdg.Done: "b_done"}[a.Kind])
-		if k, ok := t.contextTask(); ok {
-			return t.v.Say("b_task", "Step", said, "Subject", t.v.Task(k)), true
+		said := sc.v.Say(map[rdg.Kind]string{rdg.Skip: "b_skip", rdg.Claim: "b_take", rdg.Done: "b_done"}[a.Kind])
+		if k, ok := sc.contextTask(); ok {
+			return sc.v.Say("b_task", "Step", said, "Subject", sc.v.Task(k)), true
 		}
 		if a.Step != "" {
-			said = t.v.Say("b_task", "Step", said, "Subject", t.v.Say("step_"+string(a.Step)))
+			said = sc.v.Say("b_task", "Step", said, "Subject", sc.v.Say("step_"+string(a.Step)))
 		}
 		return said, true
 	case rdg.Amend:
 		if r.step == "" {
-			if own, err := t.lastLines(); err == nil && len(own) == 1 {
+			if own, err := sc.lastLines(); err == nil && len(own) == 1 {
 				r.step = own[0].Step // what is put right is the last line
 			}
 		}
@@ -122,27 +122,28 @@ func (t *talk) answerInWords(a rdg.Act, r *reading) (string, bool) {
 
 // offerAgain asks whether a task waits or is let go, or is somebody's: the question names the
 // task, each button what it does.
-func (t *talk) offerAgain(list [][]rdg.Act) bool {
-	k, ok := t.contextTask()
+func (sc *Scene) offerAgain(list [][]rdg.Act) (Answer, bool) {
+	var ans Answer
+	k, ok := sc.contextTask()
 	if !ok {
-		return false
+		return ans, false
 	}
 	for _, acts := range list {
 		if len(acts) != 1 || acts[0].Kind != rdg.Later && acts[0].Kind != rdg.Skip && acts[0].Kind != rdg.Claim {
-			return false
+			return ans, false
 		}
 	}
-	t.step, t.subject = k.Step, k.Subject
-	t.ask("ask_again", "Task", wording.Upper(t.v.Task(k)))
+	ans.step, ans.subject = k.Step, k.Subject
+	ans.ask(sc.v, "ask_again", "Task", wording.Upper(sc.v.Task(k)))
 	for _, acts := range list {
-		label := t.v.Say("b_skip")
+		label := sc.v.Say("b_skip")
 		switch acts[0].Kind {
 		case rdg.Later:
-			label = t.actInWords(acts[0])
+			label = sc.actInWords(acts[0])
 		case rdg.Claim:
-			label = t.v.Say("b_take")
+			label = sc.v.Say("b_take")
 		}
-		t.buttons = append(t.buttons, wording.Button(label, actDo(t.origin.ID, "sure=1;task="+k.Key, acts)))
+		ans.buttons = append(ans.buttons, wording.Button(label, actDo(sc.origin.ID, "sure=1;task="+k.Key, acts)))
 	}
-	return true
+	return ans, true
 }

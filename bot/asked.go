@@ -8,8 +8,9 @@ import (
 
 // query answers a question as it was understood. It reports false where there is nothing
 // to say.
-func (t *talk) query(a rdg.Act) (bool, error) {
-	t.kind = "reply"
+func (sc *Scene) query(a rdg.Act) (Answer, bool, error) {
+	var ans Answer
+	ans.kind = "reply"
 	var err error
 	switch a.Topic {
 	case rdg.AskDue:
@@ -17,23 +18,23 @@ func (t *talk) query(a rdg.Act) (bool, error) {
 		if a.When != nil && a.When.Day != nil {
 			r.dueDay = when{set: true, hasDay: true, back: -*a.When.Day}
 		}
-		err = t.due(r)
+		err = ans.take(sc.due(r))
 	case rdg.AskWho:
-		err = t.whoHas(a)
+		err = ans.take(sc.whoHas(a))
 	case rdg.AskWhen:
-		err = t.tellOf(a)
+		err = ans.take(sc.tellOf(a))
 	case rdg.AskBatch, rdg.AskBreeder, rdg.AskBuilder, rdg.AskYard:
-		err = t.showNamed(a)
+		err = ans.take(sc.showNamed(a))
 	case rdg.AskCount:
-		err = t.countsOf(a)
+		err = ans.take(sc.countsOf(a))
 	case rdg.AskFree:
-		err = t.capacity()
+		err = ans.take(sc.capacity())
 	case rdg.AskBreeders:
-		err = t.breedersKnown()
+		err = ans.take(sc.breedersKnown())
 	default:
-		return false, nil
+		return ans, false, nil
 	}
-	return len(t.lines) > 0, err
+	return ans, len(ans.lines) > 0, err
 }
 
 func b2i(b bool) int {
@@ -48,14 +49,15 @@ const mostTold = 4
 
 // whoHas says who took what is due, and who did what is on record, of a step where one is
 // named.
-func (t *talk) whoHas(a rdg.Act) error {
-	open, err := t.tx.OpenTasks(t.crew.ID)
+func (sc *Scene) whoHas(a rdg.Act) (Answer, error) {
+	var ans Answer
+	open, err := sc.tx.OpenTasks(sc.crew.ID)
 	if err != nil {
-		return err
+		return ans, err
 	}
-	s, err := t.scopeOf(a)
+	s, err := sc.scopeOf(a)
 	if err != nil {
-		return err
+		return ans, err
 	}
 	past := a.Step != "" && (a.Done || a.When != nil && a.When.Day != nil && *a.When.Day < 0)
 	n := 0
@@ -65,72 +67,74 @@ func (t *talk) whoHas(a rdg.Act) error {
 		}
 		switch {
 		case k.ClaimedBy != "":
-			t.say("who_has", "Name", k.ClaimedBy, "Task", t.v.Task(k), "Best", k.Best)
-		case a.Step == k.Step || a.Step == "" && k.Weight >= rules.Important && k.Earliest.Sub(t.tx.Now) < openEarly*2:
-			t.say("who_none", "Task", t.v.Task(k), "Best", k.Best)
+			ans.say(sc.v, "who_has", "Name", k.ClaimedBy, "Task", sc.v.Task(k), "Best", k.Best)
+		case a.Step == k.Step || a.Step == "" && k.Weight >= rules.Important && k.Earliest.Sub(sc.tx.Now) < openEarly*2:
+			ans.say(sc.v, "who_none", "Task", sc.v.Task(k), "Best", k.Best)
 		default:
 			continue
 		}
 		n++
 	}
 	if past || n == 0 && (a.Step != "" || s.named()) {
-		before := len(t.lines)
-		if err := t.tellTold(s); err != nil {
-			return err
+		before := len(ans.lines)
+		if err := ans.take(sc.tellTold(s)); err != nil {
+			return ans, err
 		}
-		n += len(t.lines) - before
+		n += len(ans.lines) - before
 	}
 	switch {
 	case a.Step == "" && s.named():
-		return t.showNamed(a)
+		return ans.then(sc.showNamed(a))
 	case n > 0:
-		return nil
+		return ans, nil
 	case a.Step != "" || s.named():
-		return t.nearest(a)
+		return ans.then(sc.nearest(a))
 	}
-	t.say("who_nothing")
-	return nil
+	ans.say(sc.v, "who_nothing")
+	return ans, nil
 }
 
 // countsOf tells how the batches stand that a number is asked of: the one named, else
 // those that are under way, the newest last. Of a yard it tells what came there.
-func (t *talk) countsOf(a rdg.Act) error {
+func (sc *Scene) countsOf(a rdg.Act) (Answer, error) {
+	var ans Answer
 	if a.Yard != "" {
-		s, err := t.scopeOf(a)
+		s, err := sc.scopeOf(a)
 		if err != nil {
-			return err
+			return ans, err
 		}
-		if err := t.tellTold(s); err != nil {
-			return err
+		if err := ans.take(sc.tellTold(s)); err != nil {
+			return ans, err
 		}
 	}
-	told := len(t.lines)
-	if err := t.altogether(a); err != nil {
-		return err
+	told := len(ans.lines)
+	if err := ans.take(sc.altogether(a)); err != nil {
+		return ans, err
 	}
-	if a.Step != "" && !(scope{act: a}).named() && len(t.lines) > told {
-		return nil // the number is what was asked for
+	if a.Step != "" && !(scope{act: a}).named() && len(ans.lines) > told {
+		return ans, nil // the number is what was asked for
 	}
-	n := len(t.lines)
-	if err := t.liveBatches(a); err != nil {
-		return err
+	n := len(ans.lines)
+	if err := ans.take(sc.liveBatches(a)); err != nil {
+		return ans, err
 	}
-	if len(t.lines) == n {
-		return t.nearest(a)
+	if len(ans.lines) == n {
+		return ans.then(sc.nearest(a))
 	}
-	return nil
+	return ans, nil
 }
 
 // breedersKnown lists the crew's breeders.
-func (t *talk) breedersKnown() error {
-	list, err := t.tx.Breeders(t.crew.ID)
+func (sc *Scene) breedersKnown() (Answer, error) {
+	var ans Answer
+	list, err := sc.tx.Breeders(sc.crew.ID)
 	if err != nil {
-		return err
+		return ans, err
 	}
 	var names []string
 	for _, b := range list {
-		names = append(names, t.v.Head(rules.BreederSubject(b.Number)))
+		names = append(names, sc.v.Head(rules.BreederSubject(b.Number)))
 	}
-	t.say("s_breeders", "List", wording.JoinList(names))
-	return nil
+	ans.say(sc.v, "s_breeders", "List", wording.JoinList(names))
+	return ans, nil
 }

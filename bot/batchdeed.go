@@ -9,19 +9,21 @@ import (
 )
 
 // batchStep logs a step of a batch.
-func (t *talk) batchStep(r *reading, e rules.Entry) error {
-	b, ok, err := t.batchFor(r, e.Step, e.Happened)
+func (sc *Scene) batchStep(r *reading, e rules.Entry) (Answer, error) {
+	var ans Answer
+	q, b, ok, err := sc.batchFor(r, e.Step, e.Happened)
+	ans.add(q)
 	if err != nil || !ok {
-		if e.Step == rules.Nucs && r.yard != "" && !t.asked() {
-			return t.looseNucs(r, e)
+		if e.Step == rules.Nucs && r.yard != "" && len(ans.buttons) == 0 {
+			return sc.looseNucs(r, e) // and nothing of what was asked
 		}
-		return err
+		return ans, err
 	}
 	e.Subject = rules.BatchSubject(b.Number)
-	t.step, t.subject = e.Step, e.Subject
+	ans.step, ans.subject = e.Step, e.Subject
 	if b.Ended {
-		t.ask("r_batch_ended", "Batch", t.v.Head(e.Subject))
-		return nil
+		ans.ask(sc.v, "r_batch_ended", "Batch", sc.v.Head(e.Subject))
+		return ans, nil
 	}
 	if e.Step == rules.Finish {
 		e.Into = r.builder
@@ -30,54 +32,54 @@ func (t *talk) batchStep(r *reading, e rules.Entry) error {
 		e.Into = r.yard
 	}
 	if r.all {
-		if e.Count, err = t.allOf(e, b); err != nil {
-			return err
+		if e.Count, err = sc.allOf(e, b); err != nil {
+			return ans, err
 		}
 	}
-	if err := t.fillYard(&e, b); err != nil {
-		return err
+	if err := sc.fillYard(&e, b); err != nil {
+		return ans, err
 	}
-	nucs, err := t.nucsAt(e.Into)
+	nucs, err := sc.nucsAt(e.Into)
 	if err != nil {
-		return err
+		return ans, err
 	}
-	e.Detail.NoneYet = b.NoneYet(e, t.s)
-	if stop, err := t.emergedAmong(r, e, b); stop || err != nil {
-		return err
+	e.Detail.NoneYet = b.NoneYet(e, sc.s)
+	if stop, err := ans.taken(sc.emergedAmong(r, e, b)); stop || err != nil {
+		return ans, err
 	}
-	if stop, err := t.repeated(r, e, b); stop || err != nil {
-		return err
+	if stop, err := ans.taken(sc.repeated(r, e, b)); stop || err != nil {
+		return ans, err
 	}
-	if stop, err := t.toldAlready(r, e); stop || err != nil {
-		return err
+	if stop, err := ans.taken(sc.toldAlready(r, e)); stop || err != nil {
+		return ans, err
 	}
-	if bad := t.allowed(rules.CheckBatch(e, b, nucs)); bad != nil {
-		t.refuse(bad)
-		return nil
+	if bad := sc.allowed(rules.CheckBatch(e, b, nucs)); bad != nil {
+		ans.refuse(sc, bad)
+		return ans, nil
 	}
 	if atOneYard(e, b) && e.Count != nil {
-		there, err := t.allAt(e, b)
+		there, err := sc.allAt(e, b)
 		if err != nil {
-			return err
+			return ans, err
 		}
 		if bad := rules.CheckYard(e, b, there); bad != nil {
-			t.refuse(bad)
-			return nil
+			ans.refuse(sc, bad)
+			return ans, nil
 		}
 	}
-	done, err := t.append(e)
+	sc, done, err := sc.log(&ans, e)
 	if err != nil {
-		return err
+		return ans, err
 	}
-	return t.echoBatch(done[0])
+	return ans.then(sc.echoBatch(done[0]))
 }
 
 // allOf is how many "all" of a step are: what the batch stands at, and in one of several
 // yards no more than went there; nil where that is not known.
-func (t *talk) allOf(e rules.Entry, b rules.Batch) (*int, error) {
+func (sc *Scene) allOf(e rules.Entry, b rules.Batch) (*int, error) {
 	had, _ := b.Counts.Stage(e.Step)
 	if atOneYard(e, b) {
-		return t.allAt(e, b)
+		return sc.allAt(e, b)
 	}
 	if had == nil {
 		return nil, nil
@@ -97,8 +99,8 @@ func atOneYard(e rules.Entry, b rules.Batch) bool {
 // allAt is how many of a batch are at a yard for a step: those that were moved there, or
 // fewer where a later count of that yard says so, without those that were caught. It is nil
 // where a move does not say how many went where.
-func (t *talk) allAt(e rules.Entry, b rules.Batch) (*int, error) {
-	entries, err := t.tx.SubjectEntries(t.crew.ID, rules.BatchSubject(b.Number))
+func (sc *Scene) allAt(e rules.Entry, b rules.Batch) (*int, error) {
+	entries, err := sc.tx.SubjectEntries(sc.crew.ID, rules.BatchSubject(b.Number))
 	if err != nil {
 		return nil, err
 	}
@@ -124,24 +126,22 @@ func (t *talk) allAt(e rules.Entry, b rules.Batch) (*int, error) {
 	return &n, nil
 }
 
-// asked reports whether a question with buttons is on its way already.
-func (t *talk) asked() bool { return len(t.buttons) > 0 }
-
 // looseNucs logs nucs that no batch is waiting for.
-func (t *talk) looseNucs(r *reading, e rules.Entry) error {
-	t.kind, t.lines, t.buttons = "reply", nil, nil
+func (sc *Scene) looseNucs(r *reading, e rules.Entry) (Answer, error) {
+	var ans Answer
 	e.Subject = rules.YardSubject(r.yard)
 	e.Into = r.yard
-	if _, err := t.append(e); err != nil {
-		return err
+	sc, _, err := sc.log(&ans, e)
+	if err != nil {
+		return ans, err
 	}
-	t.say("e_nucs_plain", "Count", t.v.Count(e.Step, e.Count), "At", t.v.Say("e_at", "Yard", r.yard))
-	return nil
+	ans.say(sc.v, "e_nucs_plain", "Count", sc.v.Count(e.Step, e.Count), "At", sc.v.Say("e_at", "Yard", r.yard))
+	return ans, nil
 }
 
 // fillYard takes the yard for granted where there is one reading only: the batch's
 // own nucs, or the crew's only yard.
-func (t *talk) fillYard(e *rules.Entry, b rules.Batch) error {
+func (sc *Scene) fillYard(e *rules.Entry, b rules.Batch) error {
 	if e.Into != "" || e.Step != rules.Move && e.Step != rules.Nucs && e.Step != rules.Recell && e.Step != rules.Catch {
 		return nil
 	}
@@ -152,15 +152,15 @@ func (t *talk) fillYard(e *rules.Entry, b rules.Batch) error {
 	if e.Step == rules.Catch || e.Step == rules.Recell || len(b.Yards) > 1 {
 		return nil
 	}
-	n, err := t.names()
+	n, err := sc.names()
 	if len(n.yards) == 1 {
 		e.Into = n.yards[0]
 	}
 	return err
 }
 
-func (t *talk) nucsAt(yard string) (int, error) {
-	list, err := t.tx.Yards(t.crew.ID)
+func (sc *Scene) nucsAt(yard string) (int, error) {
+	list, err := sc.tx.Yards(sc.crew.ID)
 	for _, y := range list {
 		if y.Name == yard {
 			return y.Nucs, err
@@ -174,10 +174,10 @@ var inParts = map[rules.Step]bool{rules.Move: true, rules.Catch: true, rules.Rec
 
 // repeated deals with a step that is in the log already: the same again is noted,
 // another count is asked back, a part more is logged.
-func (t *talk) repeated(r *reading, e rules.Entry, b rules.Batch) (stop bool, err error) {
-	entries, err := t.tx.SubjectEntries(t.crew.ID, e.Subject)
-	if err != nil || t.opt.sure {
-		return false, err
+func (sc *Scene) repeated(r *reading, e rules.Entry, b rules.Batch) (ans Answer, stop bool, err error) {
+	entries, err := sc.tx.SubjectEntries(sc.crew.ID, e.Subject)
+	if err != nil || sc.opt.sure {
+		return ans, false, err
 	}
 	var last *rules.Entry
 	counts := rules.Effective(entries)
@@ -187,91 +187,95 @@ func (t *talk) repeated(r *reading, e rules.Entry, b rules.Batch) (stop bool, er
 		}
 	}
 	if last == nil {
-		return false, nil
+		return ans, false, nil
 	}
 	same := e.Count == nil && !inParts[e.Step] || equal(e.Count, last.Count)
 	again := same && r.when.set && !e.Happened.Equal(last.Happened) // the same thing with its time put right
-	if k, ok := t.contextTask(); ok && k.Step != e.Step && again && e.Count == nil {
-		t.ask("r_no_task", "Example", t.example(r)) // "finisher at 8" under the ping to move is a slip of "finished"
-		return true, nil
+	if k, ok := sc.contextTask(); ok && k.Step != e.Step && again && e.Count == nil {
+		ans.ask(sc.v, "r_no_task", "Example", sc.example(r)) // "finisher at 8" under the ping to move is a slip of "finished"
+		return ans, true, nil
 	}
 	switch {
 	case inParts[e.Step]:
 		if e.Count == nil && b.Rest(e.Step) == 0 && last.Count != nil && (e.Step == rules.Move || e.Step == rules.Catch) {
-			t.say("e_noted", "What", t.v.Line(*last))
-			return true, nil
+			ans.say(sc.v, "e_noted", "What", sc.v.Line(*last))
+			return ans, true, nil
 		}
 		if !same || e.Into != last.Into || e.Happened.Sub(last.Happened) > 12*time.Hour || last.Count == nil {
 			if last.Count == nil && e.Count != nil && (last.Into == "" || e.Into == last.Into) {
-				return true, t.amendLine(last.ID, func(x *rules.Entry) { t.take(x, r, e) })
+				more, err := sc.amendLine(last.ID, func(x *rules.Entry) { sc.take(x, r, e) })
+				return more, true, err
 			}
-			return false, nil
+			return ans, false, nil
 		}
 		if again && b.Rest(e.Step) == 0 {
-			return true, t.amendLine(last.ID, func(x *rules.Entry) { t.take(x, r, e) })
+			more, err := sc.amendLine(last.ID, func(x *rules.Entry) { sc.take(x, r, e) })
+			return more, true, err
 		}
-		t.ask("ask_more", "Batch", t.v.Head(e.Subject), "Old", last.Count, "Past", t.v.Past(e.Step, last.Count), "By", last.By, "When", last.Happened)
-		t.offer("b_second", t.rerun("sure=1"))
-		t.offer("b_no", "no")
-		return true, nil
+		ans.ask(sc.v, "ask_more", "Batch", sc.v.Head(e.Subject), "Old", last.Count, "Past", sc.v.Past(e.Step, last.Count), "By", last.By, "When", last.Happened)
+		ans.offer(sc.v, "b_second", sc.rerun("sure=1"))
+		ans.offer(sc.v, "b_no", "no")
+		return ans, true, nil
 	case e.Step == rules.Laying && e.Happened.Sub(last.Happened) > 24*time.Hour:
-		return false, nil // a second look
+		return ans, false, nil // a second look
 	case again, same && e.Into != "" && last.Into == "":
-		return true, t.amendLine(last.ID, func(x *rules.Entry) { t.take(x, r, e) })
+		more, err := sc.amendLine(last.ID, func(x *rules.Entry) { sc.take(x, r, e) })
+		return more, true, err
 	case same:
-		t.say("e_noted", "What", t.v.Line(*last))
-		return true, nil
+		ans.say(sc.v, "e_noted", "What", sc.v.Line(*last))
+		return ans, true, nil
 	case last.Count == nil:
-		return true, t.amendLine(last.ID, func(x *rules.Entry) { t.take(x, r, e) })
+		more, err := sc.amendLine(last.ID, func(x *rules.Entry) { sc.take(x, r, e) })
+		return more, true, err
 	}
 	if bad := rules.CheckAmend(e.Step, last.Count, e.Count, b); bad != nil {
-		t.refuse(bad)
-		return true, nil
+		ans.refuse(sc, bad)
+		return ans, true, nil
 	}
-	t.ask("ask_dup", "Batch", t.v.Head(e.Subject), "Old", last.Count, "Past", t.v.Past(e.Step, last.Count), "By", last.By, "When", last.Happened)
-	t.buttons = append(t.buttons,
-		wording.Button(t.v.Say("b_change", "Count", *e.Count), amendDo(last.ID, *e.Count)),
-		wording.Button(t.v.Say("b_keep", "Count", last.Count), "no"))
-	return true, nil
+	ans.ask(sc.v, "ask_dup", "Batch", sc.v.Head(e.Subject), "Old", last.Count, "Past", sc.v.Past(e.Step, last.Count), "By", last.By, "When", last.Happened)
+	ans.buttons = append(ans.buttons,
+		wording.Button(sc.v.Say("b_change", "Count", *e.Count), amendDo(last.ID, *e.Count)),
+		wording.Button(sc.v.Say("b_keep", "Count", last.Count), "no"))
+	return ans, true, nil
 }
 
 // toldAlready asks back where a move without its batch would be logged for one, while the
 // same count went to the same yard from another a moment ago: two people tell of one
 // move, and the only batch that still waits is another.
-func (t *talk) toldAlready(r *reading, e rules.Entry) (stop bool, err error) {
-	if e.Step != rules.Move || e.Count == nil || e.Into == "" || r.batch != 0 && !r.concluded || r.breeder != 0 || r.all || t.replied != nil || t.opt.sure || t.opt.task != "" || !t.opt.subject.Zero() {
-		return false, nil
+func (sc *Scene) toldAlready(r *reading, e rules.Entry) (ans Answer, stop bool, err error) {
+	if e.Step != rules.Move || e.Count == nil || e.Into == "" || r.batch != 0 && !r.concluded || r.breeder != 0 || r.all || sc.replied != nil || sc.opt.sure || sc.opt.task != "" || !sc.opt.subject.Zero() {
+		return ans, false, nil
 	}
-	crew, err := t.tx.Members(t.crew.ID)
+	crew, err := sc.tx.Members(sc.crew.ID)
 	if err != nil {
-		return false, err
+		return ans, false, err
 	}
 	for _, m := range crew {
-		cur, found, err := t.toldBy(m.ID, e)
+		cur, found, err := sc.toldBy(m.ID, e)
 		if err != nil {
-			return false, err
+			return ans, false, err
 		}
 		if found {
-			t.ask("ask_told", "Batch", t.v.Subject(e.Subject), "Old", t.v.Line(cur), "By", cur.By, "When", cur.Happened)
-			t.offer("b_second", t.rerun("sure=1"))
-			t.offer("b_no", "no")
-			return true, nil
+			ans.ask(sc.v, "ask_told", "Batch", sc.v.Subject(e.Subject), "Old", sc.v.Line(cur), "By", cur.By, "When", cur.Happened)
+			ans.offer(sc.v, "b_second", sc.rerun("sure=1"))
+			ans.offer(sc.v, "b_no", "no")
+			return ans, true, nil
 		}
 	}
-	return false, nil
+	return ans, false, nil
 }
 
 // toldBy finds the same move among what a member told of another batch a moment ago.
-func (t *talk) toldBy(member int64, e rules.Entry) (cur rules.Entry, found bool, err error) {
-	lines, err := t.tx.LastLines(t.crew.ID, member, 30)
+func (sc *Scene) toldBy(member int64, e rules.Entry) (cur rules.Entry, found bool, err error) {
+	lines, err := sc.tx.LastLines(sc.crew.ID, member, 30)
 	for _, l := range lines {
-		if t.origin.Said.Sub(l.Said) > toldWithin {
+		if sc.origin.Said.Sub(l.Said) > toldWithin {
 			break
 		}
-		if l.Action != rules.Did || l.Step != e.Step || l.Update == t.update.ID || l.Subject == e.Subject {
+		if l.Action != rules.Did || l.Step != e.Step || l.Update == sc.update.ID || l.Subject == e.Subject {
 			continue
 		}
-		cur, alive, err := t.current(l)
+		cur, alive, err := sc.current(l)
 		if err != nil || alive && equal(cur.Count, e.Count) && cur.Into == e.Into {
 			return cur.Entry, err == nil, err
 		}
@@ -283,7 +287,7 @@ func (t *talk) toldBy(member int64, e rules.Entry) (cur rules.Entry, found bool,
 const toldWithin = 3 * time.Hour
 
 // take moves what a message said into an entry that it completes.
-func (t *talk) take(x *rules.Entry, r *reading, e rules.Entry) {
+func (sc *Scene) take(x *rules.Entry, r *reading, e rules.Entry) {
 	if e.Count != nil {
 		x.Count, x.Of = e.Count, e.Of
 	}

@@ -87,28 +87,30 @@ func (b *Bot) handle(ctx context.Context, now time.Time, in Incoming) (err error
 			err = b.apologise(ctx, now, in)
 		}
 	}()
-	var did *talk
+	var did *Scene
+	var ans Answer
 	tell, at := false, written(in, now)
 	err = b.db.Update(ctx, now, func(tx *store.Tx) error {
 		if err := tx.SetOffset(in.Source, in.UpdateID+1); err != nil {
 			return err
 		}
-		t, fresh, err := b.begin(tx, in)
+		sc, fresh, err := b.begin(tx, in)
 		if err != nil || !fresh {
 			return err
 		}
-		did = t
-		t.spent = b.flood != nil && b.flood.spent(t.member.ID, at)
-		if err := t.run(); err != nil && !errors.Is(err, errFlood) {
+		did = sc
+		sc.spent = b.flood != nil && b.flood.spent(sc.member.ID, at)
+		if ans, err = sc.run(); err != nil && !errors.Is(err, errFlood) {
 			return err
 		} else if err != nil {
-			_, tell = b.flood.take(t.member.ID, at)
+			_, tell = b.flood.take(sc.member.ID, at)
 			return err
 		}
-		if tell, err = b.measure(t, at); err != nil {
+		if tell, err = b.measure(sc, ans, at); err != nil {
 			return err
 		}
-		return t.finish()
+		ans, err = sc.finish(ans)
+		return err
 	})
 	if store.Fault(err) || errors.Is(err, errNoAnswer) {
 		b.log.Error("a message could not be handled", "err", err)
@@ -116,38 +118,41 @@ func (b *Bot) handle(ctx context.Context, now time.Time, in Incoming) (err error
 	}
 	over := errors.Is(err, errFlood)
 	if over {
-		err = b.instead(ctx, now, in, func(t *talk) { t.overflow(tell) })
+		err = b.instead(ctx, now, in, func(sc *Scene) Answer { return sc.overflow(tell) })
 	}
 	if did != nil && err == nil {
 		if b.Withheld != nil && over {
 			b.Withheld()
 		}
-		b.handled(in, did)
+		b.handled(in, did, ans)
 	}
 	return err
 }
 
-func (b *Bot) handled(in Incoming, t *talk) {
-	b.log.Debug("update handled", "update", in.UpdateID, "kind", in.Kind, "crew", t.crew.ID, "answer", t.kind, "silent", t.silent, "lines", len(t.logged))
+func (b *Bot) handled(in Incoming, sc *Scene, ans Answer) {
+	b.log.Debug("update handled", "update", in.UpdateID, "kind", in.Kind, "crew", sc.crew.ID, "answer", ans.sort(), "silent", ans.silent, "lines", len(ans.logged))
 }
 
 // apologise marks an update as seen and says that nothing was logged.
 func (b *Bot) apologise(ctx context.Context, now time.Time, in Incoming) error {
-	return b.instead(ctx, now, in, func(t *talk) { t.fail("r_internal") })
+	return b.instead(ctx, now, in, func(sc *Scene) (ans Answer) {
+		ans.fail(sc.v, "r_internal")
+		return ans
+	})
 }
 
 // instead marks an update as seen and says something else than it would get.
-func (b *Bot) instead(ctx context.Context, now time.Time, in Incoming, say func(*talk)) error {
+func (b *Bot) instead(ctx context.Context, now time.Time, in Incoming, say func(*Scene) Answer) error {
 	return b.db.Update(ctx, now, func(tx *store.Tx) error {
 		if err := tx.SetOffset(in.Source, in.UpdateID+1); err != nil {
 			return err
 		}
-		t, fresh, err := b.begin(tx, in)
+		sc, fresh, err := b.begin(tx, in)
 		if err != nil || !fresh {
 			return err
 		}
-		say(t)
-		return t.finish()
+		_, err = sc.finish(say(sc))
+		return err
 	})
 }
 
@@ -163,22 +168,22 @@ func (b *Bot) Start(ctx context.Context, now time.Time, source string, chat int6
 	})
 }
 
-func (b *Bot) begin(tx *store.Tx, in Incoming) (t *talk, fresh bool, err error) {
+func (b *Bot) begin(tx *store.Tx, in Incoming) (sc *Scene, fresh bool, err error) {
 	in.UserName = wording.Person(in.UserName, in.UserKey)
 	if in.Hidden {
 		return nil, false, b.hidden(tx, in)
 	}
-	t = &talk{tx: tx, kind: "reply", addressed: in.Addressed, forwarded: in.Forwarded, calendarAt: b.Feed, private: b.ByCode, photo: in.Photo, album: in.Album, thumb: in.Kind == "thumb"}
-	if found, err := b.whose(t, in); err != nil || !found {
+	sc = &Scene{tx: tx, addressed: in.Addressed, forwarded: in.Forwarded, calendarAt: b.Feed, private: b.ByCode, photo: in.Photo, album: in.Album, thumb: in.Kind == "thumb"}
+	if found, err := b.whose(sc, in); err != nil || !found {
 		return nil, false, err
 	}
-	t.hearsAll = b.hearsAll(t.crew)
+	sc.hearsAll = b.hearsAll(sc.crew)
 	if !in.Said.IsZero() {
 		tx.Since = in.Said.UTC() // the chat dates it, also where this machine's clock is behind
 	}
 	var pressed *store.Button
-	if in.Kind == "press" && in.Data != "" && t.about == "" {
-		m, _, err := tx.SentIn(t.crew.ID, t.chat, in.Message)
+	if in.Kind == "press" && in.Data != "" && sc.about == "" {
+		m, _, err := tx.SentIn(sc.crew.ID, sc.chat, in.Message)
 		if err != nil {
 			return nil, false, err
 		}
@@ -189,15 +194,15 @@ func (b *Bot) begin(tx *store.Tx, in Incoming) (t *talk, fresh bool, err error) 
 	if in.Kind == "edit" && b.ByCode && !in.Private {
 		// A chat tells of edits of what was written before the bot came, and of changes
 		// that are none in the words.
-		last, known, err := tx.LastOfMessage(t.crew.ID, in.Message)
+		last, known, err := tx.LastOfMessage(sc.crew.ID, in.Message)
 		if err != nil || !known || last.Text == in.Text {
 			return nil, false, err
 		}
 	}
-	if t.thumb {
+	if sc.thumb {
 		in.Kind, in.Text = "press", store.Thumb
 	}
-	u := store.Update{Source: in.Source, UpdateID: in.UpdateID, Crew: t.crew.ID, Member: t.member.ID, Kind: in.Kind,
+	u := store.Update{Source: in.Source, UpdateID: in.UpdateID, Crew: sc.crew.ID, Member: sc.member.ID, Kind: in.Kind,
 		Message: in.Message, ReplyTo: in.ReplyTo, Text: in.Text, Said: in.Said.UTC()}
 	if in.Private {
 		u.Message = 0 // every chat numbers its own; the numbers kept are the group's
@@ -206,39 +211,39 @@ func (b *Bot) begin(tx *store.Tx, in Incoming) (t *talk, fresh bool, err error) 
 		return nil, false, err
 	}
 	u.Message = in.Message
-	if t.s, err = tx.Settings(t.crew.ID); err != nil {
+	if sc.s, err = tx.Settings(sc.crew.ID); err != nil {
 		return nil, false, err
 	}
-	t.update, t.origin, t.by, t.button = u, u, t.member, pressed
-	t.speak("")
+	sc.update, sc.origin, sc.by, sc.button = u, u, sc.member, pressed
+	sc = sc.speaking("")
 	if in.Kind != "press" {
-		t.danger = emergency(in.Text)
+		sc.danger = emergency(in.Text)
 	}
-	t.stale = in.Kind == "press" && in.Data != "" && pressed == nil && t.about == ""
+	sc.stale = in.Kind == "press" && in.Data != "" && pressed == nil && sc.about == ""
 	if in.Kind != "press" && in.ReplyTo != 0 {
-		m, found, err := tx.SentIn(t.crew.ID, t.chat, in.ReplyTo)
+		m, found, err := tx.SentIn(sc.crew.ID, sc.chat, in.ReplyTo)
 		if err != nil {
 			return nil, false, err
 		}
 		switch {
 		case found && m.Priority == store.Emergency:
-			t.addressed = false // people talk to each other there
+			sc.addressed = false // people talk to each other there
 		case found:
-			t.replied = &m
+			sc.replied = &m
 		case b.ByCode:
-			t.addressed = true // to an older message of the bot, or a part of one
+			sc.addressed = true // to an older message of the bot, or a part of one
 		default:
-			t.missing = in.ReplyTo
+			sc.missing = in.ReplyTo
 		}
 	}
-	if in.Kind == "message" && in.Beneath != 0 && t.chat == 0 {
-		u, found, err := t.tx.Noticed(t.crew.ID, in.Beneath)
+	if in.Kind == "message" && in.Beneath != 0 && sc.chat == 0 {
+		u, found, err := sc.tx.Noticed(sc.crew.ID, in.Beneath)
 		if err != nil {
 			return nil, false, err
 		}
 		if found {
-			t.marked = &u
+			sc.marked = &u
 		}
 	}
-	return t, true, nil
+	return sc, true, nil
 }

@@ -15,57 +15,59 @@ import (
 
 // calendar answers with the crew's calendar as a file, or with the link that phones
 // subscribe to.
-func (t *talk) calendar(r *reading) error {
+func (sc *Scene) calendar(r *reading) (Answer, error) {
+	var ans Answer
 	switch r.topic {
 	case "link", "on", "new":
-		return t.calendarLink()
+		return sc.calendarLink()
 	case "off":
-		if refused, err := t.onlyLead(); refused || err != nil {
-			return err
+		if refused, err := ans.taken(sc.onlyLead()); refused || err != nil {
+			return ans, err
 		}
-		had, err := t.tx.CloseCalendarLink(t.crew.ID)
+		had, err := sc.tx.CloseCalendarLink(sc.crew.ID)
 		if err != nil {
-			return err
+			return ans, err
 		}
 		if had {
-			t.say("cal_closed")
+			ans.say(sc.v, "cal_closed")
 		} else {
-			t.say("cal_none")
+			ans.say(sc.v, "cal_none")
 		}
-		return nil
+		return ans, nil
 	}
-	t.attach = attach.Attachment{Kind: "calendar"}
-	t.say("s_calendar")
-	if t.calendarAt != "" {
-		t.say("cal_hint")
+	ans.attach = attach.Attachment{Kind: "calendar"}
+	ans.say(sc.v, "s_calendar")
+	if sc.calendarAt != "" {
+		ans.say(sc.v, "cal_hint")
 	}
-	return nil
+	return ans, nil
 }
 
 // calendarLink makes a new link. It opens the calendar to whoever has it, so it is
 // given to the lead alone, in private, and kept here as a hash only.
-func (t *talk) calendarLink() error {
-	if refused, err := t.onlyLead(); refused || err != nil {
-		return err
+func (sc *Scene) calendarLink() (Answer, error) {
+	var ans Answer
+	if refused, err := ans.taken(sc.onlyLead()); refused || err != nil {
+		return ans, err
 	}
 	switch {
-	case t.calendarAt == "":
-		t.say("cal_off")
-		return nil
-	case t.chat == 0 && t.private:
-		t.say("cal_private")
-		return nil
+	case sc.calendarAt == "":
+		ans.say(sc.v, "cal_off")
+		return ans, nil
+	case sc.chat == 0 && sc.private:
+		ans.say(sc.v, "cal_private")
+		return ans, nil
 	}
 	raw := make([]byte, 24)
 	if _, err := rand.Read(raw); err != nil {
-		return err
+		return ans, err
 	}
 	secret := base64.RawURLEncoding.EncodeToString(raw)
-	if err := t.tx.NewCalendarLink(t.crew.ID, linkHash(secret)); err != nil {
-		return err
+	if err := sc.tx.NewCalendarLink(sc.crew.ID, linkHash(secret)); err != nil {
+		return ans, err
 	}
-	t.say("cal_link", "Link", strings.TrimSuffix(t.calendarAt, "/")+"/calendar/"+secret+".ics")
-	return nil
+	ans.say(sc.v, "cal_link", "Link", strings.TrimSuffix(sc.calendarAt, "/")+"/calendar/"+secret+".ics")
+	return ans, nil
 }
 
 // linkHash is what is stored of a link, and what links are compared by: see

@@ -10,32 +10,32 @@ import (
 
 // checkTime asks back another time for a line that cannot be: not yet come, before
 // what it rests on, or after what rests on it.
-func (t *talk) checkTime(l store.Line, old, e rules.Entry) (*rules.Refusal, error) {
+func (sc *Scene) checkTime(l store.Line, old, e rules.Entry) (*rules.Refusal, error) {
 	if e.Happened.Equal(old.Happened) {
 		return nil, nil
 	}
-	e.Said = t.origin.Said
-	if bad := t.allowed(rules.CheckTime(e)); bad != nil {
+	e.Said = sc.origin.Said
+	if bad := sc.allowed(rules.CheckTime(e)); bad != nil {
 		return bad, nil
 	}
 	switch {
 	case e.Subject.Kind == rules.BatchKind && e.Step != rules.Graft:
-		b, found, err := t.tx.Batch(t.crew.ID, e.Subject.Number())
+		b, found, err := sc.tx.Batch(sc.crew.ID, e.Subject.Number())
 		if err != nil || found && e.Happened.Before(b.Grafted) {
 			return &rules.Refusal{Code: "before_graft", Args: map[string]any{"Batch": b.Number, "When": e.Happened, "Grafted": b.Grafted}}, err
 		}
 	case e.Detail.Comb != 0:
-		c, err := t.comb1(e.Subject.Number(), e.Detail.Comb)
+		c, err := sc.comb1(e.Subject.Number(), e.Detail.Comb)
 		return rules.CheckComb(e, e.Subject.Number(), c, true), err
 	case e.Step == rules.Graft || e.Step == rules.Confine:
-		after, err := t.hanging([]store.Line{l})
+		after, err := sc.hanging([]store.Line{l})
 		for _, m := range after {
-			cur, ok, err := t.current(m)
+			cur, ok, err := sc.current(m)
 			if err != nil {
 				return nil, err
 			}
 			if ok && cur.Action == rules.Did && cur.Happened.Before(e.Happened) {
-				return &rules.Refusal{Code: "amend_after", Args: map[string]any{"What": t.v.Line(cur.Entry), "At": cur.Happened, "When": e.Happened}}, nil
+				return &rules.Refusal{Code: "amend_after", Args: map[string]any{"What": sc.v.Line(cur.Entry), "At": cur.Happened, "When": e.Happened}}, nil
 			}
 		}
 		return nil, err
@@ -44,8 +44,8 @@ func (t *talk) checkTime(l store.Line, old, e rules.Entry) (*rules.Refusal, erro
 }
 
 // openTasks remembers the open tasks, to tell later which of them moved.
-func (t *talk) openTasks() (map[string]rules.Task, error) {
-	list, err := t.tx.OpenTasks(t.crew.ID)
+func (sc *Scene) openTasks() (map[string]rules.Task, error) {
+	list, err := sc.tx.OpenTasks(sc.crew.ID)
 	out := map[string]rules.Task{}
 	for _, k := range list {
 		out[k.Key] = k
@@ -57,8 +57,9 @@ func (t *talk) openTasks() (map[string]rules.Task, error) {
 const mostMoved = 4
 
 // changed tells which windows moved, and only those.
-func (t *talk) changed(before map[string]rules.Task) error {
-	list, err := t.tx.OpenTasks(t.crew.ID)
+func (sc *Scene) changed(before map[string]rules.Task) (Answer, error) {
+	var ans Answer
+	list, err := sc.tx.OpenTasks(sc.crew.ID)
 	var moved []rules.Task
 	for _, k := range list {
 		old, had := before[k.Key]
@@ -70,10 +71,10 @@ func (t *talk) changed(before map[string]rules.Task) error {
 	slices.SortStableFunc(moved, func(a, b rules.Task) int { return cmp.Compare(b.Weight, a.Weight) })
 	for i, k := range moved {
 		if i == mostMoved {
-			t.say("e_moves_more", "Count", len(moved)-i)
+			ans.say(sc.v, "e_moves_more", "Count", len(moved)-i)
 			break
 		}
-		t.say("e_moves", "Task", t.v.Task(k), "Best", k.Best, "Close", k.Latest)
+		ans.say(sc.v, "e_moves", "Task", sc.v.Task(k), "Best", k.Best, "Close", k.Latest)
 	}
-	return err
+	return ans, err
 }

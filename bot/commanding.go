@@ -79,33 +79,35 @@ func asCommand(a rdg.Act, addressed bool, text string) (*reading, bool) {
 }
 
 // command does commands of one message. It reports false where they are none.
-func (t *talk) command(res rdg.Result) (bool, error) {
+func (sc *Scene) command(res rdg.Result) (Answer, bool, error) {
+	var ans Answer
 	for _, a := range res.Acts {
-		r, ok := asCommand(a, res.Addressed, t.origin.Text)
+		r, ok := asCommand(a, res.Addressed, sc.origin.Text)
 		if !ok {
-			return false, nil
+			return ans, false, nil
 		}
-		t.kind = "reply"
-		if err := t.act(r); err != nil || t.kind != "reply" {
-			return true, err // the rest is not done before this is settled
+		ans.kind = "reply"
+		if err := ans.take(sc.act(r)); err != nil || ans.kind != "reply" {
+			return ans, true, err // the rest is not done before this is settled
 		}
 	}
-	return true, nil
+	return ans, true, nil
 }
 
 // unreadCommand answers a line that opens like a command and was not understood: nobody
 // shall believe that it was done.
-func (t *talk) unreadCommand(acts []rdg.Act) error {
-	hint := t.v.Say("hint_help")
-	form := func(id string, kv ...any) { hint = t.v.Say("hint_form", "Form", t.v.Say(id, kv...)) }
+func (sc *Scene) unreadCommand(acts []rdg.Act) (Answer, error) {
+	var ans Answer
+	hint := sc.v.Say("hint_help")
+	form := func(id string, kv ...any) { hint = sc.v.Say("hint_form", "Form", sc.v.Say(id, kv...)) }
 	var a rdg.Act
 	if len(acts) > 0 {
 		a = acts[0]
 	}
 	switch {
 	case a.Kind == rdg.Set && a.Setting != "":
-		r, _ := asCommand(a, true, t.origin.Text)
-		return t.act(r)
+		r, _ := asCommand(a, true, sc.origin.Text)
+		return sc.act(r)
 	case a.Kind == rdg.Set:
 		form("form_set")
 	case a.Kind == rdg.Add:
@@ -113,10 +115,10 @@ func (t *talk) unreadCommand(acts []rdg.Act) error {
 	case a.Kind == rdg.Query && a.Topic == rdg.AskDue:
 		form("form_due")
 	case a.Kind == rdg.Order, a.Kind == rdg.Plan, a.Kind == rdg.Cancel:
-		hint = t.v.Say("help_order")
+		hint = sc.v.Say("help_order")
 	}
-	t.fail("r_unread", "Understood", "", "Hint", hint)
-	return nil
+	ans.fail(sc.v, "r_unread", "Understood", "", "Hint", hint)
+	return ans, nil
 }
 
 // builderTyped names a builder by its number as builders are called.

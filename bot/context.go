@@ -11,26 +11,26 @@ import (
 
 // contextTask is the task the message is an answer to: chosen by a button, or of
 // the ping replied to.
-func (t *talk) contextTask() (rules.Task, bool) {
-	key := t.opt.task
-	if key == "" && t.replied != nil {
-		key = t.replied.TaskKey
+func (sc *Scene) contextTask() (rules.Task, bool) {
+	key := sc.opt.task
+	if key == "" && sc.replied != nil {
+		key = sc.replied.TaskKey
 	}
 	if key == "" {
 		return rules.Task{}, false
 	}
-	k, found, err := t.tx.Task(t.crew.ID, key)
+	k, found, err := sc.tx.Task(sc.crew.ID, key)
 	return k, found && err == nil
 }
 
 // context is the subject of a kind that the message is about without naming it:
 // chosen by a button, of the message replied to, or the sender's own last within
 // the hour.
-func (t *talk) context(kind rules.Kind) (rules.Subject, bool) {
-	if t.opt.subject.Kind == kind {
-		return t.opt.subject, true
+func (sc *Scene) context(kind rules.Kind) (rules.Subject, bool) {
+	if sc.opt.subject.Kind == kind {
+		return sc.opt.subject, true
 	}
-	if k, ok := t.contextTask(); ok {
+	if k, ok := sc.contextTask(); ok {
 		switch {
 		case k.Subject.Kind == kind:
 			return k.Subject, true
@@ -40,8 +40,8 @@ func (t *talk) context(kind rules.Kind) (rules.Subject, bool) {
 			return rules.BreederSubject(k.Breeder), true
 		}
 	}
-	if t.replied != nil {
-		if s := rules.ParseSubject(t.replied.Subject); s.Kind == kind {
+	if sc.replied != nil {
+		if s := rules.ParseSubject(sc.replied.Subject); s.Kind == kind {
 			return s, true
 		}
 		return rules.Subject{}, false
@@ -50,13 +50,13 @@ func (t *talk) context(kind rules.Kind) (rules.Subject, bool) {
 }
 
 // ownLast is the subject of the sender's own last line within the hour.
-func (t *talk) ownLast(kind rules.Kind) (rules.Subject, bool, error) {
-	lines, err := t.effectiveOwn(1)
+func (sc *Scene) ownLast(kind rules.Kind) (rules.Subject, bool, error) {
+	lines, err := sc.effectiveOwn(1)
 	if err != nil || len(lines) == 0 {
 		return rules.Subject{}, false, err
 	}
 	l := lines[0]
-	if t.origin.Said.Sub(l.Said) > time.Hour || l.Subject.Kind != kind {
+	if sc.origin.Said.Sub(l.Said) > time.Hour || l.Subject.Kind != kind {
 		return rules.Subject{}, false, nil
 	}
 	return l.Subject, true, nil
@@ -64,10 +64,10 @@ func (t *talk) ownLast(kind rules.Kind) (rules.Subject, bool, error) {
 
 // effectiveOwn are the newest lines of the sender that still count, with the
 // values they have now, newest first.
-func (t *talk) effectiveOwn(limit int) ([]store.Line, error) {
+func (sc *Scene) effectiveOwn(limit int) ([]store.Line, error) {
 	const most = 200
 	for look := min(most, 8*limit); ; look = most { // what counts is seldom further back
-		out, all, err := t.effectiveOf(limit, look)
+		out, all, err := sc.effectiveOf(limit, look)
 		if err != nil || len(out) == limit || len(all) < look || look == most {
 			return out, err
 		}
@@ -75,8 +75,8 @@ func (t *talk) effectiveOwn(limit int) ([]store.Line, error) {
 }
 
 // effectiveOf looks at so many of the sender's lines, which it gives as they stand as well.
-func (t *talk) effectiveOf(limit, look int) (out, all []store.Line, err error) {
-	lines, err := t.tx.LastLines(t.crew.ID, t.by.ID, look)
+func (sc *Scene) effectiveOf(limit, look int) (out, all []store.Line, err error) {
+	lines, err := sc.tx.LastLines(sc.crew.ID, sc.by.ID, look)
 	if err != nil {
 		return nil, nil, err
 	}
@@ -87,11 +87,11 @@ func (t *talk) effectiveOf(limit, look int) (out, all []store.Line, err error) {
 		}
 		if l.Action == rules.Amend {
 			// A line that the sender put right is the sender's own as well.
-			gone, err := t.gone(l)
+			gone, err := sc.gone(l)
 			if err != nil {
 				return nil, nil, err
 			}
-			base, found, err := t.tx.LineByID(t.crew.ID, l.Ref)
+			base, found, err := sc.tx.LineByID(sc.crew.ID, l.Ref)
 			if err != nil {
 				return nil, nil, err
 			}
@@ -101,7 +101,7 @@ func (t *talk) effectiveOf(limit, look int) (out, all []store.Line, err error) {
 			l = base
 		}
 		seen[l.ID] = true
-		cur, ok, err := t.current(l)
+		cur, ok, err := sc.current(l)
 		if err != nil {
 			return nil, nil, err
 		}
@@ -117,18 +117,18 @@ func (t *talk) effectiveOf(limit, look int) (out, all []store.Line, err error) {
 
 // repliedLines are the lines that the message replied to logged, as they count now:
 // those taken back are gone, of one put right the line itself.
-func (t *talk) repliedLines() (lines []store.Line, err error) {
-	list, err := t.tx.UpdateLines(t.replied.Update)
+func (sc *Scene) repliedLines() (lines []store.Line, err error) {
+	list, err := sc.tx.UpdateLines(sc.replied.Update)
 	if err != nil {
 		return nil, err
 	}
 	for _, l := range list {
 		if l.Action == rules.Amend {
-			if l, _, err = t.tx.LineByID(t.crew.ID, l.Ref); err != nil {
+			if l, _, err = sc.tx.LineByID(sc.crew.ID, l.Ref); err != nil {
 				return nil, err
 			}
 		}
-		cur, ok, err := t.current(l)
+		cur, ok, err := sc.current(l)
 		if err != nil {
 			return nil, err
 		}
@@ -140,8 +140,8 @@ func (t *talk) repliedLines() (lines []store.Line, err error) {
 }
 
 // current is a line with the values it has now; ok is false where it was voided.
-func (t *talk) current(l store.Line) (store.Line, bool, error) {
-	refs, err := t.tx.RefLines(t.crew.ID, l.ID)
+func (sc *Scene) current(l store.Line) (store.Line, bool, error) {
+	refs, err := sc.tx.RefLines(sc.crew.ID, l.ID)
 	if err != nil {
 		return l, false, err
 	}
@@ -149,7 +149,7 @@ func (t *talk) current(l store.Line) (store.Line, bool, error) {
 	for _, r := range refs {
 		list = append(list, r.Entry)
 		if r.Action == rules.Amend {
-			more, err := t.tx.RefLines(t.crew.ID, r.ID)
+			more, err := sc.tx.RefLines(sc.crew.ID, r.ID)
 			if err != nil {
 				return l, false, err
 			}
@@ -168,38 +168,38 @@ func (t *talk) current(l store.Line) (store.Line, bool, error) {
 
 // batchFor finds the batch a step is about. Where there are two, it asks; where
 // there is none, it says so. ok is false in both cases.
-func (t *talk) batchFor(r *reading, step rules.Step, at time.Time) (b rules.Batch, ok bool, err error) {
+func (sc *Scene) batchFor(r *reading, step rules.Step, at time.Time) (ans Answer, b rules.Batch, ok bool, err error) {
 	if r.batch != 0 {
-		b, found, err := t.tx.Batch(t.crew.ID, r.batch)
+		b, found, err := sc.tx.Batch(sc.crew.ID, r.batch)
 		if err != nil {
-			return b, false, err
+			return ans, b, false, err
 		} else if found {
-			return t.asSaid(b, r, step)
+			return sc.asSaid(b, r, step)
 		}
-		known, err := t.knownBatches()
-		t.kind = "ask"
-		t.say("r_no_batch", "Number", r.batch, "Known", known)
-		return b, false, err
+		known, err := sc.knownBatches()
+		ans.kind = "ask"
+		ans.say(sc.v, "r_no_batch", "Number", r.batch, "Known", known)
+		return ans, b, false, err
 	}
-	if s, ok := t.context(rules.BatchKind); ok {
-		b, found, err := t.tx.Batch(t.crew.ID, s.Number())
+	if s, ok := sc.context(rules.BatchKind); ok {
+		b, found, err := sc.tx.Batch(sc.crew.ID, s.Number())
 		if err != nil {
-			return b, false, err
+			return ans, b, false, err
 		} else if found {
-			return t.asSaid(b, r, step)
+			return sc.asSaid(b, r, step)
 		}
 	}
-	batches, err := t.tx.Batches(t.crew.ID)
+	batches, err := sc.tx.Batches(sc.crew.ID)
 	if err != nil {
-		return b, false, err
+		return ans, b, false, err
 	}
 	if len(batches) == 0 {
-		t.ask("r_no_batches")
-		return b, false, nil
+		ans.ask(sc.v, "r_no_batches")
+		return ans, b, false, nil
 	}
-	open, err := t.tx.OpenTasks(t.crew.ID)
+	open, err := sc.tx.OpenTasks(sc.crew.ID)
 	if err != nil {
-		return b, false, err
+		return ans, b, false, err
 	}
 	waiting := map[int]bool{}
 	for _, slack := range []time.Duration{12 * time.Hour, 60 * 24 * time.Hour} {
@@ -213,12 +213,12 @@ func (t *talk) batchFor(r *reading, step rules.Step, at time.Time) (b rules.Batc
 			break
 		}
 	}
-	if own, ok, err := t.ownLast(rules.BatchKind); err != nil {
-		return b, false, err
+	if own, ok, err := sc.ownLast(rules.BatchKind); err != nil {
+		return ans, b, false, err
 	} else if ok && (waiting[own.Number()] || len(waiting) == 0) {
-		b, found, err := t.tx.Batch(t.crew.ID, own.Number())
+		b, found, err := sc.tx.Batch(sc.crew.ID, own.Number())
 		if err != nil || found && (r.breeder == 0 || b.Breeder == r.breeder) && !elsewhere(b, r, step) {
-			return b, found, err
+			return ans, b, found, err
 		}
 	}
 	var fit []rules.Batch
@@ -236,8 +236,8 @@ func (t *talk) batchFor(r *reading, step rules.Step, at time.Time) (b rules.Batc
 			}
 		}
 		if last := batches[len(batches)-1].Number; len(fit) == 0 {
-			t.ask("r_no_waiting", "Step", step, "Example", t.v.Say("form_batch", "Form", t.v.Say("form_"+string(step)), "Number", last))
-			return b, false, nil
+			ans.ask(sc.v, "r_no_waiting", "Step", step, "Example", sc.v.Say("form_batch", "Form", sc.v.Say("form_"+string(step)), "Number", last))
+			return ans, b, false, nil
 		}
 	}
 	if r.breeder != 0 {
@@ -245,15 +245,15 @@ func (t *talk) batchFor(r *reading, step rules.Step, at time.Time) (b rules.Batc
 	}
 	fit = byPlace(fit, r, step)
 	if len(fit) == 1 {
-		return t.asSaid(fit[0], r, step)
+		return sc.asSaid(fit[0], r, step)
 	}
-	t.step = step
-	t.ask("ask_which", "What", wording.Upper(t.v.Say("step_"+string(step))))
+	ans.step = step
+	ans.ask(sc.v, "ask_which", "What", wording.Upper(sc.v.Say("step_"+string(step))))
 	for _, c := range fit[max(0, len(fit)-mostButtons):] {
 		s := rules.BatchSubject(c.Number)
-		t.buttons = append(t.buttons, wording.Button(t.v.Head(s), t.rerun("subject="+s.String())))
+		ans.buttons = append(ans.buttons, wording.Button(sc.v.Head(s), sc.rerun("subject="+s.String())))
 	}
-	return b, false, nil
+	return ans, b, false, nil
 }
 
 // ofMother keeps the batches from a breeder; where none of those waiting is, the
@@ -278,19 +278,20 @@ func ofMother(fit, batches []rules.Batch, breeder int, at time.Time) []rules.Bat
 
 // asSaid asks back where the batch is from another breeder, or in another builder,
 // than the one named.
-func (t *talk) asSaid(b rules.Batch, r *reading, step rules.Step) (rules.Batch, bool, error) {
+func (sc *Scene) asSaid(b rules.Batch, r *reading, step rules.Step) (Answer, rules.Batch, bool, error) {
+	var ans Answer
 	switch {
 	case r.breeder != 0 && b.Breeder != 0 && b.Breeder != r.breeder:
-		example := t.v.Say("form_batch", "Form", t.v.Say("form_"+string(step)), "Number", b.Number)
-		t.ask("r_not_from", "Batch", t.v.Head(rules.BatchSubject(b.Number)), "From", rules.BreederSubject(b.Breeder), "Breeder", rules.BreederSubject(r.breeder), "Example", example)
-		return b, false, nil
-	case elsewhere(b, r, step) && !t.opt.anyway["not_in"]:
-		t.ask("r_not_in", "Batch", t.v.Head(rules.BatchSubject(b.Number)), "Has", b.Builder, "Builder", r.builder)
-		t.offer("b_anyway", t.rerun("anyway=not_in"))
-		t.offer("b_no", "no")
-		return b, false, nil
+		example := sc.v.Say("form_batch", "Form", sc.v.Say("form_"+string(step)), "Number", b.Number)
+		ans.ask(sc.v, "r_not_from", "Batch", sc.v.Head(rules.BatchSubject(b.Number)), "From", rules.BreederSubject(b.Breeder), "Breeder", rules.BreederSubject(r.breeder), "Example", example)
+		return ans, b, false, nil
+	case elsewhere(b, r, step) && !sc.opt.anyway["not_in"]:
+		ans.ask(sc.v, "r_not_in", "Batch", sc.v.Head(rules.BatchSubject(b.Number)), "Has", b.Builder, "Builder", r.builder)
+		ans.offer(sc.v, "b_anyway", sc.rerun("anyway=not_in"))
+		ans.offer(sc.v, "b_no", "no")
+		return ans, b, false, nil
 	}
-	return b, true, nil
+	return ans, b, true, nil
 }
 
 // elsewhere reports whether a message names another builder than the batch's own,
@@ -322,14 +323,14 @@ func byPlace(fit []rules.Batch, r *reading, step rules.Step) []rules.Batch {
 	return fit
 }
 
-func (t *talk) knownBatches() (string, error) {
-	list, err := t.tx.Batches(t.crew.ID)
+func (sc *Scene) knownBatches() (string, error) {
+	list, err := sc.tx.Batches(sc.crew.ID)
 	if err != nil || len(list) == 0 {
 		return "", err
 	}
 	var names []string
 	for _, b := range list[max(0, len(list)-6):] {
-		names = append(names, t.v.Subject(rules.BatchSubject(b.Number)))
+		names = append(names, sc.v.Subject(rules.BatchSubject(b.Number)))
 	}
-	return t.v.Say("known_batches", "List", wording.JoinList(names)), nil
+	return sc.v.Say("known_batches", "List", wording.JoinList(names)), nil
 }

@@ -11,58 +11,60 @@ import (
 
 // deed logs a step: it finds the subject, checks that the thing can be, asks
 // where it is in doubt, and echoes what follows.
-func (t *talk) deed(r *reading) error {
-	at, ok := t.when(r)
+func (sc *Scene) deed(r *reading) (Answer, error) {
+	var ans Answer
+	q, at, ok := sc.when(r)
+	ans.add(q)
 	if !ok {
-		return nil
+		return ans, nil
 	}
 	e := r.says()
 	e.From, e.Into = 0, "" // once it is known what it is about
-	e.Said, e.Happened, e.By, e.Action, e.Step = t.origin.Said, at, t.by.Name, rules.Did, r.step
+	e.Said, e.Happened, e.By, e.Action, e.Step = sc.origin.Said, at, sc.by.Name, rules.Did, r.step
 	if e.Step == "" {
-		t.hush()
-		return nil
+		ans.hush()
+		return ans, nil
 	}
-	if bad := t.allowed(rules.CheckTime(e)); bad != nil {
-		t.refuse(bad)
-		return nil
+	if bad := sc.allowed(rules.CheckTime(e)); bad != nil {
+		ans.refuse(sc, bad)
+		return ans, nil
 	}
-	if stop, err := t.breederDeath(r, e); stop || err != nil {
-		return err
+	if stop, err := ans.taken(sc.breederDeath(r, e)); stop || err != nil {
+		return ans, err
 	}
-	if stop, err := t.unknown(r); stop || err != nil {
-		t.sayMeanwhile(e)
-		return err
+	if stop, err := ans.taken(sc.unknown(r)); stop || err != nil {
+		ans.add(sc.alarmAny(r))
+		return ans, err
 	}
-	if bad := t.allowed(rules.CheckCount(e)); bad != nil {
-		t.refuse(bad)
-		return nil
+	if bad := sc.allowed(rules.CheckCount(e)); bad != nil {
+		ans.refuse(sc, bad)
+		return ans, nil
 	}
 	switch e.Step {
 	case rules.Virgin:
-		return t.virginAmong(r, e)
+		return ans.then(sc.virginAmong(r, e))
 	case rules.Confine:
-		return t.confine(r, e)
+		return ans.then(sc.confine(r, e))
 	case rules.Eggs, rules.CombOut:
-		return t.comb(r, e)
+		return ans.then(sc.comb(r, e))
 	case rules.Graft:
-		return t.graft(r, e)
+		return ans.then(sc.graft(r, e))
 	case rules.Rogue:
-		return t.rogue(r, e)
+		return ans.then(sc.rogue(r, e))
 	case rules.Feed:
-		return t.feed(r, e)
+		return ans.then(sc.feed(r, e))
 	case rules.Dearth, rules.Flow, rules.Drones:
-		return t.season(r, e)
+		return ans.then(sc.season(r, e))
 	case rules.HandsOff, rules.Flights:
-		t.fail("r_guard", "Task", t.v.Say("step_"+string(e.Step)))
-		return nil
+		ans.fail(sc.v, "r_guard", "Task", sc.v.Say("step_"+string(e.Step)))
+		return ans, nil
 	}
-	return t.batchStep(r, e)
+	return ans.then(sc.batchStep(r, e))
 }
 
 // allowed drops a refusal that the crew overrode.
-func (t *talk) allowed(r *rules.Refusal) *rules.Refusal {
-	if r == nil || r.Ask && t.opt.anyway[r.Code] {
+func (sc *Scene) allowed(r *rules.Refusal) *rules.Refusal {
+	if r == nil || r.Ask && sc.opt.anyway[r.Code] {
 		return nil
 	}
 	return r
@@ -72,39 +74,40 @@ func (t *talk) allowed(r *rules.Refusal) *rules.Refusal {
 var hourCritical = map[rules.Step]bool{rules.Confine: true, rules.CombOut: true, rules.Graft: true}
 
 // when settles the time of the work. ok is false where it was asked back.
-func (t *talk) when(r *reading) (time.Time, bool) {
-	if !t.at.IsZero() {
-		return t.at, true
+func (sc *Scene) when(r *reading) (Answer, time.Time, bool) {
+	var ans Answer
+	if !sc.at.IsZero() {
+		return ans, sc.at, true
 	}
-	at, exact := r.when.settle(t.origin.Said, t.s)
+	at, exact := r.when.settle(sc.origin.Said, sc.s)
 	if !exact && hourCritical[r.step] {
-		day := t.v.Date(rules.DateOf(at, t.s.Zone))
-		t.ask("ask_time", "Day", day, "Example", wording.Clean(t.origin.Text)+" 16:00")
-		return at, false
+		day := sc.v.Date(rules.DateOf(at, sc.s.Zone))
+		ans.ask(sc.v, "ask_time", "Day", day, "Example", wording.Clean(sc.origin.Text)+" 16:00")
+		return ans, at, false
 	}
-	return at.UTC().Truncate(time.Second), true
+	return ans, at.UTC().Truncate(time.Second), true
 }
 
 // unknown asks back breeders, builders and yards that are not on the list, with a
 // button that adds them and then logs the message as written.
-func (t *talk) unknown(r *reading) (stop bool, err error) {
+func (sc *Scene) unknown(r *reading) (ans Answer, stop bool, err error) {
 	var missing []rules.Subject
 	if r.breeder != 0 {
-		if bad := t.badBreeder(r.breeder); bad {
-			return true, nil
+		if bad := ans.is(sc.badBreeder(r.breeder)); bad {
+			return ans, true, nil
 		}
-		list, err := t.tx.Breeders(t.crew.ID)
+		list, err := sc.tx.Breeders(sc.crew.ID)
 		if err != nil {
-			return true, err
+			return ans, true, err
 		}
 		known := false
 		for _, b := range list {
 			known = known || b.Number == r.breeder
 		}
 		if !known {
-			gone, err := t.retired(r.breeder)
+			gone, err := sc.retired(r.breeder)
 			if err != nil {
-				return true, err
+				return ans, true, err
 			}
 			known = gone != nil // and not to be added anew
 		}
@@ -112,52 +115,53 @@ func (t *talk) unknown(r *reading) (stop bool, err error) {
 			missing = append(missing, rules.BreederSubject(r.breeder))
 		}
 	}
-	n, err := t.names()
+	n, err := sc.names()
 	if err != nil {
-		return true, err
+		return ans, true, err
 	}
 	if r.builder != "" && !slices.Contains(n.builders, r.builder) {
 		missing = append(missing, rules.BuilderSubject(r.builder))
 	}
 	if r.yard != "" && !slices.Contains(n.yards, r.yard) {
 		if !isNames(r.yard) {
-			t.fail("r_name", "Name", r.yard)
-			return true, nil
+			ans.fail(sc.v, "r_name", "Name", r.yard)
+			return ans, true, nil
 		}
 		missing = append(missing, rules.YardSubject(r.yard))
 	}
 	if len(missing) == 0 {
-		return false, nil
+		return ans, false, nil
 	}
-	if full, err := t.full(missing...); full || err != nil {
-		return true, err
+	if full, err := ans.taken(sc.full(missing...)); full || err != nil {
+		return ans, true, err
 	}
-	if t.opt.add {
+	if sc.opt.add {
 		var entries []rules.Entry
 		for _, s := range missing {
 			entries = append(entries, rules.Entry{Action: rules.Did, Step: rules.Add, Subject: s})
 		}
-		_, err := t.append(entries...)
-		return false, err
+		_, _, err = sc.log(&ans, entries...)
+		return ans, false, err
 	}
 	var names []string
 	for _, s := range missing {
-		names = append(names, t.v.Named(s))
+		names = append(names, sc.v.Named(s))
 	}
-	what := strings.Join(names, t.v.Say("and"))
-	t.step = r.step
-	t.ask("ask_unknown", "What", wording.Upper(what), "Count", len(missing))
-	t.offer("b_add", t.rerun("add=1"), "What", what)
-	t.offer("b_no", "no")
-	return true, nil
+	what := strings.Join(names, sc.v.Say("and"))
+	ans.step = r.step
+	ans.ask(sc.v, "ask_unknown", "What", wording.Upper(what), "Count", len(missing))
+	ans.offer(sc.v, "b_add", sc.rerun("add=1"), "What", what)
+	ans.offer(sc.v, "b_no", "no")
+	return ans, true, nil
 }
 
-func (t *talk) badBreeder(n int) bool {
+func (sc *Scene) badBreeder(n int) (Answer, bool) {
+	var ans Answer
 	if n < 1 || n > 9999 {
-		t.fail("r_name", "Name", n)
-		return true
+		ans.fail(sc.v, "r_name", "Name", n)
+		return ans, true
 	}
-	return false
+	return ans, false
 }
 
 // isNames allows names of up to three words.
@@ -173,16 +177,16 @@ func isNames(s string) bool {
 
 // breederOf finds the breeder a message is about: named, of the ping replied to,
 // or the only one that fits.
-func (t *talk) breederOf(r *reading, fits func(rules.Breeder) bool) (n int, ok bool, err error) {
+func (sc *Scene) breederOf(r *reading, fits func(rules.Breeder) bool) (ans Answer, n int, ok bool, err error) {
 	if r.breeder != 0 {
-		return r.breeder, true, nil
+		return ans, r.breeder, true, nil
 	}
-	if s, ok := t.context(rules.BreederKind); ok {
-		return s.Number(), true, nil
+	if s, ok := sc.context(rules.BreederKind); ok {
+		return ans, s.Number(), true, nil
 	}
-	list, err := t.tx.Breeders(t.crew.ID)
+	list, err := sc.tx.Breeders(sc.crew.ID)
 	if err != nil {
-		return 0, false, err
+		return ans, 0, false, err
 	}
 	var fit []rules.Breeder
 	for _, b := range list {
@@ -191,12 +195,12 @@ func (t *talk) breederOf(r *reading, fits func(rules.Breeder) bool) (n int, ok b
 		}
 	}
 	if len(fit) == 1 {
-		own, err := t.ownBreeder()
+		own, err := sc.ownBreeder()
 		if err != nil {
-			return 0, false, err
+			return ans, 0, false, err
 		}
 		if own == 0 || own == fit[0].Number {
-			return fit[0].Number, true, nil
+			return ans, fit[0].Number, true, nil
 		}
 		for _, b := range list { // "comb out 7", "let her go": the only one on a comb may not be meant
 			if b.Number == own {
@@ -207,23 +211,23 @@ func (t *talk) breederOf(r *reading, fits func(rules.Breeder) bool) (n int, ok b
 	if len(fit) == 0 {
 		fit = list
 	}
-	t.ask("ask_breeder", "Example", t.example(r))
+	ans.ask(sc.v, "ask_breeder", "Example", sc.example(r))
 	for _, b := range fit[:min(len(fit), mostButtons)] {
 		s := rules.BreederSubject(b.Number)
-		t.buttons = append(t.buttons, wording.Button(t.v.Head(s), t.rerun("subject="+s.String())))
+		ans.buttons = append(ans.buttons, wording.Button(sc.v.Head(s), sc.rerun("subject="+s.String())))
 	}
-	return 0, false, nil
+	return ans, 0, false, nil
 }
 
 // ownBreeder is the breeder that the sender's own last line told of a moment ago, 0 for
 // none.
-func (t *talk) ownBreeder() (int, error) {
-	own, err := t.effectiveOwn(1)
+func (sc *Scene) ownBreeder() (int, error) {
+	own, err := sc.effectiveOwn(1)
 	if err != nil || len(own) == 0 {
 		return 0, err
 	}
 	l := own[0]
-	if l.Action != rules.Did || l.Step == rules.Add || l.Subject.Kind != rules.BreederKind || t.origin.Said.Sub(l.Said) > mendTimeWithin {
+	if l.Action != rules.Did || l.Step == rules.Add || l.Subject.Kind != rules.BreederKind || sc.origin.Said.Sub(l.Said) > mendTimeWithin {
 		return 0, nil
 	}
 	return l.Subject.Number(), nil
@@ -231,61 +235,65 @@ func (t *talk) ownBreeder() (int, error) {
 
 const mostButtons = 8
 
-func (t *talk) confine(r *reading, e rules.Entry) error {
-	n, ok, err := t.breederOf(r, func(rules.Breeder) bool { return false })
+func (sc *Scene) confine(r *reading, e rules.Entry) (Answer, error) {
+	var ans Answer
+	q, n, ok, err := sc.breederOf(r, func(rules.Breeder) bool { return false })
+	ans.add(q)
 	if err != nil || !ok {
-		return err
+		return ans, err
 	}
 	e.Subject = rules.BreederSubject(n)
 	e.Count = nil
-	t.subject, t.step = e.Subject, e.Step
-	combs, err := t.tx.Combs(t.crew.ID, n)
+	ans.subject, ans.step = e.Subject, e.Step
+	combs, err := sc.tx.Combs(sc.crew.ID, n)
 	if err != nil {
-		return err
+		return ans, err
 	}
-	if stop, err := t.afterDeath(n, e); stop || err != nil {
-		return err
+	if stop, err := ans.taken(sc.afterDeath(n, e)); stop || err != nil {
+		return ans, err
 	}
-	if stop, err := t.confinedTold(r, e, combs); stop || err != nil {
-		return err
+	if stop, err := ans.taken(sc.confinedTold(r, e, combs)); stop || err != nil {
+		return ans, err
 	}
 	bad := rules.CheckConfine(e, combs)
 	var entries []rules.Entry
-	if bad != nil && t.opt.swap {
+	if bad != nil && sc.opt.swap {
 		old, _ := rules.OpenComb(combs)
 		entries = append(entries, rules.Entry{Action: rules.Did, Step: rules.CombOut, Subject: e.Subject, Happened: e.Happened, Mark: old.Mark, Detail: rules.Detail{Comb: old.ID}})
 	} else if bad != nil {
-		t.refuse(bad)
-		t.offer("b_swap", t.rerun("swap=1"))
-		t.offer("b_no", "no")
-		return nil
+		ans.refuse(sc, bad)
+		ans.offer(sc.v, "b_swap", sc.rerun("swap=1"))
+		ans.offer(sc.v, "b_no", "no")
+		return ans, nil
 	}
-	done, err := t.append(append(entries, e)...)
+	sc, done, err := sc.log(&ans, append(entries, e)...)
 	if err != nil {
-		return err
+		return ans, err
 	}
 	if len(done) > 1 {
-		if err := t.echoComb(done[0]); err != nil {
-			return err
+		if err := ans.take(sc.echoComb(done[0])); err != nil {
+			return ans, err
 		}
 	}
-	if err := t.echoConfine(done[len(done)-1]); err != nil {
-		return err
+	if err := ans.take(sc.echoConfine(done[len(done)-1])); err != nil {
+		return ans, err
 	}
-	return t.notPlanned(done[len(done)-1])
+	return ans.then(sc.notPlanned(done[len(done)-1]))
 }
 
-func (t *talk) comb(r *reading, e rules.Entry) error {
-	n, ok, err := t.breederOf(r, func(b rules.Breeder) bool { return b.Comb != 0 })
+func (sc *Scene) comb(r *reading, e rules.Entry) (Answer, error) {
+	var ans Answer
+	q, n, ok, err := sc.breederOf(r, func(b rules.Breeder) bool { return b.Comb != 0 })
+	ans.add(q)
 	if err != nil || !ok {
-		return err
+		return ans, err
 	}
 	e.Subject = rules.BreederSubject(n)
 	e.Count = nil
-	t.subject, t.step = e.Subject, e.Step
-	combs, err := t.tx.Combs(t.crew.ID, n)
+	ans.subject, ans.step = e.Subject, e.Step
+	combs, err := sc.tx.Combs(sc.crew.ID, n)
 	if err != nil {
-		return err
+		return ans, err
 	}
 	var c rules.Comb
 	found := false
@@ -301,12 +309,12 @@ func (t *talk) comb(r *reading, e rules.Entry) error {
 		bad = &rules.Refusal{Code: "no_such_comb", Args: map[string]any{"Breeder": n, "Mark": e.Mark}}
 	}
 	if bad != nil {
-		t.refuse(bad)
-		return nil
+		ans.refuse(sc, bad)
+		return ans, nil
 	}
 	if e.Step == rules.Eggs && !c.EggsSeen.IsZero() && !e.Detail.NoEggs {
-		t.say("e_noted", "What", t.v.Line(e))
-		return nil
+		ans.say(sc.v, "e_noted", "What", sc.v.Line(e))
+		return ans, nil
 	}
 	e.Detail.Comb = c.ID
 	if e.Mark == "" {
@@ -316,24 +324,26 @@ func (t *talk) comb(r *reading, e rules.Entry) error {
 		zero := 0
 		e.Count = &zero
 	}
-	if _, err := t.append(e); err != nil {
-		return err
+	sc, _, err = sc.log(&ans, e)
+	if err != nil {
+		return ans, err
 	}
-	return t.echoComb(e)
+	return ans.then(sc.echoComb(e))
 }
 
-func (t *talk) graft(r *reading, e rules.Entry) error {
-	if task, ok := t.contextTask(); ok && task.Step == rules.Graft && r.breeder == 0 {
+func (sc *Scene) graft(r *reading, e rules.Entry) (Answer, error) {
+	var ans Answer
+	if task, ok := sc.contextTask(); ok && task.Step == rules.Graft && r.breeder == 0 {
 		r.breeder = task.Breeder
 		if e.Mark == "" {
 			e.Mark = task.Mark
 		}
 	}
-	open, err := t.tx.OpenTasks(t.crew.ID)
+	open, err := sc.tx.OpenTasks(sc.crew.ID)
 	if err != nil {
-		return err
+		return ans, err
 	}
-	n, ok, err := t.breederOf(r, func(b rules.Breeder) bool {
+	q, n, ok, err := sc.breederOf(r, func(b rules.Breeder) bool {
 		for _, k := range open {
 			if k.Step == rules.Graft && k.Breeder == b.Number && e.Happened.After(k.Earliest.Add(-12*time.Hour)) {
 				return true
@@ -341,43 +351,44 @@ func (t *talk) graft(r *reading, e rules.Entry) error {
 		}
 		return false
 	})
+	ans.add(q)
 	if err != nil || !ok {
-		return err
+		return ans, err
 	}
 	e.From, e.Into = n, r.builder
-	t.step = e.Step
-	combs, err := t.tx.Combs(t.crew.ID, n)
+	ans.step = e.Step
+	combs, err := sc.tx.Combs(sc.crew.ID, n)
 	if err != nil {
-		return err
+		return ans, err
 	}
-	if bad := t.allowed(rules.CheckGraft(e, combs)); bad != nil {
-		t.refuse(bad)
-		return nil
+	if bad := sc.allowed(rules.CheckGraft(e, combs)); bad != nil {
+		ans.refuse(sc, bad)
+		return ans, nil
 	}
-	if twin, ok, err := t.twinGraft(e); err != nil {
-		return err
-	} else if ok && !t.opt.sure {
-		t.ask("ask_twin", "Batch", t.v.Subject(rules.BatchSubject(twin.Number)), "Old", twin.Counts.Grafted, "When", twin.Grafted)
-		t.offer("b_second", t.rerun("sure=1"))
-		t.offer("b_no", "no")
-		return nil
+	if twin, ok, err := sc.twinGraft(e); err != nil {
+		return ans, err
+	} else if ok && !sc.opt.sure {
+		ans.ask(sc.v, "ask_twin", "Batch", sc.v.Subject(rules.BatchSubject(twin.Number)), "Old", twin.Counts.Grafted, "When", twin.Grafted)
+		ans.offer(sc.v, "b_second", sc.rerun("sure=1"))
+		ans.offer(sc.v, "b_no", "no")
+		return ans, nil
 	}
-	last, err := t.tx.LastBatchNumber(t.crew.ID)
+	last, err := sc.tx.LastBatchNumber(sc.crew.ID)
 	if err != nil {
-		return err
+		return ans, err
 	}
 	e.Subject = rules.BatchSubject(last + 1)
-	done, err := t.append(e)
+	sc, done, err := sc.log(&ans, e)
 	if err != nil {
-		return err
+		return ans, err
 	}
-	return t.echoGraft(done[0])
+	return ans.then(sc.echoGraft(done[0]))
 }
 
 // twinGraft finds a batch that the same words logged a moment ago: two people log
 // one graft, or one person twice in bad coverage.
-func (t *talk) twinGraft(e rules.Entry) (rules.Batch, bool, error) {
-	list, err := t.tx.Batches(t.crew.ID)
+func (sc *Scene) twinGraft(e rules.Entry) (rules.Batch, bool, error) {
+	list, err := sc.tx.Batches(sc.crew.ID)
 	for _, b := range list {
 		near := b.Grafted.Sub(e.Happened)
 		same := b.Counts.Grafted != nil && e.Count != nil && *b.Counts.Grafted == *e.Count
@@ -386,73 +397,4 @@ func (t *talk) twinGraft(e rules.Entry) (rules.Batch, bool, error) {
 		}
 	}
 	return rules.Batch{}, false, err
-}
-
-func (t *talk) rogue(r *reading, e rules.Entry) error {
-	name := r.builder
-	if r.batch != 0 {
-		b, ok, err := t.batchFor(r, e.Step, e.Happened)
-		if err != nil || !ok {
-			return err
-		}
-		if name != "" && b.Builder != "" && name != b.Builder && !t.opt.sure {
-			r.rest, r.batch, r.addressed = []string{t.v.Subject(rules.BatchSubject(b.Number))}, 0, true
-			t.doubt(r) // the batch is in another builder
-			return nil
-		}
-		if name == "" {
-			name = b.Builder
-		}
-		if name == "" {
-			e.Subject = rules.BatchSubject(b.Number)
-		}
-	}
-	if name == "" && e.Subject.Zero() {
-		if s, ok := t.context(rules.BuilderKind); ok {
-			name = s.Key
-		}
-	}
-	if name == "" && e.Subject.Zero() {
-		open, err := t.tx.OpenTasks(t.crew.ID)
-		if err != nil {
-			return err
-		}
-		var fit []string
-		for _, k := range open {
-			if k.Step == rules.Rogue && k.Subject.Kind == rules.BuilderKind && !slices.Contains(fit, k.Subject.Key) && e.Happened.After(k.Earliest.Add(-rules.RogueEarly)) {
-				fit = append(fit, k.Subject.Key)
-			}
-		}
-		if s, ok := t.context(rules.BatchKind); ok && len(fit) == 0 {
-			e.Subject = s
-		}
-		switch {
-		case len(fit) == 1:
-			name = fit[0]
-		case e.Subject.Zero():
-			n, err := t.names()
-			if err != nil {
-				return err
-			}
-			if len(fit) == 0 {
-				fit = n.builders
-			}
-			t.ask("ask_builder", "Example", t.v.Say("form_rogue"))
-			for _, b := range fit[:min(len(fit), mostButtons)] {
-				t.buttons = append(t.buttons, wording.Button(b, t.rerun("subject="+rules.BuilderSubject(b).String())))
-			}
-			return nil
-		}
-	}
-	if name != "" {
-		e.Subject = rules.BuilderSubject(name)
-	}
-	if e.Count == nil {
-		zero := 0
-		e.Count = &zero
-	}
-	if _, err := t.append(e); err != nil {
-		return err
-	}
-	return t.echoRogue(e)
 }

@@ -11,24 +11,27 @@ import (
 
 // edit follows a change of a message that was written before. What it logged is
 // amended; what it did not log is read as if it had been written so at once.
-func (t *talk) edit() error {
-	if t.chat != 0 {
-		return t.message() // nothing is logged in private, so there is nothing to amend
+func (sc *Scene) edit() (Answer, error) {
+	var ans Answer
+	if sc.chat != 0 {
+		return sc.message() // nothing is logged in private, so there is nothing to amend
 	}
-	first, found, err := t.tx.FirstOfMessage(t.crew.ID, t.update.Message)
+	first, found, err := sc.tx.FirstOfMessage(sc.crew.ID, sc.update.Message)
 	if err != nil {
-		return err
+		return ans, err
 	}
-	if !found || t.update.Message == 0 || first.Member != t.member.ID {
-		t.fail("r_no_edit")
-		return nil
+	if !found || sc.update.Message == 0 || first.Member != sc.member.ID {
+		ans.fail(sc.v, "r_no_edit")
+		return ans, nil
 	}
 	// The words are new, the time is that of the message.
-	text := t.origin.Text
-	t.origin.Said, t.origin.ReplyTo = first.Said, first.ReplyTo
-	lines, err := t.tx.MessageLines(t.crew.ID, t.update.Message)
+	text, then := sc.origin.Text, *sc
+	then.origin.Said, then.origin.ReplyTo = first.Said, first.ReplyTo
+	sc = &then
+	ans.of = sc
+	lines, err := sc.tx.MessageLines(sc.crew.ID, sc.update.Message)
 	if err != nil {
-		return err
+		return ans, err
 	}
 	var alive []store.Line
 	var amends []int64 // of lines that other messages logged
@@ -44,89 +47,91 @@ func (t *talk) edit() error {
 			continue
 		}
 		if l.Action == rules.Amend {
-			base, found, err := t.tx.LineByID(t.crew.ID, l.Ref)
+			base, found, err := sc.tx.LineByID(sc.crew.ID, l.Ref)
 			if err != nil {
-				return err
+				return ans, err
 			}
-			if gone, err := t.gone(l); err != nil {
-				return err
+			if gone, err := sc.gone(l); err != nil {
+				return ans, err
 			} else if found && !gone && base.Message != l.Message {
 				amends = append(amends, l.ID)
 			}
 			continue
 		}
-		cur, ok, err := t.current(l)
+		cur, ok, err := sc.current(l)
 		if err != nil {
-			return err
+			return ans, err
 		}
 		if ok && l.Step != rules.Add {
 			alive = append(alive, cur)
 		}
 	}
 	if first.ReplyTo != 0 {
-		if m, ok, err := t.tx.SentIn(t.crew.ID, t.chat, first.ReplyTo); err != nil {
-			return err
+		if m, ok, err := sc.tx.SentIn(sc.crew.ID, sc.chat, first.ReplyTo); err != nil {
+			return ans, err
 		} else if ok {
-			t.replied = &m
+			then.replied = &m
 		}
 	}
 	switch {
 	case len(alive) == 0 && len(amends) > 0:
-		return t.inPlaceOf(amends, t.message) // "not 45, 54" changed into "not 45, 55"
+		return ans.then(sc.inPlaceOf(amends, (*Scene).message)) // "not 45, 54" changed into "not 45, 55"
 	case len(alive) == 0:
-		return t.message()
+		return ans.then(sc.message())
 	}
 	old := alive[len(alive)-1]
-	list, err := t.changedTo(text, alive)
+	list, sc, err := sc.changedTo(text, alive)
 	if err != nil {
-		return err
+		return ans, err
 	}
-	was, err := t.saidOf(before, alive)
+	was, sc, err := sc.saidOf(before, alive)
 	if err != nil {
-		return err
+		return ans, err
 	}
+	ans.of = sc
 	if len(alive) > 1 || len(list) > 1 {
-		return t.editMany(alive, list, was)
+		return ans.then(sc.editMany(alive, list, was))
 	}
 	if len(list) == 0 {
-		t.ask("ask_edit", "What", t.v.Line(old.Entry))
-		return nil
+		ans.ask(sc.v, "ask_edit", "What", sc.v.Line(old.Entry))
+		return ans, nil
 	}
 	r := list[0]
 	if r.verb == doDone && old.Action == rules.Did {
 		r.verb, r.step = doStep, old.Step
 	}
-	if old.Action == rules.Did && r.verb == doStep && r.step == old.Step && t.sameSubject(r, old.Entry) {
-		return t.rewrite(old, r, was[old.ID])
+	if old.Action == rules.Did && r.verb == doStep && r.step == old.Step && sc.sameSubject(r, old.Entry) {
+		return ans.then(sc.rewrite(old, r, was[old.ID]))
 	}
 	// Another deed or another subject: the old line goes and the new one comes, or
 	// neither.
-	return t.inPlaceOf([]int64{old.ID}, func() error { return t.act(r) })
+	return ans.then(sc.inPlaceOf([]int64{old.ID}, func(sc *Scene) (Answer, error) { return sc.act(r) }))
 }
 
-// changedTo is what a changed message tells, as if its lines were not in the log yet. It is
-// empty where it was not understood, or tells of something that no line is changed into.
-func (t *talk) changedTo(text string, lines []store.Line) ([]*reading, error) {
-	k, err := t.known()
+// changedTo is what a changed message tells, as if its lines were not in the log yet, and the
+// scene as it is answered in. It is empty where it was not understood, or tells of something
+// that no line is changed into.
+func (sc *Scene) changedTo(text string, lines []store.Line) ([]*reading, *Scene, error) {
+	k, err := sc.known()
 	if err != nil {
-		return nil, err
+		return nil, sc, err
 	}
 	k.Last, k.Asked = nil, nil
 	for _, l := range lines {
 		if l.Action != rules.Did || l.Subject.Kind != rules.BatchKind {
 			continue
 		}
-		b, found, err := t.tx.Batch(t.crew.ID, l.Subject.Number())
+		b, found, err := sc.tx.Batch(sc.crew.ID, l.Subject.Number())
 		if err != nil {
-			return nil, err
+			return nil, sc, err
 		}
 		if found {
 			k.Open = append(k.Open, rdg.Expect{Step: l.Step, Batch: b.Number, Breeder: b.Breeder, Builder: b.Builder, Had: wording.Deref(allOf(b, l.Entry)), Ready: true})
 		}
 	}
-	res := t.madeOf(text, k)
+	res, sc := sc.madeOf(text, k)
 	if res.Outcome != rdg.Log && !res.Clear { // what is clear is asked about by whoever does it
-		return nil, nil
+		return nil, sc, nil
 	}
 	var list []*reading
 	for _, a := range res.Acts {
@@ -136,84 +141,84 @@ func (t *talk) changedTo(text string, lines []store.Line) ([]*reading, error) {
 		}
 		switch a.Kind {
 		case rdg.Did, rdg.Done, rdg.Claim, rdg.Later, rdg.Skip:
-			list = append(list, t.asReading(a))
+			list = append(list, sc.asReading(a))
 		default:
-			return nil, nil
+			return nil, sc, nil
 		}
 	}
-	return list, nil
+	return list, sc, nil
 }
 
 // inPlaceOf takes lines back and does what logs others, or neither where that logs nothing.
-func (t *talk) inPlaceOf(ids []int64, do func() error) error {
-	return t.tx.Nested(func() (bool, error) {
-		if err := t.voidLines(ids, false); err != nil || len(t.logged) == 0 {
+func (sc *Scene) inPlaceOf(ids []int64, do func(*Scene) (Answer, error)) (ans Answer, err error) {
+	return ans, sc.tx.Nested(func() (bool, error) {
+		if ans, err = sc.voidLines(ids, false); err != nil || len(ans.logged) == 0 {
 			return false, err
 		}
-		t.step, t.subject = "", rules.Subject{}
-		n, said := len(t.logged), len(t.lines)
-		if err := do(); err != nil {
+		now, err := do(ans.scene(sc))
+		if err != nil {
 			return false, err
 		}
-		keep := len(t.logged) > n
-		if !keep {
-			t.logged = nil
-			if t.kind != "error" { // which has put itself in the place of all lines
-				t.lines = t.lines[said:]
-			}
+		if len(now.logged) == 0 {
+			ans = now
+			return false, nil
 		}
-		return keep, nil
+		ans.step, ans.subject = "", rules.Subject{}
+		ans.add(now)
+		return true, nil
 	})
 }
 
-// saidOf is what the words that lines come from say of each, by the number of the line.
-// A line that they are not seen to tell of is missing.
-func (t *talk) saidOf(text string, lines []store.Line) (map[int64]*reading, error) {
+// saidOf is what the words that lines come from say of each, by the number of the line, and
+// the scene as they are answered in. A line that they are not seen to tell of is missing.
+func (sc *Scene) saidOf(text string, lines []store.Line) (map[int64]*reading, *Scene, error) {
 	out := map[int64]*reading{}
-	list, err := t.changedTo(text, lines)
+	list, sc, err := sc.changedTo(text, lines)
 	if err != nil {
-		return nil, err
+		return nil, sc, err
 	}
-	match, ok := matchLines(lines, list, t.sameSubject)
+	match, ok := matchLines(lines, list, sc.sameSubject)
 	if !ok {
-		return out, nil
+		return out, sc, nil
 	}
 	for i, k := range match {
 		if k >= 0 {
 			out[lines[k].ID] = list[i]
 		}
 	}
-	return out, nil
+	return out, sc, nil
 }
 
 // rewrite amends a line to what the changed message says of it. was is what it said
 // before, nil where that is not known.
-func (t *talk) rewrite(old store.Line, r, was *reading) error {
-	if stop, err := t.unknown(r); stop || err != nil {
-		return err
+func (sc *Scene) rewrite(old store.Line, r, was *reading) (Answer, error) {
+	var ans Answer
+	if stop, err := ans.taken(sc.unknown(r)); stop || err != nil {
+		return ans, err
 	}
 	at := old.Happened
 	if r.when.set || was != nil && was.when.set {
-		var ok bool
-		if at, ok = t.when(r); !ok {
-			return nil
+		q, settled, ok := sc.when(r)
+		if ans.add(q); !ok {
+			return ans, nil
 		}
+		at = settled
 	}
 	now, before := r.says(), rules.Entry{}
 	if was != nil {
 		before = was.says()
 	}
 	if r.all && now.Count == nil && old.Subject.Kind == rules.BatchKind {
-		b, _, err := t.tx.Batch(t.crew.ID, old.Subject.Number())
+		b, _, err := sc.tx.Batch(sc.crew.ID, old.Subject.Number())
 		if err != nil {
-			return err
+			return ans, err
 		}
 		now.Count = allOf(b, old.Entry)
 	}
-	return t.amendLine(old.ID, func(e *rules.Entry) {
+	return ans.then(sc.amendLine(old.ID, func(e *rules.Entry) {
 		overwrite(e, before, now)
 		e.Happened = at
-	})
+	}))
 }
 
 // allOf is how many "all" are in a line of a batch: what there was, less what its other
@@ -231,7 +236,7 @@ func allOf(b rules.Batch, e rules.Entry) *int {
 }
 
 // sameSubject reports whether an edited message is still about the same thing.
-func (t *talk) sameSubject(r *reading, old rules.Entry) bool {
+func (sc *Scene) sameSubject(r *reading, old rules.Entry) bool {
 	if (old.Step == rules.Eggs || old.Step == rules.CombOut) && r.mark != "" && old.Mark != "" && r.mark != old.Mark {
 		return false // another comb
 	}

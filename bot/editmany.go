@@ -10,20 +10,20 @@ import (
 // editMany follows a change of a message of which several lines were logged, or of
 // which several are to be: each event amends the line it is about, new ones are
 // logged, what is gone is taken back. All of it, or none.
-func (t *talk) editMany(alive []store.Line, list []*reading, was map[int64]*reading) error {
+func (sc *Scene) editMany(alive []store.Line, list []*reading, was map[int64]*reading) (Answer, error) {
+	var ans Answer
 	var now []string
 	for _, l := range alive {
-		now = append(now, t.v.Line(l.Entry))
+		now = append(now, sc.v.Line(l.Entry))
 	}
-	match, ok := matchLines(alive, list, t.sameSubject)
+	match, ok := matchLines(alive, list, sc.sameSubject)
 	if !ok || len(list) == 0 {
-		t.ask("ask_edit", "What", strings.Join(now, "; "))
-		return nil
+		ans.ask(sc.v, "ask_edit", "What", strings.Join(now, "; "))
+		return ans, nil
 	}
-	return t.tx.Nested(func() (bool, error) {
-		keep, err := t.editParts(alive, list, match, was)
-		if !keep {
-			t.logged = nil
+	return ans, sc.tx.Nested(func() (keep bool, err error) {
+		if ans, keep, err = sc.editParts(alive, list, match, was); !keep {
+			ans.logged = nil
 		}
 		return keep, err
 	})
@@ -31,7 +31,8 @@ func (t *talk) editMany(alive []store.Line, list []*reading, was map[int64]*read
 
 // editParts brings the lines into the form of the events; false where one of them
 // was asked back.
-func (t *talk) editParts(alive []store.Line, list []*reading, match []int, was map[int64]*reading) (bool, error) {
+func (sc *Scene) editParts(alive []store.Line, list []*reading, match []int, was map[int64]*reading) (Answer, bool, error) {
+	var ans Answer
 	used := map[int]bool{}
 	for _, i := range match {
 		used[i] = true
@@ -43,50 +44,52 @@ func (t *talk) editParts(alive []store.Line, list []*reading, match []int, was m
 		}
 	}
 	var said []string
-	turn := func(do func() error) (bool, error) {
-		n := len(t.logged)
-		t.lines, t.step, t.subject = nil, "", rules.Subject{}
-		if err := do(); err != nil {
+	turn := func(now Answer, err error) (bool, error) {
+		if err != nil {
 			return false, err
 		}
-		logged := len(t.logged) > n
-		if !logged && (t.kind != "reply" || t.silent) {
-			t.silent = false
-			if t.kind == "reply" {
-				t.fail("r_unread", "Understood", "", "Hint", t.v.Say("hint_help"))
+		ans.lines, ans.step, ans.subject = nil, "", rules.Subject{}
+		ans.add(now)
+		sc = ans.scene(sc)
+		logged := len(now.logged) > 0
+		if !logged && (ans.sort() != "reply" || ans.silent) {
+			ans.silent = false
+			if ans.sort() == "reply" {
+				ans.fail(sc.v, "r_unread", "Understood", "", "Hint", sc.v.Say("hint_help"))
 			}
 			return false, nil
 		}
 		if logged || len(list)+len(gone) == 1 {
-			said = append(said, t.lines...)
+			said = append(said, ans.lines...)
 		}
 		return true, nil
 	}
 	if len(gone) > 0 {
-		if ok, err := turn(func() error { return t.voidLines(gone, false) }); !ok || err != nil {
-			return false, err
+		if ok, err := turn(sc.voidLines(gone, false)); !ok || err != nil {
+			return ans, false, err
 		}
 	}
 	for i, r := range list {
 		r.addressed = true
-		ok, err := turn(func() error {
-			if match[i] >= 0 {
-				return t.rewrite(alive[match[i]], r, was[alive[match[i]].ID])
-			}
-			return t.act(r)
-		})
-		if !ok || err != nil {
-			return false, err
+		var now Answer
+		var err error
+		if match[i] >= 0 {
+			now, err = sc.rewrite(alive[match[i]], r, was[alive[match[i]].ID])
+		} else {
+			now, err = sc.act(r)
+		}
+		if ok, err := turn(now, err); !ok || err != nil {
+			return ans, false, err
 		}
 	}
-	if t.lines = said; len(said) == 0 {
+	if ans.lines = said; len(said) == 0 {
 		var now []string
 		for _, l := range alive {
-			now = append(now, t.v.Line(l.Entry))
+			now = append(now, sc.v.Line(l.Entry))
 		}
-		t.say("e_noted", "What", strings.Join(now, "; "))
+		ans.say(sc.v, "e_noted", "What", strings.Join(now, "; "))
 	}
-	return true, nil
+	return ans, true, nil
 }
 
 // matchLines finds the line that each event is about, -1 for a new one: of the

@@ -349,17 +349,17 @@ func (e alarmElem) fits(t alarmToken) bool {
 }
 
 // apart is a text without what it tells of an emergency.
-func (t *talk) apart(text string) string {
-	if text == t.update.Text && t.update.Kind != "press" {
-		return t.danger.rest
+func (sc *Scene) apart(text string) string {
+	if text == sc.update.Text && sc.update.Kind != "press" {
+		return sc.danger.rest
 	}
 	return emergency(text).rest
 }
 
 // helpEmergency queues what to do in an emergency, before all else that is said.
-func (t *talk) helpEmergency() error {
-	m := store.Message{Crew: t.crew.ID, Key: fmt.Sprintf("emergency/%d", t.update.ID), Update: t.update.ID, Chat: t.chat, Answers: t.update.Message}
-	return queueEmergency(t.tx, t.s, t.danger, t.s.Own[t.member.ID], m)
+func (sc *Scene) helpEmergency() error {
+	m := store.Message{Crew: sc.crew.ID, Key: fmt.Sprintf("emergency/%d", sc.update.ID), Update: sc.update.ID, Chat: sc.chat, Answers: sc.update.Message}
+	return queueEmergency(sc.tx, sc.s, sc.danger, sc.s.Own[sc.member.ID], m)
 }
 
 // queueEmergency words it in the languages of the words, of who wrote them, and of the

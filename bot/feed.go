@@ -1,58 +1,61 @@
 package bot
 
 import (
+	"slices"
 	"time"
 
 	"yardbell/bot/wording"
 	"yardbell/rules"
 )
 
-// This file logs what is not about one batch: feed, the honey flow, drone comb.
+// This file logs what is not about one batch: feed, the honey flow, drone comb, rogue cells.
 
-func (t *talk) feed(r *reading, e rules.Entry) error {
+func (sc *Scene) feed(r *reading, e rules.Entry) (Answer, error) {
+	var ans Answer
 	s := r.subject()
 	if s.Kind == rules.BatchKind || s.Zero() {
 		s = rules.Subject{}
 		for _, k := range []rules.Kind{rules.BuilderKind, rules.YardKind, rules.BreederKind} {
-			if c, ok := t.context(k); ok && !(r.several && t.opt.subject.Zero()) {
+			if c, ok := sc.context(k); ok && !(r.several && sc.opt.subject.Zero()) {
 				s = c
 				break
 			}
 		}
 	}
 	if s.Zero() {
-		t.ask("ask_which_none", "What", wording.Upper(t.v.Say("step_feed")), "Example", t.v.Say("form_feed"))
+		ans.ask(sc.v, "ask_which_none", "What", wording.Upper(sc.v.Say("step_feed")), "Example", sc.v.Say("form_feed"))
 		if r.several && r.litres > 0 && !r.each {
-			return nil // each got it, or all together
+			return ans, nil // each got it, or all together
 		}
-		n, err := t.names()
+		n, err := sc.names()
 		for _, b := range n.builders[:min(len(n.builders), mostButtons)] {
-			t.buttons = append(t.buttons, wording.Button(b, t.rerun("subject="+rules.BuilderSubject(b).String())))
+			ans.buttons = append(ans.buttons, wording.Button(b, sc.rerun("subject="+rules.BuilderSubject(b).String())))
 		}
-		return err
+		return ans, err
 	}
 	e.Subject, e.Count = s, nil
-	if _, err := t.append(e); err != nil {
-		return err
+	sc, _, err := sc.log(&ans, e)
+	if err != nil {
+		return ans, err
 	}
-	t.say("e_fed", "Subject", t.v.Head(s), "When", e.Happened)
-	if err := t.echoSyrup(s, e); err != nil {
-		return err
+	ans.say(sc.v, "e_fed", "Subject", sc.v.Head(s), "When", e.Happened)
+	if err := ans.take(sc.echoSyrup(s, e)); err != nil {
+		return ans, err
 	}
-	tasks, err := t.tx.SubjectTasks(t.crew.ID, s)
+	tasks, err := sc.tx.SubjectTasks(sc.crew.ID, s)
 	for _, k := range tasks {
 		if k.Step == rules.Feed && k.State == rules.Open {
 			if r.litres > 0 {
-				t.join("e_fed_dry", "Next", k.Best, "From", k.Earliest)
+				ans.join(sc.v, "e_fed_dry", "Next", k.Best, "From", k.Earliest)
 			} else {
-				t.join("e_fed_next", "Next", k.Best)
+				ans.join(sc.v, "e_fed_next", "Next", k.Best)
 			}
 		}
 	}
-	if r.honey && !t.follows {
-		t.say("w_fed_honey")
+	if r.honey && !sc.follows {
+		ans.say(sc.v, "w_fed_honey")
 	}
-	return err
+	return ans, err
 }
 
 // Honey as feed carries the spores of American foulbrood from colony to colony: State of
@@ -63,66 +66,69 @@ func (t *talk) feed(r *reading, e rules.Entry) error {
 
 // echoSyrup says how much was read as given, to each nuc where it was a yard, and warns
 // of more than a builder takes before it spoils.
-func (t *talk) echoSyrup(s rules.Subject, e rules.Entry) error {
+func (sc *Scene) echoSyrup(s rules.Subject, e rules.Entry) (Answer, error) {
+	var ans Answer
 	if e.Detail.Litres == 0 {
-		return nil
+		return ans, nil
 	}
-	litres := t.v.Number(e.Detail.Litres, 2)
+	litres := sc.v.Number(e.Detail.Litres, 2)
 	if s.Kind != rules.YardKind {
-		t.join("e_fed_litres", "Litres", litres)
+		ans.join(sc.v, "e_fed_litres", "Litres", litres)
 		if s.Kind == rules.BuilderKind && rules.TooMuch(rules.BuilderEater, e.Detail.Litres) {
-			t.join("w_fed_much", "Days", rules.BuilderDays)
+			ans.join(sc.v, "w_fed_much", "Days", rules.BuilderDays)
 		}
-		return nil
+		return ans, nil
 	}
-	list, err := t.tx.Yards(t.crew.ID)
+	list, err := sc.tx.Yards(sc.crew.ID)
 	for _, y := range list {
 		if y.Name == s.Key {
 			if e.Detail.Each {
-				t.join("e_fed_each", "Litres", litres)
+				ans.join(sc.v, "e_fed_each", "Litres", litres)
 				break
 			}
-			t.join("e_fed_nucs", "Litres", litres, "Each", t.v.Number(e.Detail.PerEater(y.Nucs), 2))
+			ans.join(sc.v, "e_fed_nucs", "Litres", litres, "Each", sc.v.Number(e.Detail.PerEater(y.Nucs), 2))
 		}
 	}
-	return err
+	return ans, err
 }
 
-func (t *talk) season(r *reading, e rules.Entry) error {
+func (sc *Scene) season(r *reading, e rules.Entry) (Answer, error) {
+	var ans Answer
 	if r.yard != "" {
 		e.Subject = rules.YardSubject(r.yard)
 	}
 	e.Count = nil
-	if known, err := t.flowKnown(e); err != nil {
-		return err
+	if known, err := sc.flowKnown(e); err != nil {
+		return ans, err
 	} else if known {
-		t.say("e_noted", "What", t.v.Line(e))
-		return nil
+		ans.say(sc.v, "e_noted", "What", sc.v.Line(e))
+		return ans, nil
 	}
-	if _, err := t.append(e); err != nil {
-		return err
+	sc, _, err := sc.log(&ans, e)
+	if err != nil {
+		return ans, err
 	}
 	at := ""
 	if r.yard != "" {
-		at = t.v.Say("e_at", "Yard", r.yard)
+		at = sc.v.Say("e_at", "Yard", r.yard)
 	}
 	if e.Step == rules.Drones {
 		// 38 days from egg to flight (bee-math table, 38 ± 5 d, and Metz & Tarpy
 		// 2019); virgins fly about 17 days after their graft.
 		ripe := e.Happened.Add(38 * 24 * time.Hour)
-		t.say("e_drones", "At", at, "When", e.Happened, "Ripe", t.v.Date(rules.DateOf(ripe, t.s.Zone)), "Graft", t.v.Date(rules.DateOf(ripe.Add(-17*24*time.Hour), t.s.Zone)))
-		return nil
+		ans.say(sc.v, "e_drones", "At", at, "When", e.Happened, "Ripe", sc.v.Date(rules.DateOf(ripe, sc.s.Zone)), "Graft", sc.v.Date(rules.DateOf(ripe.Add(-17*24*time.Hour), sc.s.Zone)))
+		return ans, nil
 	}
-	t.say("e_"+string(e.Step), "At", at, "When", e.Happened)
-	return nil
+	ans.say(sc.v, "e_"+string(e.Step), "At", at, "When", e.Happened)
+	return ans, nil
 }
 
 // flowKnown reports whether the newest line about the honey flow of a place says
 // the same already.
-func (t *talk) flowKnown(e rules.Entry) (bool, error) {
+func (sc *Scene) flowKnown(e rules.Entry) (bool, error) {
 	var last rules.Entry
 	for _, s := range []rules.Subject{e.Subject, {}} {
-		entries, err := t.tx.SubjectEntries(t.crew.ID, s)
+		entries, err := sc.tx.SubjectEntries(sc.crew.ID, s)
 		if err != nil {
 			return false, err
 		}
@@ -133,4 +139,76 @@ func (t *talk) flowKnown(e rules.Entry) (bool, error) {
 		}
 	}
 	return last.Step == e.Step && last.Subject == e.Subject, nil
+}
+
+func (sc *Scene) rogue(r *reading, e rules.Entry) (Answer, error) {
+	var ans Answer
+	name := r.builder
+	if r.batch != 0 {
+		q, b, ok, err := sc.batchFor(r, e.Step, e.Happened)
+		ans.add(q)
+		if err != nil || !ok {
+			return ans, err
+		}
+		if name != "" && b.Builder != "" && name != b.Builder && !sc.opt.sure {
+			r.rest, r.batch, r.addressed = []string{sc.v.Subject(rules.BatchSubject(b.Number))}, 0, true
+			ans.is(sc.doubt(r)) // the batch is in another builder
+			return ans, nil
+		}
+		if name == "" {
+			name = b.Builder
+		}
+		if name == "" {
+			e.Subject = rules.BatchSubject(b.Number)
+		}
+	}
+	if name == "" && e.Subject.Zero() {
+		if s, ok := sc.context(rules.BuilderKind); ok {
+			name = s.Key
+		}
+	}
+	if name == "" && e.Subject.Zero() {
+		open, err := sc.tx.OpenTasks(sc.crew.ID)
+		if err != nil {
+			return ans, err
+		}
+		var fit []string
+		for _, k := range open {
+			if k.Step == rules.Rogue && k.Subject.Kind == rules.BuilderKind && !slices.Contains(fit, k.Subject.Key) && e.Happened.After(k.Earliest.Add(-rules.RogueEarly)) {
+				fit = append(fit, k.Subject.Key)
+			}
+		}
+		if s, ok := sc.context(rules.BatchKind); ok && len(fit) == 0 {
+			e.Subject = s
+		}
+		switch {
+		case len(fit) == 1:
+			name = fit[0]
+		case e.Subject.Zero():
+			n, err := sc.names()
+			if err != nil {
+				return ans, err
+			}
+			if len(fit) == 0 {
+				fit = n.builders
+			}
+			ans.ask(sc.v, "ask_builder", "Example", sc.v.Say("form_rogue"))
+			for _, b := range fit[:min(len(fit), mostButtons)] {
+				ans.buttons = append(ans.buttons, wording.Button(b, sc.rerun("subject="+rules.BuilderSubject(b).String())))
+			}
+			return ans, nil
+		}
+	}
+	if name != "" {
+		e.Subject = rules.BuilderSubject(name)
+	}
+	if e.Count == nil {
+		zero := 0
+		e.Count = &zero
+	}
+	sc, _, err := sc.log(&ans, e)
+	if err != nil {
+		return ans, err
+	}
+	return ans.then(sc.echoRogue(e))
 }

@@ -102,11 +102,11 @@ func written(in Incoming, now time.Time) time.Time {
 
 // measure settles whether a message is answered, once it is known what it did. The error
 // is errFlood where it is to be taken back; tell says whether that is said.
-func (b *Bot) measure(t *talk, at time.Time) (tell bool, err error) {
-	if !b.limits(t) {
+func (b *Bot) measure(sc *Scene, ans Answer, at time.Time) (tell bool, err error) {
+	if !b.limits(sc, ans) {
 		return false, nil
 	}
-	if ok, tell := b.flood.take(t.member.ID, at); !ok {
+	if ok, tell := b.flood.take(sc.member.ID, at); !ok {
 		return tell, errFlood
 	}
 	return false, nil
@@ -114,16 +114,18 @@ func (b *Bot) measure(t *talk, at time.Time) (tell bool, err error) {
 
 // limits reports whether the answer to a message counts among those that are limited, once
 // it was worked at: not where it told of work, understood or not.
-func (b *Bot) limits(t *talk) bool {
-	return b.flood != nil && !t.silent && !t.joined && len(t.logged) == 0 && !t.reported
+func (b *Bot) limits(sc *Scene, ans Answer) bool {
+	return b.flood != nil && !ans.silent && !sc.joined && len(ans.logged) == 0 && !ans.reported
 }
 
 // overflow is said, or nothing is, of a message that did nothing.
-func (t *talk) overflow(tell bool) {
+func (sc *Scene) overflow(tell bool) Answer {
+	var ans Answer
 	if !tell {
-		t.hush()
-		return
+		ans.hush()
+		return ans
 	}
-	t.fail("flood_asks", "Name", t.member.Name)
-	t.warned = true // and so said by itself
+	ans.fail(sc.v, "flood_asks", "Name", sc.member.Name)
+	ans.warned = true // and so said by itself
+	return ans
 }

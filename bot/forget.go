@@ -11,48 +11,49 @@ import (
 
 // forget asks whether to forget the person named. A name that is nobody's is left to the
 // rest of the reading.
-func (t *talk) forget(a rdg.Act) (handled bool, err error) {
+func (sc *Scene) forget(a rdg.Act) (ans Answer, handled bool, err error) {
 	if a.Kind != rdg.Forget {
-		return false, nil
+		return ans, false, nil
 	}
 	name := a.Person
-	list, err := t.tx.Everybody(t.crew.ID)
+	list, err := sc.tx.Everybody(sc.crew.ID)
 	if err != nil {
-		return false, err
+		return ans, false, err
 	}
 	who := called(list, name)
 	if len(who) == 0 {
-		return false, nil
+		return ans, false, nil
 	}
-	if refused, err := t.onlyLead(); refused || err != nil {
-		return true, err
+	if refused, err := ans.taken(sc.onlyLead()); refused || err != nil {
+		return ans, true, err
 	}
 	switch {
 	case len(who) > 1:
-		t.ask("g_two_names", "Name", name)
-	case who[0].ID == t.by.ID:
-		t.ask("g_not_self")
+		ans.ask(sc.v, "g_two_names", "Name", name)
+	case who[0].ID == sc.by.ID:
+		ans.ask(sc.v, "g_not_self")
 	default:
-		t.ask("g_forget_sure", "Name", who[0].Name)
-		t.offer("b_forget", forgetDo(who[0].ID))
-		t.offer("b_no", "no")
+		ans.ask(sc.v, "g_forget_sure", "Name", who[0].Name)
+		ans.offer(sc.v, "b_forget", forgetDo(who[0].ID))
+		ans.offer(sc.v, "b_no", "no")
 	}
-	return true, nil
+	return ans, true, nil
 }
 
 // forgotten forgets a member, as a lead said by a press.
-func (t *talk) forgotten(id int64) error {
-	if refused, err := t.onlyLead(); refused || err != nil {
-		return err
+func (sc *Scene) forgotten(id int64) (Answer, error) {
+	var ans Answer
+	if refused, err := ans.taken(sc.onlyLead()); refused || err != nil {
+		return ans, err
 	}
-	count, already, err := t.tx.Forgotten(t.crew.ID, id)
+	count, already, err := sc.tx.Forgotten(sc.crew.ID, id)
 	if err != nil {
-		return err
+		return ans, err
 	}
 	var who *store.Member
-	list, err := t.tx.Everybody(t.crew.ID)
+	list, err := sc.tx.Everybody(sc.crew.ID)
 	if err != nil {
-		return err
+		return ans, err
 	}
 	for i := range list {
 		if list[i].ID == id {
@@ -60,13 +61,13 @@ func (t *talk) forgotten(id int64) error {
 		}
 	}
 	if already || who == nil {
-		t.fail("g_stale")
-		return nil
+		ans.fail(sc.v, "g_stale")
+		return ans, nil
 	}
-	name := wording.New(t.s, t.tx.Now).Say("g_somebody", "Number", count+1)
-	if err := t.tx.Forget(t.crew.ID, *who, name); err != nil {
-		return err
+	name := wording.New(sc.s, sc.tx.Now).Say("g_somebody", "Number", count+1)
+	if err := sc.tx.Forget(sc.crew.ID, *who, name); err != nil {
+		return ans, err
 	}
-	t.say("g_forgotten", "Name", name)
-	return nil
+	ans.say(sc.v, "g_forgotten", "Name", name)
+	return ans, nil
 }

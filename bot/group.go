@@ -233,48 +233,50 @@ var firstZones = []string{
 }
 
 // welcome asks what has to be known first.
-func (t *talk) welcome() {
-	t.kind = "ask"
+func (sc *Scene) welcome() Answer {
+	var ans Answer
+	ans.kind = "ask"
 	hears := "g_hears_some"
-	if t.hearsAll {
+	if sc.hearsAll {
 		hears = "g_hears_all"
 	}
-	t.lines = append(t.lines, wording.InEach(wording.All(t.s, t.tx.Now), func(v wording.Voice) string {
+	ans.lines = append(ans.lines, wording.InEach(wording.All(sc.s, sc.tx.Now), func(v wording.Voice) string {
 		return strings.Join([]string{
-			v.Say("g_claimed", "Name", t.by.Name), v.Say("g_zone", "Zone", t.s.Zone.String()), v.Say("g_yard"), v.Say(hears),
+			v.Say("g_claimed", "Name", sc.by.Name), v.Say("g_zone", "Zone", sc.s.Zone.String()), v.Say("g_yard"), v.Say(hears),
 		}, "\n")
 	}))
 	for _, z := range firstZones {
-		t.buttons = append(t.buttons, wording.Button(z, "set|zone|"+z))
+		ans.buttons = append(ans.buttons, wording.Button(z, "set|zone|"+z))
 	}
 	var names []string
 	for _, l := range wording.Languages {
-		name := wording.In(l, t.s, t.tx.Now).Say("language_name")
-		t.buttons = append(t.buttons, wording.Button(name, "set|language|"+l))
+		name := wording.In(l, sc.s, sc.tx.Now).Say("language_name")
+		ans.buttons = append(ans.buttons, wording.Button(name, "set|language|"+l))
 		names = append(names, name)
 	}
-	t.buttons = append(t.buttons, wording.Button(strings.Join(names, " + "), "set|language|"+strings.Join(wording.Languages, "+")))
+	ans.buttons = append(ans.buttons, wording.Button(strings.Join(names, " + "), "set|language|"+strings.Join(wording.Languages, "+")))
+	return ans
 }
 
 // whose finds the crew and the member that an update belongs to. found is false
 // for everybody else: strangers get no answer and learn nothing.
-func (b *Bot) whose(t *talk, in Incoming) (found bool, err error) {
+func (b *Bot) whose(sc *Scene, in Incoming) (found bool, err error) {
 	if in.Private {
-		crews, err := t.tx.CrewsOf(in.Source, in.UserKey)
+		crews, err := sc.tx.CrewsOf(in.Source, in.UserKey)
 		if err != nil || len(crews) == 0 {
 			return false, err
 		}
-		if err := private(t.tx, in.Source, in.UserKey, in.Chat); err != nil {
+		if err := private(sc.tx, in.Source, in.UserKey, in.Chat); err != nil {
 			return false, err
 		}
-		t.crew, t.chat = crews[len(crews)-1], in.Chat
+		sc.crew, sc.chat = crews[len(crews)-1], in.Chat
 		if len(crews) > 1 {
-			if err := t.choose(in, crews); err != nil {
+			if err := sc.choose(in, crews); err != nil {
 				return false, err
 			}
 		}
 	} else {
-		crew, known, err := t.tx.Crew(in.Source, in.Chat)
+		crew, known, err := sc.tx.Crew(in.Source, in.Chat)
 		if err != nil {
 			return false, err
 		}
@@ -283,67 +285,67 @@ func (b *Bot) whose(t *talk, in Incoming) (found bool, err error) {
 			if !ok || in.Kind != "message" || in.Shut {
 				return false, nil
 			}
-			if ok, err = t.tx.UseJoinCode(codeHash(code)); err != nil || !ok {
+			if ok, err = sc.tx.UseJoinCode(codeHash(code)); err != nil || !ok {
 				return false, err
 			}
-			t.joined = true
+			sc.joined = true
 		}
 		if !known {
-			if crew, err = t.tx.NewCrew(in.Source, in.Chat, b.first); err != nil {
+			if crew, err = sc.tx.NewCrew(in.Source, in.Chat, b.first); err != nil {
 				return false, err
 			}
 		}
 		if title := groupTitle(in.Title); title != "" && title != crew.Title {
-			if err := t.tx.SetTitle(crew.ID, title); err != nil {
+			if err := sc.tx.SetTitle(crew.ID, title); err != nil {
 				return false, err
 			}
 			crew.Title = title
 		}
-		t.crew = crew
+		sc.crew = crew
 	}
-	if t.member, err = t.tx.Member(t.crew, in.UserKey, in.UserName); err != nil || t.member.Gone {
+	if sc.member, err = sc.tx.Member(sc.crew, in.UserKey, in.UserName); err != nil || sc.member.Gone {
 		return false, err
 	}
-	if t.joined {
-		t.member.Lead = true
-		if err := t.tx.SetLead(t.member.ID, true); err != nil {
+	if sc.joined {
+		sc.member.Lead = true
+		if err := sc.tx.SetLead(sc.member.ID, true); err != nil {
 			return false, err
 		}
 		if in.Rights != "" {
-			if err := t.tx.SetRights(t.crew.ID, in.Rights); err != nil {
+			if err := sc.tx.SetRights(sc.crew.ID, in.Rights); err != nil {
 				return false, err
 			}
-			t.crew.Rights = in.Rights
+			sc.crew.Rights = in.Rights
 		}
-		if err := t.tx.SetHears(t.crew.ID, b.hears(t.crew)); err != nil { // the welcome says it
+		if err := sc.tx.SetHears(sc.crew.ID, b.hears(sc.crew)); err != nil { // the welcome says it
 			return false, err
 		}
 		if in.Thread != 0 {
-			if err := t.tx.SetThread(t.crew.ID, in.Thread); err != nil {
+			if err := sc.tx.SetThread(sc.crew.ID, in.Thread); err != nil {
 				return false, err
 			}
 		}
 	}
-	if t.crew.Standing == "gone" && !in.Private {
+	if sc.crew.Standing == "gone" && !in.Private {
 		// Somebody writes there and the bot hears it: it is back. A muted bot hears as
 		// well; that it may write again comes as an update of its own.
-		if err := t.tx.SetStanding(t.crew.ID, "open"); err != nil {
+		if err := sc.tx.SetStanding(sc.crew.ID, "open"); err != nil {
 			return false, err
 		}
 	}
 	// Without join codes there is nobody who claimed the crew, and all may do all.
-	t.lead = t.member.Lead || !b.ByCode
+	sc.lead = sc.member.Lead || !b.ByCode
 	return true, nil
 }
 
 // onlyLead refuses what only a lead may do, naming who can.
-func (t *talk) onlyLead() (refused bool, err error) {
-	if t.lead {
-		return false, nil
+func (sc *Scene) onlyLead() (ans Answer, refused bool, err error) {
+	if sc.lead {
+		return ans, false, nil
 	}
-	list, err := t.tx.Members(t.crew.ID)
+	list, err := sc.tx.Members(sc.crew.ID)
 	if err != nil {
-		return true, err
+		return ans, true, err
 	}
 	var leads []string
 	for _, m := range list {
@@ -351,18 +353,18 @@ func (t *talk) onlyLead() (refused bool, err error) {
 			leads = append(leads, m.Name)
 		}
 	}
-	t.ask("g_lead_only", "List", wording.JoinList(leads))
-	return true, nil
+	ans.ask(sc.v, "g_lead_only", "List", wording.JoinList(leads))
+	return ans, true, nil
 }
 
 // personSaid reads what is said of a person: take off the crew, hand the lead over,
 // forget. It is empty for any other message, and where the name is nobody's.
-func (t *talk) personSaid(text string) (a rdg.Act, lang string, err error) {
-	list, err := t.tx.Everybody(t.crew.ID)
+func (sc *Scene) personSaid(text string) (a rdg.Act, lang string, err error) {
+	list, err := sc.tx.Everybody(sc.crew.ID)
 	if err != nil {
 		return a, "", err
 	}
-	k := rdg.Known{Language: t.s.Lang}
+	k := rdg.Known{Language: sc.s.Lang}
 	for _, m := range list {
 		k.Members = append(k.Members, m.Name)
 	}
@@ -379,43 +381,43 @@ func (t *talk) personSaid(text string) (a rdg.Act, lang string, err error) {
 
 // people handles the handing over of the lead and taking somebody off the crew. A name
 // that is nobody's is left to the rest of the reading.
-func (t *talk) people(a rdg.Act) (handled bool, err error) {
+func (sc *Scene) people(a rdg.Act) (ans Answer, handled bool, err error) {
 	if a.Kind != rdg.Remove && a.Kind != rdg.Lead {
-		return false, nil
+		return ans, false, nil
 	}
 	name := a.Person
-	list, err := t.tx.Members(t.crew.ID)
+	list, err := sc.tx.Members(sc.crew.ID)
 	if err != nil {
-		return false, err
+		return ans, false, err
 	}
 	who := called(list, name)
 	if len(who) == 0 {
-		return false, nil
+		return ans, false, nil
 	}
-	if refused, err := t.onlyLead(); refused || err != nil {
-		return true, err
+	if refused, err := ans.taken(sc.onlyLead()); refused || err != nil {
+		return ans, true, err
 	}
 	switch {
 	case len(who) > 1:
-		t.ask("g_two_names", "Name", name)
+		ans.ask(sc.v, "g_two_names", "Name", name)
 	case a.Kind == rdg.Lead:
-		if err := t.tx.SetLead(who[0].ID, true); err != nil {
-			return true, err
+		if err := sc.tx.SetLead(who[0].ID, true); err != nil {
+			return ans, true, err
 		}
-		if err := t.tx.SetLead(t.by.ID, who[0].ID == t.by.ID); err != nil {
-			return true, err
+		if err := sc.tx.SetLead(sc.by.ID, who[0].ID == sc.by.ID); err != nil {
+			return ans, true, err
 		}
-		t.say("g_lead_is", "Name", who[0].Name)
-		return true, tellLeads(t.tx, t.crew)
-	case who[0].ID == t.by.ID:
-		t.ask("g_not_self")
+		ans.say(sc.v, "g_lead_is", "Name", who[0].Name)
+		return ans, true, tellLeads(sc.tx, sc.crew)
+	case who[0].ID == sc.by.ID:
+		ans.ask(sc.v, "g_not_self")
 	default:
-		if err := t.tx.SetGone(who[0].ID, true); err != nil {
-			return true, err
+		if err := sc.tx.SetGone(who[0].ID, true); err != nil {
+			return ans, true, err
 		}
-		t.say("g_removed", "Name", who[0].Name)
+		ans.say(sc.v, "g_removed", "Name", who[0].Name)
 	}
-	return true, nil
+	return ans, true, nil
 }
 
 // called are the members of that name, or where there are none those of that first

@@ -29,42 +29,45 @@ const mostHatching = 3
 
 // virginAmong logs a virgin that is out among cells, for each batch whose cells are there.
 // It closes nothing. The answer is the alarm, and stands in the group where all read it.
-func (t *talk) virginAmong(r *reading, e rules.Entry) error {
-	t.step = e.Step
+func (sc *Scene) virginAmong(r *reading, e rules.Entry) (Answer, error) {
+	var ans Answer
+	ans.step = e.Step
 	if r.batch == 0 && r.builder == "" {
-		if s, ok := t.context(rules.BuilderKind); ok {
+		if s, ok := sc.context(rules.BuilderKind); ok {
 			r.builder = s.Key
 		}
 	}
-	list, ok, err := t.atRisk(r, e.Happened)
+	q, list, ok, err := sc.atRisk(r, e.Happened)
+	ans.add(q)
 	if err != nil || !ok {
-		return err
+		return ans, err
 	}
 	if len(list) == 0 && r.builder == "" {
 		// All cells are in their nucs: she is one of those that were waited for.
 		k := *r
 		k.step, k.hedged = rules.Emerge, true
-		if stop := t.doubt(&k); stop {
-			t.say("alarm_any") // some may hang there that nobody counted
-			return nil
+		if stop := ans.is(sc.doubt(&k)); stop {
+			ans.say(sc.v, "alarm_any") // some may hang there that nobody counted
+			return ans, nil
 		}
 		e.Step = rules.Emerge
-		return t.batchStep(&k, e)
+		return ans.then(sc.batchStep(&k, e))
 	}
-	return t.alarm(r, e, list)
+	return ans.then(sc.alarm(r, e, list))
 }
 
 // alarm logs a virgin among the cells of batches, or in a builder that holds none.
-func (t *talk) alarm(r *reading, e rules.Entry, list []rules.Batch) error {
-	e.Step, e.Into, e.Of, t.step = rules.Virgin, "", nil, rules.Virgin
-	told, seen, err := t.virginTold(e, list)
+func (sc *Scene) alarm(r *reading, e rules.Entry, list []rules.Batch) (Answer, error) {
+	var ans Answer
+	e.Step, e.Into, e.Of, ans.step = rules.Virgin, "", nil, rules.Virgin
+	told, seen, err := sc.virginTold(e, list)
 	if err != nil {
-		return err
+		return ans, err
 	}
-	if told && !t.opt.sure {
-		t.say("e_noted", "What", t.v.Line(seen.Entry))
-		t.sayAlarm(list, e)
-		return nil
+	if told && !sc.opt.sure {
+		ans.say(sc.v, "e_noted", "What", sc.v.Line(seen.Entry))
+		ans.add(sc.sayAlarm(list, e))
+		return ans, nil
 	}
 	var lines []rules.Entry
 	for _, b := range list {
@@ -75,64 +78,68 @@ func (t *talk) alarm(r *reading, e rules.Entry, list []rules.Batch) error {
 		e.Subject = rules.BuilderSubject(r.builder)
 		lines = append(lines, e)
 	}
-	if _, err := t.append(lines...); err != nil {
-		return err
+	ans.subject = lines[0].Subject
+	sc, _, err = sc.log(&ans, lines...)
+	if err != nil {
+		return ans, err
 	}
 	if len(list) == 0 {
-		t.say("e_virgin_empty", "Builder", r.builder, "When", e.Happened)
-		return nil
+		ans.say(sc.v, "e_virgin_empty", "Builder", r.builder, "When", e.Happened)
+		return ans, nil
 	}
 	var names []string
 	in := cmp.Or(r.builder, list[0].Builder)
 	for _, b := range list {
-		names = append(names, t.v.Subject(rules.BatchSubject(b.Number)))
+		names = append(names, sc.v.Subject(rules.BatchSubject(b.Number)))
 		if b.Builder != in {
 			in = ""
 		}
 	}
 	if in != "" {
-		in = t.v.Say("e_virgin_in", "Builder", in)
+		in = sc.v.Say("e_virgin_in", "Builder", in)
 	}
-	t.say("e_virgin", "List", wording.JoinList(names), "In", in, "When", e.Happened)
-	t.sayAlarm(list, e)
-	return nil
+	ans.say(sc.v, "e_virgin", "List", wording.JoinList(names), "In", in, "When", e.Happened)
+	ans.add(sc.sayAlarm(list, e))
+	return ans, nil
 }
 
 // sayAlarm says what to do in the next minutes, and what to tell then.
-func (t *talk) sayAlarm(list []rules.Batch, e rules.Entry) {
+func (sc *Scene) sayAlarm(list []rules.Batch, e rules.Entry) Answer {
+	var ans Answer
 	b := list[0]
 	for _, x := range list {
 		if x.Grafted.Before(b.Grafted) {
 			b = x
 		}
 	}
-	move, err := t.taskOf(rules.BatchSubject(b.Number), rules.Move, "")
+	move, err := sc.taskOf(rules.BatchSubject(b.Number), rules.Move, "")
 	if err == nil && !b.Ripe(e.Happened) {
-		t.say("alarm_young", "Until", move.Earliest)
-		return
+		ans.say(sc.v, "alarm_young", "Until", move.Earliest)
+		return ans
 	}
-	t.say("alarm_ripe")
-	if nucs, err := t.taskOf(rules.BatchSubject(b.Number), rules.Nucs, ""); err == nil && nucs.State == rules.Open {
-		t.say("alarm_nucs")
+	ans.say(sc.v, "alarm_ripe")
+	if nucs, err := sc.taskOf(rules.BatchSubject(b.Number), rules.Nucs, ""); err == nil && nucs.State == rules.Open {
+		ans.say(sc.v, "alarm_nucs")
 	}
-	n, yard := 34, t.v.Say("form_yard")
+	n, yard := 34, sc.v.Say("form_yard")
 	if move.Count != nil {
 		n = max(*move.Count-max(wording.Deref(e.Count), 1), 1)
 	}
-	if names, err := t.names(); err == nil && move.Into != "" {
+	if names, err := sc.names(); err == nil && move.Into != "" {
 		yard = move.Into
 	} else if err == nil && len(names.yards) == 1 {
 		yard = names.yards[0]
 	}
-	t.say("alarm_then", "Count", n, "Yard", yard)
+	ans.say(sc.v, "alarm_then", "Count", n, "Yard", yard)
+	return ans
 }
 
 // virginTold finds the same virgin in the log: told of within the hour of the first batch.
-func (t *talk) virginTold(e rules.Entry, list []rules.Batch) (bool, store.Line, error) {
+func (sc *Scene) virginTold(e rules.Entry, list []rules.Batch) (bool, store.Line, error) {
 	if len(list) == 0 {
 		return false, store.Line{}, nil
 	}
-	entries, err := t.tx.SubjectEntries(t.crew.ID, rules.BatchSubject(list[0].Number))
+	entries, err := sc.tx.SubjectEntries(sc.crew.ID, rules.BatchSubject(list[0].Number))
 	if err != nil {
 		return false, store.Line{}, err
 	}
@@ -151,31 +158,31 @@ const sameWithin = time.Hour
 
 // atRisk are the batches among whose cells a virgin may be. ok is false where it was asked
 // back; the question says what to do meanwhile.
-func (t *talk) atRisk(r *reading, at time.Time) (list []rules.Batch, ok bool, err error) {
-	all, err := t.tx.Batches(t.crew.ID)
+func (sc *Scene) atRisk(r *reading, at time.Time) (ans Answer, list []rules.Batch, ok bool, err error) {
+	all, err := sc.tx.Batches(sc.crew.ID)
 	if err != nil {
-		return nil, false, err
+		return ans, nil, false, err
 	}
 	named := r.batch
-	if s, ok := t.context(rules.BatchKind); ok && named == 0 && r.builder == "" {
+	if s, ok := sc.context(rules.BatchKind); ok && named == 0 && r.builder == "" {
 		named = s.Number()
 	}
 	for _, b := range all {
-		if b.AmongCells(at, t.s) && (named == 0 || b.Number == named) && (named != 0 || r.builder == "" || b.Builder == r.builder) {
+		if b.AmongCells(at, sc.s) && (named == 0 || b.Number == named) && (named != 0 || r.builder == "" || b.Builder == r.builder) {
 			list = append(list, b)
 		}
 	}
 	switch {
 	case r.batch != 0 && len(list) == 0:
-		if _, found, err := t.tx.Batch(t.crew.ID, r.batch); err != nil || found {
-			return nil, err == nil, err
+		if _, found, err := sc.tx.Batch(sc.crew.ID, r.batch); err != nil || found {
+			return ans, nil, err == nil, err
 		}
-		known, err := t.knownBatches()
-		t.ask("r_no_batch", "Number", r.batch, "Known", known)
-		t.say("alarm_any")
-		return nil, false, err
+		known, err := sc.knownBatches()
+		ans.ask(sc.v, "r_no_batch", "Number", r.batch, "Known", known)
+		ans.say(sc.v, "alarm_any")
+		return ans, nil, false, err
 	case r.builder != "" || len(list) < 2:
-		return list, true, nil
+		return ans, list, true, nil
 	}
 	var ripe []rules.Batch
 	for _, b := range list {
@@ -184,89 +191,91 @@ func (t *talk) atRisk(r *reading, at time.Time) (list []rules.Batch, ok bool, er
 		}
 	}
 	if len(ripe) == 1 {
-		return ripe, true, nil
+		return ans, ripe, true, nil
 	}
-	t.ask("ask_which", "What", wording.Upper(t.v.Say("step_virgin")))
-	t.say("alarm_any")
+	ans.ask(sc.v, "ask_which", "What", wording.Upper(sc.v.Say("step_virgin")))
+	ans.say(sc.v, "alarm_any")
 	for _, b := range list[:min(len(list), mostButtons)] {
 		s := rules.BatchSubject(b.Number)
-		t.buttons = append(t.buttons, wording.Button(t.v.Head(s), t.rerun("subject="+s.String())))
+		ans.buttons = append(ans.buttons, wording.Button(sc.v.Head(s), sc.rerun("subject="+s.String())))
 	}
-	return nil, false, nil
+	return ans, nil, false, nil
 }
 
 // emergedAmong deals with queens said to have emerged of a batch whose cells are not moved
 // by the log: a few are an alarm, of more it asks where they are. Where a yard is named,
 // they are in the nucs, and the move was not told of.
-func (t *talk) emergedAmong(r *reading, e rules.Entry, b rules.Batch) (stop bool, err error) {
-	if e.Step != rules.Emerge || r.yard != "" || e.Count != nil && *e.Count == 0 || t.opt.anyway["in_nucs"] || !b.AmongCells(e.Happened, t.s) {
-		return false, nil
+func (sc *Scene) emergedAmong(r *reading, e rules.Entry, b rules.Batch) (ans Answer, stop bool, err error) {
+	if e.Step != rules.Emerge || r.yard != "" || e.Count != nil && *e.Count == 0 || sc.opt.anyway["in_nucs"] || !b.AmongCells(e.Happened, sc.s) {
+		return ans, false, nil
 	}
-	move, err := t.taskOf(e.Subject, rules.Move, "")
+	move, err := sc.taskOf(e.Subject, rules.Move, "")
 	if err != nil || move.State != rules.Open {
-		return false, err
+		return ans, false, err
 	}
-	if t.opt.anyway["among_cells"] || e.Count != nil && *e.Count <= mostHatching && b.Moved.IsZero() {
-		return true, t.alarm(r, e, []rules.Batch{b})
+	if sc.opt.anyway["among_cells"] || e.Count != nil && *e.Count <= mostHatching && b.Moved.IsZero() {
+		more, err := sc.alarm(r, e, []rules.Batch{b})
+		return more, true, err
 	}
-	t.ask("ask_among", "Batch", t.v.Head(e.Subject))
-	t.say("alarm_any")
-	t.offer("b_in_nucs", t.rerun("anyway=in_nucs"))
-	t.offer("b_among", t.rerun("anyway=among_cells"))
-	t.offer("b_no", "no")
-	return true, nil
+	ans.ask(sc.v, "ask_among", "Batch", sc.v.Head(e.Subject))
+	ans.say(sc.v, "alarm_any")
+	ans.offer(sc.v, "b_in_nucs", sc.rerun("anyway=in_nucs"))
+	ans.offer(sc.v, "b_among", sc.rerun("anyway=among_cells"))
+	ans.offer(sc.v, "b_no", "no")
+	return ans, true, nil
 }
 
 // retire takes a breeder out of every plan.
-func (t *talk) retire(r *reading, e rules.Entry) error {
+func (sc *Scene) retire(r *reading, e rules.Entry) (Answer, error) {
+	var ans Answer
 	e.Subject = rules.BreederSubject(r.breeder)
 	e.Detail = rules.Detail{Cause: r.reason}
-	t.step, t.subject = e.Step, e.Subject
-	if gone, err := t.retired(r.breeder); err != nil {
-		return err
+	ans.step, ans.subject = e.Step, e.Subject
+	if gone, err := sc.retired(r.breeder); err != nil {
+		return ans, err
 	} else if gone != nil {
-		t.say("e_noted", "What", t.v.Line(*gone))
-		return nil
+		ans.say(sc.v, "e_noted", "What", sc.v.Line(*gone))
+		return ans, nil
 	}
-	list, err := t.tx.Breeders(t.crew.ID)
+	list, err := sc.tx.Breeders(sc.crew.ID)
 	if err != nil {
-		return err
+		return ans, err
 	}
 	if !slices.ContainsFunc(list, func(b rules.Breeder) bool { return b.Number == r.breeder }) {
-		t.ask("r_not_known", "What", t.v.Head(e.Subject), "Form", t.v.Say("form_add", "What", t.v.Named(e.Subject)))
-		return nil
+		ans.ask(sc.v, "r_not_known", "What", sc.v.Head(e.Subject), "Form", sc.v.Say("form_add", "What", sc.v.Named(e.Subject)))
+		return ans, nil
 	}
-	done, err := t.append(e)
+	sc, done, err := sc.log(&ans, e)
 	if err != nil {
-		return err
+		return ans, err
 	}
-	t.say("e_retire", "Breeder", t.v.Head(e.Subject), "Cause", t.v.Cause(e), "When", e.Happened)
-	tasks, err := t.tx.SubjectTasks(t.crew.ID, done[0].Subject)
+	ans.say(sc.v, "e_retire", "Breeder", sc.v.Head(e.Subject), "Cause", sc.v.Cause(e), "When", e.Happened)
+	tasks, err := sc.tx.SubjectTasks(sc.crew.ID, done[0].Subject)
 	for _, k := range tasks {
-		if k.Step == rules.Graft && k.State == rules.Open && t.tx.Now.Before(k.Latest) {
-			t.say("e_retire_comb", "Best", k.Best, "Close", k.Latest)
-			return err
+		if k.Step == rules.Graft && k.State == rules.Open && sc.tx.Now.Before(k.Latest) {
+			ans.say(sc.v, "e_retire_comb", "Best", k.Best, "Close", k.Latest)
+			return ans, err
 		}
 	}
-	t.say("e_retire_none")
-	return err
+	ans.say(sc.v, "e_retire_none")
+	return ans, err
 }
 
 // retired is the line that took a breeder out of every plan, nil where she is in.
-func (t *talk) retired(n int) (*rules.Entry, error) {
-	entries, err := t.tx.SubjectEntries(t.crew.ID, rules.BreederSubject(n))
+func (sc *Scene) retired(n int) (*rules.Entry, error) {
+	entries, err := sc.tx.SubjectEntries(sc.crew.ID, rules.BreederSubject(n))
 	return rules.Retired(rules.Effective(entries)), err
 }
 
 // goneNamed adds the breeders that a text names and that are out of every plan: what is said of
 // one is read, and answered by her death.
-func (t *talk) goneNamed(k *rdg.Known, text string) error {
+func (sc *Scene) goneNamed(k *rdg.Known, text string) error {
 	for _, w := range strings.FieldsFunc(text, func(c rune) bool { return c < '0' || c > '9' }) {
 		n, err := strconv.Atoi(w)
 		if err != nil || slices.Contains(k.Breeders, n) {
 			continue
 		}
-		if e, err := t.retired(n); err != nil {
+		if e, err := sc.retired(n); err != nil {
 			return err
 		} else if e != nil {
 			k.Breeders = append(k.Breeders, n)
@@ -279,125 +288,125 @@ func (t *talk) goneNamed(k *rdg.Known, text string) error {
 var larvaeSteps = map[rules.Step]bool{rules.Graft: true, rules.Eggs: true, rules.CombOut: true}
 
 // breederDeath deals with a breeder who is gone, as she is said to be or is by the log.
-func (t *talk) breederDeath(r *reading, e rules.Entry) (stop bool, err error) {
+func (sc *Scene) breederDeath(r *reading, e rules.Entry) (ans Answer, stop bool, err error) {
 	if e.Step == rules.Retire {
-		return true, t.retire(r, e)
+		more, err := sc.retire(r, e)
+		return more, true, err
 	}
-	return t.afterDeath(r.breeder, e)
-}
-
-// sayMeanwhile says what to do while a question about a virgin that is out is open.
-func (t *talk) sayMeanwhile(e rules.Entry) {
-	if e.Step == rules.Virgin && t.kind != "reply" {
-		t.say("alarm_any")
-	}
+	return sc.afterDeath(r.breeder, e)
 }
 
 // afterDeath refuses what a breeder who is gone cannot have done.
-func (t *talk) afterDeath(n int, e rules.Entry) (stop bool, err error) {
+func (sc *Scene) afterDeath(n int, e rules.Entry) (ans Answer, stop bool, err error) {
 	if n == 0 || e.Step == rules.Add || larvaeSteps[e.Step] {
-		return false, nil
+		return ans, false, nil
 	}
-	list, err := t.tx.Breeders(t.crew.ID)
+	list, err := sc.tx.Breeders(sc.crew.ID)
 	if err != nil || slices.ContainsFunc(list, func(b rules.Breeder) bool { return b.Number == n }) {
-		return false, err
+		return ans, false, err
 	}
-	gone, err := t.retired(n)
+	gone, err := sc.retired(n)
 	if err != nil || gone == nil || e.Happened.Before(gone.Happened) {
-		return false, err
+		return ans, false, err
 	}
-	t.ask("r_retired", "Breeder", t.v.Head(gone.Subject), "Cause", t.v.Cause(*gone), "When", gone.Happened, "By", gone.By, "Number", n)
-	return true, nil
+	ans.ask(sc.v, "r_retired", "Breeder", sc.v.Head(gone.Subject), "Cause", sc.v.Cause(*gone), "When", gone.Happened, "By", gone.By, "Number", n)
+	return ans, true, nil
 }
 
 // cannot says that what was told cannot be logged yet, and what to do instead.
-func (t *talk) cannot(r *reading) error {
+func (sc *Scene) cannot(r *reading) (Answer, error) {
+	var ans Answer
 	if r.topic != inIncubator {
-		t.ask("r_cannot_" + r.topic)
-		return nil
+		ans.ask(sc.v, "r_cannot_"+r.topic)
+		return ans, nil
 	}
-	t.ask("r_cannot_incubator")
-	list, err := t.tx.Batches(t.crew.ID)
+	ans.ask(sc.v, "r_cannot_incubator")
+	list, err := sc.tx.Batches(sc.crew.ID)
 	if err != nil {
-		return err
+		return ans, err
 	}
 	for _, b := range list {
 		if r.batch != 0 && b.Number != r.batch || r.builder != "" && b.Builder != r.builder {
 			continue
 		}
-		move, err := t.taskOf(rules.BatchSubject(b.Number), rules.Move, "")
+		move, err := sc.taskOf(rules.BatchSubject(b.Number), rules.Move, "")
 		if err != nil {
-			return err
+			return ans, err
 		}
-		if move.State == rules.Open && t.tx.Now.Sub(move.Latest) < rules.StaleAfter {
-			t.say("cannot_close", "Task", wording.Upper(t.v.Task(move)), "Close", move.Latest)
+		if move.State == rules.Open && sc.tx.Now.Sub(move.Latest) < rules.StaleAfter {
+			ans.say(sc.v, "cannot_close", "Task", wording.Upper(sc.v.Task(move)), "Close", move.Latest)
 		}
 	}
-	return nil
+	return ans, nil
 }
 
 // confinedTold finds a confinement in the log that somebody else told of, an hour from
 // this one at most and with nothing said otherwise: one event, told twice.
-func (t *talk) confinedTold(r *reading, e rules.Entry, combs []rules.Comb) (stop bool, err error) {
-	if t.opt.swap || t.opt.sure {
-		return false, nil
+func (sc *Scene) confinedTold(r *reading, e rules.Entry, combs []rules.Comb) (ans Answer, stop bool, err error) {
+	if sc.opt.swap || sc.opt.sure {
+		return ans, false, nil
 	}
 	for _, c := range combs {
 		if e.Happened.Sub(c.Confined).Abs() > sameWithin || e.Mark != "" && c.Mark != "" && e.Mark != c.Mark ||
 			e.Detail.BeesIn != nil && c.BeesIn != nil && *e.Detail.BeesIn != *c.BeesIn {
 			continue
 		}
-		l, found, err := t.tx.LineByID(t.crew.ID, c.ID)
+		l, found, err := sc.tx.LineByID(sc.crew.ID, c.ID)
 		if err != nil {
-			return false, err
+			return ans, false, err
 		}
-		if !found || l.Member == t.by.ID {
+		if !found || l.Member == sc.by.ID {
 			continue
 		}
-		t.say("e_confine_told", "Breeder", t.v.Subject(e.Subject), "When", c.Confined, "By", l.By)
+		ans.say(sc.v, "e_confine_told", "Breeder", sc.v.Subject(e.Subject), "When", c.Confined, "By", l.By)
 		if e.Mark != "" && c.Mark == "" || e.Detail.BeesIn != nil && c.BeesIn == nil {
-			return true, t.amendLine(c.ID, func(x *rules.Entry) {
+			more, err := sc.amendLine(c.ID, func(x *rules.Entry) {
 				x.Mark = cmp.Or(x.Mark, e.Mark)
 				if x.Detail.BeesIn == nil {
 					x.Detail.BeesIn = e.Detail.BeesIn
 				}
 			})
+			return ans.with(more), true, err
 		}
-		return true, nil
+		return ans, true, nil
 	}
-	return false, nil
+	return ans, false, nil
 }
 
 // harmful warns of an incubator's temperature that harms what is in it.
-func (t *talk) harmful(c float64) {
+func (sc *Scene) harmful(c float64) Answer {
+	var ans Answer
 	switch {
 	case c > rules.TooWarm:
-		t.say("w_too_warm", "Value", t.v.Number(c, 1))
+		ans.say(sc.v, "w_too_warm", "Value", sc.v.Number(c, 1))
 	case c < rules.TooCool:
-		t.say("w_too_cool", "Value", t.v.Number(c, 1))
+		ans.say(sc.v, "w_too_cool", "Value", sc.v.Number(c, 1))
 	}
+	return ans
 }
 
 // askRogues asks for the number of rogue cells that are there.
-func (t *talk) askRogues(r *reading) {
-	t.ask("ask_rogues", "Builder", cmp.Or(r.builder, "B2"))
+func (sc *Scene) askRogues(r *reading) Answer {
+	var ans Answer
+	ans.ask(sc.v, "ask_rogues", "Builder", cmp.Or(r.builder, "B2"))
 	if r.builder != "" {
-		t.step, t.subject = rules.Rogue, rules.BuilderSubject(r.builder)
+		ans.step, ans.subject = rules.Rogue, rules.BuilderSubject(r.builder)
 	}
+	return ans
 }
 
 // askedRogues reports whether a bare number answers the question how many rogue cells
 // there were, and in which builder.
-func (t *talk) askedRogues() (builder string, ok bool, err error) {
+func (sc *Scene) askedRogues() (builder string, ok bool, err error) {
 	var m store.Message
-	if t.replied != nil {
-		m = *t.replied
+	if sc.replied != nil {
+		m = *sc.replied
 	} else {
-		list, err := t.tx.LatestOf(t.crew.ID, t.by.ID, t.update.ID, 1)
-		if err != nil || len(list) == 0 || list[0].Outcome != "ask" || t.origin.Said.Sub(list[0].Said) > mendTimeWithin {
+		list, err := sc.tx.LatestOf(sc.crew.ID, sc.by.ID, sc.update.ID, 1)
+		if err != nil || len(list) == 0 || list[0].Outcome != "ask" || sc.origin.Said.Sub(list[0].Said) > mendTimeWithin {
 			return "", false, err
 		}
-		if m, _, err = t.tx.AnswerOf(t.crew.ID, list[0].ID); err != nil {
+		if m, _, err = sc.tx.AnswerOf(sc.crew.ID, list[0].ID); err != nil {
 			return "", false, err
 		}
 	}

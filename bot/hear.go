@@ -6,51 +6,53 @@ import (
 
 	rdg "yardbell/bot/reading"
 	"yardbell/rules"
-	"yardbell/store"
 )
 
 // made is what was made of a text: as the reader gave it, in the situation of whoever wrote
-// it, and with the language of the answer settled by it.
-func (t *talk) made(text string) (rdg.Result, error) {
-	k, err := t.known()
+// it, and the scene with the language of the answer settled by it.
+func (sc *Scene) made(text string) (rdg.Result, *Scene, error) {
+	k, err := sc.known()
 	if err != nil {
-		return rdg.Result{}, err
+		return rdg.Result{}, sc, err
 	}
-	if err := t.goneNamed(&k, text); err != nil {
-		return rdg.Result{}, err
+	if err := sc.goneNamed(&k, text); err != nil {
+		return rdg.Result{}, sc, err
 	}
-	return t.madeOf(text, k), nil
+	res, sc := sc.madeOf(text, k)
+	return res, sc, nil
 }
 
-func (t *talk) madeOf(text string, k rdg.Known) rdg.Result {
-	text = t.apart(text)
+func (sc *Scene) madeOf(text string, k rdg.Known) (rdg.Result, *Scene) {
+	text = sc.apart(text)
 	res := understand().Read(text, k)
 	lang := res.Language
 	if len(strings.Fields(text)) == 1 {
 		lang = "" // a word alone says what is wanted, and not in which language to answer: "due" is typed by all
 	}
-	t.speak(lang)
-	t.addressed = t.addressed || res.Addressed
-	return res
+	heard := *sc.speaking(lang)
+	heard.addressed = heard.addressed || res.Addressed
+	return res, &heard
 }
 
 // hear reads the origin's text and does what it says.
-func (t *talk) hear(text string) error {
-	res, err := t.made(text)
+func (sc *Scene) hear(text string) (Answer, error) {
+	var ans Answer
+	res, sc, err := sc.made(text)
 	if err != nil {
-		return err
+		return ans, err
 	}
-	if thumbsUp(text) && t.toPing() {
+	ans.of = sc
+	if thumbsUp(text) && sc.toPing() {
 		res = rdg.Result{Outcome: rdg.Log, Acts: []rdg.Act{{Kind: rdg.Seen}}}
 	}
-	t.reported = tellsOfWork(res)
-	if t.spent && !t.reported && res.Outcome == rdg.Log {
-		return errFlood // before it is worked out
+	ans.reported = tellsOfWork(res)
+	if sc.spent && !ans.reported && res.Outcome == rdg.Log {
+		return ans, errFlood // before it is worked out
 	}
-	if t.chat != 0 {
-		return t.hearPrivate(res)
+	if sc.chat != 0 {
+		return ans.then(sc.hearPrivate(res))
 	}
-	return t.follow(res)
+	return ans.then(sc.follow(res))
 }
 
 // tellsOfWork reports whether a message tells of work, understood or not.
@@ -74,131 +76,140 @@ func asksBot(res rdg.Result) bool {
 func forBot(res rdg.Result) bool { return res.Outcome == rdg.Log || res.Outcome == rdg.Ask }
 
 // follow does what was understood, asks, shows the sign or leaves the message alone.
-func (t *talk) follow(res rdg.Result) error {
+func (sc *Scene) follow(res rdg.Result) (Answer, error) {
+	var ans Answer
 	if len(res.Acts) == 1 && wordOnly[res.Acts[0].Kind] {
-		return t.wordOf(res.Acts[0])
+		return sc.wordOf(res.Acts[0])
 	}
 	switch res.Outcome {
 	case rdg.Log:
 		if a := res.Acts[0]; a.Kind == rdg.Query {
-			if done, err := t.command(res); done || err != nil {
-				return err
+			if done, err := ans.taken(sc.command(res)); done || err != nil {
+				return ans, err
 			}
-			done, err := t.query(a)
+			done, err := ans.taken(sc.query(a))
 			if !done && err == nil {
-				t.unclearTo(res)
+				ans.add(sc.unclearTo(res))
 			}
-			return err
+			return ans, err
 		}
-		if done, err := t.command(res); done || err != nil {
-			return err
+		if done, err := ans.taken(sc.command(res)); done || err != nil {
+			return ans, err
 		}
-		return t.perform(res.Acts)
+		return ans.then(sc.perform(res.Acts))
 	case rdg.Ask:
 		if slices.Contains(res.Doubts, "command") {
-			return t.unreadCommand(res.Acts)
+			return sc.unreadCommand(res.Acts)
 		}
-		if done, err := t.untold(res); done || err != nil {
-			return err
+		if done, err := ans.taken(sc.untold(res)); done || err != nil {
+			return ans, err
 		}
 		switch {
 		case res.Clear:
-			return t.perform(res.Acts) // which asks
+			return ans.then(sc.perform(res.Acts)) // which asks
 		case slices.Contains(res.Doubts, "sum"):
-			t.sayParts(res.Acts)
-			return nil
+			ans.add(sc.sayParts(res.Acts))
+			return ans, nil
 		case len(res.Others) > 0:
-			if done, err := t.answers(res); done || err != nil {
-				return err
+			if done, err := ans.taken(sc.answers(res)); done || err != nil {
+				return ans, err
 			}
-			t.offerActs(res)
-			return nil
+			ans.add(sc.offerActs(res))
+			return ans, nil
 		case res.Left:
-			t.leftOver(res)
-			return nil
+			ans.add(sc.leftOver(res))
+			return ans, nil
 		}
 	}
-	t.unclearTo(res)
-	return nil
+	ans.add(sc.unclearTo(res))
+	return ans, nil
 }
 
 // answers gives the answer to a question or an order that is the likeliest of what was read: it
 // changes nothing by itself, so that nothing has to be asked before. The task that somebody
 // is likely to take is named.
-func (t *talk) answers(res rdg.Result) (bool, error) {
+func (sc *Scene) answers(res rdg.Result) (Answer, bool, error) {
+	var ans Answer
 	if len(res.Others[0]) != 1 {
-		return false, nil
+		return ans, false, nil
 	}
 	a := res.Others[0][0]
 	if a.Kind == rdg.Claim && len(res.Others) == 1 {
-		k, found, err := t.taskFor(t.asReading(a), "b_mine")
+		q, k, found, err := sc.taskFor(sc.asReading(a), "b_mine")
+		ans.add(q)
 		if found {
-			t.askDone(k) // a question that names the task; where there is none it was said
+			ans.add(sc.askDone(k)) // a question that names the task; where there is none it was said
 		}
-		return true, err
+		return ans, true, err
 	}
-	r, ok := asCommand(a, res.Addressed, t.origin.Text)
+	r, ok := asCommand(a, res.Addressed, sc.origin.Text)
 	if !ok || !asks[r.verb] {
-		return false, nil
+		return ans, false, nil
 	}
-	t.kind = "reply"
-	return true, t.act(r)
+	ans.kind = "reply"
+	more, err := sc.act(r)
+	return ans.with(more), true, err
 }
 
 // unclearTo answers a message of which nothing was understood: in words where it was said
 // to the bot, with the sign where it was meant for it.
-func (t *talk) unclearTo(res rdg.Result) {
+func (sc *Scene) unclearTo(res rdg.Result) Answer {
+	var ans Answer
 	switch {
-	case t.replied != nil || t.addressed || t.opt.told:
-		t.unreadOf(res)
+	case sc.replied != nil || sc.addressed || sc.opt.told:
+		ans.add(sc.unreadOf(res))
 	case res.Outcome == rdg.Ignore:
-		t.hush()
+		ans.hush()
 	default:
-		if !t.sees(res) {
-			t.hush()
+		if !ans.is(sc.sees(res)) {
+			ans.hush()
 		}
 	}
+	return ans
 }
 
 // unreadOf says why what was said to the bot is not logged: it asks, it says that something
 // was not done, it gives no time, or it was not read.
-func (t *talk) unreadOf(res rdg.Result) {
+func (sc *Scene) unreadOf(res rdg.Result) Answer {
+	var ans Answer
 	step := stepOf(res)
-	if k, ok := t.contextTask(); ok && step == "" {
+	if k, ok := sc.contextTask(); ok && step == "" {
 		step = k.Step
 	}
 	switch {
 	case slices.Contains(res.Moods, "question"):
-		t.fail("r_question", "Hint", t.v.Say("hint_help"))
+		ans.fail(sc.v, "r_question", "Hint", sc.v.Say("hint_help"))
 	case slices.Contains(res.Moods, "negation"):
-		t.fail("r_negated", "Example", t.example(&reading{step: step}))
+		ans.fail(sc.v, "r_negated", "Example", sc.example(&reading{step: step}))
 	default:
-		hint := t.v.Say("hint_help")
-		if id := "form_" + string(step); step != "" && t.v.Has(id) {
-			hint = t.v.Say("hint_form", "Form", t.v.Say(id))
+		hint := sc.v.Say("hint_help")
+		if id := "form_" + string(step); step != "" && sc.v.Has(id) {
+			hint = sc.v.Say("hint_form", "Form", sc.v.Say(id))
 		}
-		t.fail("r_unread", "Understood", "", "Hint", hint)
+		ans.fail(sc.v, "r_unread", "Understood", "", "Hint", hint)
 	}
+	return ans
 }
 
 // hearPrivate answers in a chat with one person.
-func (t *talk) hearPrivate(res rdg.Result) error {
+func (sc *Scene) hearPrivate(res rdg.Result) (Answer, error) {
+	var ans Answer
 	if res.Outcome == rdg.Log {
 		a := res.Acts[0]
 		if a.Kind == rdg.Claim {
-			return t.inPrivate(&reading{verb: doMine})
+			return sc.inPrivate(&reading{verb: doMine})
 		}
-		if r, ok := asCommand(a, true, t.origin.Text); ok {
-			return t.inPrivate(r)
+		if r, ok := asCommand(a, true, sc.origin.Text); ok {
+			return sc.inPrivate(r)
 		}
 		if a.Kind == rdg.Query {
-			done, err := t.query(a)
+			done, err := ans.taken(sc.query(a))
 			if done || err != nil {
-				return err
+				return ans, err
 			}
 		}
 	}
-	return t.inPrivate(&reading{verb: doStep, step: stepOf(res)})
+	return ans.then(sc.inPrivate(&reading{verb: doStep, step: stepOf(res)}))
 }
 
 // stepOf is the step that a message tells of, empty for none.
@@ -212,30 +223,34 @@ func stepOf(res rdg.Result) rules.Step {
 // offerAnew reads a message once more that a button of an earlier release names, and asks
 // whether it is meant: what the button did by its words then may be read in another way
 // now, so that the question says what it will log.
-func (t *talk) offerAnew(u store.Update, o options) error {
-	t.opt = o
-	k, err := t.known()
+func (sc *Scene) offerAnew() (Answer, error) {
+	var ans Answer
+	o := sc.opt
+	k, err := sc.known()
 	if err != nil {
-		return err
+		return ans, err
 	}
 	k.Last, k.Asked, k.Addressed = nil, nil, true
-	res := t.madeOf(u.Text, k)
+	res, sc := sc.madeOf(sc.origin.Text, k)
+	ans.of = sc
 	acts := res.Acts
 	if res.Outcome == rdg.Ask && len(res.Others) > 0 {
 		acts = res.Others[0]
 	}
 	if len(acts) == 0 || !loggable(acts) || o.part > len(acts) {
-		t.fail("g_stale")
-		return nil
+		ans.fail(sc.v, "g_stale")
+		return ans, nil
 	}
 	if o.part != 0 && len(acts) > 1 {
 		acts = acts[o.part-1 : o.part]
 	}
-	t.opt.part, t.opt.parts = 0, 0
-	t.acts = acts
-	t.ask("ask_act", "What", t.actsInWords(acts))
-	t.step = acts[0].Step
-	t.offer("b_log", t.rerun("sure=1"))
-	t.offer("b_no", "no")
-	return nil
+	anew := *sc
+	anew.opt.part, anew.opt.parts, anew.acts = 0, 0, acts
+	sc = &anew
+	ans.of = sc
+	ans.ask(sc.v, "ask_act", "What", sc.actsInWords(acts))
+	ans.step = acts[0].Step
+	ans.offer(sc.v, "b_log", sc.rerun("sure=1"))
+	ans.offer(sc.v, "b_no", "no")
+	return ans, nil
 }

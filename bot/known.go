@@ -17,14 +17,14 @@ const openEarly = 12 * time.Hour
 
 // known gathers what the reader is told beside the text: the crew's names, what is open
 // with its counts, the message replied to, the sender's last line.
-func (t *talk) known() (rdg.Known, error) {
-	k := rdg.Known{Now: t.origin.Said.In(t.s.Zone), Language: t.s.Lang, Combs: map[int]string{}, Holds: map[string]int{},
-		Addressed: t.addressed || t.replied != nil}
+func (sc *Scene) known() (rdg.Known, error) {
+	k := rdg.Known{Now: sc.origin.Said.In(sc.s.Zone), Language: sc.s.Lang, Combs: map[int]string{}, Holds: map[string]int{},
+		Addressed: sc.addressed || sc.replied != nil}
 	var err error
-	if k.Builders, k.Yards, err = t.tx.Names(t.crew.ID); err != nil {
+	if k.Builders, k.Yards, err = sc.tx.Names(sc.crew.ID); err != nil {
 		return k, err
 	}
-	list, err := t.tx.Breeders(t.crew.ID)
+	list, err := sc.tx.Breeders(sc.crew.ID)
 	if err != nil {
 		return k, err
 	}
@@ -33,7 +33,7 @@ func (t *talk) known() (rdg.Known, error) {
 		if b.Comb == 0 {
 			continue
 		}
-		combs, err := t.tx.Combs(t.crew.ID, b.Number)
+		combs, err := sc.tx.Combs(sc.crew.ID, b.Number)
 		if err != nil {
 			return k, err
 		}
@@ -43,20 +43,20 @@ func (t *talk) known() (rdg.Known, error) {
 			}
 		}
 	}
-	members, err := t.tx.Members(t.crew.ID)
+	members, err := sc.tx.Members(sc.crew.ID)
 	if err != nil {
 		return k, err
 	}
 	for _, m := range members {
 		k.Members = append(k.Members, m.Name)
 	}
-	if err := t.openNow(&k); err != nil {
+	if err := sc.openNow(&k); err != nil {
 		return k, err
 	}
-	if m := t.replied; m != nil {
+	if m := sc.replied; m != nil {
 		k.Reply = &rdg.Ping{Step: m.Step, Task: m.TaskKey != ""}
 		subjectInto(k.Reply, rules.ParseSubject(m.Subject))
-		if task, ok := t.contextTask(); ok {
+		if task, ok := sc.contextTask(); ok {
 			k.Reply.Step = task.Step
 			subjectInto(k.Reply, task.Subject)
 			if k.Reply.Batch == 0 {
@@ -67,7 +67,7 @@ func (t *talk) known() (rdg.Known, error) {
 			}
 		}
 	}
-	return k, t.lastLine(&k)
+	return k, sc.lastLine(&k)
 }
 
 func subjectInto(p *rdg.Ping, s rules.Subject) {
@@ -84,12 +84,12 @@ func subjectInto(p *rdg.Ping, s rules.Subject) {
 }
 
 // openNow puts in what may be reported now, with how many there are to count from.
-func (t *talk) openNow(k *rdg.Known) error {
-	tasks, err := t.tx.OpenTasks(t.crew.ID)
+func (sc *Scene) openNow(k *rdg.Known) error {
+	tasks, err := sc.tx.OpenTasks(sc.crew.ID)
 	if err != nil {
 		return err
 	}
-	batches, err := t.tx.Batches(t.crew.ID)
+	batches, err := sc.tx.Batches(sc.crew.ID)
 	if err != nil {
 		return err
 	}
@@ -103,7 +103,7 @@ func (t *talk) openNow(k *rdg.Known) error {
 			k.Holds[b.Builder] = b.Number
 		}
 	}
-	now := t.origin.Said
+	now := sc.origin.Said
 	for _, task := range tasks {
 		if task.Guard || now.Before(task.Earliest.Add(-openEarly)) || now.Sub(task.Latest) > rules.StaleAfter {
 			continue
@@ -117,7 +117,7 @@ func (t *talk) openNow(k *rdg.Known) error {
 				o.Builder = b.Builder
 			}
 			o.Breeder = b.Breeder
-			entries, err := t.tx.SubjectEntries(t.crew.ID, rules.BatchSubject(task.Batch))
+			entries, err := sc.tx.SubjectEntries(sc.crew.ID, rules.BatchSubject(task.Batch))
 			if err != nil {
 				return err
 			}
@@ -153,9 +153,9 @@ func had(b rules.Batch, step rules.Step, entries []rules.Entry) (n int, yards ma
 }
 
 // lastLine puts in the sender's last line, while it may be put right.
-func (t *talk) lastLine(k *rdg.Known) error {
-	if len(strings.Fields(t.origin.Text)) <= mostInAnswer {
-		b, ok, err := t.askedRogues()
+func (sc *Scene) lastLine(k *rdg.Known) error {
+	if len(strings.Fields(sc.origin.Text)) <= mostInAnswer {
+		b, ok, err := sc.askedRogues()
 		if err != nil {
 			return err
 		}
@@ -165,10 +165,10 @@ func (t *talk) lastLine(k *rdg.Known) error {
 	}
 	var lines, near []store.Line
 	var err error
-	if t.replied != nil && t.replied.Update != 0 {
-		lines, err = t.repliedLines()
-	} else if lines, near, err = t.effectiveOf(1, mostOfMessage); err == nil && len(lines) == 0 && len(near) == mostOfMessage {
-		lines, err = t.effectiveOwn(1)
+	if sc.replied != nil && sc.replied.Update != 0 {
+		lines, err = sc.repliedLines()
+	} else if lines, near, err = sc.effectiveOf(1, mostOfMessage); err == nil && len(lines) == 0 && len(near) == mostOfMessage {
+		lines, err = sc.effectiveOwn(1)
 	}
 	if err != nil || len(lines) == 0 {
 		return err
@@ -177,11 +177,11 @@ func (t *talk) lastLine(k *rdg.Known) error {
 	if l.Action != rules.Did || l.Step == rules.Add || l.Step == rules.Ordered {
 		return nil
 	}
-	k.Last = &rdg.Line{Act: actOf(l.Entry), At: l.Happened.In(t.s.Zone), Since: t.origin.Said.Sub(l.Said)}
+	k.Last = &rdg.Line{Act: actOf(l.Entry), At: l.Happened.In(sc.s.Zone), Since: sc.origin.Said.Sub(l.Said)}
 	if k.Asked != nil {
 		return nil
 	}
-	return t.stillAsked(k, l, near)
+	return sc.stillAsked(k, l, near)
 }
 
 // mostInAnswer is how many words an answer to "how many?" has: what is longer needs no look
@@ -193,12 +193,12 @@ const mostOfMessage = 8
 
 // stillAsked puts in what a line of the sender's last message, or of the one replied to,
 // waits for: its number, or its place. near are the sender's newest lines as they stand.
-func (t *talk) stillAsked(k *rdg.Known, last store.Line, near []store.Line) error {
+func (sc *Scene) stillAsked(k *rdg.Known, last store.Line, near []store.Line) error {
 	var lines []store.Line
-	replied := t.replied != nil && t.replied.Update != 0
+	replied := sc.replied != nil && sc.replied.Update != 0
 	switch {
 	case replied:
-		list, err := t.repliedLines()
+		list, err := sc.repliedLines()
 		if err != nil {
 			return err
 		}
@@ -214,7 +214,7 @@ func (t *talk) stillAsked(k *rdg.Known, last store.Line, near []store.Line) erro
 				lines = append(lines, last)
 				continue
 			}
-			cur, ok, err := t.current(l)
+			cur, ok, err := sc.current(l)
 			if err != nil {
 				return err
 			}
@@ -253,11 +253,11 @@ func (t *talk) stillAsked(k *rdg.Known, last store.Line, near []store.Line) erro
 
 // lastLines are the lines that a correction without a name is about: of the message
 // replied to, else the sender's last.
-func (t *talk) lastLines() ([]store.Line, error) {
-	if t.replied != nil && t.replied.Update != 0 {
-		return t.repliedLines()
+func (sc *Scene) lastLines() ([]store.Line, error) {
+	if sc.replied != nil && sc.replied.Update != 0 {
+		return sc.repliedLines()
 	}
-	return t.effectiveOwn(1)
+	return sc.effectiveOwn(1)
 }
 
 // actOf spells a line as the act that would log it.
@@ -293,12 +293,12 @@ var errPeek = errors.New("only looked")
 // Known is what the reader would be told of a message that came in now. Nothing is kept.
 func (b *Bot) Known(ctx context.Context, now time.Time, in Incoming) (k rdg.Known, err error) {
 	err = b.db.Update(ctx, now, func(tx *store.Tx) error {
-		t, fresh, err := b.begin(tx, in)
+		sc, fresh, err := b.begin(tx, in)
 		if err != nil {
 			return err
 		}
 		if fresh {
-			if k, err = t.known(); err != nil {
+			if k, err = sc.known(); err != nil {
 				return err
 			}
 		}
@@ -321,15 +321,15 @@ func Explain(tx *store.Tx, crew store.Crew, who, text string) ([]string, error) 
 		if err != nil {
 			return nil, err
 		}
-		t := &talk{tx: tx, crew: crew, s: s, origin: store.Update{Said: tx.Now}}
+		sc := &Scene{tx: tx, crew: crew, s: s, origin: store.Update{Said: tx.Now}}
 		list, err := tx.Members(crew.ID)
 		if err != nil {
 			return nil, err
 		}
 		for _, m := range called(list, who) {
-			t.member, t.by = m, m
+			sc.member, sc.by = m, m
 		}
-		if k, err = t.known(); err != nil {
+		if k, err = sc.known(); err != nil {
 			return nil, err
 		}
 	}

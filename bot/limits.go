@@ -13,7 +13,8 @@ const (
 )
 
 // full refuses what would make a list too long. adds are those about to be added.
-func (t *talk) full(adds ...rules.Subject) (bool, error) {
+func (sc *Scene) full(adds ...rules.Subject) (Answer, bool, error) {
+	var ans Answer
 	fresh := map[rules.Kind]int{}
 	for _, s := range adds {
 		fresh[s.Kind]++
@@ -22,30 +23,30 @@ func (t *talk) full(adds ...rules.Subject) (bool, error) {
 		have, most := 0, 0
 		switch kind {
 		case rules.BreederKind:
-			list, err := t.tx.Breeders(t.crew.ID)
+			list, err := sc.tx.Breeders(sc.crew.ID)
 			if err != nil {
-				return false, err
+				return ans, false, err
 			}
 			have, most = len(list), mostBreeders
 		case rules.BuilderKind:
-			list, err := t.tx.Builders(t.crew.ID)
+			list, err := sc.tx.Builders(sc.crew.ID)
 			if err != nil {
-				return false, err
+				return ans, false, err
 			}
 			have, most = len(list), mostBuilders
 		case rules.YardKind:
-			list, err := t.tx.Yards(t.crew.ID)
+			list, err := sc.tx.Yards(sc.crew.ID)
 			if err != nil {
-				return false, err
+				return ans, false, err
 			}
 			have, most = len(list), mostYards
 		default:
 			continue
 		}
 		if have+n > most {
-			t.fail("list_full", "Count", have, "Most", most)
-			return true, nil
+			ans.fail(sc.v, "list_full", "Count", have, "Most", most)
+			return ans, true, nil
 		}
 	}
-	return false, nil
+	return ans, false, nil
 }

@@ -17,48 +17,49 @@ type mending struct {
 
 // mend puts right what a line is about: of the message replied to, or the sender's
 // own last within the hour; where the old value is said, the newest line with it.
-func (t *talk) mend(c mending) error {
-	lines, mine, err := t.mendable(c)
+func (sc *Scene) mend(c mending) (Answer, error) {
+	var ans Answer
+	lines, mine, err := sc.mendable(c)
 	if err != nil {
-		return err
+		return ans, err
 	}
 	var fit []store.Line
 	for _, l := range lines {
-		if mendFits(l.Entry, c.now) && t.wasSo(l.Entry, c) {
+		if mendFits(l.Entry, c.now) && sc.wasSo(l.Entry, c) {
 			fit = append(fit, l)
 		}
 	}
 	if len(fit) == 0 {
 		switch {
-		case len(lines) > 0 && (mine && c.now.count == nil || (t.addressed || t.replied != nil)):
-			t.ask("r_mend_none", "What", t.v.Line(lines[0].Entry))
-		case (t.addressed || t.replied != nil):
-			t.ask("r_fix_none")
-		case t.sees(rdg.Result{}):
+		case len(lines) > 0 && (mine && c.now.count == nil || (sc.addressed || sc.replied != nil)):
+			ans.ask(sc.v, "r_mend_none", "What", sc.v.Line(lines[0].Entry))
+		case (sc.addressed || sc.replied != nil):
+			ans.ask(sc.v, "r_fix_none")
+		case ans.is(sc.sees(rdg.Result{})):
 		default:
-			t.hush()
+			ans.hush()
 		}
-		return nil
+		return ans, nil
 	}
 	for _, l := range fit[1:] {
 		if l.Update != fit[0].Update || !c.now.subject().Zero() || c.now.mark != "" || c.now.count != nil {
 			if l.Update == fit[0].Update && c.was == nil {
-				t.ask("ask_which_line", "Example", t.v.Say("form_"+string(l.Step)))
-				return nil
+				ans.ask(sc.v, "ask_which_line", "Example", sc.v.Say("form_"+string(l.Step)))
+				return ans, nil
 			}
 			fit = fit[:1] // the newest
 			break
 		}
 	}
-	if stop, err := t.unknown(c.now); stop || err != nil {
-		return err
+	if stop, err := ans.taken(sc.unknown(c.now)); stop || err != nil {
+		return ans, err
 	}
 	for _, l := range fit {
-		if err := t.mendLine(l, c); err != nil {
-			return err
+		if err := ans.take(sc.mendLine(l, c)); err != nil {
+			return ans, err
 		}
 	}
-	return nil
+	return ans, nil
 }
 
 // A time by itself is said of many things in talk: it is a correction soon after
@@ -67,15 +68,15 @@ const mendTimeWithin = 20 * time.Minute
 
 // mendable are the lines that a correction may be about, newest first. mine says
 // that the sender is at it just now.
-func (t *talk) mendable(c mending) (lines []store.Line, mine bool, err error) {
-	if t.replied != nil {
-		if t.replied.Update == 0 {
+func (sc *Scene) mendable(c mending) (lines []store.Line, mine bool, err error) {
+	if sc.replied != nil {
+		if sc.replied.Update == 0 {
 			return nil, false, nil
 		}
-		lines, err := t.repliedLines()
+		lines, err := sc.repliedLines()
 		return lines, err == nil, err
 	}
-	own, err := t.effectiveOwn(10)
+	own, err := sc.effectiveOwn(10)
 	if err != nil || len(own) == 0 {
 		return nil, false, err
 	}
@@ -87,11 +88,11 @@ func (t *talk) mendable(c mending) (lines []store.Line, mine bool, err error) {
 		within = mendTimeWithin
 	}
 	for _, l := range own {
-		if t.origin.Said.Sub(l.Said) <= within && (c.was != nil || c.old != nil || l.Update == own[0].Update) {
+		if sc.origin.Said.Sub(l.Said) <= within && (c.was != nil || c.old != nil || l.Update == own[0].Update) {
 			lines = append(lines, l)
 		}
 	}
-	return lines, len(lines) > 0 && t.origin.Said.Sub(own[0].Said) <= time.Hour, nil
+	return lines, len(lines) > 0 && sc.origin.Said.Sub(own[0].Said) <= time.Hour, nil
 }
 
 // mendFits reports whether a line has what a correction names.
@@ -120,7 +121,7 @@ func mendFits(e rules.Entry, now *reading) bool {
 }
 
 // wasSo reports whether a line has the values that a correction says it had.
-func (t *talk) wasSo(e rules.Entry, c mending) bool {
+func (sc *Scene) wasSo(e rules.Entry, c mending) bool {
 	if c.old != nil {
 		if c.now.batch != 0 {
 			return e.Subject == rules.BatchSubject(*c.old)
@@ -143,8 +144,8 @@ func (t *talk) wasSo(e rules.Entry, c mending) bool {
 	if !w.when.set {
 		return true
 	}
-	said, _ := w.when.settle(t.origin.Said, t.s)
-	zone := t.s.Zone
+	said, _ := w.when.settle(sc.origin.Said, sc.s)
+	zone := sc.s.Zone
 	if w.when.hasTime {
 		clock := rules.ClockOf(e.Happened, zone)
 		if clock != w.when.clock && (w.when.half || clock != (w.when.clock+12*60)%(24*60)) {
@@ -156,18 +157,19 @@ func (t *talk) wasSo(e rules.Entry, c mending) bool {
 
 // mendLine corrects one line: its values by an amendment, its subject by taking it
 // back and logging it anew.
-func (t *talk) mendLine(l store.Line, c mending) error {
+func (sc *Scene) mendLine(l store.Line, c mending) (Answer, error) {
+	var ans Answer
 	now := c.now
 	at := l.Happened
 	if now.when.set {
-		r := &reading{step: l.Step, when: t.sameDay(l.Entry, now.when)}
-		var ok bool
-		if at, ok = t.when(r); !ok {
-			return nil
+		q, settled, ok := sc.when(&reading{step: l.Step, when: sc.sameDay(l.Entry, now.when)})
+		if ans.add(q); !ok {
+			return ans, nil
 		}
+		at = settled
 	}
 	if s := mendSubject(l.Entry, now); s != l.Subject {
-		return t.relog(l, s, at, now)
+		return ans.then(sc.relog(l, s, at, now))
 	}
 	change := func(x *rules.Entry) {
 		switch {
@@ -197,13 +199,13 @@ func (t *talk) mendLine(l store.Line, c mending) error {
 		}
 		x.Happened = at
 	}
-	return t.amendLine(l.ID, change)
+	return ans.then(sc.amendLine(l.ID, change))
 }
 
 // sameDay fills what a corrected time leaves out from the line: the day beside a
 // time of day, the time of day beside another day where one was said.
-func (t *talk) sameDay(e rules.Entry, w when) when {
-	zone := t.s.Zone
+func (sc *Scene) sameDay(e rules.Entry, w when) when {
+	zone := sc.s.Zone
 	switch {
 	case w.isAgo:
 	case w.hasTime && !w.hasDay:
@@ -232,43 +234,46 @@ func mendSubject(e rules.Entry, now *reading) rules.Subject {
 }
 
 // relog takes a line back and logs it of another subject, or neither.
-func (t *talk) relog(l store.Line, s rules.Subject, at time.Time, now *reading) error {
-	if l.Member != t.by.ID {
-		if refused, err := t.onlyLead(); refused || err != nil {
-			return err
+func (sc *Scene) relog(l store.Line, s rules.Subject, at time.Time, now *reading) (Answer, error) {
+	var ans Answer
+	if l.Member != sc.by.ID {
+		if refused, err := ans.taken(sc.onlyLead()); refused || err != nil {
+			return ans, err
 		}
 	}
-	hanging, err := t.hanging([]store.Line{l})
+	hanging, err := sc.hanging([]store.Line{l})
 	if err != nil {
-		return err
+		return ans, err
 	}
 	if len(hanging) > 0 {
-		t.ask("r_mend_hangs", "What", t.v.Line(l.Entry), "Later", t.v.Line(hanging[0].Entry))
-		return nil
+		ans.ask(sc.v, "r_mend_hangs", "What", sc.v.Line(l.Entry), "Later", sc.v.Line(hanging[0].Entry))
+		return ans, nil
 	}
-	before, err := t.openTasks()
+	before, err := sc.openTasks()
 	if err != nil {
-		return err
+		return ans, err
 	}
-	return t.tx.Nested(func() (bool, error) {
+	return ans, sc.tx.Nested(func() (bool, error) {
 		gone := l.Entry
 		gone.Action, gone.Ref, gone.ID = rules.Void, l.ID, 0
-		if _, err := t.append(gone); err != nil {
-			return false, err
-		}
-		t.step, t.subject, t.at = "", rules.Subject{}, at
-		n := len(t.logged)
-		err := t.deed(asReading(l.Entry, s, now))
-		t.at = time.Time{}
+		after, _, err := sc.log(&ans, gone)
 		if err != nil {
 			return false, err
 		}
-		if len(t.logged) == n {
-			t.logged = t.logged[:n-1]
+		anew := *after
+		anew.at = at
+		now, err := anew.deed(asReading(l.Entry, s, now))
+		if err != nil {
+			return false, err
+		}
+		if len(now.logged) == 0 {
+			ans = now
 			return false, nil
 		}
-		t.lines = append([]string{wording.Upper(t.v.Say("e_amend", "What", t.v.Say("step_"+string(l.Step)), "Old", t.v.Subject(l.Subject), "New", t.v.Subject(s)))}, t.lines...)
-		return true, t.reopened(before)
+		sc := now.scene(after)
+		said := wording.Upper(sc.v.Say("e_amend", "What", sc.v.Say("step_"+string(l.Step)), "Old", sc.v.Subject(l.Subject), "New", sc.v.Subject(s)))
+		ans = Answer{logged: ans.logged, later: ans.later, lines: []string{said}}.with(now)
+		return true, ans.take(sc.reopened(before, ans.subject))
 	})
 }
 
@@ -304,18 +309,19 @@ func asReading(e rules.Entry, s rules.Subject, now *reading) *reading {
 	return r
 }
 
-// reopened tells what is open again now that a line was taken back.
-func (t *talk) reopened(before map[string]rules.Task) error {
-	list, err := t.tx.OpenTasks(t.crew.ID)
+// reopened tells what is open again now that a line was taken back, but of one subject.
+func (sc *Scene) reopened(before map[string]rules.Task, but rules.Subject) (Answer, error) {
+	var ans Answer
+	list, err := sc.tx.OpenTasks(sc.crew.ID)
 	n := 0
 	for _, k := range list {
-		if _, had := before[k.Key]; !had && !k.Guard && k.Subject != t.subject && k.Batch != t.subject.Number() && n < mostMoved {
-			t.say("e_reopened", "Task", t.v.Task(k), "Best", k.Best, "Close", k.Latest)
+		if _, had := before[k.Key]; !had && !k.Guard && k.Subject != but && k.Batch != but.Number() && n < mostMoved {
+			ans.say(sc.v, "e_reopened", "Task", sc.v.Task(k), "Best", k.Best, "Close", k.Latest)
 			n++
 		}
 	}
 	if err != nil {
-		return err
+		return ans, err
 	}
-	return t.changed(before)
+	return ans.then(sc.changed(before))
 }

@@ -12,50 +12,53 @@ import (
 // number of the message is not made: the number is the part that cannot be guessed later.
 
 // doubt asks back what was read with something left over, or said with a doubt.
-func (t *talk) doubt(r *reading) bool {
-	if t.opt.sure || len(r.rest) == 0 && !r.hedged {
-		return false
+func (sc *Scene) doubt(r *reading) (Answer, bool) {
+	var ans Answer
+	if sc.opt.sure || len(r.rest) == 0 && !r.hedged {
+		return ans, false
 	}
-	what := t.offered(r)
+	what := sc.offered(r)
 	if len(r.rest) > 0 {
-		t.ask("ask_sure", "What", what, "Rest", strings.Join(r.rest, " "))
+		ans.ask(sc.v, "ask_sure", "What", what, "Rest", strings.Join(r.rest, " "))
 	} else {
-		t.ask("ask_hedge", "What", what)
+		ans.ask(sc.v, "ask_hedge", "What", what)
 	}
-	t.alarmAny(r)
-	t.offer("b_log", t.rerun("sure=1"))
-	t.offer("b_no", "no")
-	return true
+	ans.add(sc.alarmAny(r))
+	ans.offer(sc.v, "b_log", sc.rerun("sure=1"))
+	ans.offer(sc.v, "b_no", "no")
+	return ans, true
 }
 
 // alarmAny says what a virgin among the cells asks for, sure or not.
-func (t *talk) alarmAny(r *reading) {
-	if r.step == rules.Virgin || r.among {
-		t.say("alarm_any")
+func (sc *Scene) alarmAny(r *reading) Answer {
+	var ans Answer
+	if r.step == rules.Virgin {
+		ans.say(sc.v, "alarm_any")
 	}
+	return ans
 }
 
 // offered is what an offer shows: the line, and what of the message does not stand in it.
-func (t *talk) offered(r *reading) string {
-	parts := []string{t.summary(r)}
+func (sc *Scene) offered(r *reading) string {
+	parts := []string{sc.summary(r)}
 	add := func(ok bool, s string) {
 		if ok && !strings.Contains(wording.Fold(strings.Join(parts, ", ")), wording.Fold(s)) {
 			parts = append(parts, s)
 		}
 	}
 	for _, s := range []rules.Subject{rules.BatchSubject(r.batch), rules.BreederSubject(r.breeder), rules.BuilderSubject(r.builder), rules.YardSubject(r.yard)} {
-		add(s.Key != "" && s.Key != "0", t.v.Subject(s))
+		add(s.Key != "" && s.Key != "0", sc.v.Subject(s))
 	}
 	if r.ageLo != nil && r.ageHi != nil {
-		add(true, t.v.Ages(rules.AgeSpan{Lo: *r.ageLo, Hi: *r.ageHi, Basis: "stated"}))
+		add(true, sc.v.Ages(rules.AgeSpan{Lo: *r.ageLo, Hi: *r.ageHi, Basis: "stated"}))
 	}
-	add(r.litres > 0, t.v.Number(r.litres, 2)+" l")
+	add(r.litres > 0, sc.v.Number(r.litres, 2)+" l")
 	if r.when.set {
-		at, _ := r.when.settle(t.origin.Said, t.s)
+		at, _ := r.when.settle(sc.origin.Said, sc.s)
 		if r.when.hasTime || r.when.isAgo {
-			add(true, t.v.At(at))
+			add(true, sc.v.At(at))
 		} else {
-			add(true, t.v.Date(rules.DateOf(at, t.s.Zone)))
+			add(true, sc.v.Date(rules.DateOf(at, sc.s.Zone)))
 		}
 	}
 	return strings.Join(parts, ", ")

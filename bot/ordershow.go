@@ -12,62 +12,65 @@ import (
 )
 
 // orders lists the orders that are running, or shows one.
-func (t *talk) orders(r *reading) error {
-	o, err := planning.Of(t.tx, t.crew.ID, t.s)
+func (sc *Scene) orders(r *reading) (Answer, error) {
+	var ans Answer
+	o, err := planning.Of(sc.tx, sc.crew.ID, sc.s)
 	if err != nil {
-		return err
+		return ans, err
 	}
 	if r.plan.order != 0 {
 		b, found := o.Order(r.plan.order)
 		if !found {
-			t.ask("r_no_order", "Number", r.plan.order)
-			return nil
+			ans.ask(sc.v, "r_no_order", "Number", r.plan.order)
+			return ans, nil
 		}
-		t.subject = rules.OrderSubject(b.Number)
-		return t.showOrder(o, b)
+		ans.subject = rules.OrderSubject(b.Number)
+		return ans.then(sc.showOrder(o, b))
 	}
 	for _, b := range o.Book {
-		if !planning.Running(b, t.tx.Now) {
+		if !planning.Running(b, sc.tx.Now) {
 			continue
 		}
 		p, _, _ := o.Chance(b)
-		t.say("s_order_line", "Order", t.v.Subject(rules.OrderSubject(b.Number)), "What", t.v.Wanted(b.Want, b.Unit), "By", t.day(b.By), "Percent", planning.InHundred(p))
+		ans.say(sc.v, "s_order_line", "Order", sc.v.Subject(rules.OrderSubject(b.Number)), "What", sc.v.Wanted(b.Want, b.Unit), "By", sc.day(b.By), "Percent", planning.InHundred(p))
 	}
-	if len(t.lines) == 0 {
-		t.say("s_order_none")
+	if len(ans.lines) == 0 {
+		ans.say(sc.v, "s_order_none")
 	}
-	return nil
+	return ans, nil
 }
 
-func (t *talk) showOrder(o *planning.Outlook, b rules.Booked) error {
-	t.say("s_order", "Order", t.v.Head(rules.OrderSubject(b.Number)), "What", t.v.Wanted(b.Want, b.Unit), "By", t.day(b.By), "Who", b.Who,
-		"When", b.Accepted, "Percent", t.v.Number(b.Confidence*100, 0))
+func (sc *Scene) showOrder(o *planning.Outlook, b rules.Booked) (Answer, error) {
+	var ans Answer
+	ans.say(sc.v, "s_order", "Order", sc.v.Head(rules.OrderSubject(b.Number)), "What", sc.v.Wanted(b.Want, b.Unit), "By", sc.day(b.By), "Who", b.Who,
+		"When", b.Accepted, "Percent", sc.v.Number(b.Confidence*100, 0))
 	for _, r := range o.Rounds(b) {
-		t.lines = append(t.lines, planning.RoundState(t.v, r)...)
+		ans.lines = append(ans.lines, planning.RoundState(sc.v, r)...)
 	}
 	if b.Cancelled {
-		t.say("s_order_off")
-		return nil
+		ans.say(sc.v, "s_order_off")
+		return ans, nil
 	}
 	p, lo, hi := o.Chance(b)
-	t.say("s_order_chance", "Percent", planning.InHundred(p), "Lo", lo, "Hi", hi)
-	if planning.Running(b, t.tx.Now) && p < rules.Unlikely(b.Confidence) {
-		lines, do := planning.Rescue(t.v, o, b)
-		t.lines = append(t.lines, lines...)
+	ans.say(sc.v, "s_order_chance", "Percent", planning.InHundred(p), "Lo", lo, "Hi", hi)
+	if planning.Running(b, sc.tx.Now) && p < rules.Unlikely(b.Confidence) {
+		lines, do := planning.Rescue(sc.v, o, b)
+		ans.lines = append(ans.lines, lines...)
 		if do != "" {
-			t.kind = "ask"
-			t.buttons = planning.AcceptButtons([]wording.Voice{t.v}, do)
+			ans.kind = "ask"
+			ans.buttons = planning.AcceptButtons([]wording.Voice{sc.v}, do)
 		}
 	}
-	return nil
+	return ans, nil
 }
 
 // cancelOrder calls an order off: by a lead, or who accepted it.
-func (t *talk) cancelOrder(r *reading) error {
+func (sc *Scene) cancelOrder(r *reading) (Answer, error) {
+	var ans Answer
 	n := r.plan.order
-	book, err := t.tx.Book(t.crew.ID)
+	book, err := sc.tx.Book(sc.crew.ID)
 	if err != nil {
-		return err
+		return ans, err
 	}
 	for _, b := range book {
 		if b.Number != n {
@@ -75,40 +78,42 @@ func (t *talk) cancelOrder(r *reading) error {
 		}
 		e := rules.Entry{Action: rules.Skip, Step: rules.Ordered, Subject: rules.OrderSubject(n)}
 		if b.Cancelled {
-			t.say("e_noted", "What", t.v.Line(e))
-			return nil
+			ans.say(sc.v, "e_noted", "What", sc.v.Line(e))
+			return ans, nil
 		}
-		line, _, err := t.tx.LineByID(t.crew.ID, b.Entry)
+		line, _, err := sc.tx.LineByID(sc.crew.ID, b.Entry)
 		if err != nil {
-			return err
+			return ans, err
 		}
-		if line.Member != t.by.ID {
-			if refused, err := t.onlyLead(); refused || err != nil {
-				return err
+		if line.Member != sc.by.ID {
+			if refused, err := ans.taken(sc.onlyLead()); refused || err != nil {
+				return ans, err
 			}
 		}
-		if _, err := t.append(e); err != nil {
-			return err
+		sc, _, err = sc.log(&ans, e)
+		if err != nil {
+			return ans, err
 		}
-		t.say("e_order_off", "Order", t.v.Head(e.Subject), "What", t.v.Wanted(b.Want, b.Unit), "By", t.day(b.By))
-		return nil
+		ans.say(sc.v, "e_order_off", "Order", sc.v.Head(e.Subject), "What", sc.v.Wanted(b.Want, b.Unit), "By", sc.day(b.By))
+		return ans, nil
 	}
-	t.ask("r_no_order", "Number", n)
-	return nil
+	ans.ask(sc.v, "r_no_order", "Number", n)
+	return ans, nil
 }
 
 // notPlanned says so where a breeder is confined at the time that an order has another
 // one planned for: her comb does not count for it.
-func (t *talk) notPlanned(e rules.Entry) error {
-	open, err := t.tx.OpenTasks(t.crew.ID)
+func (sc *Scene) notPlanned(e rules.Entry) (Answer, error) {
+	var ans Answer
+	open, err := sc.tx.OpenTasks(sc.crew.ID)
 	for _, k := range open {
 		n, _ := rules.OrderOfTask(k)
 		if n == 0 || k.Step != rules.Confine || k.Subject == e.Subject || k.Best.Sub(e.Happened).Abs() > 24*time.Hour {
 			continue
 		}
-		t.say("w_other_planned", "Order", t.v.Head(rules.OrderSubject(n)), "Planned", k.Subject, "Best", k.Best, "Breeder", e.Subject)
+		ans.say(sc.v, "w_other_planned", "Order", sc.v.Head(rules.OrderSubject(n)), "Planned", k.Subject, "Best", k.Best, "Breeder", e.Subject)
 	}
-	return err
+	return ans, err
 }
 
 // watched is how an order stood before lines were logged.
@@ -119,7 +124,7 @@ type watched struct {
 
 // watch remembers how likely the running orders are, where lines about a batch are to
 // be logged, or a breeder is taken out of every plan.
-func (t *talk) watch(entries []rules.Entry) (map[int]watched, error) {
+func (sc *Scene) watch(entries []rules.Entry) (map[int]watched, error) {
 	batch, gone := false, 0
 	for _, e := range entries {
 		batch = batch || e.Subject.Kind == rules.BatchKind
@@ -130,17 +135,17 @@ func (t *talk) watch(entries []rules.Entry) (map[int]watched, error) {
 	if !batch && gone == 0 {
 		return nil, nil
 	}
-	book, err := t.tx.Book(t.crew.ID)
-	if err != nil || !slices.ContainsFunc(book, func(b rules.Booked) bool { return planning.Running(b, t.tx.Now) }) {
+	book, err := sc.tx.Book(sc.crew.ID)
+	if err != nil || !slices.ContainsFunc(book, func(b rules.Booked) bool { return planning.Running(b, sc.tx.Now) }) {
 		return nil, err
 	}
-	o, err := planning.Of(t.tx, t.crew.ID, t.s)
+	o, err := planning.Of(sc.tx, sc.crew.ID, sc.s)
 	if err != nil {
 		return nil, err
 	}
 	was := map[int]watched{}
 	for _, b := range o.Book {
-		if !planning.Running(b, t.tx.Now) {
+		if !planning.Running(b, sc.tx.Now) {
 			continue
 		}
 		var w watched
@@ -157,20 +162,20 @@ func (t *talk) watch(entries []rules.Entry) (map[int]watched, error) {
 
 // warn tells the crew of an order that lines just logged made unlikely, once for each
 // time that it drops below the bound, in a message of its own after the answer.
-func (t *talk) warn(was map[int]watched, entries []rules.Entry) error {
+func (sc *Scene) warn(was map[int]watched, entries []rules.Entry) (later []store.Message, err error) {
 	if len(was) == 0 {
-		return nil
+		return nil, nil
 	}
-	o, err := planning.Of(t.tx, t.crew.ID, t.s)
+	o, err := planning.Of(sc.tx, sc.crew.ID, sc.s)
 	if err != nil {
-		return err
+		return nil, err
 	}
 	for _, b := range o.Book {
 		w, watched := was[b.Number]
 		bound, before := rules.Unlikely(b.Confidence), w.chance
 		for _, e := range entries {
 			if e.Step == rules.Retire && w.rests > 0 {
-				t.later = append(t.later, t.restsOn(o, b, e, w))
+				later = append(later, sc.restsOn(o, b, e, w))
 			}
 		}
 		if !watched || before < bound {
@@ -184,19 +189,19 @@ func (t *talk) warn(was map[int]watched, entries []rules.Entry) error {
 			if p >= bound {
 				break
 			}
-			t.later = append(t.later, t.unlikely(o, b, e, []int{planning.InHundred(before), planning.InHundred(p), lo, hi}))
+			later = append(later, sc.unlikely(o, b, e, []int{planning.InHundred(before), planning.InHundred(p), lo, hi}))
 			break
 		}
 	}
-	return nil
+	return later, nil
 }
 
 // restsOn tells of an order that rests on a breeder who is gone, and what can still be
 // done for it.
-func (t *talk) restsOn(o *planning.Outlook, b rules.Booked, e rules.Entry, w watched) store.Message {
+func (sc *Scene) restsOn(o *planning.Outlook, b rules.Booked, e rules.Entry, w watched) store.Message {
 	s := rules.OrderSubject(b.Number)
 	p, _, _ := o.Chance(b)
-	vs, do := wording.All(t.s, t.tx.Now), ""
+	vs, do := wording.All(sc.s, sc.tx.Now), ""
 	text := wording.InEach(vs, func(v wording.Voice) string {
 		lines := []string{v.Say("o_rests", "Order", v.Head(s), "What", v.Wanted(b.Want, b.Unit), "By", v.Date(rules.DateOf(b.By, v.Settings.Zone)), "Breeder", e.Subject,
 			"Count", w.rests, "Before", planning.InHundred(w.chance), "Percent", planning.InHundred(p))}
@@ -206,16 +211,16 @@ func (t *talk) restsOn(o *planning.Outlook, b rules.Booked, e rules.Entry, w wat
 		}
 		return joinLines(lines)
 	})
-	m := store.Message{Crew: t.crew.ID, Key: fmt.Sprintf("order/%d/rests/%d", b.Number, e.ID), Kind: "reply", Text: text, Step: rules.Ordered, Subject: s.String()}
+	m := store.Message{Crew: sc.crew.ID, Key: fmt.Sprintf("order/%d/rests/%d", b.Number, e.ID), Kind: "reply", Text: text, Step: rules.Ordered, Subject: s.String()}
 	if do != "" {
 		m.Kind, m.Buttons = "ask", planning.AcceptButtons(vs, do)
 	}
 	return m
 }
 
-func (t *talk) unlikely(o *planning.Outlook, b rules.Booked, e rules.Entry, n []int) store.Message {
+func (sc *Scene) unlikely(o *planning.Outlook, b rules.Booked, e rules.Entry, n []int) store.Message {
 	s := rules.OrderSubject(b.Number)
-	vs, do := wording.All(t.s, t.tx.Now), ""
+	vs, do := wording.All(sc.s, sc.tx.Now), ""
 	text := wording.InEach(vs, func(v wording.Voice) string {
 		lines := []string{v.Say("o_unlikely", "Order", v.Head(s), "What", v.Wanted(b.Want, b.Unit), "By", v.Date(rules.DateOf(b.By, v.Settings.Zone)), "Batch", v.Subject(e.Subject),
 			"Before", n[0], "Percent", n[1], "Lo", n[2], "Hi", n[3])}
@@ -223,7 +228,7 @@ func (t *talk) unlikely(o *planning.Outlook, b rules.Booked, e rules.Entry, n []
 		do = press
 		return joinLines(append(lines, more...))
 	})
-	m := store.Message{Crew: t.crew.ID, Key: fmt.Sprintf("order/%d/unlikely/%d", b.Number, e.ID), Kind: "reply", Text: text, Step: rules.Ordered, Subject: s.String()}
+	m := store.Message{Crew: sc.crew.ID, Key: fmt.Sprintf("order/%d/unlikely/%d", b.Number, e.ID), Kind: "reply", Text: text, Step: rules.Ordered, Subject: s.String()}
 	if do != "" {
 		m.Kind, m.Buttons = "ask", planning.AcceptButtons(vs, do)
 	}

@@ -19,28 +19,30 @@ import (
 const toldWhen = 10 * time.Minute
 
 // passedOn answers a forwarded message. A question to the bot is one whoever asked it first.
-func (t *talk) passedOn() error {
-	text := t.origin.Text
+func (sc *Scene) passedOn() (Answer, error) {
+	var ans Answer
+	text := sc.origin.Text
 	if wording.Clean(text) == "" || !utf8.ValidString(text) || utf8.RuneCountInString(text) > wording.MostRunes {
-		t.hush()
-		return nil
+		ans.hush()
+		return ans, nil
 	}
-	res, err := t.made(text)
+	res, sc, err := sc.made(text)
 	if err != nil {
-		return err
+		return ans, err
 	}
+	ans.of = sc
 	switch {
-	case t.chat != 0 && asksBot(res):
-		return t.message()
-	case !t.addressed && !forBot(res) || asksBot(res):
-		t.hush()
-		return nil
+	case sc.chat != 0 && asksBot(res):
+		return ans.then(sc.message())
+	case !sc.addressed && !forBot(res) || asksBot(res):
+		ans.hush()
+		return ans, nil
 	}
 	// Several that are passed on at a time get one answer, which is about all of them.
-	key := fmt.Sprintf("forwarded/%d/%d", t.member.ID, t.update.Said.Truncate(toldWhen).Unix())
-	t.hush()
-	return t.tx.Queue(store.Message{Crew: t.crew.ID, Key: key, Kind: "error", Update: t.update.ID, Chat: t.chat, Answers: t.update.Message,
-		Step: stepOf(res), Text: wording.Upper(t.v.Say("r_forwarded", "Example", t.example(&reading{step: stepOf(res)})))})
+	key := fmt.Sprintf("forwarded/%d/%d", sc.member.ID, sc.update.Said.Truncate(toldWhen).Unix())
+	ans.hush()
+	return ans, sc.tx.Queue(store.Message{Crew: sc.crew.ID, Key: key, Kind: "error", Update: sc.update.ID, Chat: sc.chat, Answers: sc.update.Message,
+		Step: stepOf(res), Text: wording.Upper(sc.v.Say("r_forwarded", "Example", sc.example(&reading{step: stepOf(res)})))})
 }
 
 // hidden tells a crew, once a day, how somebody is heard who writes in the name of the
@@ -50,20 +52,20 @@ func (b *Bot) hidden(tx *store.Tx, in Incoming) error {
 	if err != nil || !found || !utf8.ValidString(in.Text) || utf8.RuneCountInString(in.Text) > wording.MostRunes || wording.Clean(in.Text) == "" {
 		return err
 	}
-	t := &talk{tx: tx, crew: c, addressed: in.Addressed || in.ReplyTo != 0}
-	if t.s, err = tx.Settings(c.ID); err != nil {
+	sc := &Scene{tx: tx, crew: c, addressed: in.Addressed || in.ReplyTo != 0}
+	if sc.s, err = tx.Settings(c.ID); err != nil {
 		return err
 	}
 	if a := emergency(in.Text); a.langs != nil {
 		m := store.Message{Crew: c.ID, Key: fmt.Sprintf("emergency/%s/%d", in.Source, in.UpdateID), Answers: in.Message}
-		if err := queueEmergency(tx, t.s, a, "", m); err != nil {
+		if err := queueEmergency(tx, sc.s, a, "", m); err != nil {
 			return err
 		}
 	}
-	t.origin = store.Update{Said: tx.Now, Text: in.Text}
-	res, err := t.made(in.Text)
-	if err != nil || !t.addressed && !forBot(res) {
+	sc.origin = store.Update{Said: tx.Now, Text: in.Text}
+	res, _, err := sc.made(in.Text)
+	if err != nil || !sc.addressed && !forBot(res) {
 		return err
 	}
-	return b.tell(tx, c, "hidden/"+rules.DateOf(tx.Now, t.s.Zone).String(), "g_hidden")
+	return b.tell(tx, c, "hidden/"+rules.DateOf(tx.Now, sc.s.Zone).String(), "g_hidden")
 }

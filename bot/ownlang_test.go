@@ -136,9 +136,8 @@ func TestOrderOfLanguages(t *testing.T) {
 		if c.own != "" {
 			s.Own = map[int64]string{3: c.own, 4: "xx"}
 		}
-		talk := &talk{tx: &store.Tx{}, s: s, member: store.Member{ID: 3}}
-		talk.speak(c.written)
-		assert.Equal(t, c.want, talk.v.Lang, "%+v", c)
+		sc := &Scene{tx: &store.Tx{}, s: s, member: store.Member{ID: 3}}
+		assert.Equal(t, c.want, sc.speaking(c.written).v.Lang, "%+v", c)
 	}
 }
 
@@ -146,12 +145,11 @@ func TestOrderOfLanguages(t *testing.T) {
 func TestWelcomeOffersLanguages(t *testing.T) {
 	s := rules.DefaultSettings()
 	s.Lang = "es+en"
-	talk := &talk{tx: &store.Tx{}, s: s, by: store.Member{Name: "Ash"}}
-	talk.welcome()
-	require.Len(t, talk.lines, 1)
-	assert.Regexp(t, `(?s)^Yardbell lleva.*\n\nYardbell keeps`, talk.lines[0])
+	welcome := (&Scene{tx: &store.Tx{}, s: s, by: store.Member{Name: "Ash"}}).welcome()
+	require.Len(t, welcome.lines, 1)
+	assert.Regexp(t, `(?s)^Yardbell lleva.*\n\nYardbell keeps`, welcome.lines[0])
 	var labels, does []string
-	for _, b := range talk.buttons[len(talk.buttons)-3:] {
+	for _, b := range welcome.buttons[len(welcome.buttons)-3:] {
 		labels, does = append(labels, b.Label), append(does, b.Do)
 	}
 	assert.Equal(t, []string{"English", "Español", "English + Español"}, labels)

@@ -25,64 +25,69 @@ func loggable(acts []rdg.Act) bool {
 }
 
 // sees shows that the message was seen and not logged.
-func (t *talk) sees(res rdg.Result) bool {
-	if t.update.Kind != "message" || t.replied != nil || t.addressed || t.chat != 0 {
-		return false
+func (sc *Scene) sees(res rdg.Result) (Answer, bool) {
+	var ans Answer
+	if sc.update.Kind != "message" || sc.replied != nil || sc.addressed || sc.chat != 0 {
+		return ans, false
 	}
-	t.notice()
-	return true
+	ans.notice()
+	return ans, true
 }
 
 // perform does acts, all of one message.
-func (t *talk) perform(acts []rdg.Act) error {
-	t.acts = acts
+func (sc *Scene) perform(acts []rdg.Act) (Answer, error) {
+	now := *sc
+	now.acts = acts
+	ans := Answer{of: &now}
 	if len(acts) == 1 && acts[0].Kind == rdg.Amend {
-		return t.amendBy(acts[0])
+		return ans.then(now.amendBy(acts[0]))
 	}
-	return t.events(t.asReadings(acts))
+	return ans.then(now.events(now.asReadings(acts)))
 }
 
 // amendBy puts a line right: the one that has the old value where that is said, the one
 // that waits for what is said now, else the sender's last.
-func (t *talk) amendBy(a rdg.Act) error {
-	now := t.asReading(a)
+func (sc *Scene) amendBy(a rdg.Act) (Answer, error) {
+	var ans Answer
+	now := sc.asReading(a)
 	now.when = bareClock(now.when, a.When)
-	if stop, err := t.unknown(now); stop || err != nil {
-		return err
+	if stop, err := ans.taken(sc.unknown(now)); stop || err != nil {
+		return ans, err
 	}
 	if a.Old != nil && a.Count != nil {
 		now.old = a.Old
-		return t.fix(now)
+		return ans.then(sc.fix(now))
 	}
 	now.step = ""
 	if a.Old != nil || a.Was != nil {
 		c := mending{now: now, old: a.Old}
 		if a.Was != nil {
-			c.was = t.asReading(*a.Was)
+			c.was = sc.asReading(*a.Was)
 			c.was.when = bareClock(c.was.when, a.Was.When)
 		}
-		return t.mend(c)
+		return ans.then(sc.mend(c))
 	}
-	if l, ok, err := t.awaiting(now); ok || err != nil || t.kind == "ask" {
+	q, l, ok, err := sc.awaiting(now)
+	if ans.add(q); ok || err != nil || ans.kind == "ask" {
 		if ok && err == nil {
-			err = t.complete(l.ID, l.Entry, now)
+			err = ans.take(sc.complete(l.ID, l.Entry, now))
 		}
-		return err
+		return ans, err
 	}
-	own, err := t.lastLines()
+	own, err := sc.lastLines()
 	switch {
 	case err != nil:
-		return err
+		return ans, err
 	case len(own) > 1:
-		return t.mend(mending{now: now})
-	case len(own) == 1 && !t.opt.sure && !mendFits(own[0].Entry, now):
-		t.ask("r_mend_none", "What", t.v.Line(own[0].Entry))
-		return nil
+		return ans.then(sc.mend(mending{now: now}))
+	case len(own) == 1 && !sc.opt.sure && !mendFits(own[0].Entry, now):
+		ans.ask(sc.v, "r_mend_none", "What", sc.v.Line(own[0].Entry))
+		return ans, nil
 	case len(own) == 0 || own[0].Step != a.Step:
-		t.ask("r_mend_none", "What", t.v.Say("step_"+string(a.Step)))
-		return nil
+		ans.ask(sc.v, "r_mend_none", "What", sc.v.Say("step_"+string(a.Step)))
+		return ans, nil
 	}
-	return t.mendLine(own[0], mending{now: now})
+	return ans.then(sc.mendLine(own[0], mending{now: now}))
 }
 
 // bareClock leaves the day of a corrected time to the line, where none was said.
@@ -95,130 +100,136 @@ func bareClock(w when, said *rdg.When) when {
 
 // offerActs asks whether what was read is meant. The words of each button say what it
 // logs.
-func (t *talk) offerActs(res rdg.Result) {
-	t.kind = "ask"
+func (sc *Scene) offerActs(res rdg.Result) Answer {
+	var ans Answer
+	ans.kind = "ask"
 	list := res.Others
-	if t.offerChange(list) || t.offerAgain(list) {
-		return
+	if ans.is(sc.offerChange(list)) || ans.is(sc.offerAgain(list)) {
+		return ans
 	}
 	var said []string
 	for _, acts := range list {
-		said = append(said, t.actsInWords(acts))
+		said = append(said, sc.actsInWords(acts))
 	}
 	rest := strings.Join(res.Unread, " ")
 	switch {
 	case len(list) > 1:
-		t.ask("ask_act_which")
+		ans.ask(sc.v, "ask_act_which")
 	case rest != "":
-		t.ask("ask_act_sure", "What", said[0], "Rest", rest)
+		ans.ask(sc.v, "ask_act_sure", "What", said[0], "Rest", rest)
 	case slices.Contains(res.Moods, "hedge"):
-		t.ask("ask_hedge", "What", said[0])
+		ans.ask(sc.v, "ask_hedge", "What", said[0])
 	default:
-		t.ask("ask_act", "What", said[0])
+		ans.ask(sc.v, "ask_act", "What", said[0])
 	}
-	t.step = list[0][0].Step
+	ans.step = list[0][0].Step
 	if slices.Contains(res.Doubts, rdg.DoubtAlarm) {
-		t.say("alarm_any")
+		ans.say(sc.v, "alarm_any")
 	}
 	for i, acts := range list {
-		label := t.v.Say("b_log")
+		label := sc.v.Say("b_log")
 		if len(list) > 1 {
 			label = wording.Upper(said[i])
 		}
-		t.buttons = append(t.buttons, wording.Button(label, actDo(t.origin.ID, "sure=1", acts)))
+		ans.buttons = append(ans.buttons, wording.Button(label, actDo(sc.origin.ID, "sure=1", acts)))
 	}
-	t.offer("b_no", "no")
+	ans.offer(sc.v, "b_no", "no")
+	return ans
 }
 
 // offerChange asks whether the sender's last count is to be changed, showing both.
-func (t *talk) offerChange(list [][]rdg.Act) bool {
+func (sc *Scene) offerChange(list [][]rdg.Act) (Answer, bool) {
+	var ans Answer
 	if len(list) != 1 || len(list[0]) != 1 {
-		return false
+		return ans, false
 	}
 	a := list[0][0]
-	own, err := t.lastLines()
+	own, err := sc.lastLines()
 	if err != nil || a.Kind != rdg.Amend || a.Count == nil || a.Old != nil || len(own) != 1 || own[0].Count == nil {
-		return false
+		return ans, false
 	}
 	l := own[0]
-	t.step = l.Step
-	t.ask("ask_fix", "Count", *l.Count, "What", t.v.Line(l.Entry), "When", l.Said, "New", *a.Count)
-	t.buttons = append(t.buttons, wording.Button(t.v.Say("b_change", "Count", *a.Count), amendDo(l.ID, *a.Count)), wording.Button(t.v.Say("b_keep", "Count", *l.Count), "no"))
-	return true
+	ans.step = l.Step
+	ans.ask(sc.v, "ask_fix", "Count", *l.Count, "What", sc.v.Line(l.Entry), "When", l.Said, "New", *a.Count)
+	ans.buttons = append(ans.buttons, wording.Button(sc.v.Say("b_change", "Count", *a.Count), amendDo(l.ID, *a.Count)), wording.Button(sc.v.Say("b_keep", "Count", *l.Count), "no"))
+	return ans, true
 }
 
 // actsInWords says what acts would log.
-func (t *talk) actsInWords(acts []rdg.Act) string {
+func (sc *Scene) actsInWords(acts []rdg.Act) string {
 	var out []string
 	for _, a := range acts {
-		out = append(out, t.actInWords(a))
+		out = append(out, sc.actInWords(a))
 	}
 	return wording.JoinList(out)
 }
 
-func (t *talk) actInWords(a rdg.Act) string {
-	r := t.asReading(a)
-	if said, ok := t.answerInWords(a, r); ok {
+func (sc *Scene) actInWords(a rdg.Act) string {
+	r := sc.asReading(a)
+	if said, ok := sc.answerInWords(a, r); ok {
 		return said
 	}
 	if r.count == nil && a.Count != nil {
 		r.count = a.Count
 	}
-	out := []string{t.eventSummary(r)}
+	out := []string{sc.eventSummary(r)}
 	if a.Step == rules.Retire {
 		e := rules.Entry{Action: rules.Did, Step: a.Step, Subject: rules.BreederSubject(a.Breeder), Detail: rules.Detail{Cause: a.Reason}}
-		out[0] = t.v.Line(e)
+		out[0] = sc.v.Line(e)
 	}
 	if r.ageLo != nil && r.ageHi != nil {
-		out = append(out, t.v.Ages(rules.AgeSpan{Lo: *r.ageLo, Hi: *r.ageHi, Basis: "stated"}))
+		out = append(out, sc.v.Ages(rules.AgeSpan{Lo: *r.ageLo, Hi: *r.ageHi, Basis: "stated"}))
 	}
 	if r.litres > 0 {
-		out = append(out, t.v.Number(r.litres, 2)+" l")
+		out = append(out, sc.v.Number(r.litres, 2)+" l")
 	}
 	if r.when.set {
-		if at, exact := r.when.settle(t.origin.Said, t.s); exact {
-			out = append(out, t.v.At(at))
+		if at, exact := r.when.settle(sc.origin.Said, sc.s); exact {
+			out = append(out, sc.v.At(at))
 		}
 	}
 	return wording.JoinList(out)
 }
 
 // leftOver says what was read of a report and what was not: a number of it would be lost.
-func (t *talk) leftOver(res rdg.Result) {
-	t.step = res.Acts[0].Step
-	if !t.v.Has("form_"+string(t.step)) || len(res.Unread) == 0 {
-		t.unclearTo(res) // there is no form to send it by, or nothing to name
-		return
+func (sc *Scene) leftOver(res rdg.Result) Answer {
+	var ans Answer
+	ans.step = res.Acts[0].Step
+	if !sc.v.Has("form_"+string(ans.step)) || len(res.Unread) == 0 {
+		ans.add(sc.unclearTo(res)) // there is no form to send it by, or nothing to name
+		return ans
 	}
-	t.ask("ask_left", "What", t.actsInWords(res.Acts), "Rest", strings.Join(res.Unread, " "), "Example", t.v.Say("form_"+string(t.step)))
+	ans.ask(sc.v, "ask_left", "What", sc.actsInWords(res.Acts), "Rest", strings.Join(res.Unread, " "), "Example", sc.v.Say("form_"+string(ans.step)))
+	return ans
 }
 
 // sayParts says that the parts of what was told do not make the sum that stands before
 // them.
-func (t *talk) sayParts(acts []rdg.Act) {
+func (sc *Scene) sayParts(acts []rdg.Act) Answer {
+	var ans Answer
 	sum := 0
 	for _, a := range acts[1:] {
 		sum += *a.Count
 	}
-	t.ask("r_sum", "Sum", sum, "Said", *acts[0].Count)
+	ans.ask(sc.v, "r_sum", "Sum", sum, "Said", *acts[0].Count)
+	return ans
 }
 
 // pressAct does the acts that lie under a button, for who wrote the message.
-func (t *talk) pressAct(u store.Update, rest string) error {
+func (sc *Scene) pressAct(u store.Update, rest string) (Answer, error) {
+	var ans Answer
 	o, acts, err := parseActs(rest)
 	if err != nil {
-		return err
+		return ans, err
 	}
-	if changed, err := t.changedSince(u); changed || err != nil {
-		return err
+	if changed, err := ans.taken(sc.changedSince(u)); changed || err != nil {
+		return ans, err
 	}
-	t.origin, t.opt = u, o
-	t.opt.rerun = o.part != 0
-	m, err := t.tx.MemberByID(u.Member)
+	o.rerun = o.part != 0
+	then, err := sc.then(u, o)
 	if err != nil {
-		return err
+		return ans, err
 	}
-	t.by = m
-	t.replied = nil
-	return t.perform(acts)
+	ans.of = then
+	return ans.then(then.perform(acts))
 }

@@ -15,92 +15,95 @@ const mostPhotos = 6
 
 // photoAlone takes in a photo without words: one in reply to an answer goes with what
 // that answer logged, one of an album with the photo that had the caption.
-func (t *talk) photoAlone() error {
-	t.reported = true
-	if t.replied == nil && !t.addressed {
-		first, found, err := t.tx.Album(t.crew.ID, t.album)
-		t.hush()
+func (sc *Scene) photoAlone() (Answer, error) {
+	var ans Answer
+	ans.reported = true
+	if sc.replied == nil && !sc.addressed {
+		first, found, err := sc.tx.Album(sc.crew.ID, sc.album)
+		ans.hush()
 		if err != nil || !found {
-			return err
+			return ans, err
 		}
-		return t.keepPhoto(first.About, first.Lines...)
+		return ans, sc.keepPhoto(first.About, first.Lines...)
 	}
 	var lines []int64
 	var what []string
-	if t.replied != nil && t.replied.Update != 0 && t.chat == 0 {
-		logged, err := t.tx.UpdateLines(t.replied.Update)
+	if sc.replied != nil && sc.replied.Update != 0 && sc.chat == 0 {
+		logged, err := sc.tx.UpdateLines(sc.replied.Update)
 		if err != nil {
-			return err
+			return ans, err
 		}
 		for _, l := range logged {
 			if l.Ref != 0 {
-				if l, _, err = t.tx.LineByID(t.crew.ID, l.Ref); err != nil {
-					return err
+				if l, _, err = sc.tx.LineByID(sc.crew.ID, l.Ref); err != nil {
+					return ans, err
 				}
 			}
-			cur, alive, err := t.current(l)
+			cur, alive, err := sc.current(l)
 			if err != nil {
-				return err
+				return ans, err
 			}
 			if alive && cur.Action == rules.Did {
-				lines, what = append(lines, cur.ID), append(what, t.v.Line(cur.Entry))
+				lines, what = append(lines, cur.ID), append(what, sc.v.Line(cur.Entry))
 			}
 		}
 	}
 	if lines == nil {
-		t.fail("photo_unread")
-		return nil
+		ans.fail(sc.v, "photo_unread")
+		return ans, nil
 	}
-	if _, more, err := t.tx.Album(t.crew.ID, t.album); err != nil || more {
-		t.hush() // one answer to an album is enough
+	if _, more, err := sc.tx.Album(sc.crew.ID, sc.album); err != nil || more {
+		ans.hush() // one answer to an album is enough
 		if err != nil {
-			return err
+			return ans, err
 		}
-		return t.keepPhoto(0, lines...)
+		return ans, sc.keepPhoto(0, lines...)
 	}
-	t.say("e_photo", "List", wording.JoinList(what))
-	return t.keepPhoto(0, lines...)
+	ans.say(sc.v, "e_photo", "List", wording.JoinList(what))
+	return ans, sc.keepPhoto(0, lines...)
 }
 
 // keepPhoto keeps a photo, as far as its lines have not enough of them.
-func (t *talk) keepPhoto(about int64, lines ...int64) error {
+func (sc *Scene) keepPhoto(about int64, lines ...int64) error {
 	for _, l := range lines {
-		n, err := t.tx.CountPhotos(l)
+		n, err := sc.tx.CountPhotos(l)
 		if err != nil || n >= mostLinePhotos {
 			return err
 		}
 	}
-	return t.tx.KeepPhoto(store.Photo{Crew: t.crew.ID, Update: t.update.ID, About: about, Album: t.album, File: t.photo}, lines...)
+	return sc.tx.KeepPhoto(store.Photo{Crew: sc.crew.ID, Update: sc.update.ID, About: about, Album: sc.album, File: sc.photo}, lines...)
 }
 
 // captioned keeps a photo whose caption logged something, or will once a question is
 // answered. The photos of talk are not kept.
-func (t *talk) captioned() error {
-	if t.photo == "" || t.chat != 0 || wording.Clean(t.update.Text) == "" || t.update.Kind != "message" || len(t.logged) == 0 && t.kind != "ask" {
+func (sc *Scene) captioned(ans Answer) error {
+	if sc.photo == "" || sc.chat != 0 || wording.Clean(sc.update.Text) == "" || sc.update.Kind != "message" || len(ans.logged) == 0 && ans.kind != "ask" {
 		return nil
 	}
 	var lines []int64
-	for _, e := range t.logged {
+	for _, e := range ans.logged {
 		if e.Action == rules.Did {
 			lines = append(lines, e.ID)
 		}
 	}
-	return t.keepPhoto(t.update.Message, lines...)
+	return sc.keepPhoto(sc.update.Message, lines...)
 }
 
-// photosFollow brings photos to a line that was just logged: those of its message, and
-// those of the line that was taken back for it.
-func (t *talk) photosFollow(e rules.Entry) error {
-	if e.Action != rules.Did {
-		return nil
-	}
-	if err := t.tx.PhotosJoin(t.crew.ID, t.origin.Message, e.ID); err != nil {
-		return err
-	}
-	for _, gone := range t.logged {
-		if gone.Action == rules.Void && gone.Step == e.Step {
-			if err := t.tx.PhotosFollow(gone.Ref, e.ID); err != nil {
-				return err
+// photosFollow brings photos to the lines that were just logged: those of their message, and
+// those of the line that was taken back for one.
+func (sc *Scene) photosFollow(logged []rules.Entry) error {
+	for i, e := range logged {
+		if e.Action != rules.Did {
+			continue
+		}
+		if err := sc.tx.PhotosJoin(sc.crew.ID, sc.origin.Message, e.ID); err != nil {
+			return err
+		}
+		for _, gone := range logged[:i] {
+			if gone.Action == rules.Void && gone.Step == e.Step {
+				if err := sc.tx.PhotosFollow(gone.Ref, e.ID); err != nil {
+					return err
+				}
 			}
 		}
 	}
@@ -108,16 +111,17 @@ func (t *talk) photosFollow(e rules.Entry) error {
 }
 
 // photos answers with the photos of a batch, breeder, builder or yard, or the newest.
-func (t *talk) photos(r *reading) error {
+func (sc *Scene) photos(r *reading) (Answer, error) {
+	var ans Answer
 	s := r.subject()
-	t.subject = s
-	list, err := t.tx.Photos(t.crew.ID)
+	ans.subject = s
+	list, err := sc.tx.Photos(sc.crew.ID)
 	if err != nil {
-		return err
+		return ans, err
 	}
-	book, err := t.tx.Logbook(t.crew.ID)
+	book, err := sc.tx.Logbook(sc.crew.ID)
 	if err != nil {
-		return err
+		return ans, err
 	}
 	entries := make([]rules.Entry, len(book))
 	for i, l := range book {
@@ -136,29 +140,29 @@ func (t *talk) photos(r *reading) error {
 		var e rules.Entry
 		for _, id := range p.Lines {
 			if x, ok := of[id]; ok {
-				e, what = x, append(what, t.v.Line(x))
+				e, what = x, append(what, sc.v.Line(x))
 			}
 		}
 		if what != nil {
-			ids, lines = append(ids, p.ID), append(lines, t.v.Say("s_log_line", "When", e.Happened, "By", e.By, "What", wording.JoinList(what)))
+			ids, lines = append(ids, p.ID), append(lines, sc.v.Say("s_log_line", "When", e.Happened, "By", e.By, "What", wording.JoinList(what)))
 		}
 	}
 	about := ""
 	if !s.Zero() {
-		about = t.v.Say("s_photos_of", "Subject", t.v.Subject(s))
+		about = sc.v.Say("s_photos_of", "Subject", sc.v.Subject(s))
 	}
 	if ids == nil {
-		t.say("s_photos_none", "Of", about)
-		return nil
+		ans.say(sc.v, "s_photos_none", "Of", about)
+		return ans, nil
 	}
 	older := max(0, len(ids)-mostPhotos)
-	t.attach = attach.Attachment{Kind: "photos", Photos: ids[older:]}
-	t.say("s_photos", "Of", about, "Count", len(ids))
-	t.lines = append(t.lines, lines[older:]...)
+	ans.attach = attach.Attachment{Kind: "photos", Photos: ids[older:]}
+	ans.say(sc.v, "s_photos", "Of", about, "Count", len(ids))
+	ans.lines = append(ans.lines, lines[older:]...)
 	if older > 0 {
-		t.say("s_photos_older", "Count", older)
+		ans.say(sc.v, "s_photos_older", "Count", older)
 	}
-	return nil
+	return ans, nil
 }
 
 // concerns reports whether a line is about something, or names it as its source or

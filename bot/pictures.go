@@ -6,28 +6,31 @@ import (
 )
 
 // picture answers with the week or the season, drawn.
-func (t *talk) picture(r *reading) {
-	today := rules.DateOf(t.tx.Now, t.s.Zone)
+func (sc *Scene) picture(r *reading) Answer {
+	var ans Answer
+	today := rules.DateOf(sc.tx.Now, sc.s.Zone)
 	if r.topic == "season" {
-		t.attach = attach.Attachment{Kind: "season", Day: today.String()}
-		t.say("s_season", "Year", today.Year)
-		return
+		ans.attach = attach.Attachment{Kind: "season", Day: today.String()}
+		ans.say(sc.v, "s_season", "Year", today.Year)
+		return ans
 	}
-	t.attach = attach.Attachment{Kind: "week", Day: today.String(), Days: 7}
-	t.say("s_week", "From", t.v.Date(today), "To", t.v.Date(today.Add(6)))
+	ans.attach = attach.Attachment{Kind: "week", Day: today.String(), Days: 7}
+	ans.say(sc.v, "s_week", "From", sc.v.Date(today), "To", sc.v.Date(today.Add(6)))
+	return ans
 }
 
 // larvae adds the age of the brood that a graft is waiting for.
-func (t *talk) larvae(k rules.Task) error {
-	combs, err := t.tx.Combs(t.crew.ID, k.Breeder)
+func (sc *Scene) larvae(k rules.Task) (Answer, error) {
+	var ans Answer
+	combs, err := sc.tx.Combs(sc.crew.ID, k.Breeder)
 	if err != nil {
-		return err
+		return ans, err
 	}
 	for i := len(combs) - 1; i >= 0; i-- {
 		if c := combs[i]; c.Mark == k.Mark && !c.Failed {
-			t.attach = attach.Attachment{Kind: "larvae", From: k.Breeder, Comb: c.ID}
-			return nil
+			ans.attach = attach.Attachment{Kind: "larvae", From: k.Breeder, Comb: c.ID}
+			return ans, nil
 		}
 	}
-	return nil
+	return ans, nil
 }

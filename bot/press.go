@@ -29,9 +29,9 @@ type options struct {
 
 // rerun spells a button that reads the origin's message again with more said
 // about it. What earlier presses said is kept.
-func (t *talk) rerun(more string) string {
+func (sc *Scene) rerun(more string) string {
 	var parts []string
-	o := t.opt
+	o := sc.opt
 	if o.add {
 		parts = append(parts, "add=1")
 	}
@@ -63,10 +63,10 @@ func (t *talk) rerun(more string) string {
 		parts = append(parts, partDo(o))
 	}
 	o2 := strings.Join(append(parts, more), ";")
-	if t.acts != nil {
-		return actDo(t.origin.ID, o2, t.acts)
+	if sc.acts != nil {
+		return actDo(sc.origin.ID, o2, sc.acts)
 	}
-	return fmt.Sprintf("run|%d|%s", t.origin.ID, o2)
+	return fmt.Sprintf("run|%d|%s", sc.origin.ID, o2)
 }
 
 func parseOptions(s string) options {
@@ -103,98 +103,102 @@ func parseOptions(s string) options {
 var answerKinds = map[verb]rdg.Kind{doDone: rdg.Done, doMine: rdg.Claim, doLater: rdg.Later, doSkip: rdg.Skip}
 
 // press acts on a button.
-func (t *talk) press() error {
-	m, found, err := t.tx.SentIn(t.crew.ID, t.chat, t.update.Message)
+func (sc *Scene) press() (Answer, error) {
+	var ans Answer
+	m, found, err := sc.tx.SentIn(sc.crew.ID, sc.chat, sc.update.Message)
 	if err != nil {
-		return err
+		return ans, err
 	}
-	written, err := t.writtenIn(m)
+	written, err := sc.writtenIn(m)
 	if err != nil {
-		return err
+		return ans, err
 	}
-	t.speak(written)
-	if t.stale {
-		t.fail("g_stale")
-		return nil
+	sc = sc.speaking(written)
+	ans.of = sc
+	if sc.stale {
+		ans.fail(sc.v, "g_stale")
+		return ans, nil
 	}
 	if !found {
-		t.fail("r_no_message", "Number", t.update.Message)
-		return nil
+		ans.fail(sc.v, "r_no_message", "Number", sc.update.Message)
+		return ans, nil
 	}
-	if t.button != nil {
-		return t.pressed(m, *t.button)
+	if sc.button != nil {
+		return ans.then(sc.pressed(m, *sc.button))
 	}
-	want := wording.Fold(wording.Clean(t.update.Text))
+	want := wording.Fold(wording.Clean(sc.update.Text))
 	var labels []string
 	for _, b := range m.Buttons {
 		if wording.SameLabel(b.Label, want) {
-			return t.pressed(m, b)
+			return ans.then(sc.pressed(m, b))
 		}
 		labels = append(labels, b.Label)
 	}
 	known := ""
 	if labels != nil {
-		known = t.v.Say("known_buttons", "List", strings.Join(labels, ", "))
+		known = sc.v.Say("known_buttons", "List", strings.Join(labels, ", "))
 	}
-	t.fail("r_no_button", "Label", wording.Clean(t.update.Text), "Known", known)
-	return nil
+	ans.fail(sc.v, "r_no_button", "Label", wording.Clean(sc.update.Text), "Known", known)
+	return ans, nil
 }
 
 // pressed does what a button says. A question is answered once; the buttons of a
 // ping may be pressed again, since a task that is done says so itself.
-func (t *talk) pressed(m store.Message, b store.Button) error {
+func (sc *Scene) pressed(m store.Message, b store.Button) (Answer, error) {
+	var ans Answer
 	do, rest, _ := strings.Cut(b.Do, "|")
 	if do != "task" && do != "set" && do != "forget" && do != "told" { // who may not forget somebody does not use the question up
-		fresh, err := t.tx.AnswerTo(m, t.update.ID)
+		fresh, err := sc.tx.AnswerTo(m, sc.update.ID)
 		if err != nil {
-			return err
+			return ans, err
 		}
 		if !fresh {
-			t.say("r_pressed")
-			return nil
+			ans.say(sc.v, "r_pressed")
+			return ans, nil
 		}
 	}
 	if do == "order" {
-		return t.accept(rest)
+		return sc.accept(rest)
 	}
 	arg, rest, _ := strings.Cut(rest, "|")
 	id, _ := strconv.ParseInt(arg, 10, 64)
 	switch do {
 	case "no":
-		t.say("r_left")
-		return nil
+		ans.say(sc.v, "r_left")
+		return ans, nil
 	case "more":
-		t.say("e_more")
-		return nil
+		ans.say(sc.v, "e_more")
+		return ans, nil
 	case "set":
-		return t.set(&reading{verb: doSet, key: arg, value: rest, addressed: true})
+		return sc.set(&reading{verb: doSet, key: arg, value: rest, addressed: true})
 	case "task":
-		t.opt = options{task: rest, verb: verb(arg), anyway: map[string]bool{}}
+		now := *sc
+		now.opt = options{task: rest, verb: verb(arg), anyway: map[string]bool{}}
 		if k, known := answerKinds[verb(arg)]; known {
-			t.acts = []rdg.Act{{Kind: k}} // what a question about it does again
+			now.acts = []rdg.Act{{Kind: k}} // what a question about it does again
 		}
-		return t.act(&reading{verb: verb(arg), addressed: true})
+		return Answer{of: &now}.then(now.act(&reading{verb: verb(arg), addressed: true}))
 	case "act":
-		u, found, err := t.tx.UpdateRow(id)
+		u, found, err := sc.tx.UpdateRow(id)
 		if err != nil || !found {
-			return err
+			return ans, err
 		}
-		return t.pressAct(u, rest)
+		return sc.pressAct(u, rest)
 	case "run":
-		u, found, err := t.tx.UpdateRow(id)
+		u, found, err := sc.tx.UpdateRow(id)
 		if err != nil || !found {
-			return err
+			return ans, err
 		}
-		return t.again(u, parseOptions(rest), t.offerAnew)
+		return sc.again(u, parseOptions(rest), (*Scene).offerAnew)
 	case "told":
-		u, found, err := t.tx.UpdateRow(id)
+		u, found, err := sc.tx.UpdateRow(id)
 		if err != nil || !found {
-			return err
+			return ans, err
 		}
-		return t.explain(u)
+		return sc.explain(u)
 	case "amend":
 		key, value, _ := strings.Cut(rest, "=")
-		return t.amendLine(id, func(e *rules.Entry) {
+		return sc.amendLine(id, func(e *rules.Entry) {
 			switch key {
 			case "count":
 				n, _ := strconv.Atoi(value)
@@ -206,60 +210,68 @@ func (t *talk) pressed(m store.Message, b store.Button) error {
 			}
 		})
 	case "forget":
-		return t.forgotten(id)
+		return sc.forgotten(id)
 	case "undo":
 		var ids []int64
 		for _, s := range strings.Split(arg, ",") {
 			n, _ := strconv.ParseInt(s, 10, 64)
 			ids = append(ids, n)
 		}
-		return t.voidLines(ids, rest != "check")
+		return sc.voidLines(ids, rest != "check")
 	}
-	return fmt.Errorf("button %q is not known", b.Do)
+	return ans, fmt.Errorf("button %q is not known", b.Do)
 }
 
 // changedSince says so where the words of a message were changed since: what a button was
 // about may be logged by now.
-func (t *talk) changedSince(u store.Update) (bool, error) {
+func (sc *Scene) changedSince(u store.Update) (Answer, bool, error) {
+	var ans Answer
 	if u.Message == 0 || u.Kind == "press" {
-		return false, nil
+		return ans, false, nil
 	}
-	last, found, err := t.tx.LastOfMessage(t.crew.ID, u.Message)
+	last, found, err := sc.tx.LastOfMessage(sc.crew.ID, u.Message)
 	if err != nil || !found || last.ID == u.ID {
-		return false, err
+		return ans, false, err
 	}
-	t.fail("g_stale")
-	return true, nil
+	ans.fail(sc.v, "g_stale")
+	return ans, true, nil
 }
 
 // again goes back to an earlier message with what a press adds. The line that it logs
 // belongs to who wrote the message, at the time it was written.
-func (t *talk) again(u store.Update, o options, do func(store.Update, options) error) error {
-	if changed, err := t.changedSince(u); changed || err != nil {
-		return err
+func (sc *Scene) again(u store.Update, o options, do func(*Scene) (Answer, error)) (Answer, error) {
+	var ans Answer
+	if changed, err := ans.taken(sc.changedSince(u)); changed || err != nil {
+		return ans, err
 	}
-	t.origin, t.opt = u, o
-	t.addressed = t.addressed || o.told
-	m, err := t.tx.MemberByID(u.Member)
+	then, err := sc.then(u, o)
 	if err != nil {
-		return err
+		return ans, err
 	}
-	t.by = m
-	t.replied = nil
+	then.addressed = then.addressed || o.told
 	number := u.ReplyTo
 	if u.Kind == "press" {
 		number = u.Message
 	}
 	if number != 0 {
-		r, found, err := t.tx.SentIn(t.crew.ID, t.chat, number)
+		r, found, err := sc.tx.SentIn(sc.crew.ID, sc.chat, number)
 		if err != nil {
-			return err
+			return ans, err
 		}
 		if found {
-			t.replied = &r
+			then.replied = &r
 		}
 	}
-	return do(u, o)
+	ans.of = then
+	return ans.then(do(then))
+}
+
+// then is the scene of an earlier message, with what a press adds.
+func (sc *Scene) then(u store.Update, o options) (*Scene, error) {
+	by, err := sc.tx.MemberByID(u.Member)
+	then := *sc
+	then.origin, then.opt, then.by, then.replied = u, o, by, nil
+	return &then, err
 }
 
 // forgetDo spells a button that forgets a member.

@@ -112,7 +112,6 @@ type reading struct {
 	soft      verb // a correction in words that talk has as well: right after the line only
 	addressed bool // slash, name of the bot, or a reply to it
 	hedged    bool
-	among     bool   // she that hatched may be among cells
 	lang      string // "en" or "es" where the words say so, else empty
 	text      string
 }

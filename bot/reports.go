@@ -8,8 +8,9 @@ import (
 )
 
 // report answers with the records of a year: a page to print, or a sheet.
-func (t *talk) report(r *reading) {
-	year := rules.DateOf(t.tx.Now, t.s.Zone).Year
+func (sc *Scene) report(r *reading) Answer {
+	var ans Answer
+	year := rules.DateOf(sc.tx.Now, sc.s.Zone).Year
 	if r.days != 0 {
 		year = r.days
 	}
@@ -17,6 +18,7 @@ func (t *talk) report(r *reading) {
 	if r.topic == "csv" || r.topic == "spreadsheet" {
 		kind = "sheets"
 	}
-	t.attach = attach.Attachment{Kind: kind, Year: year}
-	t.say("s_"+kind, "Year", strconv.Itoa(year))
+	ans.attach = attach.Attachment{Kind: kind, Year: year}
+	ans.say(sc.v, "s_"+kind, "Year", strconv.Itoa(year))
+	return ans
 }

@@ -189,27 +189,28 @@ func (s *scene) try(who, text string, reply int64) (o ending, err error) {
 	in := s.incoming(who, text)
 	in.ReplyTo = reply
 	err = s.db.Update(context.Background(), s.now, func(tx *store.Tx) error {
-		t, fresh, err := s.bot.begin(tx, in)
+		sc, fresh, err := s.bot.begin(tx, in)
 		if err != nil || !fresh {
 			return errors.Join(err, fmt.Errorf("%q was not taken in", text))
 		}
-		if err := t.run(); err != nil {
+		ans, err := sc.run()
+		if err != nil {
 			return err
 		}
-		if err := t.finish(); err != nil {
+		if ans, err = sc.finish(ans); err != nil {
 			return err
 		}
-		o = ending{logged: t.logged, kind: "ask", asks: t.kind == "ask", place: t.place(), text: strings.Join(t.lines, "\n")}
-		for _, b := range t.buttons {
+		o = ending{logged: ans.logged, kind: "ask", asks: ans.sort() == "ask", place: ans.place(), text: strings.Join(ans.lines, "\n")}
+		for _, b := range ans.buttons {
 			o.labels += b.Label + "\n"
 		}
-		o.offers = slices.ContainsFunc(t.buttons, func(b store.Button) bool { return strings.HasPrefix(b.Do, "act|") && strings.Contains(b.Do, "sure=1") })
+		o.offers = slices.ContainsFunc(ans.buttons, func(b store.Button) bool { return strings.HasPrefix(b.Do, "act|") && strings.Contains(b.Do, "sure=1") })
 		switch {
-		case len(t.logged) > 0:
+		case len(ans.logged) > 0:
 			o.kind = "logged"
-		case t.silent:
+		case ans.silent:
 			o.kind = "silence"
-		case t.kind == "reply":
+		case ans.sort() == "reply":
 			o.kind = "answer"
 		}
 		return errRollback

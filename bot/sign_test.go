@@ -26,30 +26,35 @@ func newSigning(t *testing.T, context string) signing {
 }
 
 // does takes in an update, acts on it in a way, and finishes it.
-func (s signing) does(in Incoming, act func(*talk) error) *talk {
+func (s signing) does(in Incoming, act func(*Scene) (Answer, error)) Answer {
 	s.t.Helper()
 	s.last = in.UpdateID
-	var got *talk
+	var got Answer
 	require.NoError(s.t, s.db.Update(context.Background(), s.now, func(tx *store.Tx) error {
-		t, fresh, err := s.bot.begin(tx, in)
+		sc, fresh, err := s.bot.begin(tx, in)
 		require.True(s.t, fresh)
 		if err != nil {
 			return err
 		}
-		if err := act(t); err != nil {
+		if got, err = act(sc); err != nil {
 			return err
 		}
-		got = t
-		return t.finish()
+		got, err = sc.finish(got)
+		return err
 	}))
 	return got
 }
 
+func justNotice(*Scene) (ans Answer, err error) {
+	ans.notice()
+	return ans, nil
+}
+
 // notices gives a message nothing but the sign.
-func (s signing) notices(who, text string) (message int64, got *talk) {
+func (s signing) notices(who, text string) (message int64, got Answer) {
 	s.t.Helper()
 	in := s.incoming(who, text)
-	return in.Message, s.does(in, func(t *talk) error { t.notice(); return nil })
+	return in.Message, s.does(in, justNotice)
 }
 
 func (s signing) rows() (list []store.Message) {
@@ -135,7 +140,7 @@ func TestNoticeInWords(t *testing.T) {
 	} {
 		in := s.incoming("Wren", "the B1 thing is sorted")
 		with(&in)
-		got := s.does(in, func(t *talk) error { t.notice(); return nil })
+		got := s.does(in, justNotice)
 		assert.Equal(t, "error", got.kind)
 		assert.NotEmpty(t, got.lines)
 	}
@@ -178,7 +183,7 @@ func TestSignGoesWhenLogged(t *testing.T) {
 		}
 		in := s.incoming("Wren", "confine 7 red")
 		in.Kind, in.Message = "edit", message
-		got := s.does(in, (*talk).run)
+		got := s.does(in, (*Scene).run)
 		require.Len(t, got.logged, 1)
 		assert.Equal(t, "logged", s.outcome(message))
 		off, found := s.row(store.Unsign, message)
@@ -204,7 +209,7 @@ func TestSignFollowsChanges(t *testing.T) {
 	message, _ := s.notices("Wren", "B1 thing sorted")
 	edit := s.incoming("Wren", "B1 thing sorted out")
 	edit.Kind, edit.Message = "edit", message
-	s.does(edit, func(t *talk) error { t.notice(); return nil })
+	s.does(edit, justNotice)
 	listed := func() (texts []string) {
 		require.NoError(t, s.db.View(context.Background(), s.now, func(tx *store.Tx) error {
 			left, err := tx.Unlogged(s.crew.ID, "2031-05-05")
@@ -218,7 +223,7 @@ func TestSignFollowsChanges(t *testing.T) {
 	assert.Equal(t, []string{"B1 thing sorted out"}, listed())
 	edit = s.incoming("Wren", "what a day")
 	edit.Kind, edit.Message = "edit", message
-	s.does(edit, (*talk).run)
+	s.does(edit, (*Scene).run)
 	assert.Empty(t, listed())
 }
 
@@ -231,7 +236,7 @@ func TestReplyBeneathTheSign(t *testing.T) {
 	s.sent(sign, 0)
 	why := s.incoming("Ash", "why?")
 	why.Beneath = message
-	got := s.does(why, (*talk).run)
+	got := s.does(why, (*Scene).run)
 	require.NotEmpty(t, got.lines)
 	assert.Equal(t, `"flurb the B1 thing"`, got.lines[0])
 	assert.Contains(t, []string{"error", "ask"}, got.kind)
@@ -240,10 +245,10 @@ func TestReplyBeneathTheSign(t *testing.T) {
 
 	due := s.incoming("Ash", "due")
 	due.Beneath, due.Addressed = message, true
-	assert.Contains(t, s.does(due, (*talk).run).lines[0], "Nothing", "a command is one wherever it stands")
+	assert.Contains(t, s.does(due, (*Scene).run).lines[0], "Nothing", "a command is one wherever it stands")
 	clear := s.incoming("Wren", "confine 7 red")
 	clear.Beneath = message
-	got = s.does(clear, (*talk).run)
+	got = s.does(clear, (*Scene).run)
 	require.Len(t, got.logged, 1)
 	assert.Equal(t, "logged", s.outcome(message))
 	_, found := s.row(store.Unsign, message)
@@ -251,7 +256,7 @@ func TestReplyBeneathTheSign(t *testing.T) {
 	// And a reply beneath anything else is nobody's question.
 	other := s.incoming("Ash", "and then?")
 	other.Beneath = clear.Message
-	assert.True(t, s.does(other, (*talk).run).silent)
+	assert.True(t, s.does(other, (*Scene).run).silent)
 }
 
 // What the message is read as by now is offered, word for word, and logged only by the tap:
@@ -265,7 +270,7 @@ func TestExplainOffersAndTheTapLogs(t *testing.T) {
 	s.now = s.now.Add(10 * time.Hour)
 	why := s.incoming("Ash", "?")
 	why.Beneath = message
-	got := s.does(why, (*talk).run)
+	got := s.does(why, (*Scene).run)
 	assert.Empty(t, got.logged)
 	assert.Equal(t, "ask", got.kind)
 	assert.Contains(t, got.lines[1], "I read: confine breeder 7, red pin. Log it?")
@@ -274,7 +279,7 @@ func TestExplainOffersAndTheTapLogs(t *testing.T) {
 	s.sent(answer, 900)
 	press := s.incoming("Ash", "Log it")
 	press.Kind, press.Message = "press", 900
-	got = s.does(press, (*talk).run)
+	got = s.does(press, (*Scene).run)
 	require.Len(t, got.logged, 1)
 	assert.Equal(t, "Wren", got.logged[0].By)
 	assert.True(t, got.logged[0].Happened.Equal(written), got.logged[0].Happened)
@@ -312,7 +317,7 @@ func TestUnloggedList(t *testing.T) {
 	for i := range 2 {
 		press := s.incoming("Ash", d.Buttons[i].Label)
 		press.Kind, press.Message = "press", 901
-		got := s.does(press, (*talk).run)
+		got := s.does(press, (*Scene).run)
 		assert.Empty(t, got.logged)
 		assert.Equal(t, `"`+wording.Quoted(list[i].Update.Text)+`"`, got.lines[0])
 	}
@@ -324,10 +329,10 @@ func TestThumbOnAPing(t *testing.T) {
 	s := newSigning(t, "ripe")
 	ping, found := s.target("move")
 	require.True(t, found)
-	thumb := func(who string, message int64) *talk {
+	thumb := func(who string, message int64) Answer {
 		in := s.incoming(who, "")
 		in.Kind, in.Message = "thumb", message
-		return s.does(in, (*talk).run)
+		return s.does(in, (*Scene).run)
 	}
 	got := thumb("Wren", ping.Message)
 	assert.Equal(t, "ask", got.kind)
@@ -346,7 +351,7 @@ func TestThumbOnAPing(t *testing.T) {
 	s.sent(answer, 902)
 	press := s.incoming("Wren", "I'm on it")
 	press.Kind, press.Message = "press", 902
-	got = s.does(press, (*talk).run)
+	got = s.does(press, (*Scene).run)
 	require.Len(t, got.logged, 1)
 	assert.Equal(t, rules.Mine, got.logged[0].Action)
 }

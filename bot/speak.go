@@ -8,18 +8,20 @@ import (
 	"yardbell/store"
 )
 
-// speak settles the language of the answer: the sender's own, else the one the
-// message is plainly written in, else the crew's first.
-func (t *talk) speak(written string) {
-	t.written = written
-	lang := t.s.Langs()[0]
-	switch own := t.s.Own[t.member.ID]; {
+// speaking is the scene with the language of the answer settled: the sender's own, else the
+// one the message is plainly written in, else the crew's first.
+func (sc *Scene) speaking(written string) *Scene {
+	next := *sc
+	next.written = written
+	lang := sc.s.Langs()[0]
+	switch own := sc.s.Own[sc.member.ID]; {
 	case own != "":
 		lang = own
 	case slices.Contains(wording.Languages, written):
 		lang = written
 	}
-	t.v = wording.In(lang, t.s, t.tx.Now)
+	next.v = wording.In(lang, sc.s, sc.tx.Now)
+	return &next
 }
 
 // mostPresses is how far back a press of a press is followed.
@@ -27,12 +29,12 @@ const mostPresses = 8
 
 // writtenIn is the language of the text that a message of the bot answers, "" for
 // what answers none.
-func (t *talk) writtenIn(m store.Message) (string, error) {
+func (sc *Scene) writtenIn(m store.Message) (string, error) {
 	for range mostPresses {
 		if m.Update == 0 {
 			return "", nil
 		}
-		u, found, err := t.tx.UpdateRow(m.Update)
+		u, found, err := sc.tx.UpdateRow(m.Update)
 		if err != nil || !found {
 			return "", err
 		}
@@ -40,9 +42,9 @@ func (t *talk) writtenIn(m store.Message) (string, error) {
 			if len(strings.Fields(u.Text)) == 1 {
 				return "", nil
 			}
-			return understand().Language(u.Text, t.s.Lang), nil
+			return understand().Language(u.Text, sc.s.Lang), nil
 		}
-		if m, found, err = t.tx.SentIn(t.crew.ID, t.chat, u.Message); err != nil || !found {
+		if m, found, err = sc.tx.SentIn(sc.crew.ID, sc.chat, u.Message); err != nil || !found {
 			return "", err
 		}
 	}

@@ -12,21 +12,21 @@ import (
 // place is where the answer of a message stands among those that wait. An echo may be
 // summed up with others; so that nothing is lost by that, it only says what its lines say,
 // or that there are none.
-func (t *talk) place() int {
-	for _, e := range t.logged {
+func (a *Answer) place() int {
+	for _, e := range a.logged {
 		if e.Action == rules.Did && e.Step == rules.Virgin {
 			return store.CriticalPing // the others read it in this answer
 		}
 	}
 	switch {
-	case len(t.buttons) > 0 || t.attach.Kind != "" || len(t.later) > 0 || t.warned || t.kind == "ask":
+	case len(a.buttons) > 0 || a.attach.Kind != "" || len(a.later) > 0 || a.warned || a.kind == "ask":
 		return store.Answer
-	case t.kind == "error":
+	case a.kind == "error":
 		return store.Echo
-	case len(t.logged) == 0:
+	case len(a.logged) == 0:
 		return store.Answer
 	}
-	for _, e := range t.logged {
+	for _, e := range a.logged {
 		if e.Action == rules.Void || e.Action == rules.Amend {
 			return store.Answer // it tells of two lines
 		}

@@ -19,9 +19,9 @@ type scope struct {
 }
 
 // scopeOf finds the batches that belong to what was named.
-func (t *talk) scopeOf(a rdg.Act) (scope, error) {
+func (sc *Scene) scopeOf(a rdg.Act) (scope, error) {
 	s := scope{act: a, batches: map[int]bool{}}
-	list, err := t.tx.Batches(t.crew.ID)
+	list, err := sc.tx.Batches(sc.crew.ID)
 	if err != nil {
 		return s, err
 	}
@@ -81,21 +81,21 @@ func (s scope) holdsTask(k rules.Task) bool {
 
 // told are the newest lines of a step, the newest last; of the day that was named where
 // something stands there.
-func (t *talk) told(s scope, most int) ([]rules.Entry, error) {
-	book, err := t.tx.Logbook(t.crew.ID)
+func (sc *Scene) told(s scope, most int) ([]rules.Entry, error) {
+	book, err := sc.tx.Logbook(sc.crew.ID)
 	if err != nil {
 		return nil, err
 	}
 	var all, day []rules.Entry
 	for i := len(book) - 1; i >= 0; i-- {
 		l := book[i]
-		if len(day) == most || len(all) >= most && !t.maybeOnDay(l.Entry, s.act.When) {
+		if len(day) == most || len(all) >= most && !sc.maybeOnDay(l.Entry, s.act.When) {
 			break // what is asked for lies behind
 		}
 		if l.Action != rules.Did || s.act.Step != "" && l.Step != s.act.Step {
 			continue
 		}
-		cur, ok, err := t.current(l)
+		cur, ok, err := sc.current(l)
 		if err != nil {
 			return nil, err
 		}
@@ -103,7 +103,7 @@ func (t *talk) told(s scope, most int) ([]rules.Entry, error) {
 			continue
 		}
 		all = append(all, cur.Entry)
-		if t.onDay(cur.Entry, s.act.When) {
+		if sc.onDay(cur.Entry, s.act.When) {
 			day = append(day, cur.Entry)
 		}
 	}
@@ -116,78 +116,82 @@ func (t *talk) told(s scope, most int) ([]rules.Entry, error) {
 }
 
 // onDay reports whether a line is of a day that was named, today or past.
-func (t *talk) onDay(e rules.Entry, w *rdg.When) bool {
-	return w != nil && w.Day != nil && *w.Day <= 0 && rules.DateOf(e.Happened, t.s.Zone) == rules.DateOf(t.tx.Now, t.s.Zone).Add(*w.Day)
+func (sc *Scene) onDay(e rules.Entry, w *rdg.When) bool {
+	return w != nil && w.Day != nil && *w.Day <= 0 && rules.DateOf(e.Happened, sc.s.Zone) == rules.DateOf(sc.tx.Now, sc.s.Zone).Add(*w.Day)
 }
 
 // maybeOnDay reports whether a line, or one that was told before it, may be of a day that was
 // named: nothing happens after it is told.
-func (t *talk) maybeOnDay(e rules.Entry, w *rdg.When) bool {
-	return w != nil && w.Day != nil && *w.Day <= 0 && !rules.DateOf(e.Said, t.s.Zone).Before(rules.DateOf(t.tx.Now, t.s.Zone).Add(*w.Day))
+func (sc *Scene) maybeOnDay(e rules.Entry, w *rdg.When) bool {
+	return w != nil && w.Day != nil && *w.Day <= 0 && !rules.DateOf(e.Said, sc.s.Zone).Before(rules.DateOf(sc.tx.Now, sc.s.Zone).Add(*w.Day))
 }
 
 // tellOf answers a question about work: what the log holds of it, who did it, and what is due.
 // Where it holds nothing of that, what is nearest is told: the subject, what is under way,
 // what comes next.
-func (t *talk) tellOf(a rdg.Act) error {
-	s, err := t.scopeOf(a)
+func (sc *Scene) tellOf(a rdg.Act) (Answer, error) {
+	var ans Answer
+	s, err := sc.scopeOf(a)
 	if err != nil {
-		return err
+		return ans, err
 	}
-	if err := t.tellTold(s); err != nil {
-		return err
+	if err := ans.take(sc.tellTold(s)); err != nil {
+		return ans, err
 	}
-	n := len(t.lines)
-	if err := t.next(s.holdsTask, mostTold); err != nil {
-		return err
+	n := len(ans.lines)
+	if err := ans.take(sc.next(s.holdsTask, mostTold)); err != nil {
+		return ans, err
 	}
-	if len(t.lines) > n+1 {
-		return nil
+	if len(ans.lines) > n+1 {
+		return ans, nil
 	}
-	if t.lines = t.lines[:n]; n > 0 && (!s.named() || a.Topic != rdg.AskWhen) {
-		return nil
+	if ans.lines = ans.lines[:n]; n > 0 && (!s.named() || a.Topic != rdg.AskWhen) {
+		return ans, nil
 	}
-	return t.nearest(a)
+	return ans.then(sc.nearest(a))
 }
 
 // tellTold shows the newest lines of the log that a question is about.
-func (t *talk) tellTold(s scope) error {
-	lines, err := t.told(s, mostLogged)
+func (sc *Scene) tellTold(s scope) (Answer, error) {
+	var ans Answer
+	lines, err := sc.told(s, mostLogged)
 	for _, e := range lines {
-		t.say("s_log_line", "When", e.Happened, "By", e.By, "What", t.v.Line(e))
+		ans.say(sc.v, "s_log_line", "When", e.Happened, "By", e.By, "What", sc.v.Line(e))
 	}
-	return err
+	return ans, err
 }
 
 // nearest tells of the subject that was named, else of what is under way, else what comes
 // next of all.
-func (t *talk) nearest(a rdg.Act) error {
+func (sc *Scene) nearest(a rdg.Act) (Answer, error) {
+	var ans Answer
 	if a.Batch != 0 || a.Breeder != 0 || a.Builder != "" || a.Yard != "" {
-		return t.showNamed(a)
+		return sc.showNamed(a)
 	}
-	n := len(t.lines)
-	if err := t.liveBatches(a); err != nil || len(t.lines) > n {
-		return err
+	n := len(ans.lines)
+	if err := ans.take(sc.liveBatches(a)); err != nil || len(ans.lines) > n {
+		return ans, err
 	}
-	return t.next(func(rules.Task) bool { return true }, mostTold)
+	return ans.then(sc.next(func(rules.Task) bool { return true }, mostTold))
 }
 
 // showNamed shows the state of what was named.
-func (t *talk) showNamed(a rdg.Act) error {
-	r := t.asReading(rdg.Act{Batch: a.Batch, Breeder: a.Breeder, Builder: a.Builder, Yard: a.Yard})
-	return t.show(&reading{batch: r.batch, breeder: r.breeder * b2i(r.batch == 0), builder: r.builder, yard: r.yard})
+func (sc *Scene) showNamed(a rdg.Act) (Answer, error) {
+	r := sc.asReading(rdg.Act{Batch: a.Batch, Breeder: a.Breeder, Builder: a.Builder, Yard: a.Yard})
+	return sc.show(&reading{batch: r.batch, breeder: r.breeder * b2i(r.batch == 0), builder: r.builder, yard: r.yard})
 }
 
 // liveBatches shows the batches that a question is about and that are under way, the newest
 // last.
-func (t *talk) liveBatches(a rdg.Act) error {
-	s, err := t.scopeOf(a)
+func (sc *Scene) liveBatches(a rdg.Act) (Answer, error) {
+	var ans Answer
+	s, err := sc.scopeOf(a)
 	if err != nil {
-		return err
+		return ans, err
 	}
-	list, err := t.tx.Batches(t.crew.ID)
+	list, err := sc.tx.Batches(sc.crew.ID)
 	if err != nil {
-		return err
+		return ans, err
 	}
 	var fit []rules.Batch
 	for _, b := range list {
@@ -196,18 +200,19 @@ func (t *talk) liveBatches(a rdg.Act) error {
 		}
 	}
 	for _, b := range fit[max(0, len(fit)-2):] {
-		if err := t.showBatch(rules.BatchSubject(b.Number)); err != nil {
-			return err
+		if err := ans.take(sc.showBatch(rules.BatchSubject(b.Number))); err != nil {
+			return ans, err
 		}
-		t.share(b, a)
+		ans.add(sc.share(b, a))
 	}
-	return nil
+	return ans, nil
 }
 
 // share says which part of the cells before came to what was counted, where it is asked for.
-func (t *talk) share(b rules.Batch, a rdg.Act) {
+func (sc *Scene) share(b rules.Batch, a rdg.Act) Answer {
+	var ans Answer
 	if a.Value != rdg.ShareAsked {
-		return
+		return ans
 	}
 	var before *int
 	for _, step := range []rules.Step{rules.Graft, rules.Accept, rules.Capped, rules.Move, rules.Emerge, rules.Laying, rules.Catch} {
@@ -216,26 +221,28 @@ func (t *talk) share(b rules.Batch, a rdg.Act) {
 			continue
 		}
 		if before != nil && *before > 0 && (a.Step == "" || a.Step == step) {
-			t.say("s_percent", "Count", *n, "Of", *before, "Past", t.v.Past(step, n), "Percent", (*n*100+*before/2) / *before)
+			ans.say(sc.v, "s_percent", "Count", *n, "Of", *before, "Past", sc.v.Past(step, n), "Percent", (*n*100+*before/2) / *before)
 		}
 		before = n
 	}
+	return ans
 }
 
 // altogether sums what is on record of a step, else what is still to be done of it where there
 // are several: how many lay is not how many are still to be looked at.
-func (t *talk) altogether(a rdg.Act) error {
-	s, err := t.scopeOf(a)
+func (sc *Scene) altogether(a rdg.Act) (Answer, error) {
+	var ans Answer
+	s, err := sc.scopeOf(a)
 	if err != nil {
-		return err
+		return ans, err
 	}
-	told := len(t.lines)
-	if err := t.soFar(a, s); err != nil || len(t.lines) > told {
-		return err
+	told := len(ans.lines)
+	if err := ans.take(sc.soFar(a, s)); err != nil || len(ans.lines) > told {
+		return ans, err
 	}
-	open, err := t.tx.OpenTasks(t.crew.ID)
+	open, err := sc.tx.OpenTasks(sc.crew.ID)
 	if err != nil {
-		return err
+		return ans, err
 	}
 	n, sum := 0, 0
 	for _, k := range open {
@@ -244,17 +251,18 @@ func (t *talk) altogether(a rdg.Act) error {
 		}
 	}
 	if n > 1 {
-		t.say("s_altogether", "Step", a.Step, "Count", sum)
+		ans.say(sc.v, "s_altogether", "Step", a.Step, "Count", sum)
 	}
-	return nil
+	return ans, nil
 }
 
 // soFar sums the counts of a step that are on record of the batches that are asked about, of
 // all where none is named. Of laying queens those that were caught are told beside.
-func (t *talk) soFar(a rdg.Act, s scope) error {
-	list, err := t.tx.Batches(t.crew.ID)
+func (sc *Scene) soFar(a rdg.Act, s scope) (Answer, error) {
+	var ans Answer
+	list, err := sc.tx.Batches(sc.crew.ID)
 	if err != nil || a.Yard != "" {
-		return err
+		return ans, err
 	}
 	n, caught := 0, 0
 	told := 0
@@ -270,11 +278,11 @@ func (t *talk) soFar(a rdg.Act, s scope) error {
 	switch {
 	case told < 2:
 	case a.Step == rules.Laying && caught > 0:
-		t.say("s_so_far_caught", "Count", n, "Past", t.v.Past(a.Step, &n), "Batches", told, "Caught", caught)
+		ans.say(sc.v, "s_so_far_caught", "Count", n, "Past", sc.v.Past(a.Step, &n), "Batches", told, "Caught", caught)
 	default:
-		t.say("s_so_far", "Count", n, "Past", t.v.Past(a.Step, &n), "Batches", told)
+		ans.say(sc.v, "s_so_far", "Count", n, "Past", sc.v.Past(a.Step, &n), "Batches", told)
 	}
-	return nil
+	return ans, nil
 }
 
 // lastComb is the comb that came out last.

@@ -10,45 +10,46 @@ import (
 )
 
 // undo takes back the sender's last message, or the one replied to.
-func (t *talk) undo(r *reading) error {
+func (sc *Scene) undo(r *reading) (Answer, error) {
+	var ans Answer
 	var ids []int64
-	if t.replied != nil {
-		if t.replied.Update != 0 {
-			lines, err := t.tx.UpdateLines(t.replied.Update)
+	if sc.replied != nil {
+		if sc.replied.Update != 0 {
+			lines, err := sc.tx.UpdateLines(sc.replied.Update)
 			if err != nil {
-				return err
+				return ans, err
 			}
 			ids = undoable(lines)
 		}
 		if len(ids) == 0 {
-			t.ask("r_undo_not")
-			return nil
+			ans.ask(sc.v, "r_undo_not")
+			return ans, nil
 		}
-		return t.voidLines(ids, false)
+		return sc.voidLines(ids, false)
 	}
 	if r.batch != 0 {
-		return t.undoBatch(r.batch)
+		return sc.undoBatch(r.batch)
 	}
-	if open, err := t.openQuestion(r); err != nil {
-		return err
+	if open, err := sc.openQuestion(r); err != nil {
+		return ans, err
 	} else if open {
-		return t.dropQuestion()
+		return sc.dropQuestion()
 	}
-	who, err := t.undoOf(r)
+	who, err := sc.undoOf(r)
 	if err != nil {
-		return err
+		return ans, err
 	}
-	lines, err := t.tx.LastLines(t.crew.ID, who, 500)
+	lines, err := sc.tx.LastLines(sc.crew.ID, who, 500)
 	if err != nil {
-		return err
+		return ans, err
 	}
 	for i, l := range lines {
 		if l.Action == rules.Void {
 			continue
 		}
-		gone, err := t.gone(l)
+		gone, err := sc.gone(l)
 		if err != nil {
-			return err
+			return ans, err
 		}
 		if gone {
 			continue
@@ -62,65 +63,65 @@ func (t *talk) undo(r *reading) error {
 				same = append(same, m)
 			}
 		}
-		if r.soft != "" && !r.addressed && t.origin.Said.Sub(l.Said) > mendTimeWithin {
-			t.hush() // long after a line these words are talk
-			return nil
+		if r.soft != "" && !r.addressed && sc.origin.Said.Sub(l.Said) > mendTimeWithin {
+			ans.hush() // long after a line these words are talk
+			return ans, nil
 		}
-		if t.origin.Said.Sub(l.Said) > undoWithin {
+		if sc.origin.Said.Sub(l.Said) > undoWithin {
 			// Days later "undo" is seldom about that line.
-			t.ask("ask_undo_old", "What", t.v.Line(l.Entry), "When", l.Said)
+			ans.ask(sc.v, "ask_undo_old", "What", sc.v.Line(l.Entry), "When", l.Said)
 			var parts []string
 			for _, id := range undoable(same) {
 				parts = append(parts, strconv.FormatInt(id, 10))
 			}
-			t.offer("b_undo", "undo|"+strings.Join(parts, ",")+"|check")
-			t.offer("b_no", "no")
-			return nil
+			ans.offer(sc.v, "b_undo", "undo|"+strings.Join(parts, ",")+"|check")
+			ans.offer(sc.v, "b_no", "no")
+			return ans, nil
 		}
-		return t.voidLines(undoable(same), false)
+		return sc.voidLines(undoable(same), false)
 	}
 	if r.soft != "" && !r.addressed {
-		t.hush()
-		return nil
+		ans.hush()
+		return ans, nil
 	}
-	t.ask("r_undo_none")
-	return nil
+	ans.ask(sc.v, "r_undo_none")
+	return ans, nil
 }
 
 // openQuestion finds the question that the sender's newest message was answered with,
 // where that message logged nothing and no button was pressed: "scratch that" is about
 // it, and not about the line logged before. It counts as answered from then on.
-func (t *talk) openQuestion(r *reading) (bool, error) {
+func (sc *Scene) openQuestion(r *reading) (bool, error) {
 	if r.whose != "" || r.step != "" {
 		return false, nil
 	}
-	m, found, err := t.pendingQuestion()
+	m, found, err := sc.pendingQuestion()
 	if err != nil || !found {
 		return false, err
 	}
-	return t.tx.AnswerTo(m, t.update.ID)
+	return sc.tx.AnswerTo(m, sc.update.ID)
 }
 
 // questionOpen reports whether the sender has such a question.
-func (t *talk) questionOpen() (bool, error) {
-	_, found, err := t.pendingQuestion()
+func (sc *Scene) questionOpen() (bool, error) {
+	_, found, err := sc.pendingQuestion()
 	return found, err
 }
 
-func (t *talk) pendingQuestion() (m store.Message, found bool, err error) {
-	list, err := t.tx.LatestOf(t.crew.ID, t.by.ID, t.update.ID, mostLookedBack)
+func (sc *Scene) pendingQuestion() (m store.Message, found bool, err error) {
+	list, err := sc.tx.LatestOf(sc.crew.ID, sc.by.ID, sc.update.ID, mostLookedBack)
 	if err != nil {
 		return m, false, err
 	}
 	for _, u := range list {
-		if u.Outcome == "logged" || t.origin.Said.Sub(u.Said) > mendTimeWithin {
+		if u.Outcome == "logged" || sc.origin.Said.Sub(u.Said) > mendTimeWithin {
 			break
 		}
-		m, found, err := t.tx.AnswerOf(t.crew.ID, u.ID)
+		m, found, err := sc.tx.AnswerOf(sc.crew.ID, u.ID)
 		if err != nil {
 			return m, false, err
 		}
-		if !found || m.Kind != "ask" || len(m.Buttons) == 0 || m.Chat != t.chat {
+		if !found || m.Kind != "ask" || len(m.Buttons) == 0 || m.Chat != sc.chat {
 			continue
 		}
 		if strings.HasPrefix(m.Buttons[0].Do, "undo|") {
@@ -138,26 +139,27 @@ func (t *talk) pendingQuestion() (m store.Message, found bool, err error) {
 const mostLookedBack = 4
 
 // dropQuestion says that nothing was logged, and which line an undo takes back now.
-func (t *talk) dropQuestion() error {
-	own, err := t.effectiveOwn(1)
+func (sc *Scene) dropQuestion() (Answer, error) {
+	var ans Answer
+	own, err := sc.effectiveOwn(1)
 	if err != nil {
-		return err
+		return ans, err
 	}
 	last := ""
 	if len(own) > 0 {
-		last = t.v.Say("undo_next", "What", t.v.Line(own[0].Entry))
+		last = sc.v.Say("undo_next", "What", sc.v.Line(own[0].Entry))
 	}
-	t.say("r_dropped", "Last", last)
-	return nil
+	ans.say(sc.v, "r_dropped", "Last", last)
+	return ans, nil
 }
 
 // undoOf is whose newest line is taken back: the sender's, unless another was named.
-func (t *talk) undoOf(r *reading) (int64, error) {
+func (sc *Scene) undoOf(r *reading) (int64, error) {
 	if r.whose == "" {
-		return t.by.ID, nil
+		return sc.by.ID, nil
 	}
-	members, err := t.tx.Members(t.crew.ID)
-	who, n := t.by.ID, 0
+	members, err := sc.tx.Members(sc.crew.ID)
+	who, n := sc.by.ID, 0
 	for _, m := range members {
 		if m.Name == r.whose {
 			who, n = m.ID, n+1
@@ -182,8 +184,8 @@ func undoable(lines []store.Line) (ids []int64) {
 }
 
 // gone reports whether a line, or the line it amends, was taken back.
-func (t *talk) gone(l store.Line) (bool, error) {
-	refs, err := t.tx.RefLines(t.crew.ID, l.ID)
+func (sc *Scene) gone(l store.Line) (bool, error) {
+	refs, err := sc.tx.RefLines(sc.crew.ID, l.ID)
 	if err != nil {
 		return false, err
 	}
@@ -193,73 +195,74 @@ func (t *talk) gone(l store.Line) (bool, error) {
 		}
 	}
 	if l.Action == rules.Amend {
-		base, found, err := t.tx.LineByID(t.crew.ID, l.Ref)
+		base, found, err := sc.tx.LineByID(sc.crew.ID, l.Ref)
 		if err != nil || !found {
 			return true, err
 		}
-		return t.gone(base)
+		return sc.gone(base)
 	}
 	return false, nil
 }
 
 // voidLines takes lines back. Where later lines hang on one of them, it asks first,
 // unless all was said.
-func (t *talk) voidLines(ids []int64, all bool) error {
+func (sc *Scene) voidLines(ids []int64, all bool) (Answer, error) {
+	var ans Answer
 	var lines []store.Line
 	for _, id := range ids {
-		l, found, err := t.tx.LineByID(t.crew.ID, id)
+		l, found, err := sc.tx.LineByID(sc.crew.ID, id)
 		if err != nil {
-			return err
+			return ans, err
 		}
 		if !found {
 			continue
 		}
-		gone, err := t.gone(l)
+		gone, err := sc.gone(l)
 		if err != nil {
-			return err
+			return ans, err
 		}
 		if !gone {
 			lines = append(lines, l)
 		}
 	}
 	if len(lines) == 0 {
-		t.ask("r_undo_not")
-		return nil
+		ans.ask(sc.v, "r_undo_not")
+		return ans, nil
 	}
 	for _, l := range lines {
-		if l.Member != t.by.ID {
-			if refused, err := t.onlyLead(); refused || err != nil {
-				return err
+		if l.Member != sc.by.ID {
+			if refused, err := ans.taken(sc.onlyLead()); refused || err != nil {
+				return ans, err
 			}
 			break
 		}
 	}
 	if !all {
-		hanging, err := t.hanging(lines)
+		hanging, err := sc.hanging(lines)
 		if err != nil {
-			return err
+			return ans, err
 		}
 		if len(hanging) > 0 {
 			var parts []string
 			for _, l := range append(lines, hanging...) {
 				parts = append(parts, strconv.FormatInt(l.ID, 10))
 			}
-			t.ask("ask_undo_more", "Count", len(hanging), "What", t.v.Line(lines[0].Entry))
-			t.offer("b_undo_all", "undo|"+strings.Join(parts, ","))
-			t.offer("b_no", "no")
-			return nil
+			ans.ask(sc.v, "ask_undo_more", "Count", len(hanging), "What", sc.v.Line(lines[0].Entry))
+			ans.offer(sc.v, "b_undo_all", "undo|"+strings.Join(parts, ","))
+			ans.offer(sc.v, "b_no", "no")
+			return ans, nil
 		}
 	}
-	before, err := t.openTasks()
+	before, err := sc.openTasks()
 	if err != nil {
-		return err
+		return ans, err
 	}
 	var entries, was []rules.Entry
 	for i := len(lines) - 1; i >= 0; i-- {
 		e := lines[i].Entry
-		cur, alive, err := t.current(lines[i])
+		cur, alive, err := sc.current(lines[i])
 		if err != nil {
-			return err
+			return ans, err
 		}
 		if !alive || e.Action == rules.Amend {
 			cur.Entry = e
@@ -268,32 +271,33 @@ func (t *talk) voidLines(ids []int64, all bool) error {
 		e.Action, e.Ref, e.ID = rules.Void, e.ID, 0
 		entries = append(entries, e)
 	}
-	if _, err := t.append(entries...); err != nil {
-		return err
+	sc, _, err = sc.log(&ans, entries...)
+	if err != nil {
+		return ans, err
 	}
 	if len(lines) == 1 && lines[0].Action == rules.Amend {
-		base, _, err := t.tx.LineByID(t.crew.ID, lines[0].Ref)
+		base, _, err := sc.tx.LineByID(sc.crew.ID, lines[0].Ref)
 		if err != nil {
-			return err
+			return ans, err
 		}
-		cur, _, err := t.current(base)
+		cur, _, err := sc.current(base)
 		if err != nil {
-			return err
+			return ans, err
 		}
-		t.say("e_undo_amend", "What", t.v.Line(cur.Entry))
+		ans.say(sc.v, "e_undo_amend", "What", sc.v.Line(cur.Entry))
 	} else {
 		var what []string // worded last: a language may have been among them
 		for _, e := range was {
-			what = append(what, t.v.Line(e))
+			what = append(what, sc.v.Line(e))
 		}
-		t.say("e_undo", "What", strings.Join(what, "; "))
+		ans.say(sc.v, "e_undo", "What", strings.Join(what, "; "))
 	}
-	return t.changed(before)
+	return ans.then(sc.changed(before))
 }
 
 // hanging are the lines that make no sense without those to be taken back.
-func (t *talk) hanging(lines []store.Line) (out []store.Line, err error) {
-	book, err := t.tx.Logbook(t.crew.ID)
+func (sc *Scene) hanging(lines []store.Line) (out []store.Line, err error) {
+	book, err := sc.tx.Logbook(sc.crew.ID)
 	if err != nil {
 		return nil, err
 	}
@@ -306,7 +310,7 @@ func (t *talk) hanging(lines []store.Line) (out []store.Line, err error) {
 			if m.ID <= l.ID || going[m.ID] || m.Action == rules.Void || m.Action == rules.Amend || m.Action == rules.Set || !hangs(l.Entry, m.Entry) {
 				continue
 			}
-			gone, err := t.gone(m)
+			gone, err := sc.gone(m)
 			if err != nil {
 				return nil, err
 			}
@@ -340,21 +344,22 @@ func hangs(base, e rules.Entry) bool {
 
 // undoBatch asks whether the graft that a batch was begun with is to be taken back, showing
 // its line. The lines that hang on it are shown by the press.
-func (t *talk) undoBatch(number int) error {
-	entries, err := t.tx.SubjectEntries(t.crew.ID, rules.BatchSubject(number))
+func (sc *Scene) undoBatch(number int) (Answer, error) {
+	var ans Answer
+	entries, err := sc.tx.SubjectEntries(sc.crew.ID, rules.BatchSubject(number))
 	if err != nil {
-		return err
+		return ans, err
 	}
 	for _, e := range rules.Effective(entries) {
 		if e.Action == rules.Did && e.Step == rules.Graft {
-			t.step, t.subject = e.Step, e.Subject
-			t.ask("ask_undo_batch", "What", t.v.Line(e), "When", e.Said, "By", e.By)
-			t.offer("b_undo", "undo|"+strconv.FormatInt(e.ID, 10)+"|check")
-			t.offer("b_no", "no")
-			return nil
+			ans.step, ans.subject = e.Step, e.Subject
+			ans.ask(sc.v, "ask_undo_batch", "What", sc.v.Line(e), "When", e.Said, "By", e.By)
+			ans.offer(sc.v, "b_undo", "undo|"+strconv.FormatInt(e.ID, 10)+"|check")
+			ans.offer(sc.v, "b_no", "no")
+			return ans, nil
 		}
 	}
-	known, err := t.knownBatches()
-	t.ask("r_no_batch", "Number", number, "Known", known)
-	return err
+	known, err := sc.knownBatches()
+	ans.ask(sc.v, "r_no_batch", "Number", number, "Known", known)
+	return ans, err
 }

@@ -12,26 +12,27 @@ import (
 
 // yields tells what the crew's counts say, of the season or of one breeder, builder or
 // grafter.
-func (t *talk) yields(r *reading) error {
-	o, err := planning.Of(t.tx, t.crew.ID, t.s)
+func (sc *Scene) yields(r *reading) (Answer, error) {
+	var ans Answer
+	o, err := planning.Of(sc.tx, sc.crew.ID, sc.s)
 	if err != nil {
-		return err
+		return ans, err
 	}
 	if r.plan.by != "" {
-		t.yieldsBy(o, r.plan.by)
-		return nil
+		ans.add(sc.yieldsBy(o, r.plan.by))
+		return ans, nil
 	}
-	y, whose := o.Season, t.v.Say("yield_crew")
+	y, whose := o.Season, sc.v.Say("yield_crew")
 	dim, key := rules.Dim(""), ""
 	switch {
 	case r.breeder != 0:
-		dim, key, whose = rules.ByBreeder, fmt.Sprint(r.breeder), t.v.Subject(rules.BreederSubject(r.breeder))
+		dim, key, whose = rules.ByBreeder, fmt.Sprint(r.breeder), sc.v.Subject(rules.BreederSubject(r.breeder))
 	case r.builder != "":
 		dim, key, whose = rules.ByBuilder, r.builder, r.builder
 	case r.plan.person != "":
-		list, err := t.tx.Members(t.crew.ID)
+		list, err := sc.tx.Members(sc.crew.ID)
 		if err != nil {
-			return err
+			return ans, err
 		}
 		for _, m := range list {
 			if wording.Fold(m.Name) == wording.Fold(r.plan.person) {
@@ -40,11 +41,11 @@ func (t *talk) yields(r *reading) error {
 		}
 		if key == "" {
 			if !r.addressed {
-				t.hush() // "yields Monday": none of the crew
-				return nil
+				ans.hush() // "yields Monday": none of the crew
+				return ans, nil
 			}
-			t.ask("yield_nobody", "Who", r.plan.person)
-			return nil
+			ans.ask(sc.v, "yield_nobody", "Who", r.plan.person)
+			return ans, nil
 		}
 	}
 	if dim != "" {
@@ -53,12 +54,12 @@ func (t *talk) yields(r *reading) error {
 			known = known || dim.Key(tr) == key
 		}
 		if !known {
-			t.ask("yield_none", "Whose", whose)
-			return nil
+			ans.ask(sc.v, "yield_none", "Whose", whose)
+			return ans, nil
 		}
 		y = rules.FitYields(o.Trials).For(dim, key)
 	}
-	t.say("yield_head", "Whose", whose)
+	ans.say(sc.v, "yield_head", "Whose", whose)
 	few := false
 	for g, st := range y.Stage {
 		lo, hi := st.Interval(0.9)
@@ -67,17 +68,17 @@ func (t *talk) yields(r *reading) error {
 			id = "yield_line_none"
 		}
 		few = few || st.Batches < 10
-		t.say(id, "Stage", t.v.Say("yield_stage_"+string(rules.Stage(g).Step())), "Percent", t.v.Number(st.Mean*100, 0), "Lo", t.v.Number(lo*100, 0), "Hi", t.v.Number(hi*100, 0),
+		ans.say(sc.v, id, "Stage", sc.v.Say("yield_stage_"+string(rules.Stage(g).Step())), "Percent", sc.v.Number(st.Mean*100, 0), "Lo", sc.v.Number(lo*100, 0), "Hi", sc.v.Number(hi*100, 0),
 			"Count", st.Batches, "Got", st.Got, "Of", st.Of)
 	}
-	t.say("yield_total", "Cells", int(100*y.Over(rules.StageAccepted, rules.StageCapped)+0.5), "Queens", int(100*y.Over(rules.StageAccepted, rules.StageLaying)+0.5))
+	ans.say(sc.v, "yield_total", "Cells", int(100*y.Over(rules.StageAccepted, rules.StageCapped)+0.5), "Queens", int(100*y.Over(rules.StageAccepted, rules.StageLaying)+0.5))
 	switch {
 	case dim != "":
-		t.say("yield_drawn_season")
+		ans.say(sc.v, "yield_drawn_season")
 	case few:
-		t.say("yield_drawn")
+		ans.say(sc.v, "yield_drawn")
 	}
-	return nil
+	return ans, nil
 }
 
 // capacityDays is how far the answer about builders and nucs looks.
@@ -85,50 +86,53 @@ const capacityDays = 60
 
 // capacity tells which builders and how many nucs are free, now and on the tightest
 // day to come.
-func (t *talk) capacity() error {
-	o, err := planning.Of(t.tx, t.crew.ID, t.s)
+func (sc *Scene) capacity() (Answer, error) {
+	var ans Answer
+	o, err := planning.Of(sc.tx, sc.crew.ID, sc.s)
 	if err != nil {
-		return err
+		return ans, err
 	}
 	if len(o.Planned.Places) == 0 {
-		t.ask("cap_none")
-		return nil
+		ans.ask(sc.v, "cap_none")
+		return ans, nil
 	}
-	now := t.tx.Now
+	now := sc.tx.Now
 	end := now.Add(capacityDays * 24 * time.Hour)
-	t.say("cap_head", "Days", capacityDays)
+	ans.say(sc.v, "cap_head", "Days", capacityDays)
 	for _, p := range o.Planned.Places {
 		if p.Subject.Kind == rules.BuilderKind {
-			t.builderFree(o, p.Subject, end)
+			ans.add(sc.builderFree(o, p.Subject, end))
 			continue
 		}
 		free, _ := o.Planned.Free(p.Subject, now, now.Add(time.Minute))
 		fewest, at := o.Planned.Free(p.Subject, now, end)
 		if fewest == free {
-			t.say("cap_yard_free", "Yard", p.Subject.Key, "Count", free, "Size", p.Size)
+			ans.say(sc.v, "cap_yard_free", "Yard", p.Subject.Key, "Count", free, "Size", p.Size)
 		} else {
-			t.say("cap_yard", "Yard", p.Subject.Key, "Count", free, "Size", p.Size, "Fewest", fewest, "Day", t.day(at))
+			ans.say(sc.v, "cap_yard", "Yard", p.Subject.Key, "Count", free, "Size", p.Size, "Fewest", fewest, "Day", sc.day(at))
 		}
 	}
-	return nil
+	return ans, nil
 }
 
 // builderFree says when a builder is taken, now or next, and by what.
-func (t *talk) builderFree(o *planning.Outlook, s rules.Subject, end time.Time) {
+func (sc *Scene) builderFree(o *planning.Outlook, s rules.Subject, end time.Time) Answer {
+	var ans Answer
 	var next *rules.Use
 	for i, u := range o.Planned.Uses {
-		if u.Place == s && u.To.After(t.tx.Now) && u.From.Before(end) && (next == nil || u.From.Before(next.From)) {
+		if u.Place == s && u.To.After(sc.tx.Now) && u.From.Before(end) && (next == nil || u.From.Before(next.From)) {
 			next = &o.Planned.Uses[i]
 		}
 	}
 	switch {
 	case next == nil:
-		t.say("cap_builder_free", "Builder", s.Key)
-	case next.From.After(t.tx.Now):
-		t.say("cap_builder_next", "Builder", s.Key, "From", t.day(next.From), "Until", t.day(next.To), "For", next.For)
+		ans.say(sc.v, "cap_builder_free", "Builder", s.Key)
+	case next.From.After(sc.tx.Now):
+		ans.say(sc.v, "cap_builder_next", "Builder", s.Key, "From", sc.day(next.From), "Until", sc.day(next.To), "For", next.For)
 	default:
-		t.say("cap_builder_taken", "Builder", s.Key, "Until", t.day(next.To), "For", next.For)
+		ans.say(sc.v, "cap_builder_taken", "Builder", s.Key, "Until", sc.day(next.To), "For", next.For)
 	}
+	return ans
 }
 
 // mostFits is how many hours a question for one is answered with.
@@ -136,14 +140,15 @@ const mostFits = 3
 
 // fit gives hours to confine at from which graft and move fall into working hours: the
 // next ones, or those from which a step falls on the day asked for.
-func (t *talk) fit(r *reading) error {
-	today := rules.DateOf(t.tx.Now, t.s.Zone)
+func (sc *Scene) fit(r *reading) (Answer, error) {
+	var ans Answer
+	today := rules.DateOf(sc.tx.Now, sc.s.Zone)
 	from, days, want := today, 21, rules.Date{}
 	if r.step != "" {
 		day, ok := r.plan.day.dayAfter(today)
 		if !ok || day.Before(today) {
-			t.fail("r_order_no_day")
-			return nil
+			ans.fail(sc.v, "r_order_no_day")
+			return ans, nil
 		}
 		want = day
 		if r.plan.day.weekday > 0 {
@@ -153,22 +158,22 @@ func (t *talk) fit(r *reading) error {
 		}
 	}
 	if r.breeder != 0 {
-		if stop, err := t.unknown(&reading{breeder: r.breeder}); stop || err != nil {
-			return err
+		if stop, err := ans.taken(sc.unknown(&reading{breeder: r.breeder})); stop || err != nil {
+			return ans, err
 		}
 	}
-	o, err := planning.Of(t.tx, t.crew.ID, t.s)
+	o, err := planning.Of(sc.tx, sc.crew.ID, sc.s)
 	if err != nil {
-		return err
+		return ans, err
 	}
 	var lines []string
 	for d := range days {
-		k, ok := rules.FitConfine(from.Add(d), o.Limits.BeesIn, 0, t.s)
+		k, ok := rules.FitConfine(from.Add(d), o.Limits.BeesIn, 0, sc.s)
 		step := k.Graft
 		if r.step == rules.Move {
 			step = k.Move.Best
 		}
-		if !ok || k.Confined.Before(t.tx.Now) || want != (rules.Date{}) && !sameDay(r.plan.day, rules.DateOf(step, t.s.Zone), want) {
+		if !ok || k.Confined.Before(sc.tx.Now) || want != (rules.Date{}) && !sameDay(r.plan.day, rules.DateOf(step, sc.s.Zone), want) {
 			continue
 		}
 		if r.breeder != 0 {
@@ -176,22 +181,22 @@ func (t *talk) fit(r *reading) error {
 				continue
 			}
 		}
-		lines = append(lines, t.v.Say("fit_line", "Confine", k.Confined, "Graft", k.Graft, "Move", k.Move.Best, "Close", k.Move.Latest))
+		lines = append(lines, sc.v.Say("fit_line", "Confine", k.Confined, "Graft", k.Graft, "Move", k.Move.Best, "Close", k.Move.Latest))
 		if len(lines) == mostFits {
 			break
 		}
 	}
-	who := t.v.Say("fit_any")
+	who := sc.v.Say("fit_any")
 	if r.breeder != 0 {
-		who = t.v.Subject(rules.BreederSubject(r.breeder))
+		who = sc.v.Subject(rules.BreederSubject(r.breeder))
 	}
 	if len(lines) == 0 {
-		t.ask("fit_none", "Who", who)
-		return nil
+		ans.ask(sc.v, "fit_none", "Who", who)
+		return ans, nil
 	}
-	t.say("fit_head", "Who", who)
-	t.lines = append(t.lines, lines...)
-	return nil
+	ans.say(sc.v, "fit_head", "Who", who)
+	ans.lines = append(ans.lines, lines...)
+	return ans, nil
 }
 
 // sameDay reports whether a day is the one asked for, any of its name where only a

@@ -9,58 +9,61 @@ import (
 )
 
 // whatIf shows which windows a shift would change. Nothing is logged.
-func (t *talk) whatIf(r *reading) error {
-	o, err := planning.Of(t.tx, t.crew.ID, t.s)
+func (sc *Scene) whatIf(r *reading) (Answer, error) {
+	o, err := planning.Of(sc.tx, sc.crew.ID, sc.s)
 	if err != nil {
-		return err
+		return Answer{}, err
 	}
 	switch r.step {
 	case rules.Ordered:
-		return t.whatIfOrder(o, r)
+		return sc.whatIfOrder(o, r)
 	case rules.Confine:
-		return t.whatIfConfine(o, r)
+		return sc.whatIfConfine(o, r)
 	}
-	return t.whatIfGraft(o, r)
+	return sc.whatIfGraft(o, r)
 }
 
 // whatIfOrder shifts what is not begun yet of an order.
-func (t *talk) whatIfOrder(o *planning.Outlook, r *reading) error {
+func (sc *Scene) whatIfOrder(o *planning.Outlook, r *reading) (Answer, error) {
+	var ans Answer
 	b, found := o.Order(r.plan.order)
 	if !found {
-		t.ask("r_no_order", "Number", r.plan.order)
-		return nil
+		ans.ask(sc.v, "r_no_order", "Number", r.plan.order)
+		return ans, nil
 	}
 	for _, x := range o.Rounds(b) {
 		if x.Gone || len(x.Left) == 0 || len(x.Combs) > 0 || len(x.Batches) > 0 || len(x.Breeders) == 0 {
 			continue
 		}
-		now, changed, ok := rules.WhatIf(x.RoundTimes, x.Breeders[0], b.BeesIn, rules.Confine, r.plan.shift, t.s)
+		now, changed, ok := rules.WhatIf(x.RoundTimes, x.Breeders[0], b.BeesIn, rules.Confine, r.plan.shift, sc.s)
 		if !ok {
 			continue
 		}
-		t.say("if_round", "Order", t.v.Head(rules.OrderSubject(b.Number)), "Number", x.Number)
-		t.changes(changed)
+		ans.say(sc.v, "if_round", "Order", sc.v.Head(rules.OrderSubject(b.Number)), "Number", x.Number)
+		ans.add(sc.changes(changed))
 		if at := now.Ready(b.Unit); at.After(b.By) {
-			t.say("if_after", "At", at, "By", b.By)
+			ans.say(sc.v, "if_after", "At", at, "By", b.By)
 		}
 	}
-	if len(t.lines) == 0 {
-		t.say("if_no_round", "Order", t.v.Head(rules.OrderSubject(b.Number)))
-		return nil
+	if len(ans.lines) == 0 {
+		ans.say(sc.v, "if_no_round", "Order", sc.v.Head(rules.OrderSubject(b.Number)))
+		return ans, nil
 	}
-	t.say("if_nothing")
-	return nil
+	ans.say(sc.v, "if_nothing")
+	return ans, nil
 }
 
 // whatIfConfine compares with the breeder's next planned round, or shows the round
 // where none is planned.
-func (t *talk) whatIfConfine(o *planning.Outlook, r *reading) error {
-	n, ok, err := t.breederOf(&reading{breeder: r.breeder, step: rules.Confine}, func(rules.Breeder) bool { return false })
+func (sc *Scene) whatIfConfine(o *planning.Outlook, r *reading) (Answer, error) {
+	var ans Answer
+	q, n, ok, err := sc.breederOf(&reading{breeder: r.breeder, step: rules.Confine}, func(rules.Breeder) bool { return false })
+	ans.add(q)
 	if err != nil || !ok {
-		return err
+		return ans, err
 	}
-	if stop, err := t.unknown(&reading{breeder: n}); stop || err != nil {
-		return err
+	if stop, err := ans.taken(sc.unknown(&reading{breeder: n})); stop || err != nil {
+		return ans, err
 	}
 	var was *rules.RoundTimes
 	for _, b := range o.Book {
@@ -75,59 +78,60 @@ func (t *talk) whatIfConfine(o *planning.Outlook, r *reading) error {
 	}
 	sh := r.plan.shift
 	if !r.plan.shifts && !r.plan.day.hasTime {
-		t.ask("if_no_hour", "Breeder", n)
-		return nil
+		ans.ask(sc.v, "if_no_hour", "Breeder", n)
+		return ans, nil
 	}
 	if !r.plan.shifts {
-		today := rules.DateOf(t.tx.Now, t.s.Zone)
+		today := rules.DateOf(sc.tx.Now, sc.s.Zone)
 		day := today
 		if r.plan.day.hasDay {
 			if day, ok = r.plan.day.dayAfter(today); !ok {
-				t.fail("r_order_no_day")
-				return nil
+				ans.fail(sc.v, "r_order_no_day")
+				return ans, nil
 			}
 		}
-		at := t.workHour(day, r.plan.day)
+		at := sc.workHour(day, r.plan.day)
 		if was == nil {
-			k := rules.RoundFrom(at, o.Limits.BeesIn, 0, t.s)
-			t.say("if_round_new", "Breeder", t.v.Head(rules.BreederSubject(n)), "At", k.Confined)
-			tasks := k.Tasks(n, o.Limits.BeesIn, 0, t.s)
+			k := rules.RoundFrom(at, o.Limits.BeesIn, 0, sc.s)
+			ans.say(sc.v, "if_round_new", "Breeder", sc.v.Head(rules.BreederSubject(n)), "At", k.Confined)
+			tasks := k.Tasks(n, o.Limits.BeesIn, 0, sc.s)
 			slices.SortStableFunc(tasks, func(a, b rules.Task) int { return a.Best.Compare(b.Best) })
 			for _, x := range tasks {
 				if x.Weight > rules.Routine && x.Step != rules.Confine && !x.Guard {
-					t.say("if_window", "Step", x.Step, "Best", x.Best, "Close", x.Latest, "Unfit", t.unfit(x))
+					ans.say(sc.v, "if_window", "Step", x.Step, "Best", x.Best, "Close", x.Latest, "Unfit", sc.unfit(x))
 				}
 			}
-			t.say("if_nothing")
-			return nil
+			ans.say(sc.v, "if_nothing")
+			return ans, nil
 		}
 		sh = rules.Shift{Hours: at.Sub(was.Confined)}
 	}
 	if was == nil {
-		t.ask("if_no_plan", "Breeder", rules.BreederSubject(n))
-		return nil
+		ans.ask(sc.v, "if_no_plan", "Breeder", rules.BreederSubject(n))
+		return ans, nil
 	}
-	_, changed, _ := rules.WhatIf(*was, n, o.Limits.BeesIn, rules.Confine, sh, t.s)
-	return t.windows(n, changed)
+	_, changed, _ := rules.WhatIf(*was, n, o.Limits.BeesIn, rules.Confine, sh, sc.s)
+	return ans.then(sc.windows(n, changed))
 }
 
 // workHour settles an hour that lies ahead: "at 4" is the afternoon's where that is in
 // working hours and the morning's is not.
-func (t *talk) workHour(day rules.Date, w when) time.Time {
-	if c := w.clock + 12*60; !w.half && w.clock < 12*60 && (w.clock < t.s.WorkFrom || w.clock >= t.s.WorkTo) && c >= t.s.WorkFrom && c < t.s.WorkTo {
+func (sc *Scene) workHour(day rules.Date, w when) time.Time {
+	if c := w.clock + 12*60; !w.half && w.clock < 12*60 && (w.clock < sc.s.WorkFrom || w.clock >= sc.s.WorkTo) && c >= sc.s.WorkFrom && c < sc.s.WorkTo {
 		w.clock = c
 	}
-	return rules.At(day, w.clock, t.s.Zone)
+	return rules.At(day, w.clock, sc.s.Zone)
 }
 
 // whatIfGraft shifts the next graft: from the comb that is in, or planned.
-func (t *talk) whatIfGraft(o *planning.Outlook, r *reading) error {
-	open, err := t.tx.OpenTasks(t.crew.ID)
+func (sc *Scene) whatIfGraft(o *planning.Outlook, r *reading) (Answer, error) {
+	var ans Answer
+	open, err := sc.tx.OpenTasks(sc.crew.ID)
 	if err != nil {
-		return err
+		return ans, err
 	}
 	for _, k := range open {
-		if k.Step != rules.Graft || r.breeder != 0 && k.Breeder != r.breeder || !t.tx.Now.Before(k.Latest) {
+		if k.Step != rules.Graft || r.breeder != 0 && k.Breeder != r.breeder || !sc.tx.Now.Before(k.Latest) {
 			continue
 		}
 		bees, x := o.Limits.BeesIn, rules.RoundTimes{}
@@ -139,7 +143,7 @@ func (t *talk) whatIfGraft(o *planning.Outlook, r *reading) error {
 		for _, c := range o.Combs[k.Breeder] {
 			if rules.Occ(c.ID) == k.Occ {
 				bees = c.BeesIn != nil && *c.BeesIn
-				x = rules.RoundFrom(c.Confined, bees, 0, t.s)
+				x = rules.RoundFrom(c.Confined, bees, 0, sc.s)
 				x.Comb, x.Graft = &c, k.Best // as it came out, not as it was planned
 				from, to := c.Laying()
 				x.Age, _ = rules.GraftAges(from, to, x.Graft)
@@ -150,54 +154,59 @@ func (t *talk) whatIfGraft(o *planning.Outlook, r *reading) error {
 		}
 		shift := r.plan.shift
 		if !r.plan.shifts {
-			if shift, err = t.shiftTo(x.Graft, r.plan.day); err != nil || shift == (rules.Shift{}) {
-				return err
+			q, by, err := sc.shiftTo(x.Graft, r.plan.day)
+			if ans.add(q); err != nil || by == (rules.Shift{}) {
+				return ans, err
 			}
+			shift = by
 		}
-		_, changed, ok := rules.WhatIf(x, k.Breeder, bees, rules.Graft, shift, t.s)
+		_, changed, ok := rules.WhatIf(x, k.Breeder, bees, rules.Graft, shift, sc.s)
 		if !ok {
-			t.ask("if_no_larvae", "Breeder", k.Subject)
-			return nil
+			ans.ask(sc.v, "if_no_larvae", "Breeder", k.Subject)
+			return ans, nil
 		}
-		return t.windows(k.Breeder, changed)
+		return ans.then(sc.windows(k.Breeder, changed))
 	}
-	t.ask("if_no_graft")
-	return nil
+	ans.ask(sc.v, "if_no_graft")
+	return ans, nil
 }
 
 // shiftTo is how far a graft is from the day or the hour that was named; zero where that
 // was answered already. A day alone keeps the hour.
-func (t *talk) shiftTo(at time.Time, w when) (rules.Shift, error) {
-	planned := rules.DateOf(at, t.s.Zone)
+func (sc *Scene) shiftTo(at time.Time, w when) (Answer, rules.Shift, error) {
+	var ans Answer
+	planned := rules.DateOf(at, sc.s.Zone)
 	day := planned
 	if w.hasDay {
 		var ok bool
-		if day, ok = w.dayAfter(rules.DateOf(t.tx.Now, t.s.Zone)); !ok {
-			t.fail("r_order_no_day")
-			return rules.Shift{}, nil
+		if day, ok = w.dayAfter(rules.DateOf(sc.tx.Now, sc.s.Zone)); !ok {
+			ans.fail(sc.v, "r_order_no_day")
+			return ans, rules.Shift{}, nil
 		}
 	}
-	to := rules.At(day, rules.ClockOf(at, t.s.Zone), t.s.Zone)
+	to := rules.At(day, rules.ClockOf(at, sc.s.Zone), sc.s.Zone)
 	if w.hasTime {
-		to = t.workHour(day, w)
+		to = sc.workHour(day, w)
 	}
 	shift := rules.Shift{Hours: to.Sub(at)}
 	if shift.Hours.Abs() < time.Minute {
-		t.ask("if_same", "At", at)
-		return rules.Shift{}, nil
+		ans.ask(sc.v, "if_same", "At", at)
+		return ans, rules.Shift{}, nil
 	}
-	return shift, nil
+	return ans, shift, nil
 }
 
-func (t *talk) windows(breeder int, changed []rules.Change) error {
-	t.say("if_head", "Breeder", t.v.Head(rules.BreederSubject(breeder)))
-	t.changes(changed)
-	t.say("if_nothing")
-	return nil
+func (sc *Scene) windows(breeder int, changed []rules.Change) (Answer, error) {
+	var ans Answer
+	ans.say(sc.v, "if_head", "Breeder", sc.v.Head(rules.BreederSubject(breeder)))
+	ans.add(sc.changes(changed))
+	ans.say(sc.v, "if_nothing")
+	return ans, nil
 }
 
 // changes lists the windows that change, of the steps that are pinged.
-func (t *talk) changes(list []rules.Change) {
+func (sc *Scene) changes(list []rules.Change) Answer {
+	var ans Answer
 	list = slices.Clone(list)
 	slices.SortStableFunc(list, func(a, b rules.Change) int { return a.Now.Best.Compare(b.Now.Best) })
 	for _, c := range list {
@@ -205,19 +214,20 @@ func (t *talk) changes(list []rules.Change) {
 			continue
 		}
 		if c.Was.Best.Sub(c.Now.Best).Abs() < time.Minute {
-			t.say("if_window", "Step", c.Step, "Best", c.Now.Best, "Close", c.Now.Latest, "Unfit", t.unfit(c.Now))
+			ans.say(sc.v, "if_window", "Step", c.Step, "Best", c.Now.Best, "Close", c.Now.Latest, "Unfit", sc.unfit(c.Now))
 			continue
 		}
-		t.say("if_change", "Step", c.Step, "Best", c.Now.Best, "Was", c.Was.Best, "Close", c.Now.Latest, "Unfit", t.unfit(c.Now))
+		ans.say(sc.v, "if_change", "Step", c.Step, "Best", c.Now.Best, "Was", c.Was.Best, "Close", c.Now.Latest, "Unfit", sc.unfit(c.Now))
 	}
+	return ans
 }
 
-func (t *talk) unfit(k rules.Task) string {
+func (sc *Scene) unfit(k rules.Task) string {
 	if k.Step == rules.Graft && k.Best.After(k.Latest) {
-		return t.v.Say("if_over")
+		return sc.v.Say("if_over")
 	}
 	if k.Unfit {
-		return t.v.Say("if_unfit_short")
+		return sc.v.Say("if_unfit_short")
 	}
 	return ""
 }

@@ -10,68 +10,69 @@ import (
 
 // why tells how a window came about: of the message replied to, of the step named,
 // or of the sender's last subject.
-func (t *talk) why(r *reading) error {
-	k, ok, err := t.whyTask(r)
+func (sc *Scene) why(r *reading) (Answer, error) {
+	var ans Answer
+	k, ok, err := sc.whyTask(r)
 	if err != nil {
-		return err
+		return ans, err
 	}
 	if !ok {
-		t.ask("y_none")
-		return nil
+		ans.ask(sc.v, "y_none")
+		return ans, nil
 	}
-	t.step, t.subject = k.Step, k.Subject
-	t.say("y_task", "Task", wording.Upper(t.v.Task(k)), "Open", k.Earliest, "Best", k.Best, "Close", k.Latest)
-	t.say("y_from", "Anchor", t.v.Say("anchor_"+k.Reason), "When", k.Anchor)
+	ans.step, ans.subject = k.Step, k.Subject
+	ans.say(sc.v, "y_task", "Task", wording.Upper(sc.v.Task(k)), "Open", k.Earliest, "Best", k.Best, "Close", k.Latest)
+	ans.say(sc.v, "y_from", "Anchor", sc.v.Say("anchor_"+k.Reason), "When", k.Anchor)
 	switch {
 	case k.Unfit:
-		t.say("y_unfit")
+		ans.say(sc.v, "y_unfit")
 	case !k.Guard && !k.Ideal.Equal(k.Best):
-		t.say("y_work", "Ideal", k.Ideal)
+		ans.say(sc.v, "y_work", "Ideal", k.Ideal)
 	}
-	t.say("stake_" + k.Stake)
-	if b, found, err := t.tx.Batch(t.crew.ID, k.Batch); err != nil {
-		return err
+	ans.say(sc.v, "stake_"+k.Stake)
+	if b, found, err := sc.tx.Batch(sc.crew.ID, k.Batch); err != nil {
+		return ans, err
 	} else if found && (k.Step == rules.Move || k.Step == rules.Nucs || k.Step == rules.Emerge) {
-		e := b.Emergence(t.s)
-		t.attach = attach.Attachment{Kind: "emergence", Batch: b.Number}
-		t.say("y_safe", "Count", e.Cells, "Ages", t.v.Ages(b.Age), "Safe", b.Safe, "Emerges", b.Emerges)
+		e := b.Emergence(sc.s)
+		ans.attach = attach.Attachment{Kind: "emergence", Batch: b.Number}
+		ans.say(sc.v, "y_safe", "Count", e.Cells, "Ages", sc.v.Ages(b.Age), "Safe", b.Safe, "Emerges", b.Emerges)
 		if b.Shift != 0 {
-			t.say("y_incubator", "Hours", -b.Shift)
+			ans.say(sc.v, "y_incubator", "Hours", -b.Shift)
 		}
 	}
 	if k.Step == rules.Graft && k.Breeder != 0 {
-		if err := t.larvae(k); err != nil {
-			return err
+		if err := ans.take(sc.larvae(k)); err != nil {
+			return ans, err
 		}
 	}
-	t.say("y_source", "Source", t.v.Source(k.Source))
-	if t.replied != nil && t.replied.Ping != "" && t.replied.Ping != rules.Digest {
-		t.say("y_ping", "Reason", t.v.Say("ping_"+string(t.replied.Ping)))
+	ans.say(sc.v, "y_source", "Source", sc.v.Source(k.Source))
+	if sc.replied != nil && sc.replied.Ping != "" && sc.replied.Ping != rules.Digest {
+		ans.say(sc.v, "y_ping", "Reason", sc.v.Say("ping_"+string(sc.replied.Ping)))
 	}
-	return nil
+	return ans, nil
 }
 
-func (t *talk) whyTask(r *reading) (rules.Task, bool, error) {
-	if k, ok := t.contextTask(); ok {
+func (sc *Scene) whyTask(r *reading) (rules.Task, bool, error) {
+	if k, ok := sc.contextTask(); ok {
 		return k, true, nil
 	}
-	all, err := t.tx.Tasks(t.crew.ID)
+	all, err := sc.tx.Tasks(sc.crew.ID)
 	if err != nil {
 		return rules.Task{}, false, err
 	}
 	s := r.subject()
-	if s.Zero() && t.replied != nil {
-		s = rules.ParseSubject(t.replied.Subject)
+	if s.Zero() && sc.replied != nil {
+		s = rules.ParseSubject(sc.replied.Subject)
 	}
 	if s.Zero() && r.step == "" {
-		if own, ok, err := t.ownLastAny(); err != nil {
+		if own, ok, err := sc.ownLastAny(); err != nil {
 			return rules.Task{}, false, err
 		} else if ok {
 			s = own
-		} else if m, found, err := t.tx.LastPing(t.crew.ID); err != nil {
+		} else if m, found, err := sc.tx.LastPing(sc.crew.ID); err != nil {
 			return rules.Task{}, false, err
-		} else if found && t.tx.Now.Sub(m.Sent) < 12*time.Hour {
-			return t.tx.Task(t.crew.ID, m.TaskKey)
+		} else if found && sc.tx.Now.Sub(m.Sent) < 12*time.Hour {
+			return sc.tx.Task(sc.crew.ID, m.TaskKey)
 		}
 	}
 	if s.Zero() && r.step == "" {

@@ -9,37 +9,39 @@ import (
 )
 
 // yesNo presses the first or last button of the question replied to.
-func (t *talk) yesNo(r *reading) error {
-	if k, ok := t.contextTask(); ok && t.replied != nil && t.replied.TaskKey == k.Key {
-		t.yesToPing(r, k)
-		return nil
+func (sc *Scene) yesNo(r *reading) (Answer, error) {
+	var ans Answer
+	if k, ok := sc.contextTask(); ok && sc.replied != nil && sc.replied.TaskKey == k.Key {
+		ans.add(sc.yesToPing(r, k))
+		return ans, nil
 	}
-	if t.replied == nil || len(t.replied.Buttons) == 0 || t.replied.Kind != "ask" || strings.HasPrefix(t.replied.Buttons[0].Do, "task|") {
-		t.hush()
-		return nil
+	if sc.replied == nil || len(sc.replied.Buttons) == 0 || sc.replied.Kind != "ask" || strings.HasPrefix(sc.replied.Buttons[0].Do, "task|") {
+		ans.hush()
+		return ans, nil
 	}
-	bs := t.replied.Buttons
+	bs := sc.replied.Buttons
 	last := bs[len(bs)-1]
 	switch {
 	case r.verb == sayNo && last.Do == "no":
-		return t.pressed(*t.replied, last)
+		return sc.pressed(*sc.replied, last)
 	case r.verb == sayYes && len(bs) == 2 && last.Do == "no":
-		return t.pressed(*t.replied, bs[0])
+		return sc.pressed(*sc.replied, bs[0])
 	}
-	t.fail("r_unread", "Understood", "", "Hint", t.v.Say("hint_help"))
-	return nil
+	ans.fail(sc.v, "r_unread", "Understood", "", "Hint", sc.v.Say("hint_help"))
+	return ans, nil
 }
 
 // wordOf answers a word that logs nothing by itself: yes, no, seen, thanks.
-func (t *talk) wordOf(a rdg.Act) error {
+func (sc *Scene) wordOf(a rdg.Act) (Answer, error) {
+	var ans Answer
 	switch a.Kind {
 	case rdg.Thanks:
-		t.hush()
-		return nil
+		ans.hush()
+		return ans, nil
 	case rdg.No:
-		return t.yesNo(&reading{verb: sayNo})
+		return sc.yesNo(&reading{verb: sayNo})
 	}
-	return t.yesNo(&reading{verb: sayYes})
+	return sc.yesNo(&reading{verb: sayYes})
 }
 
 // thumbs are the little pictures that say yes all by themselves.
@@ -64,42 +66,46 @@ func thumbsUp(text string) bool {
 }
 
 // toPing reports whether the message replies to the ping of one task.
-func (t *talk) toPing() bool {
-	return t.replied != nil && t.replied.TaskKey != "" && t.replied.Kind == "ping"
+func (sc *Scene) toPing() bool {
+	return sc.replied != nil && sc.replied.TaskKey != "" && sc.replied.Kind == "ping"
 }
 
 // yesToPing asks what a plain "ok" in reply to a ping means. Nothing is logged of it: it may
 // say that the ping was read, that somebody goes, or that it is done, and a task that is
 // taken for done is never pinged again.
-func (t *talk) yesToPing(r *reading, k rules.Task) {
-	t.step, t.subject = k.Step, k.Subject
+func (sc *Scene) yesToPing(r *reading, k rules.Task) Answer {
+	var ans Answer
+	ans.step, ans.subject = k.Step, k.Subject
 	switch {
 	case r.verb == sayNo:
-		t.fail("r_negated", "Example", t.example(&reading{step: k.Step}))
+		ans.fail(sc.v, "r_negated", "Example", sc.example(&reading{step: k.Step}))
 	case k.State == rules.Done || k.State == rules.Passed:
-		t.say("r_done_already", "Task", wording.Upper(t.v.Task(k)))
+		ans.say(sc.v, "r_done_already", "Task", wording.Upper(sc.v.Task(k)))
 	default:
-		t.askDone(k)
+		ans.add(sc.askDone(k))
 	}
+	return ans
 }
 
 // askDone asks whether a task is done, or taken on.
-func (t *talk) askDone(k rules.Task) {
-	t.step, t.subject = k.Step, k.Subject
-	t.ask("ask_ok", "Task", wording.Upper(t.v.Task(k)))
-	t.offer("b_take", "task|"+string(doMine)+"|"+k.Key)
-	t.offer("b_done", "task|"+string(doDone)+"|"+k.Key)
+func (sc *Scene) askDone(k rules.Task) Answer {
+	var ans Answer
+	ans.step, ans.subject = k.Step, k.Subject
+	ans.ask(sc.v, "ask_ok", "Task", wording.Upper(sc.v.Task(k)))
+	ans.offer(sc.v, "b_take", "task|"+string(doMine)+"|"+k.Key)
+	ans.offer(sc.v, "b_done", "task|"+string(doDone)+"|"+k.Key)
+	return ans
 }
 
 // seen reports whether a bare "listo" only says that the echo of a logged line was
 // seen.
-func (t *talk) seen(r *reading) (bool, error) {
-	if t.replied == nil || t.replied.Kind != "reply" || t.replied.Update == 0 || t.replied.TaskKey != "" || t.opt.rerun || t.opt.task != "" {
+func (sc *Scene) seen(r *reading) (bool, error) {
+	if sc.replied == nil || sc.replied.Kind != "reply" || sc.replied.Update == 0 || sc.replied.TaskKey != "" || sc.opt.rerun || sc.opt.task != "" {
 		return false, nil
 	}
 	if r.verb != doDone || r.count != nil || r.all || r.step != "" || r.mark != "" || r.yard != "" || r.when.set || !r.subject().Zero() {
 		return false, nil
 	}
-	lines, err := t.tx.UpdateLines(t.replied.Update)
+	lines, err := sc.tx.UpdateLines(sc.replied.Update)
 	return len(lines) > 0, err
 }

@@ -12,14 +12,15 @@ const mostGroups = 12
 
 // yieldsBy sets breeders, builders, grafters or weeks side by side: what was accepted
 // of their grafts, and how many laying queens 100 of them would give.
-func (t *talk) yieldsBy(o *planning.Outlook, dim rules.Dim) {
+func (sc *Scene) yieldsBy(o *planning.Outlook, dim rules.Dim) Answer {
+	var ans Answer
 	y := rules.FitYields(o.Trials)
 	groups := y.By[dim]
 	if len(groups) == 0 {
-		t.ask("yield_none", "Whose", t.v.Say("yield_crew"))
-		return
+		ans.ask(sc.v, "yield_none", "Whose", sc.v.Say("yield_crew"))
+		return ans
 	}
-	t.say("yield_by_head")
+	ans.say(sc.v, "yield_by_head")
 	left := len(groups) - mostGroups
 	if dim == rules.ByWeek && left > 0 {
 		groups = groups[left:]
@@ -28,25 +29,26 @@ func (t *talk) yieldsBy(o *planning.Outlook, dim rules.Dim) {
 		st := g.Stage[rules.StageAccepted]
 		lo, hi := st.Interval(0.9)
 		one := y.For(dim, g.Key)
-		t.say("yield_by_line", "Who", t.groupName(dim, g.Key), "Percent", t.v.Number(st.Mean*100, 0), "Lo", t.v.Number(lo*100, 0), "Hi", t.v.Number(hi*100, 0),
+		ans.say(sc.v, "yield_by_line", "Who", sc.groupName(dim, g.Key), "Percent", sc.v.Number(st.Mean*100, 0), "Lo", sc.v.Number(lo*100, 0), "Hi", sc.v.Number(hi*100, 0),
 			"Queens", int(100*one.Over(rules.StageAccepted, rules.StageLaying)+0.5), "Count", st.Batches)
 	}
 	if left > 0 {
-		t.say("yield_by_more", "Count", left)
+		ans.say(sc.v, "yield_by_more", "Count", left)
 	}
-	t.say("yield_drawn_season")
+	ans.say(sc.v, "yield_drawn_season")
+	return ans
 }
 
 // groupName words what a group is called: a week by the Monday it begins on.
-func (t *talk) groupName(dim rules.Dim, key string) string {
+func (sc *Scene) groupName(dim rules.Dim, key string) string {
 	switch dim {
 	case rules.ByBreeder:
 		if n, err := strconv.Atoi(key); err == nil {
-			return t.v.Subject(rules.BreederSubject(n))
+			return sc.v.Subject(rules.BreederSubject(n))
 		}
 	case rules.ByWeek:
 		if d, ok := planning.WeekStart(key); ok {
-			return t.v.Say("yield_week", "Date", t.v.Date(d))
+			return sc.v.Say("yield_week", "Date", sc.v.Date(d))
 		}
 	}
 	return key
