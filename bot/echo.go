@@ -170,8 +170,8 @@ func (sc *Scene) warnMove(b rules.Batch) Answer {
 		return ans
 	}
 	at := b.Grafted.Add(sc.s.MoveAt)
-	if at.After(b.Safe) {
-		ans.say(sc.v, "w_move_batches", "Batch", sc.v.Head(rules.BatchSubject(b.Number)), "Safe", b.Safe, "Chance", chance(b.Emergence(sc.s).AnyOut(at)))
+	if safe := b.SafeUntil(sc.s); at.After(safe) {
+		ans.say(sc.v, "w_move_batches", "Batch", sc.v.Head(rules.BatchSubject(b.Number)), "Safe", safe, "Chance", chance(b.Emergence(sc.s).AnyOut(at)))
 	}
 	return ans
 }

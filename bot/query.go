@@ -136,7 +136,7 @@ func (sc *Scene) showBatch(s rules.Subject) (Answer, error) {
 		return ans, nil
 	}
 	if b.Moved.IsZero() {
-		ans.say(sc.v, "s_safe", "Safe", b.Safe, "Emerges", b.Emerges)
+		ans.say(sc.v, "s_safe", "Safe", b.SafeUntil(sc.s), "Emerges", b.Emerges)
 	}
 	return ans.then(sc.next(func(k rules.Task) bool { return k.Batch == b.Number }, 6))
 }

@@ -114,7 +114,7 @@ func (sc *Scene) warnMoveSetting(at time.Duration) (Answer, error) {
 	}
 	list, err := sc.tx.Batches(sc.crew.ID)
 	for _, b := range list {
-		if b.Moved.IsZero() && !b.Ended && sc.origin.Said.Before(b.Safe.Add(48*time.Hour)) {
+		if b.Moved.IsZero() && !b.Ended && sc.origin.Said.Before(b.SafeUntil(sc.s).Add(48*time.Hour)) {
 			ans.add(sc.warnMove(b))
 		}
 	}

@@ -35,7 +35,7 @@ func (sc *Scene) why(r *reading) (Answer, error) {
 	} else if found && (k.Step == rules.Move || k.Step == rules.Nucs || k.Step == rules.Emerge) {
 		e := b.Emergence(sc.s)
 		ans.attach = attach.Attachment{Kind: "emergence", Batch: b.Number}
-		ans.say(sc.v, "y_safe", "Count", e.Cells, "Ages", sc.v.Ages(b.Age), "Safe", b.Safe, "Emerges", b.Emerges)
+		ans.say(sc.v, "y_safe", "Count", e.Cells, "Ages", sc.v.Ages(b.Age), "Safe", b.SafeUntil(sc.s), "Emerges", b.Emerges)
 		if b.Shift != 0 {
 			ans.say(sc.v, "y_incubator", "Hours", -b.Shift)
 		}

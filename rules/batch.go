@@ -14,8 +14,7 @@ type Batch struct {
 	Age     AgeSpan
 	Shift   float64 // hours by incubator temperatures
 	Counts  Counts
-	Yards   []string // where its nucs and cells are
-	Safe    time.Time
+	Yards   []string  // where its nucs and cells are
 	Emerges time.Time // the model's middle
 	Ended   bool      // nothing of it is left
 	Moved   time.Time // zero, or when its first cells went to nucs
@@ -92,10 +91,8 @@ func ChooseComb(combs []Comb, mark string, t time.Time) (Comb, bool) {
 }
 
 // BatchOf reads a batch out of its effective entries and its breeder's combs.
-// exists is false where the graft was taken back. was is the batch as it was read
-// before under the same settings, or none: what does not change in it is not worked
-// out again.
-func BatchOf(number int, entries []Entry, combs []Comb, s *Settings, was Batch) (b Batch, exists bool) {
+// exists is false where the graft was taken back.
+func BatchOf(number int, entries []Entry, combs []Comb, s *Settings) (b Batch, exists bool) {
 	grafts := did(entries, Graft)
 	if len(grafts) == 0 {
 		return b, false
@@ -153,7 +150,7 @@ func BatchOf(number int, entries []Entry, combs []Comb, s *Settings, was Batch) 
 			b.Ended = true
 		}
 	}
-	b.foresee(s, was)
+	b.foresee(s)
 	// No queen laying at a first look may only be early or after rain (Szabo et
 	// al. 1987: first eggs at 4-22 d); from the second look on it ends the batch.
 	if n := b.Counts.Laying; n != nil && *n == 0 {
@@ -164,18 +161,17 @@ func BatchOf(number int, entries []Entry, combs []Comb, s *Settings, was Batch) 
 	return b, true
 }
 
-// foresee works out how long the cells are safe where they are, and when the queens come.
-// A cool incubator counts for nothing in the first: the log does not say which cells were
+// foresee works out when the queens come. A cool incubator counts for nothing in Shift, and
+// so in how long the cells are safe where they are: the log does not say which cells were
 // in it, and a close put off for cells that hung in a warm builder loses the batch.
-func (b *Batch) foresee(s *Settings, was Batch) {
+func (b *Batch) foresee(s *Settings) {
 	b.Shift = IncubatorShift(b.Grafted, b.Age, s.Incubator, TempFrom.warm)
 	b.Emerges = b.emerges(s)
-	e := b.Emergence(s)
-	before := was.Emergence(s)
-	if b.Safe = was.Safe; was.Safe.IsZero() || !before.Grafted.Equal(e.Grafted) || before.with(e.Grafted) != e {
-		b.Safe = e.SafeUntil().UTC()
-	}
 }
+
+// SafeUntil is how long the cells are safe where they are. It is worked out when asked: it
+// is dear, and few batches are ever asked about.
+func (b Batch) SafeUntil(s *Settings) time.Time { return b.Emergence(s).SafeUntil().UTC() }
 
 // emerges is the model's middle of emergence. Once the cells are in their nucs no close
 // hangs on it that loses them, and what was logged of the incubator before counts in full.

@@ -37,9 +37,8 @@ func BatchTasks(b Batch, entries []Entry, s *Settings) []Task {
 	for _, step := range []Step{Accept, Finish, Capped} {
 		add(make_(step, "", "", "grafted", b.Grafted))
 	}
-	em := b.Emergence(s)
 	move := make_(Move, "", "", "grafted", b.Grafted)
-	move.Earliest, move.Ideal, move.Latest = moveWindow(em, s.Table.Row(Move, ""), s.MoveAt, b.Safe)
+	move.Earliest, move.Ideal, move.Latest = MoveWindow(b.Emergence(s), s.Table.Row(Move, ""), s.MoveAt)
 	move.fit(s)
 
 	// Hands off from sealing until ripe; both ends go with the age of the larvae

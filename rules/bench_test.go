@@ -17,7 +17,7 @@ func BenchmarkBatchTasks(b *testing.B) {
 	entries := Effective(season().entries)
 	b.ReportAllocs()
 	for b.Loop() {
-		batch, _ := BatchOf(1, entries, nil, s, Batch{})
+		batch, _ := BatchOf(1, entries, nil, s)
 		BatchTasks(batch, entries, s)
 	}
 }

@@ -187,7 +187,7 @@ func BatchUses(b Batch, entries []Entry, yard string, s *Settings) []Use {
 	}
 	me := BatchSubject(b.Number)
 	em := b.Emergence(s)
-	_, move, out, _ := MoveWindow(em, s.Table.Row(Move, ""), s.MoveAt)
+	_, move, out := MoveWindow(em, s.Table.Row(Move, ""), s.MoveAt)
 	if !b.Moved.IsZero() {
 		out = b.Moved
 	}

@@ -93,7 +93,7 @@ func TestUsesOfABatchInTheBook(t *testing.T) {
 	s := crew()
 	entries := Effective(season().entries)
 	uses := func(n int) []Use {
-		b, _ := BatchOf(1, entries[:n], nil, s, Batch{})
+		b, _ := BatchOf(1, entries[:n], nil, s)
 		return BatchUses(b, entries[:n], "North", s)
 	}
 	got := uses(1)

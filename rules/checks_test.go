@@ -28,14 +28,14 @@ func refusals(t *testing.T) []struct {
 	ask  bool
 } {
 	b := season()
-	batch, ok := BatchOf(1, Effective(b.entries[:6]), nil, crew(), Batch{}) // up to the move of 34
+	batch, ok := BatchOf(1, Effective(b.entries[:6]), nil, crew()) // up to the move of 34
 	require.True(t, ok)
-	fresh, _ := BatchOf(1, Effective(b.entries[:1]), nil, crew(), Batch{})
+	fresh, _ := BatchOf(1, Effective(b.entries[:1]), nil, crew())
 	old := fresh
 	old.Age = AgeSpan{24, 48, "stated"}
 	partly := book{append([]Entry(nil), b.entries[:4]...)}
 	partly.add(Move, BatchSubject(1), h(230), count(20))
-	half, _ := BatchOf(1, Effective(partly.entries), nil, crew(), Batch{})
+	half, _ := BatchOf(1, Effective(partly.entries), nil, crew())
 	red := Comb{ID: 1, Breeder: 7, Mark: "red", Confined: confined, BeesIn: yes(), Out: confined.Add(Hours(24))}
 	in := red
 	in.Out = time.Time{}

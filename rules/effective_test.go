@@ -50,7 +50,7 @@ func TestVoidsAndAmends(t *testing.T) {
 	assert.Equal(t, []int{45}, counts(Effective(b.entries)))
 	b.add("", Subject{}, h(26), action(Void), about(graft))
 	assert.Empty(t, Effective(b.entries))
-	_, exists := BatchOf(1, Effective(b.entries), nil, crew(), Batch{})
+	_, exists := BatchOf(1, Effective(b.entries), nil, crew())
 	assert.False(t, exists, "a batch whose graft was taken back is no batch")
 }
 

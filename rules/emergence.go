@@ -50,12 +50,6 @@ type Emergence struct {
 	SigmaCell  float64
 }
 
-// with is the same for a graft at another time.
-func (e Emergence) with(grafted time.Time) Emergence {
-	e.Grafted = grafted
-	return e
-}
-
 // Middle is the model's middle of emergence.
 func (e Emergence) Middle() time.Time { return e.Grafted.Add(Hours(e.mean() - (e.Age.Lo+e.Age.Hi)/2)) }
 
@@ -188,23 +182,27 @@ func IncubatorShift(grafted time.Time, age AgeSpan, temps []TempFrom, counts fun
 	return shift
 }
 
+// surelySafe reports that the chance that any virgin is out stays below SafeChance until t.
+// The chance that any is out is at most the sum of those of single cells, for which the
+// batch-wide term needs no integral; where that is too much, SafeUntil has to tell.
+func (e Emergence) surelySafe(t time.Time) bool {
+	one := e
+	one.SigmaCell = math.Hypot(e.SigmaBatch, e.SigmaCell)
+	return float64(max(e.Cells, 1))*one.cellOut(t.Sub(e.Grafted).Hours()) < SafeChance
+}
+
 // MoveWindow is when ripe cells may go to the nucs. Larvae older than 24 h bring
 // it forward by the excess, a cooler incubator moves it back, and it never closes
 // after the batch stops being safe. own is the crew's own best time after the
 // graft, 0 for the table's; where that is later than the close, the window is
 // held open for it, and the crew was warned when setting it.
-func MoveWindow(e Emergence, row Row, own time.Duration) (earliest, best, latest, safe time.Time) {
-	safe = e.SafeUntil()
-	earliest, best, latest = moveWindow(e, row, own, safe)
-	return earliest, best, latest, safe
-}
-
-// moveWindow is MoveWindow where the safe time, which is dear, is known already.
-func moveWindow(e Emergence, row Row, own time.Duration, safe time.Time) (earliest, best, latest time.Time) {
+func MoveWindow(e Emergence, row Row, own time.Duration) (earliest, best, latest time.Time) {
 	shift := Hours(e.Shift - max(0, e.Age.Hi-24))
 	earliest, best, latest = row.Window(e.Grafted.Add(shift))
-	if safe.Before(latest) {
-		latest = safe
+	// SafeUntil is dear, and of most batches far behind the close. It gives the minute
+	// before, which is why more than the close has to be safe.
+	if !e.surelySafe(latest.Add(2 * time.Minute)) {
+		latest = earlier(latest, e.SafeUntil())
 	}
 	if own > 0 {
 		best = e.Grafted.Add(own + shift)

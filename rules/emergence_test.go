@@ -202,8 +202,8 @@ func TestSafeUntilAgainstHalving(t *testing.T) {
 func TestMoveWindow(t *testing.T) {
 	row := DefaultTable().Row(Move, "")
 	window := func(e Emergence, own time.Duration) (a, b, c, safe float64) {
-		w, x, y, z := MoveWindow(e, row, own)
-		return hoursAfter(grafted, w), hoursAfter(grafted, x), hoursAfter(grafted, y), hoursAfter(grafted, z)
+		w, x, y := MoveWindow(e, row, own)
+		return hoursAfter(grafted, w), hoursAfter(grafted, x), hoursAfter(grafted, y), hoursAfter(grafted, e.SafeUntil())
 	}
 	e := usual()
 	a, b, c, _ := window(e, 0)
@@ -243,15 +243,17 @@ func TestMoveWindowHolds(t *testing.T) {
 	row := DefaultTable().Row(Move, "")
 	rapid.Check(t, func(t *rapid.T) {
 		e := anyEmergence(t)
-		earliest, best, latest, safe := MoveWindow(e, row, 0)
+		earliest, best, latest := MoveWindow(e, row, 0)
+		safe := e.SafeUntil()
 		if earliest.After(best) || best.After(latest) {
 			t.Fatalf("out of order: %v %v %v", earliest, best, latest)
 		}
-		if latest.After(safe) {
-			t.Fatalf("closes %v after safe %v", latest, safe)
+		_, _, close := row.Window(e.Grafted.Add(Hours(e.Shift - max(0, e.Age.Hi-24))))
+		if !latest.Equal(earlier(close, safe)) {
+			t.Fatalf("closes %v, the table has %v, safe until %v", latest, close, safe)
 		}
 		own := time.Duration(rapid.IntRange(8*24, 12*24).Draw(t, "own")) * time.Hour
-		e2, b2, l2, _ := MoveWindow(e, row, own)
+		e2, b2, l2 := MoveWindow(e, row, own)
 		if e2.After(b2) || b2.After(l2) {
 			t.Fatalf("with own setting out of order: %v %v %v", e2, b2, l2)
 		}
@@ -270,5 +272,5 @@ func TestBatchEmergenceTakesTheNewestCount(t *testing.T) {
 	b.add(Accept, BatchSubject(1), grafted.Add(Hours(24)), count(20))
 	fewer, _ := b.batch(t, s)
 	require.Equal(t, 20, fewer.Emergence(s).Cells)
-	assert.True(t, fewer.Safe.After(plain.Safe), "fewer cells are safe longer")
+	assert.True(t, fewer.SafeUntil(s).After(plain.SafeUntil(s)), "fewer cells are safe longer")
 }

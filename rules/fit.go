@@ -15,7 +15,6 @@ type RoundTimes struct {
 	Age      AgeSpan   // of the larvae then
 	Cells    int       // for which the move is safe
 	Move     Span
-	Safe     time.Time // 1 % chance that a virgin is out
 	Emerges  time.Time
 	Catch    Span
 	Unfit    []Step // steps without working time in their window
@@ -54,7 +53,6 @@ func (r RoundTimes) Soonest(u Unit) time.Time {
 // goroutines at once.
 type fitter struct {
 	s    *Settings
-	safe map[safeKey]time.Duration
 	day  map[dayKey]dayFit
 	lead map[leadKey]time.Duration
 }
@@ -62,11 +60,6 @@ type fitter struct {
 type leadKey struct {
 	u             Unit
 	soonest, bees bool
-	cells         int
-}
-
-type safeKey struct {
-	lo, hi, shift float64
 	cells         int
 }
 
@@ -82,7 +75,7 @@ type dayFit struct {
 }
 
 func newFitter(s *Settings) *fitter {
-	return &fitter{s, map[safeKey]time.Duration{}, map[dayKey]dayFit{}, map[leadKey]time.Duration{}}
+	return &fitter{s, map[dayKey]dayFit{}, map[leadKey]time.Duration{}}
 }
 
 // times works out the round of a confinement. bees: shaken in beside her.
@@ -121,14 +114,7 @@ func (r *RoundTimes) fit(step Step, earliest, best, latest time.Time, s *Setting
 func (f *fitter) follow(r *RoundTimes) {
 	s := f.s
 	em := Emergence{r.Graft, r.Age, max(r.Cells, 1), IncubatorShift(r.Graft, r.Age, s.Incubator, TempFrom.warm), s.SigmaBatch, s.SigmaCell}
-	key := safeKey{r.Age.Lo, r.Age.Hi, em.Shift, em.Cells}
-	after, ok := f.safe[key]
-	if !ok {
-		after = em.SafeUntil().Sub(r.Graft)
-		f.safe[key] = after
-	}
-	r.Safe = r.Graft.Add(after).Truncate(time.Minute).UTC()
-	a, b, l := moveWindow(em, s.Table.Row(Move, ""), s.MoveAt, r.Safe)
+	a, b, l := MoveWindow(em, s.Table.Row(Move, ""), s.MoveAt)
 	r.Move = r.fit(Move, a, b, l, s)
 	r.Emerges = em.Middle().Round(time.Hour).UTC()
 }
@@ -257,7 +243,7 @@ func (r RoundTimes) Tasks(breeder int, bees bool, cells int, s *Settings) []Task
 	}
 	b := Batch{Breeder: breeder, Grafted: r.Graft, Age: r.Age}
 	b.Counts.Grafted = &cells
-	b.foresee(s, Batch{})
+	b.foresee(s)
 	return append(append(tasks, BatchTasks(b, nil, s)...), LooseRogue(b, nil, s))
 }
 

@@ -31,7 +31,7 @@ func TestRoundIsWhatThePlannerWillMake(t *testing.T) {
 		var g book
 		g.add(Graft, BatchSubject(1), r.Graft, count(cells), from(7))
 		combs[0].Out = r.Confined.Add(Hours(PlannedStay))
-		batch, ok := BatchOf(1, g.entries, combs, s, Batch{})
+		batch, ok := BatchOf(1, g.entries, combs, s)
 		require.True(t, ok)
 		assert.InDelta(t, r.Age.Lo, batch.Age.Lo, 1e-6)
 		assert.InDelta(t, r.Age.Hi, batch.Age.Hi, 1e-6)
@@ -39,7 +39,6 @@ func TestRoundIsWhatThePlannerWillMake(t *testing.T) {
 		move, catch := find(t, made, Move), find(t, made, Catch)
 		assert.Equal(t, Span{move.Earliest, move.Best, move.Latest}, r.Move)
 		assert.Equal(t, Span{catch.Earliest, catch.Best, catch.Latest}, r.Catch)
-		assert.Equal(t, batch.Safe, r.Safe)
 		planned := r.Tasks(7, bees, cells, s)
 		assert.Equal(t, move.Best, find(t, planned, Move).Best)
 		assert.Equal(t, catch.Best, find(t, planned, Catch).Best)
@@ -158,7 +157,6 @@ func TestIncubatorBesideAPlan(t *testing.T) {
 	s.Incubator = []TempFrom{{without.Graft, 35.5}}
 	warm := RoundFrom(when("2031-05-05 09:00"), true, 45, s)
 	assert.InDelta(t, -10.8, hoursAfter(without.Move.Earliest, warm.Move.Earliest), 1.0/60)
-	assert.InDelta(t, -10.8, hoursAfter(without.Safe, warm.Safe), 2.0/60)
 	assert.InDelta(t, -11, hoursAfter(without.Emerges, warm.Emerges), 1, "told to the hour")
 	// Only the sealed days count: half of them at 33.5 °C, half the delay.
 	egg := -(HatchAfter + (without.Age.Lo+without.Age.Hi)/2)

@@ -70,7 +70,7 @@ func (b *book) add(step Step, s Subject, at time.Time, opts ...with) int64 {
 func (b *book) batch(t testing.TB, s *Settings, combs ...Comb) (Batch, []Task) {
 	t.Helper()
 	entries := Effective(b.entries)
-	out, ok := BatchOf(1, entries, combs, s, Batch{})
+	out, ok := BatchOf(1, entries, combs, s)
 	require.True(t, ok, "no graft in the book")
 	return out, BatchTasks(out, entries, s)
 }

@@ -318,7 +318,7 @@ func TestChanceFilledByHand(t *testing.T) {
 func TestPartOfABatch(t *testing.T) {
 	entries := Effective(season().entries)
 	at := func(n int) Part {
-		b, _ := BatchOf(1, entries[:n], nil, crew(), Batch{})
+		b, _ := BatchOf(1, entries[:n], nil, crew())
 		p, ok := PartOf(b)
 		require.True(t, ok)
 		return p

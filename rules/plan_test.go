@@ -57,7 +57,7 @@ func TestPlanForQueens(t *testing.T) {
 			assert.NotEqual(t, time.Sunday, l.Weekday(), "round %d: %v", i, l)
 			assert.True(t, l.Hour() >= 7 && l.Hour() < 18, "round %d: %v", i, l)
 		}
-		assert.False(t, r.Move.Latest.After(r.Safe))
+		assert.False(t, r.Move.Latest.After(Emergence{r.Graft, r.Age, r.Cells, 0, s.SigmaBatch, s.SigmaCell}.SafeUntil()))
 	}
 	assert.Equal(t, plan.Grafts, sum)
 	assert.Nil(t, p.Calendar.Add(plan.Uses...).FirstBreak(chicago))
@@ -194,6 +194,7 @@ func TestAcceptedPlansNeverExceedCapacity(t *testing.T) {
 // 60 weeks with 400 nucs: an order of 20 queens for every week, each plan taking
 // what the ones before left. Aim: well under a second.
 func BenchmarkPlanSixtyWeeks(b *testing.B) {
+
 	s := crew()
 	s.DaysOff[time.Sunday] = true
 	y := FitYields(sampled(b, "many"))

@@ -76,7 +76,7 @@ func TestBatchTasksHold(t *testing.T) {
 		combs := []Comb{{ID: 99, Confined: grafted.Add(-Hours(rapid.Float64Range(60, 200).Draw(t, "confined"))), BeesIn: yes()}}
 		entries := Effective(b.entries)
 		was, combsWas := frozen(entries), frozen(combs)
-		batch, ok := BatchOf(1, entries, combs, s, Batch{})
+		batch, ok := BatchOf(1, entries, combs, s)
 		if !ok {
 			return
 		}
@@ -84,7 +84,7 @@ func TestBatchTasksHold(t *testing.T) {
 		sound(t, append(tasks, LooseRogue(batch, entries, s)), s)
 		assert.Equal(t, was, frozen(entries), "entries changed")
 		assert.Equal(t, combsWas, frozen(combs), "combs changed")
-		again, _ := BatchOf(1, entries, combs, s, Batch{})
+		again, _ := BatchOf(1, entries, combs, s)
 		assert.Equal(t, batch, again)
 		assert.Equal(t, frozen(tasks), frozen(BatchTasks(again, entries, s)), "the same logbook gave another plan")
 		// One skip or one step done is answered once: nothing is open after the end.

@@ -217,16 +217,12 @@ func (p *settling) batch(s Subject) {
 	if from := graftedFrom(entries); from != 0 {
 		combs = c.combs[from]
 	}
-	was := old
-	if p.all {
-		was = Batch{} // under other settings
-	}
-	b, exists := BatchOf(n, entries, combs, c.settings, was)
+	b, exists := BatchOf(n, entries, combs, c.settings)
 	b.Number = n
 	if b.Yards == nil {
 		b.Yards = []string{}
 	}
-	b.Grafted, b.Safe, b.Emerges, b.Moved = inMillis(b.Grafted), inMillis(b.Safe), inMillis(b.Emerges), inMillis(b.Moved)
+	b.Grafted, b.Emerges, b.Moved = inMillis(b.Grafted), inMillis(b.Emerges), inMillis(b.Moved)
 	var tasks []Task
 	if exists {
 		c.batches[n] = b

@@ -192,7 +192,7 @@ func TestOverdispersionBeforeAnyCount(t *testing.T) {
 func TestTrialsOfABatch(t *testing.T) {
 	b := season()
 	entries := Effective(b.entries)
-	batch, _ := BatchOf(1, entries, nil, crew(), Batch{})
+	batch, _ := BatchOf(1, entries, nil, crew())
 	trials := TrialsOf(batch, entries, chicago)
 	require.Len(t, trials, 4)
 	var got [][3]int

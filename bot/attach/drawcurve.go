@@ -28,11 +28,12 @@ func emergenceCurve(v wording.Voice, b rules.Batch, k rules.Task) picture.Curve 
 	e := b.Emergence(v.Settings)
 	one := e
 	one.Cells = 1
+	safe := b.SafeUntil(v.Settings)
 	c := picture.Curve{
 		Title: v.Say("pic_emergence", "Batch", v.Head(rules.BatchSubject(b.Number))), Now: v.Now, NowWord: v.Say("pic_now"), Windowed: v.Say("pic_window_move"),
 		From: k.Earliest, To: e.Middle().Add(36 * time.Hour), Window: [2]time.Time{k.Earliest, k.Latest},
 		Lines: []picture.Line{{Name: v.Say("pic_any"), At: e.AnyOut}, {Name: v.Say("pic_share"), At: one.AnyOut}},
-		Marks: []picture.Tick{{At: k.Latest, Name: v.Say("pic_mark_close", "At", short(v, k.Latest))}, {At: b.Safe, Name: v.Say("pic_mark_safe", "At", short(v, b.Safe))}},
+		Marks: []picture.Tick{{At: k.Latest, Name: v.Say("pic_mark_close", "At", short(v, k.Latest))}, {At: safe, Name: v.Say("pic_mark_safe", "At", short(v, safe))}},
 	}
 	dayTicks(v, &c)
 	return c
