@@ -109,7 +109,7 @@ func (b *Bot) handle(ctx context.Context, now time.Time, in Incoming) (err error
 		if tell, err = b.measure(sc, ans, at); err != nil {
 			return err
 		}
-		ans, err = sc.finish(ans)
+		ans, err = sc.finish(tx, ans)
 		return err
 	})
 	if store.Fault(err) || errors.Is(err, errNoAnswer) {
@@ -151,7 +151,7 @@ func (b *Bot) instead(ctx context.Context, now time.Time, in Incoming, say func(
 		if err != nil || !fresh {
 			return err
 		}
-		_, err = sc.finish(say(sc))
+		_, err = sc.finish(tx, say(sc))
 		return err
 	})
 }
@@ -245,5 +245,6 @@ func (b *Bot) begin(tx *store.Tx, in Incoming) (sc *Scene, fresh bool, err error
 			sc.marked = &u
 		}
 	}
+	sc.tx = tx.Look()
 	return sc, true, nil
 }

@@ -24,15 +24,13 @@ func (sc *Scene) calendar(r *reading) (Answer, error) {
 		if refused, err := ans.taken(sc.onlyLead()); refused || err != nil {
 			return ans, err
 		}
-		had, err := sc.tx.CloseCalendarLink(sc.crew.ID)
-		if err != nil {
+		had, err := sc.tx.CalendarLinked(sc.crew.ID)
+		if !had {
+			ans.say(sc.v, "cal_none")
 			return ans, err
 		}
-		if had {
-			ans.say(sc.v, "cal_closed")
-		} else {
-			ans.say(sc.v, "cal_none")
-		}
+		ans.write(func(tx *store.Tx) error { return tx.CloseCalendarLink(sc.crew.ID) })
+		ans.say(sc.v, "cal_closed")
 		return ans, nil
 	}
 	ans.attach = attach.Attachment{Kind: "calendar"}
@@ -63,9 +61,7 @@ func (sc *Scene) calendarLink() (Answer, error) {
 		return ans, err
 	}
 	secret := base64.RawURLEncoding.EncodeToString(raw)
-	if err := sc.tx.NewCalendarLink(sc.crew.ID, linkHash(secret)); err != nil {
-		return ans, err
-	}
+	ans.write(func(tx *store.Tx) error { return tx.NewCalendarLink(sc.crew.ID, linkHash(secret)) })
 	ans.say(sc.v, "cal_link", "Link", strings.TrimSuffix(sc.calendarAt, "/")+"/calendar/"+secret+".ics")
 	return ans, nil
 }

@@ -90,6 +90,7 @@ func (sc *Scene) command(res rdg.Result) (Answer, bool, error) {
 		if err := ans.take(sc.act(r)); err != nil || ans.kind != "reply" {
 			return ans, true, err // the rest is not done before this is settled
 		}
+		sc = ans.scene(sc)
 	}
 	return ans, true, nil
 }

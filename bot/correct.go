@@ -85,6 +85,7 @@ func (sc *Scene) complete(id int64, cur rules.Entry, r *reading) (Answer, error)
 	if stop, err := ans.taken(sc.unknown(r)); stop || err != nil {
 		return ans, err
 	}
+	sc = ans.scene(sc)
 	if bad := sc.allowed(rules.CheckCount(rules.Entry{Step: cur.Step, Count: r.count, Of: r.of})); bad != nil {
 		ans.refuse(sc, bad)
 		return ans, nil
@@ -311,7 +312,7 @@ func (sc *Scene) fix(r *reading) (Answer, error) {
 		if first == l && r.old == nil && sc.replied == nil && r.soft == "" {
 			// "Make that 35" long after a line, or after something that was not logged,
 			// may be said of another count.
-			open, err := sc.questionOpen()
+			_, open, err := sc.pendingQuestion()
 			if err != nil {
 				return ans, err
 			}

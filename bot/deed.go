@@ -36,6 +36,7 @@ func (sc *Scene) deed(r *reading) (Answer, error) {
 		ans.add(sc.alarmAny(r))
 		return ans, err
 	}
+	sc = ans.scene(sc)
 	if bad := sc.allowed(rules.CheckCount(e)); bad != nil {
 		ans.refuse(sc, bad)
 		return ans, nil

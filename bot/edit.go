@@ -151,22 +151,16 @@ func (sc *Scene) changedTo(text string, lines []store.Line) ([]*reading, *Scene,
 
 // inPlaceOf takes lines back and does what logs others, or neither where that logs nothing.
 func (sc *Scene) inPlaceOf(ids []int64, do func(*Scene) (Answer, error)) (ans Answer, err error) {
-	return ans, sc.tx.Nested(func() (bool, error) {
-		if ans, err = sc.voidLines(ids, false); err != nil || len(ans.logged) == 0 {
-			return false, err
-		}
-		now, err := do(ans.scene(sc))
-		if err != nil {
-			return false, err
-		}
-		if len(now.logged) == 0 {
-			ans = now
-			return false, nil
-		}
-		ans.step, ans.subject = "", rules.Subject{}
-		ans.add(now)
-		return true, nil
-	})
+	if ans, err = sc.voidLines(ids, false); err != nil || len(ans.logged) == 0 {
+		return ans, err
+	}
+	now, err := do(ans.scene(sc))
+	if len(now.logged) == 0 {
+		now.drop()
+		return now, err
+	}
+	ans.step, ans.subject = "", rules.Subject{}
+	return ans.then(now, err)
 }
 
 // saidOf is what the words that lines come from say of each, by the number of the line, and
@@ -196,6 +190,7 @@ func (sc *Scene) rewrite(old store.Line, r, was *reading) (Answer, error) {
 	if stop, err := ans.taken(sc.unknown(r)); stop || err != nil {
 		return ans, err
 	}
+	sc = ans.scene(sc)
 	at := old.Happened
 	if r.when.set || was != nil && was.when.set {
 		q, settled, ok := sc.when(r)

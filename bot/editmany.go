@@ -11,22 +11,21 @@ import (
 // which several are to be: each event amends the line it is about, new ones are
 // logged, what is gone is taken back. All of it, or none.
 func (sc *Scene) editMany(alive []store.Line, list []*reading, was map[int64]*reading) (Answer, error) {
-	var ans Answer
 	var now []string
 	for _, l := range alive {
 		now = append(now, sc.v.Line(l.Entry))
 	}
 	match, ok := matchLines(alive, list, sc.sameSubject)
 	if !ok || len(list) == 0 {
+		var ans Answer
 		ans.ask(sc.v, "ask_edit", "What", strings.Join(now, "; "))
 		return ans, nil
 	}
-	return ans, sc.tx.Nested(func() (keep bool, err error) {
-		if ans, keep, err = sc.editParts(alive, list, match, was); !keep {
-			ans.logged = nil
-		}
-		return keep, err
-	})
+	ans, all, err := sc.editParts(alive, list, match, was)
+	if !all {
+		ans.drop()
+	}
+	return ans, err
 }
 
 // editParts brings the lines into the form of the events; false where one of them

@@ -12,21 +12,24 @@ import (
 // errNoAnswer: everything that is not for others to hear is answered.
 var errNoAnswer = errors.New("nothing was said to what was read")
 
-// finish queues the answer and settles the update, as the scene stands that the answer
-// was given in.
-func (sc *Scene) finish(ans Answer) (Answer, error) {
-	sc = ans.scene(sc)
+// finish writes what is answered, queues the answer and settles the update, as the scene
+// stands that it was given in.
+func (sc *Scene) finish(tx *store.Tx, ans Answer) (_ Answer, err error) {
+	end := *ans.scene(sc)
+	end.tx, sc = tx, &end
+	if err := sc.write(ans); err != nil {
+		return ans, err
+	}
+	if end.s, err = tx.Settings(sc.crew.ID); err != nil {
+		return ans, err
+	}
 	if sc.danger.langs != nil {
 		if err := sc.helpEmergency(); err != nil {
 			return ans, err
 		}
 		ans.silent = ans.silent || ans.kind == "error" // which would only be in the way
 	}
-	if err := sc.photosFollow(ans.logged); err != nil {
-		return ans, err
-	}
 	if ans.noticed {
-		var err error
 		if ans, err = sc.sign(ans); err != nil {
 			return ans, err
 		}
@@ -83,7 +86,33 @@ func (sc *Scene) finish(ans Answer) (Answer, error) {
 	return ans, nil
 }
 
-// log writes entries and derives what follows. after is the scene as it stands then.
+// write puts into the file what an answer has written: the one place that does.
+func (sc *Scene) write(ans Answer) error {
+	for _, do := range ans.writes {
+		if err := do(sc.tx); err != nil {
+			return err
+		}
+	}
+	lines := ans.logged
+	for _, n := range ans.goes {
+		for _, e := range lines[:n] {
+			id, err := sc.tx.Append(sc.crew.ID, sc.update.ID, sc.by, sc.origin.Message, sc.origin.Text, e)
+			if err == nil && id != e.ID {
+				err = fmt.Errorf("update %d: line %d was to be %d", sc.update.ID, id, e.ID)
+			}
+			if err != nil {
+				return err
+			}
+		}
+		if err := sc.tx.Replan(sc.crew.ID); err != nil {
+			return err
+		}
+		lines = lines[n:]
+	}
+	return sc.photosFollow(ans.logged)
+}
+
+// log has entries logged. after is the scene as it stands then.
 func (sc *Scene) log(ans *Answer, entries ...rules.Entry) (after *Scene, done []rules.Entry, err error) {
 	was, err := sc.watch(entries)
 	if err != nil {
@@ -95,21 +124,18 @@ func (sc *Scene) log(ans *Answer, entries ...rules.Entry) (after *Scene, done []
 		if e.Happened.IsZero() {
 			e.Happened = e.Said
 		}
-		if e.ID, err = sc.tx.Append(sc.crew.ID, sc.update.ID, sc.by, sc.origin.Message, sc.origin.Text, *e); err != nil {
-			return sc, nil, err
-		}
-		ans.log(*e)
-	}
-	if err := sc.tx.Replan(sc.crew.ID); err != nil {
-		return sc, nil, err
 	}
 	next := *sc
-	if next.s, err = sc.tx.Settings(sc.crew.ID); err != nil {
+	if next.tx, done, err = sc.tx.With(sc.crew.ID, sc.update.ID, sc.by, sc.origin.Message, sc.origin.Text, entries...); err != nil {
 		return sc, nil, err
 	}
+	if next.s, err = next.tx.Settings(sc.crew.ID); err != nil {
+		return sc, nil, err
+	}
+	ans.log(done...)
 	after = next.speaking(next.written)
 	ans.of = after
-	later, err := after.warn(was, entries)
+	later, err := after.warn(was, done)
 	ans.later = append(ans.later, later...)
-	return after, entries, err
+	return after, done, err
 }

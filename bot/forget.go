@@ -65,9 +65,7 @@ func (sc *Scene) forgotten(id int64) (Answer, error) {
 		return ans, nil
 	}
 	name := wording.New(sc.s, sc.tx.Now).Say("g_somebody", "Number", count+1)
-	if err := sc.tx.Forget(sc.crew.ID, *who, name); err != nil {
-		return ans, err
-	}
+	ans.write(func(tx *store.Tx) error { return tx.Forget(sc.crew.ID, *who, name) })
 	ans.say(sc.v, "g_forgotten", "Name", name)
 	return ans, nil
 }

@@ -401,20 +401,20 @@ func (sc *Scene) people(a rdg.Act) (ans Answer, handled bool, err error) {
 	case len(who) > 1:
 		ans.ask(sc.v, "g_two_names", "Name", name)
 	case a.Kind == rdg.Lead:
-		if err := sc.tx.SetLead(who[0].ID, true); err != nil {
-			return ans, true, err
-		}
-		if err := sc.tx.SetLead(sc.by.ID, who[0].ID == sc.by.ID); err != nil {
-			return ans, true, err
-		}
+		ans.write(func(tx *store.Tx) error {
+			if err := tx.SetLead(sc.by.ID, false); err != nil {
+				return err
+			}
+			if err := tx.SetLead(who[0].ID, true); err != nil {
+				return err
+			}
+			return tellLeads(tx, sc.crew)
+		})
 		ans.say(sc.v, "g_lead_is", "Name", who[0].Name)
-		return ans, true, tellLeads(sc.tx, sc.crew)
 	case who[0].ID == sc.by.ID:
 		ans.ask(sc.v, "g_not_self")
 	default:
-		if err := sc.tx.SetGone(who[0].ID, true); err != nil {
-			return ans, true, err
-		}
+		ans.write(func(tx *store.Tx) error { return tx.SetGone(who[0].ID, true) })
 		ans.say(sc.v, "g_removed", "Name", who[0].Name)
 	}
 	return ans, true, nil

@@ -92,17 +92,14 @@ func (sc *Scene) event(p part, before []happening, i, of int) (h happening, err 
 		h.kind = "ask" // what it leans on is not in the log
 		return h, nil
 	}
-	err = sc.tx.Nested(func() (bool, error) {
-		r.addressed = true
-		h.Answer, err = one.act(r)
-		h.in = len(h.logged) > 0 || h.sort() == "reply" && !h.silent
-		if amendsOwn(h.logged, before) {
-			h.in, h.lines, h.buttons, h.kind = false, nil, nil, "ask"
-		}
-		return h.in, err
-	})
+	r.addressed = true
+	h.Answer, err = one.act(r)
+	h.in = len(h.logged) > 0 || h.sort() == "reply" && !h.silent
+	if amendsOwn(h.logged, before) {
+		h.in, h.lines, h.buttons, h.kind = false, nil, nil, "ask"
+	}
 	if !h.in {
-		h.logged, h.later = nil, nil
+		h.drop()
 	}
 	return h, err
 }
@@ -146,7 +143,7 @@ func (sc *Scene) tell(list []happening) Answer {
 		if some = some || h.in; h.in && ans.subject.Zero() {
 			ans.step, ans.subject = h.step, h.subject
 		}
-		ans.logged, ans.later = append(ans.logged, h.logged...), append(ans.later, h.later...)
+		ans.record(h.Answer)
 		ans.noticed, ans.reported, ans.warned = ans.noticed || h.noticed, ans.reported || h.reported, ans.warned || h.warned
 		if h.attach.Kind != "" {
 			ans.attach = h.attach

@@ -54,10 +54,12 @@ func (sc *Scene) mend(c mending) (Answer, error) {
 	if stop, err := ans.taken(sc.unknown(c.now)); stop || err != nil {
 		return ans, err
 	}
+	sc = ans.scene(sc)
 	for _, l := range fit {
 		if err := ans.take(sc.mendLine(l, c)); err != nil {
 			return ans, err
 		}
+		sc = ans.scene(sc)
 	}
 	return ans, nil
 }
@@ -253,28 +255,25 @@ func (sc *Scene) relog(l store.Line, s rules.Subject, at time.Time, now *reading
 	if err != nil {
 		return ans, err
 	}
-	return ans, sc.tx.Nested(func() (bool, error) {
-		gone := l.Entry
-		gone.Action, gone.Ref, gone.ID = rules.Void, l.ID, 0
-		after, _, err := sc.log(&ans, gone)
-		if err != nil {
-			return false, err
-		}
-		anew := *after
-		anew.at = at
-		now, err := anew.deed(asReading(l.Entry, s, now))
-		if err != nil {
-			return false, err
-		}
-		if len(now.logged) == 0 {
-			ans = now
-			return false, nil
-		}
-		sc := now.scene(after)
-		said := wording.Upper(sc.v.Say("e_amend", "What", sc.v.Say("step_"+string(l.Step)), "Old", sc.v.Subject(l.Subject), "New", sc.v.Subject(s)))
-		ans = Answer{logged: ans.logged, later: ans.later, lines: []string{said}}.with(now)
-		return true, ans.take(sc.reopened(before, ans.subject))
-	})
+	gone := l.Entry
+	gone.Action, gone.Ref, gone.ID = rules.Void, l.ID, 0
+	after, _, err := sc.log(&ans, gone)
+	if err != nil {
+		return ans, err
+	}
+	there := *after
+	there.at = at
+	anew, err := there.deed(asReading(l.Entry, s, now))
+	if err != nil || len(anew.logged) == 0 {
+		anew.drop()
+		return anew, err
+	}
+	sc = anew.scene(after)
+	said := wording.Upper(sc.v.Say("e_amend", "What", sc.v.Say("step_"+string(l.Step)), "Old", sc.v.Subject(l.Subject), "New", sc.v.Subject(s)))
+	all := Answer{lines: []string{said}}
+	all.record(ans)
+	all.add(anew)
+	return all.then(sc.reopened(before, all.subject))
 }
 
 // asReading is what a message would have said to log a line of another subject.

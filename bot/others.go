@@ -41,8 +41,10 @@ func (sc *Scene) passedOn() (Answer, error) {
 	// Several that are passed on at a time get one answer, which is about all of them.
 	key := fmt.Sprintf("forwarded/%d/%d", sc.member.ID, sc.update.Said.Truncate(toldWhen).Unix())
 	ans.hush()
-	return ans, sc.tx.Queue(store.Message{Crew: sc.crew.ID, Key: key, Kind: "error", Update: sc.update.ID, Chat: sc.chat, Answers: sc.update.Message,
-		Step: stepOf(res), Text: wording.Upper(sc.v.Say("r_forwarded", "Example", sc.example(&reading{step: stepOf(res)})))})
+	m := store.Message{Crew: sc.crew.ID, Key: key, Kind: "error", Update: sc.update.ID, Chat: sc.chat, Answers: sc.update.Message,
+		Step: stepOf(res), Text: wording.Upper(sc.v.Say("r_forwarded", "Example", sc.example(&reading{step: stepOf(res)})))}
+	ans.write(func(tx *store.Tx) error { return tx.Queue(m) })
+	return ans, nil
 }
 
 // hidden tells a crew, once a day, how somebody is heard who writes in the name of the

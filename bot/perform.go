@@ -54,6 +54,7 @@ func (sc *Scene) amendBy(a rdg.Act) (Answer, error) {
 	if stop, err := ans.taken(sc.unknown(now)); stop || err != nil {
 		return ans, err
 	}
+	sc = ans.scene(sc)
 	if a.Old != nil && a.Count != nil {
 		now.old = a.Old
 		return ans.then(sc.fix(now))

@@ -24,7 +24,8 @@ func (sc *Scene) photoAlone() (Answer, error) {
 		if err != nil || !found {
 			return ans, err
 		}
-		return ans, sc.keepPhoto(first.About, first.Lines...)
+		ans.write(func(tx *store.Tx) error { return sc.keepPhoto(tx, first.About, first.Lines...) })
+		return ans, nil
 	}
 	var lines []int64
 	var what []string
@@ -52,26 +53,25 @@ func (sc *Scene) photoAlone() (Answer, error) {
 		ans.fail(sc.v, "photo_unread")
 		return ans, nil
 	}
-	if _, more, err := sc.tx.Album(sc.crew.ID, sc.album); err != nil || more {
+	ans.write(func(tx *store.Tx) error { return sc.keepPhoto(tx, 0, lines...) })
+	_, more, err := sc.tx.Album(sc.crew.ID, sc.album)
+	if more {
 		ans.hush() // one answer to an album is enough
-		if err != nil {
-			return ans, err
-		}
-		return ans, sc.keepPhoto(0, lines...)
+		return ans, err
 	}
 	ans.say(sc.v, "e_photo", "List", wording.JoinList(what))
-	return ans, sc.keepPhoto(0, lines...)
+	return ans, err
 }
 
 // keepPhoto keeps a photo, as far as its lines have not enough of them.
-func (sc *Scene) keepPhoto(about int64, lines ...int64) error {
+func (sc *Scene) keepPhoto(tx *store.Tx, about int64, lines ...int64) error {
 	for _, l := range lines {
-		n, err := sc.tx.CountPhotos(l)
+		n, err := tx.CountPhotos(l)
 		if err != nil || n >= mostLinePhotos {
 			return err
 		}
 	}
-	return sc.tx.KeepPhoto(store.Photo{Crew: sc.crew.ID, Update: sc.update.ID, About: about, Album: sc.album, File: sc.photo}, lines...)
+	return tx.KeepPhoto(store.Photo{Crew: sc.crew.ID, Update: sc.update.ID, About: about, Album: sc.album, File: sc.photo}, lines...)
 }
 
 // captioned keeps a photo whose caption logged something, or will once a question is
@@ -86,7 +86,7 @@ func (sc *Scene) captioned(ans Answer) error {
 			lines = append(lines, e.ID)
 		}
 	}
-	return sc.keepPhoto(sc.update.Message, lines...)
+	return sc.keepPhoto(sc.tx, sc.update.Message, lines...)
 }
 
 // photosFollow brings photos to the lines that were just logged: those of their message, and

@@ -148,15 +148,18 @@ func (sc *Scene) pressed(m store.Message, b store.Button) (Answer, error) {
 	var ans Answer
 	do, rest, _ := strings.Cut(b.Do, "|")
 	if do != "task" && do != "set" && do != "forget" && do != "told" { // who may not forget somebody does not use the question up
-		fresh, err := sc.tx.AnswerTo(m, sc.update.ID)
-		if err != nil {
-			return ans, err
-		}
-		if !fresh {
+		if m.Answered != 0 {
 			ans.say(sc.v, "r_pressed")
 			return ans, nil
 		}
+		ans.answered(m, sc.update.ID)
 	}
+	return ans.then(sc.does(do, rest))
+}
+
+// does is what a button does.
+func (sc *Scene) does(do, rest string) (Answer, error) {
+	var ans Answer
 	if do == "order" {
 		return sc.accept(rest)
 	}
@@ -219,7 +222,7 @@ func (sc *Scene) pressed(m store.Message, b store.Button) (Answer, error) {
 		}
 		return sc.voidLines(ids, rest != "check")
 	}
-	return ans, fmt.Errorf("button %q is not known", b.Do)
+	return ans, fmt.Errorf("button %q is not known", do)
 }
 
 // changedSince says so where the words of a message were changed since: what a button was

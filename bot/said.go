@@ -14,7 +14,9 @@ import (
 type Answer struct {
 	of      *Scene // the scene as it was changed on the way, nil where it was not
 	logged  []rules.Entry
-	later   []store.Message // to go out after the answer, because of what was logged
+	goes    []int                   // how many of them are logged at a time: tasks are planned after each go
+	writes  []func(*store.Tx) error // what else is to be written, before them
+	later   []store.Message         // to go out after the answer, because of what was logged
 	lines   []string
 	joins   bool   // the first line goes on with the last one before it
 	cleared bool   // nothing of what was said before stays
@@ -91,13 +93,26 @@ func (a *Answer) offer(v wording.Voice, label, do string, kv ...any) {
 	a.buttons = append(a.buttons, store.Button{Label: v.Say(label, kv...), Do: do})
 }
 
-// log takes in a line that was logged.
-func (a *Answer) log(e rules.Entry) {
-	a.logged = append(a.logged, e)
-	if a.subject.Zero() && e.Action != rules.Set && e.Step != rules.Add {
-		a.step, a.subject, a.byLine = e.Step, e.Subject, true
+// log has lines logged in one go.
+func (a *Answer) log(entries ...rules.Entry) {
+	a.logged, a.goes = append(a.logged, entries...), append(a.goes, len(entries))
+	for _, e := range entries {
+		if a.subject.Zero() && e.Action != rules.Set && e.Step != rules.Add {
+			a.step, a.subject, a.byLine = e.Step, e.Subject, true
+		}
 	}
 }
+
+// write has something else written than lines of the logbook.
+func (a *Answer) write(do func(*store.Tx) error) { a.writes = append(a.writes, do) }
+
+// answered marks a question of the bot as answered.
+func (a *Answer) answered(m store.Message, update int64) {
+	a.write(func(tx *store.Tx) error { _, err := tx.AnswerTo(m, update); return err })
+}
+
+// drop has nothing logged or written of all that the answer says.
+func (a *Answer) drop() { a.logged, a.goes, a.writes, a.later = nil, nil, nil, nil }
 
 // add puts what was answered next behind it.
 func (a *Answer) add(b Answer) {
@@ -114,7 +129,7 @@ func (a *Answer) add(b Answer) {
 		a.joins = b.joins && !a.cleared
 	}
 	a.lines, a.buttons = append(a.lines, b.lines...), append(a.buttons, b.buttons...)
-	a.logged, a.later = append(a.logged, b.logged...), append(a.later, b.later...)
+	a.record(b)
 	if b.kind != "" {
 		a.kind = b.kind
 	}
@@ -133,6 +148,12 @@ func (a *Answer) add(b Answer) {
 	}
 	a.silent, a.noticed = a.silent || b.silent, a.noticed || b.noticed
 	a.reported, a.warned = a.reported || b.reported, a.warned || b.warned
+}
+
+// record has logged and written what another answer has.
+func (a *Answer) record(b Answer) {
+	a.logged, a.goes = append(a.logged, b.logged...), append(a.goes, b.goes...)
+	a.writes, a.later = append(a.writes, b.writes...), append(a.later, b.later...)
 }
 
 // with is the answer with another behind it.

@@ -197,7 +197,7 @@ func (s *scene) try(who, text string, reply int64) (o ending, err error) {
 		if err != nil {
 			return err
 		}
-		if ans, err = sc.finish(ans); err != nil {
+		if ans, err = sc.finish(tx, ans); err != nil {
 			return err
 		}
 		o = ending{logged: ans.logged, kind: "ask", asks: ans.sort() == "ask", place: ans.place(), text: strings.Join(ans.lines, "\n")}

@@ -99,16 +99,13 @@ func (sc *Scene) unsign(ans Answer) error {
 // itself counts where it is logged or offered; else it asks why, whatever its words. Only
 // a command that names the bot is one here, too.
 func (sc *Scene) beneath() (ans Answer, err error) {
-	own := false
-	err = sc.tx.Nested(func() (bool, error) {
-		ans, err = sc.message()
-		own = !ans.silent && !ans.noticed && (len(ans.logged) > 0 || len(ans.buttons) > 0 || ans.scene(sc).addressed && ans.sort() == "reply")
-		return own, err
-	})
-	if err != nil || own {
+	ans, err = sc.message()
+	heard := *ans.scene(sc)
+	if err != nil || !ans.silent && !ans.noticed && (len(ans.logged) > 0 || len(ans.buttons) > 0 || heard.addressed && ans.sort() == "reply") {
 		return ans, err
 	}
-	return ans.scene(sc).explain(*sc.marked)
+	heard.tx, heard.s = sc.tx, sc.s
+	return heard.explain(*sc.marked)
 }
 
 // explain says what was made of a message that carries the sign: it is read once more as
@@ -120,10 +117,7 @@ func (sc *Scene) explain(u store.Update) (ans Answer, err error) {
 	}
 	told := *sc
 	told.addressed = true
-	err = sc.tx.Nested(func() (bool, error) {
-		ans, err = told.again(u, options{rerun: true, told: true, anyway: map[string]bool{}}, (*Scene).message)
-		return len(ans.logged) == 0, err
-	})
+	ans, err = told.again(u, options{rerun: true, told: true, anyway: map[string]bool{}}, (*Scene).message)
 	if err != nil {
 		return ans, err
 	}

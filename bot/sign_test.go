@@ -39,7 +39,7 @@ func (s signing) does(in Incoming, act func(*Scene) (Answer, error)) Answer {
 		if got, err = act(sc); err != nil {
 			return err
 		}
-		got, err = sc.finish(got)
+		got, err = sc.finish(tx, got)
 		return err
 	}))
 	return got

@@ -30,10 +30,14 @@ func (sc *Scene) undo(r *reading) (Answer, error) {
 	if r.batch != 0 {
 		return sc.undoBatch(r.batch)
 	}
-	if open, err := sc.openQuestion(r); err != nil {
-		return ans, err
-	} else if open {
-		return sc.dropQuestion()
+	if r.whose == "" && r.step == "" {
+		m, open, err := sc.pendingQuestion()
+		if err != nil {
+			return ans, err
+		}
+		if open {
+			return sc.dropQuestion(m)
+		}
 	}
 	who, err := sc.undoOf(r)
 	if err != nil {
@@ -88,26 +92,9 @@ func (sc *Scene) undo(r *reading) (Answer, error) {
 	return ans, nil
 }
 
-// openQuestion finds the question that the sender's newest message was answered with,
+// pendingQuestion finds the question that the sender's newest message was answered with,
 // where that message logged nothing and no button was pressed: "scratch that" is about
-// it, and not about the line logged before. It counts as answered from then on.
-func (sc *Scene) openQuestion(r *reading) (bool, error) {
-	if r.whose != "" || r.step != "" {
-		return false, nil
-	}
-	m, found, err := sc.pendingQuestion()
-	if err != nil || !found {
-		return false, err
-	}
-	return sc.tx.AnswerTo(m, sc.update.ID)
-}
-
-// questionOpen reports whether the sender has such a question.
-func (sc *Scene) questionOpen() (bool, error) {
-	_, found, err := sc.pendingQuestion()
-	return found, err
-}
-
+// it, and not about the line logged before.
 func (sc *Scene) pendingQuestion() (m store.Message, found bool, err error) {
 	list, err := sc.tx.LatestOf(sc.crew.ID, sc.by.ID, sc.update.ID, mostLookedBack)
 	if err != nil {
@@ -138,9 +125,11 @@ func (sc *Scene) pendingQuestion() (m store.Message, found bool, err error) {
 // word that drops it.
 const mostLookedBack = 4
 
-// dropQuestion says that nothing was logged, and which line an undo takes back now.
-func (sc *Scene) dropQuestion() (Answer, error) {
+// dropQuestion says that nothing was logged, and which line an undo takes back now. The
+// question counts as answered from then on.
+func (sc *Scene) dropQuestion(m store.Message) (Answer, error) {
 	var ans Answer
+	ans.answered(m, sc.update.ID)
 	own, err := sc.effectiveOwn(1)
 	if err != nil {
 		return ans, err

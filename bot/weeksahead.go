@@ -161,6 +161,7 @@ func (sc *Scene) fit(r *reading) (Answer, error) {
 		if stop, err := ans.taken(sc.unknown(&reading{breeder: r.breeder})); stop || err != nil {
 			return ans, err
 		}
+		sc = ans.scene(sc)
 	}
 	o, err := planning.Of(sc.tx, sc.crew.ID, sc.s)
 	if err != nil {

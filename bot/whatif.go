@@ -65,6 +65,7 @@ func (sc *Scene) whatIfConfine(o *planning.Outlook, r *reading) (Answer, error) 
 	if stop, err := ans.taken(sc.unknown(&reading{breeder: n})); stop || err != nil {
 		return ans, err
 	}
+	sc = ans.scene(sc)
 	var was *rules.RoundTimes
 	for _, b := range o.Book {
 		for _, x := range o.Rounds(b) {

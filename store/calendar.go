@@ -83,10 +83,16 @@ func (t *Tx) NewCalendarLink(crew int64, hash string) error {
 	return err
 }
 
-// CloseCalendarLink makes the link of a crew void; false where there was none.
-func (t *Tx) CloseCalendarLink(crew int64) (bool, error) {
-	n, err := t.exec(`DELETE FROM calendar_links WHERE crew_id = 0 + ?`, crew)
-	return n > 0, err
+// CalendarLinked reports whether a crew has a link.
+func (t *Tx) CalendarLinked(crew int64) (bool, error) {
+	var n int
+	return t.one(`SELECT 1 FROM calendar_links WHERE crew_id = 0 + ?`, []any{crew}, &n)
+}
+
+// CloseCalendarLink makes the link of a crew void.
+func (t *Tx) CloseCalendarLink(crew int64) error {
+	_, err := t.exec(`DELETE FROM calendar_links WHERE crew_id = 0 + ?`, crew)
+	return err
 }
 
 // CalendarOf finds the crew whose calendar a link opens, by the link's hash. Every link

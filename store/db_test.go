@@ -177,32 +177,46 @@ func TestFailedUpdateLeavesNothing(t *testing.T) {
 	assert.Equal(t, before, d.dump())
 }
 
-func TestNestedWritesAreTakenBackAlone(t *testing.T) {
-	db := fresh(t)
-	require.NoError(t, db.Update(ctx, start, func(tx *Tx) error {
-		require.NoError(t, tx.SetOffset("outer", 1))
-		require.NoError(t, tx.Nested(func() (bool, error) { return false, tx.SetOffset("dropped", 1) }))
-		require.NoError(t, tx.Nested(func() (bool, error) {
-			require.NoError(t, tx.SetOffset("kept", 1))
-			require.NoError(t, tx.Nested(func() (bool, error) { return false, tx.SetOffset("inner", 1) }))
-			return true, nil
-		}))
-		require.ErrorIs(t, tx.Nested(func() (bool, error) {
-			require.NoError(t, tx.SetOffset("failed", 1))
-			return true, sql.ErrNoRows
-		}), sql.ErrNoRows)
-		require.NoError(t, tx.Nested(func() (bool, error) { tx.Closed = append(tx.Closed, rules.Task{}); return false, nil }))
-		assert.Empty(t, tx.Closed, "what was taken back closed no task")
-		return nil
-	}))
-	require.NoError(t, db.View(ctx, start, func(tx *Tx) error {
-		for source, want := range map[string]int64{"outer": 1, "kept": 1, "dropped": 0, "inner": 0, "failed": 0} {
-			n, err := tx.Offset(source)
+// A look shows lines that are not written, with the numbers and what follows from them, and
+// writes nothing.
+func TestALookWritesNothing(t *testing.T) {
+	d := newDiary(t, fresh(t))
+	d.log(rules.Entry{Step: rules.Add, Subject: rules.BreederSubject(7)})
+	before := d.dump()
+	d.do(func(tx *Tx) error {
+		by, err := tx.Member(d.crew, "wren", "Wren")
+		require.NoError(t, err)
+		eight, nine := rules.Entry{Action: rules.Did, Step: rules.Add, Subject: rules.BreederSubject(8)}, rules.Entry{Action: rules.Did, Step: rules.Add, Subject: rules.BreederSubject(9)}
+		one, done, err := tx.Look().With(d.crew.ID, 1, by, 50, "add breeder 8", eight)
+		require.NoError(t, err)
+		two, more, err := one.With(d.crew.ID, 1, by, 50, "add breeder 9", nine)
+		require.NoError(t, err)
+		assert.Equal(t, done[0].ID+1, more[0].ID)
+		for tx, want := range map[*Tx]int{tx: 1, one: 2, two: 3} {
+			list, err := tx.Breeders(d.crew.ID)
 			require.NoError(t, err)
-			assert.Equal(t, want, n, source)
+			assert.Len(t, list, want)
+			book, err := tx.Logbook(d.crew.ID)
+			require.NoError(t, err)
+			newest, err := tx.LastLines(d.crew.ID, by.ID, 1)
+			require.NoError(t, err)
+			assert.Equal(t, book[len(book)-1], newest[0])
 		}
-		return nil
-	}))
+		l, found, err := two.LineByID(d.crew.ID, done[0].ID)
+		assert.True(t, found)
+		assert.Equal(t, "add breeder 8", l.Raw)
+		require.NoError(t, err)
+		of, err := two.UpdateLines(1)
+		assert.Len(t, of, 3)
+		require.NoError(t, err)
+		require.ErrorIs(t, two.SetOffset("x", 1), errLook)
+		id, err := tx.Append(d.crew.ID, 1, by, 50, "add breeder 8", eight)
+		assert.Equal(t, done[0].ID, id, "it has the number that was foreseen")
+		require.NoError(t, err)
+		return tx.Replan(d.crew.ID)
+	})
+	assert.NotEqual(t, before, d.dump())
+	require.NoError(t, d.db.CheckModels(ctx, d.now))
 }
 
 func TestInstants(t *testing.T) {

@@ -106,7 +106,8 @@ func (t *Tx) SubjectEntries(crew int64, s rules.Subject) ([]rules.Entry, error) 
 
 // UpdateLines are the entries that one update logged.
 func (t *Tx) UpdateLines(update int64) ([]Line, error) {
-	return t.lines(`e.update_row = ? ORDER BY e.id`, update)
+	list, err := t.lines(`e.update_row = ? ORDER BY e.id`, update)
+	return t.withUnwritten(list, err, func(l Line) bool { return l.Update == update })
 }
 
 // UpdatesLines are the entries that some updates logged, in their order.
@@ -122,12 +123,14 @@ func (t *Tx) UpdatesLines(updates []int64) (list []Line, err error) {
 
 // MessageLines are the entries logged from one chat message or its edits.
 func (t *Tx) MessageLines(crew, message int64) ([]Line, error) {
-	return t.lines(`e.crew_id = 0 + ? AND e.message_id = ? AND e.message_id <> 0 ORDER BY e.id`, crew, message)
+	list, err := t.lines(`e.crew_id = 0 + ? AND e.message_id = ? AND e.message_id <> 0 ORDER BY e.id`, crew, message)
+	return t.withUnwritten(list, err, func(l Line) bool { return l.Crew == crew && l.Message == message && message != 0 })
 }
 
 // LineByID reads one entry.
 func (t *Tx) LineByID(crew, id int64) (Line, bool, error) {
 	list, err := t.lines(`e.crew_id = 0 + ? AND e.id = ?`, crew, id)
+	list, err = t.withUnwritten(list, err, func(l Line) bool { return l.Crew == crew && l.ID == id })
 	if err != nil || len(list) == 0 {
 		return Line{}, false, err
 	}
@@ -136,20 +139,27 @@ func (t *Tx) LineByID(crew, id int64) (Line, bool, error) {
 
 // RefLines are the voids and amends of one entry.
 func (t *Tx) RefLines(crew, id int64) ([]Line, error) {
-	return t.lines(`e.crew_id = 0 + ? AND e.ref = ? ORDER BY e.id`, crew, id)
+	list, err := t.lines(`e.crew_id = 0 + ? AND e.ref = ? ORDER BY e.id`, crew, id)
+	return t.withUnwritten(list, err, func(l Line) bool { return l.Crew == crew && l.Ref == id })
 }
 
 // LastLines are a member's newest entries, newest first; the crew's for member 0.
 func (t *Tx) LastLines(crew, member int64, limit int) ([]Line, error) {
-	if member == 0 {
-		return t.lines(`e.crew_id = 0 + ? ORDER BY e.id DESC LIMIT ?`, crew, limit)
+	of, args := `e.crew_id = 0 + ?`, []any{crew}
+	if member != 0 {
+		of, args = of+` AND e.member_id = ?`, append(args, member)
 	}
-	return t.lines(`e.crew_id = 0 + ? AND e.member_id = ? ORDER BY e.id DESC LIMIT ?`, crew, member, limit)
+	written, err := t.lines(of+` ORDER BY e.id DESC LIMIT ?`, append(args, limit)...)
+	slices.Reverse(written)
+	list, err := t.withUnwritten(written, err, func(l Line) bool { return l.Crew == crew && (member == 0 || l.Member == member) })
+	slices.Reverse(list)
+	return list[:min(len(list), limit)], err
 }
 
 // Logbook is the whole logbook of a crew, oldest first.
 func (t *Tx) Logbook(crew int64) ([]Line, error) {
-	return t.lines(`e.crew_id = 0 + ? ORDER BY e.id`, crew)
+	list, err := t.lines(`e.crew_id = 0 + ? ORDER BY e.id`, crew)
+	return t.withUnwritten(list, err, func(l Line) bool { return l.Crew == crew })
 }
 
 // CountLines is how many lines the logbook of a crew has, of all crews for 0.

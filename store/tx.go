@@ -6,7 +6,6 @@ import (
 	"database/sql"
 	"encoding/json"
 	"fmt"
-	"maps"
 	"time"
 
 	"yardbell/rules"
@@ -38,6 +37,9 @@ type Tx struct {
 
 	writes bool
 	models map[int64]ofTx // by crew, those that were used
+
+	look      bool   // nothing is written by it: see Look
+	unwritten []Line // of it, oldest first
 }
 
 // Update runs fn in one immediate transaction at now and commits it, or rolls
@@ -118,6 +120,9 @@ func (t *Tx) statement(query string) (*sql.Stmt, error) {
 }
 
 func (t *Tx) execute(query string, args []any) (sql.Result, error) {
+	if t.look {
+		return nil, errLook
+	}
 	stmt, err := t.statement(query)
 	if err != nil {
 		return nil, err
@@ -248,36 +253,4 @@ func toJSON(v any) string {
 		panic(err)
 	}
 	return string(b)
-}
-
-// Nested runs fn so that its writes can be taken back alone: they stay where fn
-// says so and gives no error.
-func (t *Tx) Nested(fn func() (keep bool, err error)) error {
-	if _, err := t.exec(`SAVEPOINT nested`); err != nil {
-		return err
-	}
-	closed, before := len(t.Closed), t.models
-	t.models = maps.Clone(before)
-	for crew, m := range t.models {
-		t.models[crew] = ofTx{model: m.model} // what is written from here on is a copy
-	}
-	keep, err := fn()
-	if err == nil && keep {
-		for crew, m := range before {
-			if t.models[crew].model == m.model {
-				t.models[crew] = m
-			}
-		}
-		_, err = t.exec(`RELEASE nested`)
-		return err
-	}
-	if _, e := t.exec(`ROLLBACK TO nested`); e != nil {
-		return cmp.Or(err, e)
-	}
-	t.Closed, t.models = t.Closed[:closed], before
-	_, e := t.exec(`RELEASE nested`)
-	if err != nil {
-		return err
-	}
-	return e
 }

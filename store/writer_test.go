@@ -3,7 +3,6 @@ package store
 import (
 	"context"
 	"database/sql/driver"
-	"errors"
 	"fmt"
 	"strings"
 	"testing"
@@ -62,8 +61,7 @@ func TestNothingIsSavedBesideATransaction(t *testing.T) {
 	require.NoError(t, err)
 	long := Message{Crew: d.crew.ID, Key: "k", Kind: "reply", Text: strings.Repeat("a", 100_000)}
 	for name, fails := range map[string]func(*Tx) error{
-		"plain":  func(tx *Tx) error { return tx.Queue(long) },
-		"nested": func(tx *Tx) error { return tx.Nested(func() (bool, error) { return false, tx.Queue(long) }) },
+		"plain": func(tx *Tx) error { return tx.Queue(long) },
 	} {
 		err = d.db.Update(ctx, start, func(tx *Tx) error {
 			if err := tx.SetOffset("x", 5); err != nil {
@@ -88,12 +86,9 @@ func TestContextEndsInATransaction(t *testing.T) {
 	d := newDiary(t, fresh(t))
 	over, end := context.WithCancel(ctx)
 	err := d.db.Update(over, start, func(tx *Tx) error {
-		_ = tx.Nested(func() (bool, error) {
-			err := tx.SetOffset("x", 7)
-			end()
-			return false, errors.Join(err, errors.New("to be taken back"))
-		})
-		return nil
+		err := tx.SetOffset("x", 7)
+		end()
+		return err
 	})
 	require.ErrorIs(t, err, context.Canceled)
 	d.do(func(tx *Tx) error {
