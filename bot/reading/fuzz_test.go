@@ -122,6 +122,9 @@ func numbersOf(t *testing.T, acts []Act, k Known) map[int]bool {
 				}
 			}
 		}
+		if last := k.Last; a.Kind == Amend && last != nil && last.Act.Count != nil {
+			out[*last.Act.Count] = true // "45 B1": the count that it keeps
+		}
 		if a.AgeLo != nil {
 			out[int(*a.AgeLo/24)] = true
 		}

@@ -245,7 +245,11 @@ func (l *lattice) answer(items []item, k ranking, m mood) (Result, bool) {
 		return Result{}, false
 	}
 	if is(classLater, 0.6) && l.clear(items) && len(l.telling(items)) <= 3 && !l.meansAny(items, c.doneWord) && len(lic) == 0 && !counts(items) {
-		return Result{Outcome: Log, Acts: []Act{l.later(items)}}, true
+		later := []Act{l.later(items)}
+		if len(items) == 1 && items[0].is(eSpan) {
+			return Result{Outcome: Ask, Acts: later, Others: [][]Act{later}}, true // "2 hours": in two, or for two
+		}
+		return Result{Outcome: Log, Acts: later}, true
 	}
 	if m.neg && !counts(items) && !hasAny(items, eNone) {
 		return Result{}, false
@@ -313,11 +317,12 @@ func (l *lattice) claim(items []item, k ranking, m mood) (Result, bool) {
 	}
 	later := m.plan && !l.stageOf(items).done
 	var fit, spoken []Act
+	noun := len(k.ev.weight) == 0 && mine && p > 0.5 // "the graft", of which nothing is told
 	seen := map[rules.Step]bool{}
 	for _, o := range l.known.Open {
 		w, speaks := k.ev.weight[o.Step]
-		if len(k.ev.weight) == 0 && mine && p > 0.5 {
-			speaks = l.about(items, l.r.frames.list[l.r.frames.byStep[o.Step]]) // "the graft": a noun alone
+		if noun {
+			speaks = l.about(items, l.r.frames.list[l.r.frames.byStep[o.Step]])
 		}
 		switch {
 		case seen[o.Step] || !speaks || !o.of(of):
@@ -332,7 +337,7 @@ func (l *lattice) claim(items []item, k ranking, m mood) (Result, bool) {
 	switch {
 	case len(fit) == 1 && (mine && p > 0.5 || l.clear(items) && l.phrase(items, l.r.c.claim)) && l.plainClaim(items):
 		return Result{Outcome: Log, Acts: fit}, true
-	case len(fit) >= 1 && !l.justTalk(k):
+	case len(fit) >= 1 && !noun && !l.justTalk(k):
 		var others [][]Act
 		for _, a := range fit {
 			others = append(others, []Act{a})
@@ -341,7 +346,7 @@ func (l *lattice) claim(items []item, k ranking, m mood) (Result, bool) {
 	case mine && p > 0.6 && len(k.ev.weight) == 0 && l.plainClaim(items):
 		return Result{Outcome: Log, Acts: []Act{take("")}}, true
 	case mine && p > 0.5 && l.only(items, l.r.c.claim) && l.phrase(items, l.r.c.claim),
-		len(fit) == 0 && len(spoken) == 0 && l.clear(items) && l.phrase(items, l.r.c.claim) && l.speaksTrade(items):
+		len(fit) == 0 && len(spoken) == 0 && l.clear(items) && l.phrase(items, l.r.c.claim) && l.speaksTrade(items) && !l.justTalk(k):
 		a := take("")
 		if len(k.ev.weight) == 1 {
 			for a.Step = range k.ev.weight { // it may be ahead of its ping

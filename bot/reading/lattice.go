@@ -423,5 +423,15 @@ func (l *lattice) nameWords(name string) []string {
 	return w
 }
 
-// nameWords cuts a name of the crew into tokens.
-func (r *Reader) nameWords(name string) []string { return phraseWords(name) }
+// nameWords cuts a name of the crew into tokens, without an article at its head: "El Roble" is
+// also where "al Roble" and "Roble" say. What is a number without it keeps it.
+func (r *Reader) nameWords(name string) []string {
+	words := phraseWords(name)
+	if len(words) < 2 || len(words[1]) < shortest || strings.ContainsAny(words[1], "0123456789") {
+		return words
+	}
+	if p := r.lex.single[words[0]]; p != nil && p.means(r.c.the) && !p.means(r.one) {
+		return words[1:]
+	}
+	return words
+}

@@ -144,7 +144,7 @@ func (l *lattice) standsFor(toks []token, i int) func(string) bool {
 	case number(i-1) && means(i+1, c.into) && l.isDeed(toks[i].text, r.frames.deed):
 		return word(r.colour)
 	case means(i, r.one) && i+1 < len(toks) && toks[i+1].isNum:
-		return word(c.approx)
+		return word(c.approx, r.and)
 	case batch(i+1) && l.isDeed(toks[i].text, r.frames.strong):
 		return word(c.batchWord)
 	case digit(i), means(i, c.into, c.at, c.to, r.pinWord, c.speaker, c.already, c.neg):

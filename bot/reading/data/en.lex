@@ -946,3 +946,4 @@ CORRECT: is wrong | was wrong | is incorrect | should be | should have been | sh
 WASWRONG: is wrong | was wrong | is incorrect | should be | should have been | should've been | shoulda been | ought to be | is not right | isn't right | is supposed to be | was supposed to be
 command DUEASK: what do we need | what do we need to do | what have we got to do | what have we got | what is up | what's up | what has to be done | what needs to be done | what's lined up | what's planned
 command ORDERS: what orders have we got so far | what orders have we got | what orders do we have | what orders are there | what orders are open | which orders do we have | which orders are open | any orders | any orders open | do we have any orders | list of orders | orders so far | all orders
+HEDGE: got as far as | as far as | only got as far as

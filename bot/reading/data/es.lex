@@ -1045,3 +1045,5 @@ CORRECT: está mal | estaba mal | es incorrecto | no es correcto | debe ser | de
 WASWRONG: está mal | estaba mal | es incorrecto | no es correcto | debe ser | deben ser | debería ser | deberían ser | debía ser | debían ser | tenía que ser | tenían que ser | está equivocado | es un error
 command DUEASK: qué cosas tenemos | qué cosas hay | qué tenemos que hacer | qué hay que hacer | qué trabajo hay | qué trabajos hay | qué necesitamos | qué está programado | qué se hace
 command ORDERS: qué pedidos tenemos | qué pedidos hay | qué pedidos tenemos hasta ahora | qué encargos tenemos | cuáles pedidos tenemos | hay pedidos | tenemos pedidos | lista de pedidos | todos los pedidos
+PLAN: al rato paso | al rato paso por | luego paso | luego paso por | más tarde paso | al rato voy | al rato me paso
+HARMLESS: venía | venían | andaba | andaban
