@@ -6,6 +6,7 @@ import (
 	"log/slog"
 	"time"
 
+	"yardbell/bot/conversation"
 	"yardbell/bot/wording"
 	"yardbell/store"
 )
@@ -87,8 +88,8 @@ func (b *Bot) handle(ctx context.Context, now time.Time, in Incoming) (err error
 			err = b.apologise(ctx, now, in)
 		}
 	}()
-	var did *Scene
-	var ans Answer
+	var did *conversation.Scene
+	var ans conversation.Answer
 	tell, at := false, written(in, now)
 	err = b.db.Update(ctx, now, func(tx *store.Tx) error {
 		if err := tx.SetOffset(in.Source, in.UpdateID+1); err != nil {
@@ -99,26 +100,26 @@ func (b *Bot) handle(ctx context.Context, now time.Time, in Incoming) (err error
 			return err
 		}
 		did = sc
-		sc.spent = b.flood != nil && b.flood.spent(sc.member.ID, at)
-		if ans, err = sc.run(); err != nil && !errors.Is(err, errFlood) {
+		sc.Spent = b.flood != nil && b.flood.spent(sc.Member.ID, at)
+		if ans, err = sc.Run(); err != nil && !errors.Is(err, conversation.ErrFlood) {
 			return err
 		} else if err != nil {
-			_, tell = b.flood.take(sc.member.ID, at)
+			_, tell = b.flood.take(sc.Member.ID, at)
 			return err
 		}
 		if tell, err = b.measure(sc, ans, at); err != nil {
 			return err
 		}
-		ans, err = sc.finish(tx, ans)
+		ans, err = finish(tx, sc, ans)
 		return err
 	})
 	if store.Fault(err) || errors.Is(err, errNoAnswer) {
 		b.log.Error("a message could not be handled", "err", err)
 		return b.apologise(ctx, now, in)
 	}
-	over := errors.Is(err, errFlood)
+	over := errors.Is(err, conversation.ErrFlood)
 	if over {
-		err = b.instead(ctx, now, in, func(sc *Scene) Answer { return sc.overflow(tell) })
+		err = b.instead(ctx, now, in, func(sc *conversation.Scene) conversation.Answer { return overflow(sc, tell) })
 	}
 	if did != nil && err == nil {
 		if b.Withheld != nil && over {
@@ -129,20 +130,20 @@ func (b *Bot) handle(ctx context.Context, now time.Time, in Incoming) (err error
 	return err
 }
 
-func (b *Bot) handled(in Incoming, sc *Scene, ans Answer) {
-	b.log.Debug("update handled", "update", in.UpdateID, "kind", in.Kind, "crew", sc.crew.ID, "answer", ans.sort(), "silent", ans.silent, "lines", len(ans.logged))
+func (b *Bot) handled(in Incoming, sc *conversation.Scene, ans conversation.Answer) {
+	b.log.Debug("update handled", "update", in.UpdateID, "kind", in.Kind, "crew", sc.Crew.ID, "answer", ans.Sort(), "silent", ans.Silent, "lines", len(ans.Logged))
 }
 
 // apologise marks an update as seen and says that nothing was logged.
 func (b *Bot) apologise(ctx context.Context, now time.Time, in Incoming) error {
-	return b.instead(ctx, now, in, func(sc *Scene) (ans Answer) {
-		ans.fail(sc.v, "r_internal")
+	return b.instead(ctx, now, in, func(sc *conversation.Scene) (ans conversation.Answer) {
+		ans.Fail(sc.Voice, "r_internal")
 		return ans
 	})
 }
 
 // instead marks an update as seen and says something else than it would get.
-func (b *Bot) instead(ctx context.Context, now time.Time, in Incoming, say func(*Scene) Answer) error {
+func (b *Bot) instead(ctx context.Context, now time.Time, in Incoming, say func(*conversation.Scene) conversation.Answer) error {
 	return b.db.Update(ctx, now, func(tx *store.Tx) error {
 		if err := tx.SetOffset(in.Source, in.UpdateID+1); err != nil {
 			return err
@@ -151,7 +152,7 @@ func (b *Bot) instead(ctx context.Context, now time.Time, in Incoming, say func(
 		if err != nil || !fresh {
 			return err
 		}
-		_, err = sc.finish(tx, say(sc))
+		_, err = finish(tx, sc, say(sc))
 		return err
 	})
 }
@@ -168,22 +169,22 @@ func (b *Bot) Start(ctx context.Context, now time.Time, source string, chat int6
 	})
 }
 
-func (b *Bot) begin(tx *store.Tx, in Incoming) (sc *Scene, fresh bool, err error) {
+func (b *Bot) begin(tx *store.Tx, in Incoming) (sc *conversation.Scene, fresh bool, err error) {
 	in.UserName = wording.Person(in.UserName, in.UserKey)
 	if in.Hidden {
 		return nil, false, b.hidden(tx, in)
 	}
-	sc = &Scene{tx: tx, addressed: in.Addressed, forwarded: in.Forwarded, calendarAt: b.Feed, private: b.ByCode, photo: in.Photo, album: in.Album, thumb: in.Kind == "thumb"}
+	sc = &conversation.Scene{Look: tx, Addressed: in.Addressed, Forwarded: in.Forwarded, CalendarAt: b.Feed, Private: b.ByCode, Photo: in.Photo, Album: in.Album, Thumb: in.Kind == "thumb"}
 	if found, err := b.whose(sc, in); err != nil || !found {
 		return nil, false, err
 	}
-	sc.hearsAll = b.hearsAll(sc.crew)
+	sc.HearsAll = b.hearsAll(sc.Crew)
 	if !in.Said.IsZero() {
 		tx.Since = in.Said.UTC() // the chat dates it, also where this machine's clock is behind
 	}
 	var pressed *store.Button
-	if in.Kind == "press" && in.Data != "" && sc.about == "" {
-		m, _, err := tx.SentIn(sc.crew.ID, sc.chat, in.Message)
+	if in.Kind == "press" && in.Data != "" && sc.About == "" {
+		m, _, err := tx.SentIn(sc.Crew.ID, sc.Chat, in.Message)
 		if err != nil {
 			return nil, false, err
 		}
@@ -194,15 +195,15 @@ func (b *Bot) begin(tx *store.Tx, in Incoming) (sc *Scene, fresh bool, err error
 	if in.Kind == "edit" && b.ByCode && !in.Private {
 		// A chat tells of edits of what was written before the bot came, and of changes
 		// that are none in the words.
-		last, known, err := tx.LastOfMessage(sc.crew.ID, in.Message)
+		last, known, err := tx.LastOfMessage(sc.Crew.ID, in.Message)
 		if err != nil || !known || last.Text == in.Text {
 			return nil, false, err
 		}
 	}
-	if sc.thumb {
+	if sc.Thumb {
 		in.Kind, in.Text = "press", store.Thumb
 	}
-	u := store.Update{Source: in.Source, UpdateID: in.UpdateID, Crew: sc.crew.ID, Member: sc.member.ID, Kind: in.Kind,
+	u := store.Update{Source: in.Source, UpdateID: in.UpdateID, Crew: sc.Crew.ID, Member: sc.Member.ID, Kind: in.Kind,
 		Message: in.Message, ReplyTo: in.ReplyTo, Text: in.Text, Said: in.Said.UTC()}
 	if in.Private {
 		u.Message = 0 // every chat numbers its own; the numbers kept are the group's
@@ -211,40 +212,40 @@ func (b *Bot) begin(tx *store.Tx, in Incoming) (sc *Scene, fresh bool, err error
 		return nil, false, err
 	}
 	u.Message = in.Message
-	if sc.s, err = tx.Settings(sc.crew.ID); err != nil {
+	if sc.Settings, err = tx.Settings(sc.Crew.ID); err != nil {
 		return nil, false, err
 	}
-	sc.update, sc.origin, sc.by, sc.button = u, u, sc.member, pressed
-	sc = sc.speaking("")
+	sc.Update, sc.Origin, sc.By, sc.Button = u, u, sc.Member, pressed
+	sc = sc.Speaking("")
 	if in.Kind != "press" {
-		sc.danger = emergency(in.Text)
+		sc.Danger = conversation.Emergency(in.Text)
 	}
-	sc.stale = in.Kind == "press" && in.Data != "" && pressed == nil && sc.about == ""
+	sc.Stale = in.Kind == "press" && in.Data != "" && pressed == nil && sc.About == ""
 	if in.Kind != "press" && in.ReplyTo != 0 {
-		m, found, err := tx.SentIn(sc.crew.ID, sc.chat, in.ReplyTo)
+		m, found, err := tx.SentIn(sc.Crew.ID, sc.Chat, in.ReplyTo)
 		if err != nil {
 			return nil, false, err
 		}
 		switch {
 		case found && m.Priority == store.Emergency:
-			sc.addressed = false // people talk to each other there
+			sc.Addressed = false // people talk to each other there
 		case found:
-			sc.replied = &m
+			sc.Replied = &m
 		case b.ByCode:
-			sc.addressed = true // to an older message of the bot, or a part of one
+			sc.Addressed = true // to an older message of the bot, or a part of one
 		default:
-			sc.missing = in.ReplyTo
+			sc.Missing = in.ReplyTo
 		}
 	}
-	if in.Kind == "message" && in.Beneath != 0 && sc.chat == 0 {
-		u, found, err := sc.tx.Noticed(sc.crew.ID, in.Beneath)
+	if in.Kind == "message" && in.Beneath != 0 && sc.Chat == 0 {
+		u, found, err := sc.Look.Noticed(sc.Crew.ID, in.Beneath)
 		if err != nil {
 			return nil, false, err
 		}
 		if found {
-			sc.marked = &u
+			sc.Marked = &u
 		}
 	}
-	sc.tx = tx.Look()
+	sc.Look = tx.Look()
 	return sc, true, nil
 }

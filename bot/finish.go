@@ -5,137 +5,117 @@ import (
 	"fmt"
 	"strings"
 
-	"yardbell/rules"
+	"yardbell/bot/conversation"
 	"yardbell/store"
 )
 
 // errNoAnswer: everything that is not for others to hear is answered.
 var errNoAnswer = errors.New("nothing was said to what was read")
 
+// turn is the end of an update: what was answered in a scene is written here, and nowhere
+// else.
+type turn struct {
+	*conversation.Scene
+	tx *store.Tx
+}
+
 // finish writes what is answered, queues the answer and settles the update, as the scene
 // stands that it was given in.
-func (sc *Scene) finish(tx *store.Tx, ans Answer) (_ Answer, err error) {
-	end := *ans.scene(sc)
-	end.tx, sc = tx, &end
-	if err := sc.write(ans); err != nil {
+func finish(tx *store.Tx, sc *conversation.Scene, ans conversation.Answer) (_ conversation.Answer, err error) {
+	t := turn{ans.In(sc), tx}
+	if err := t.write(ans); err != nil {
 		return ans, err
 	}
-	if end.s, err = tx.Settings(sc.crew.ID); err != nil {
-		return ans, err
-	}
-	if sc.danger.langs != nil {
-		if err := sc.helpEmergency(); err != nil {
+	if t.Danger.Langs != nil {
+		if err := t.helpEmergency(); err != nil {
 			return ans, err
 		}
-		ans.silent = ans.silent || ans.kind == "error" // which would only be in the way
+		ans.Silent = ans.Silent || ans.Kind == "error" // which would only be in the way
 	}
-	if ans.noticed {
-		if ans, err = sc.sign(ans); err != nil {
+	if ans.Noticed {
+		if ans, err = t.Sign(ans); err != nil {
 			return ans, err
 		}
 	}
-	if ans.noticed {
-		return ans, sc.signed()
+	if ans.Noticed {
+		return ans, t.signed()
 	}
-	if err := sc.unsign(ans); err != nil {
+	if err := t.unsign(ans); err != nil {
 		return ans, err
 	}
-	outcome := ans.sort()
+	outcome := ans.Sort()
 	switch {
-	case ans.silent:
+	case ans.Silent:
 		outcome = "silent"
-	case len(ans.logged) > 0:
+	case len(ans.Logged) > 0:
 		outcome = "logged"
 	}
-	if err := sc.tx.Settle(sc.update.ID, outcome, !ans.silent); err != nil || ans.silent {
+	if err := t.tx.Settle(t.Update.ID, outcome, !ans.Silent); err != nil || ans.Silent {
 		return ans, err
 	}
-	if err := sc.putRight(); err != nil {
+	if err := t.putRight(); err != nil {
 		return ans, err
 	}
-	if err := sc.captioned(ans); err != nil {
+	if err := t.captioned(ans); err != nil {
 		return ans, err
 	}
-	if len(ans.lines) == 0 {
-		return ans, fmt.Errorf("update %d: %w", sc.update.ID, errNoAnswer)
+	if len(ans.Lines) == 0 {
+		return ans, fmt.Errorf("update %d: %w", t.Update.ID, errNoAnswer)
 	}
-	if len(sc.crews) > 0 && !sc.which {
-		ans.lines = append([]string{sc.v.Say("g_crew", "Crew", sc.title(sc.crew))}, ans.lines...)
+	if len(t.Crews) > 0 && !t.Which {
+		ans.Lines = append([]string{t.Voice.Say("g_crew", "Crew", t.Title(t.Crew))}, ans.Lines...)
 	}
-	m := store.Message{Crew: sc.crew.ID, Key: fmt.Sprintf("answer/%d", sc.update.ID), Kind: ans.sort(), Update: sc.update.ID,
-		Text: strings.Join(ans.lines, "\n"), Buttons: ans.buttons, Step: ans.step, Subject: ans.subject.String()}
-	m.Chat, m.Priority = sc.chat, ans.place()
-	if ans.attach.Kind != "" {
-		ans.attach.Lang = sc.v.Lang
-		m.Attach = ans.attach.String()
+	m := store.Message{Crew: t.Crew.ID, Key: fmt.Sprintf("answer/%d", t.Update.ID), Kind: ans.Sort(), Update: t.Update.ID,
+		Text: strings.Join(ans.Lines, "\n"), Buttons: ans.Buttons, Step: ans.Step, Subject: ans.Subject.String()}
+	m.Chat, m.Priority = t.Chat, ans.Place()
+	if ans.Attach.Kind != "" {
+		ans.Attach.Lang = t.Voice.Lang
+		m.Attach = ans.Attach.String()
 	}
-	if sc.update.Kind != "press" {
-		m.Answers = sc.update.Message
+	if t.Update.Kind != "press" {
+		m.Answers = t.Update.Message
 	}
 	switch {
-	case sc.update.Kind == "press":
-		m.ReplyTo = sc.update.Message
-	case sc.replied != nil:
-		m.ReplyTo = sc.replied.Message
+	case t.Update.Kind == "press":
+		m.ReplyTo = t.Update.Message
+	case t.Replied != nil:
+		m.ReplyTo = t.Replied.Message
 	}
-	for _, k := range append([]store.Message{m}, ans.later...) {
-		if err := sc.tx.Queue(k); err != nil {
+	for _, k := range append([]store.Message{m}, ans.Later...) {
+		if err := t.tx.Queue(k); err != nil {
 			return ans, err
 		}
 	}
 	return ans, nil
 }
 
-// write puts into the file what an answer has written: the one place that does.
-func (sc *Scene) write(ans Answer) error {
-	for _, do := range ans.writes {
-		if err := do(sc.tx); err != nil {
+// write puts into the file what an answer has written.
+func (t turn) write(ans conversation.Answer) error {
+	for _, do := range ans.Writes {
+		if err := do(t.tx); err != nil {
 			return err
 		}
 	}
-	lines := ans.logged
-	for _, n := range ans.goes {
+	if ans.Leads {
+		if err := tellLeads(t.tx, t.Crew); err != nil {
+			return err
+		}
+	}
+	lines := ans.Logged
+	for _, n := range ans.Goes {
 		for _, e := range lines[:n] {
-			id, err := sc.tx.Append(sc.crew.ID, sc.update.ID, sc.by, sc.origin.Message, sc.origin.Text, e)
+			id, err := t.tx.Append(t.Crew.ID, t.Update.ID, t.By, t.Origin.Message, t.Origin.Text, e)
 			if err == nil && id != e.ID {
-				err = fmt.Errorf("update %d: line %d was to be %d", sc.update.ID, id, e.ID)
+				err = fmt.Errorf("update %d: line %d was to be %d", t.Update.ID, id, e.ID)
 			}
 			if err != nil {
 				return err
 			}
 		}
-		if err := sc.tx.Replan(sc.crew.ID); err != nil {
+		if err := t.tx.Replan(t.Crew.ID); err != nil {
 			return err
 		}
 		lines = lines[n:]
 	}
-	return sc.photosFollow(ans.logged)
-}
-
-// log has entries logged. after is the scene as it stands then.
-func (sc *Scene) log(ans *Answer, entries ...rules.Entry) (after *Scene, done []rules.Entry, err error) {
-	was, err := sc.watch(entries)
-	if err != nil {
-		return sc, nil, err
-	}
-	for i := range entries {
-		e := &entries[i]
-		e.Said, e.By = sc.origin.Said, sc.by.Name
-		if e.Happened.IsZero() {
-			e.Happened = e.Said
-		}
-	}
-	next := *sc
-	if next.tx, done, err = sc.tx.With(sc.crew.ID, sc.update.ID, sc.by, sc.origin.Message, sc.origin.Text, entries...); err != nil {
-		return sc, nil, err
-	}
-	if next.s, err = next.tx.Settings(sc.crew.ID); err != nil {
-		return sc, nil, err
-	}
-	ans.log(done...)
-	after = next.speaking(next.written)
-	ans.of = after
-	later, err := after.warn(was, done)
-	ans.later = append(ans.later, later...)
-	return after, done, err
+	return t.photosFollow(ans.Logged)
 }

@@ -1,9 +1,10 @@
 package bot
 
 import (
-	"errors"
 	"sync"
 	"time"
+
+	"yardbell/bot/conversation"
 
 	"golang.org/x/time/rate"
 )
@@ -83,14 +84,6 @@ func (f *flood) spent(member int64, at time.Time) bool {
 	return f.of(member, at).asks.TokensAt(at) < 1
 }
 
-// errFlood takes back all that a message did which is not answered: what nobody is told
-// of must not have happened.
-var errFlood = errors.New("too much at once")
-
-// asks are worked out before it is known whether they are answered, some at length.
-var asks = map[verb]bool{askDue: true, askShow: true, askWhy: true, askHelp: true, askLog: true, askPicture: true, askReport: true, askCal: true,
-	askPhotos: true, askOrders: true, askYields: true, askCapacity: true, askWhatIf: true, askFit: true, askPlan: true, doOrder: true}
-
 // written is when an update counts as written: an edit and a press carry the time of the
 // message they are about.
 func written(in Incoming, now time.Time) time.Time {
@@ -102,30 +95,30 @@ func written(in Incoming, now time.Time) time.Time {
 
 // measure settles whether a message is answered, once it is known what it did. The error
 // is errFlood where it is to be taken back; tell says whether that is said.
-func (b *Bot) measure(sc *Scene, ans Answer, at time.Time) (tell bool, err error) {
+func (b *Bot) measure(sc *conversation.Scene, ans conversation.Answer, at time.Time) (tell bool, err error) {
 	if !b.limits(sc, ans) {
 		return false, nil
 	}
-	if ok, tell := b.flood.take(sc.member.ID, at); !ok {
-		return tell, errFlood
+	if ok, tell := b.flood.take(sc.Member.ID, at); !ok {
+		return tell, conversation.ErrFlood
 	}
 	return false, nil
 }
 
 // limits reports whether the answer to a message counts among those that are limited, once
 // it was worked at: not where it told of work, understood or not.
-func (b *Bot) limits(sc *Scene, ans Answer) bool {
-	return b.flood != nil && !ans.silent && !sc.joined && len(ans.logged) == 0 && !ans.reported
+func (b *Bot) limits(sc *conversation.Scene, ans conversation.Answer) bool {
+	return b.flood != nil && !ans.Silent && !sc.Joined && len(ans.Logged) == 0 && !ans.Reported
 }
 
 // overflow is said, or nothing is, of a message that did nothing.
-func (sc *Scene) overflow(tell bool) Answer {
-	var ans Answer
+func overflow(sc *conversation.Scene, tell bool) conversation.Answer {
+	var ans conversation.Answer
 	if !tell {
-		ans.hush()
+		ans.Hush()
 		return ans
 	}
-	ans.fail(sc.v, "flood_asks", "Name", sc.member.Name)
-	ans.warned = true // and so said by itself
+	ans.Fail(sc.Voice, "flood_asks", "Name", sc.Member.Name)
+	ans.Warned = true // and so said by itself
 	return ans
 }

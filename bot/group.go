@@ -9,7 +9,7 @@ import (
 	"strings"
 	"time"
 
-	rdg "yardbell/bot/reading"
+	"yardbell/bot/conversation"
 	"yardbell/bot/wording"
 	"yardbell/rules"
 	"yardbell/store"
@@ -226,57 +226,25 @@ func joinCode(text string) (string, bool) {
 	return strings.Join(f[1:], ""), true
 }
 
-// firstZones are offered as buttons when a group is claimed; any other is typed.
-var firstZones = []string{
-	"America/New_York", "America/Chicago", "America/Denver", "America/Los_Angeles",
-	"America/Mexico_City", "Europe/Madrid", "Europe/Berlin", "Australia/Sydney",
-}
-
-// welcome asks what has to be known first.
-func (sc *Scene) welcome() Answer {
-	var ans Answer
-	ans.kind = "ask"
-	hears := "g_hears_some"
-	if sc.hearsAll {
-		hears = "g_hears_all"
-	}
-	ans.lines = append(ans.lines, wording.InEach(wording.All(sc.s, sc.tx.Now), func(v wording.Voice) string {
-		return strings.Join([]string{
-			v.Say("g_claimed", "Name", sc.by.Name), v.Say("g_zone", "Zone", sc.s.Zone.String()), v.Say("g_yard"), v.Say(hears),
-		}, "\n")
-	}))
-	for _, z := range firstZones {
-		ans.buttons = append(ans.buttons, wording.Button(z, "set|zone|"+z))
-	}
-	var names []string
-	for _, l := range wording.Languages {
-		name := wording.In(l, sc.s, sc.tx.Now).Say("language_name")
-		ans.buttons = append(ans.buttons, wording.Button(name, "set|language|"+l))
-		names = append(names, name)
-	}
-	ans.buttons = append(ans.buttons, wording.Button(strings.Join(names, " + "), "set|language|"+strings.Join(wording.Languages, "+")))
-	return ans
-}
-
 // whose finds the crew and the member that an update belongs to. found is false
 // for everybody else: strangers get no answer and learn nothing.
-func (b *Bot) whose(sc *Scene, in Incoming) (found bool, err error) {
+func (b *Bot) whose(sc *conversation.Scene, in Incoming) (found bool, err error) {
 	if in.Private {
-		crews, err := sc.tx.CrewsOf(in.Source, in.UserKey)
+		crews, err := sc.Look.CrewsOf(in.Source, in.UserKey)
 		if err != nil || len(crews) == 0 {
 			return false, err
 		}
-		if err := private(sc.tx, in.Source, in.UserKey, in.Chat); err != nil {
+		if err := private(sc.Look, in.Source, in.UserKey, in.Chat); err != nil {
 			return false, err
 		}
-		sc.crew, sc.chat = crews[len(crews)-1], in.Chat
+		sc.Crew, sc.Chat = crews[len(crews)-1], in.Chat
 		if len(crews) > 1 {
-			if err := sc.choose(in, crews); err != nil {
+			if err := choose(sc.Look, sc, in, crews); err != nil {
 				return false, err
 			}
 		}
 	} else {
-		crew, known, err := sc.tx.Crew(in.Source, in.Chat)
+		crew, known, err := sc.Look.Crew(in.Source, in.Chat)
 		if err != nil {
 			return false, err
 		}
@@ -285,156 +253,55 @@ func (b *Bot) whose(sc *Scene, in Incoming) (found bool, err error) {
 			if !ok || in.Kind != "message" || in.Shut {
 				return false, nil
 			}
-			if ok, err = sc.tx.UseJoinCode(codeHash(code)); err != nil || !ok {
+			if ok, err = sc.Look.UseJoinCode(codeHash(code)); err != nil || !ok {
 				return false, err
 			}
-			sc.joined = true
+			sc.Joined = true
 		}
 		if !known {
-			if crew, err = sc.tx.NewCrew(in.Source, in.Chat, b.first); err != nil {
+			if crew, err = sc.Look.NewCrew(in.Source, in.Chat, b.first); err != nil {
 				return false, err
 			}
 		}
 		if title := groupTitle(in.Title); title != "" && title != crew.Title {
-			if err := sc.tx.SetTitle(crew.ID, title); err != nil {
+			if err := sc.Look.SetTitle(crew.ID, title); err != nil {
 				return false, err
 			}
 			crew.Title = title
 		}
-		sc.crew = crew
+		sc.Crew = crew
 	}
-	if sc.member, err = sc.tx.Member(sc.crew, in.UserKey, in.UserName); err != nil || sc.member.Gone {
+	if sc.Member, err = sc.Look.Member(sc.Crew, in.UserKey, in.UserName); err != nil || sc.Member.Gone {
 		return false, err
 	}
-	if sc.joined {
-		sc.member.Lead = true
-		if err := sc.tx.SetLead(sc.member.ID, true); err != nil {
+	if sc.Joined {
+		sc.Member.Lead = true
+		if err := sc.Look.SetLead(sc.Member.ID, true); err != nil {
 			return false, err
 		}
 		if in.Rights != "" {
-			if err := sc.tx.SetRights(sc.crew.ID, in.Rights); err != nil {
+			if err := sc.Look.SetRights(sc.Crew.ID, in.Rights); err != nil {
 				return false, err
 			}
-			sc.crew.Rights = in.Rights
+			sc.Crew.Rights = in.Rights
 		}
-		if err := sc.tx.SetHears(sc.crew.ID, b.hears(sc.crew)); err != nil { // the welcome says it
+		if err := sc.Look.SetHears(sc.Crew.ID, b.hears(sc.Crew)); err != nil { // the welcome says it
 			return false, err
 		}
 		if in.Thread != 0 {
-			if err := sc.tx.SetThread(sc.crew.ID, in.Thread); err != nil {
+			if err := sc.Look.SetThread(sc.Crew.ID, in.Thread); err != nil {
 				return false, err
 			}
 		}
 	}
-	if sc.crew.Standing == "gone" && !in.Private {
+	if sc.Crew.Standing == "gone" && !in.Private {
 		// Somebody writes there and the bot hears it: it is back. A muted bot hears as
 		// well; that it may write again comes as an update of its own.
-		if err := sc.tx.SetStanding(sc.crew.ID, "open"); err != nil {
+		if err := sc.Look.SetStanding(sc.Crew.ID, "open"); err != nil {
 			return false, err
 		}
 	}
 	// Without join codes there is nobody who claimed the crew, and all may do all.
-	sc.lead = sc.member.Lead || !b.ByCode
+	sc.Lead = sc.Member.Lead || !b.ByCode
 	return true, nil
-}
-
-// onlyLead refuses what only a lead may do, naming who can.
-func (sc *Scene) onlyLead() (ans Answer, refused bool, err error) {
-	if sc.lead {
-		return ans, false, nil
-	}
-	list, err := sc.tx.Members(sc.crew.ID)
-	if err != nil {
-		return ans, true, err
-	}
-	var leads []string
-	for _, m := range list {
-		if m.Lead {
-			leads = append(leads, m.Name)
-		}
-	}
-	ans.ask(sc.v, "g_lead_only", "List", wording.JoinList(leads))
-	return ans, true, nil
-}
-
-// personSaid reads what is said of a person: take off the crew, hand the lead over,
-// forget. It is empty for any other message, and where the name is nobody's.
-func (sc *Scene) personSaid(text string) (a rdg.Act, lang string, err error) {
-	list, err := sc.tx.Everybody(sc.crew.ID)
-	if err != nil {
-		return a, "", err
-	}
-	k := rdg.Known{Language: sc.s.Lang}
-	for _, m := range list {
-		k.Members = append(k.Members, m.Name)
-	}
-	res, ok := understand().Command(wording.Clean(text), k)
-	if !ok {
-		return a, "", nil
-	}
-	switch res.Acts[0].Kind {
-	case rdg.Remove, rdg.Lead, rdg.Forget:
-		return res.Acts[0], res.Language, nil
-	}
-	return a, "", nil
-}
-
-// people handles the handing over of the lead and taking somebody off the crew. A name
-// that is nobody's is left to the rest of the reading.
-func (sc *Scene) people(a rdg.Act) (ans Answer, handled bool, err error) {
-	if a.Kind != rdg.Remove && a.Kind != rdg.Lead {
-		return ans, false, nil
-	}
-	name := a.Person
-	list, err := sc.tx.Members(sc.crew.ID)
-	if err != nil {
-		return ans, false, err
-	}
-	who := called(list, name)
-	if len(who) == 0 {
-		return ans, false, nil
-	}
-	if refused, err := ans.taken(sc.onlyLead()); refused || err != nil {
-		return ans, true, err
-	}
-	switch {
-	case len(who) > 1:
-		ans.ask(sc.v, "g_two_names", "Name", name)
-	case a.Kind == rdg.Lead:
-		ans.write(func(tx *store.Tx) error {
-			if err := tx.SetLead(sc.by.ID, false); err != nil {
-				return err
-			}
-			if err := tx.SetLead(who[0].ID, true); err != nil {
-				return err
-			}
-			return tellLeads(tx, sc.crew)
-		})
-		ans.say(sc.v, "g_lead_is", "Name", who[0].Name)
-	case who[0].ID == sc.by.ID:
-		ans.ask(sc.v, "g_not_self")
-	default:
-		ans.write(func(tx *store.Tx) error { return tx.SetGone(who[0].ID, true) })
-		ans.say(sc.v, "g_removed", "Name", who[0].Name)
-	}
-	return ans, true, nil
-}
-
-// called are the members of that name, or where there are none those of that first
-// name: people call each other so.
-func called(list []store.Member, name string) (who []store.Member) {
-	for _, k := range list {
-		if wording.Fold(k.Name) == wording.Fold(name) {
-			who = append(who, k)
-		}
-	}
-	if len(who) > 0 {
-		return who
-	}
-	for _, k := range list {
-		if first, _, _ := strings.Cut(k.Name, " "); wording.Fold(first) == wording.Fold(name) {
-			who = append(who, k)
-		}
-	}
-	return who
 }

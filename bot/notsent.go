@@ -8,6 +8,7 @@ import (
 	"strings"
 	"time"
 
+	"yardbell/bot/conversation"
 	"yardbell/store"
 )
 
@@ -44,3 +45,6 @@ func ButtonOf(data string, buttons []store.Button) (store.Button, bool) {
 	}
 	return buttons[i-1], true
 }
+
+// ThumbsUp reports whether a reaction says that something was read.
+func ThumbsUp(emoji string) bool { return conversation.ThumbsUp(emoji) }

@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"yardbell/bot/conversation"
 	"yardbell/rules"
 	"yardbell/store"
 )
@@ -136,8 +137,8 @@ func TestOrderOfLanguages(t *testing.T) {
 		if c.own != "" {
 			s.Own = map[int64]string{3: c.own, 4: "xx"}
 		}
-		sc := &Scene{tx: &store.Tx{}, s: s, member: store.Member{ID: 3}}
-		assert.Equal(t, c.want, sc.speaking(c.written).v.Lang, "%+v", c)
+		sc := &conversation.Scene{Look: &store.Tx{}, Settings: s, Member: store.Member{ID: 3}}
+		assert.Equal(t, c.want, sc.Speaking(c.written).Voice.Lang, "%+v", c)
 	}
 }
 
@@ -145,11 +146,11 @@ func TestOrderOfLanguages(t *testing.T) {
 func TestWelcomeOffersLanguages(t *testing.T) {
 	s := rules.DefaultSettings()
 	s.Lang = "es+en"
-	welcome := (&Scene{tx: &store.Tx{}, s: s, by: store.Member{Name: "Ash"}}).welcome()
-	require.Len(t, welcome.lines, 1)
-	assert.Regexp(t, `(?s)^Yardbell lleva.*\n\nYardbell keeps`, welcome.lines[0])
+	welcome := (&conversation.Scene{Look: &store.Tx{}, Settings: s, By: store.Member{Name: "Ash"}}).Welcome()
+	require.Len(t, welcome.Lines, 1)
+	assert.Regexp(t, `(?s)^Yardbell lleva.*\n\nYardbell keeps`, welcome.Lines[0])
 	var labels, does []string
-	for _, b := range welcome.buttons[len(welcome.buttons)-3:] {
+	for _, b := range welcome.Buttons[len(welcome.Buttons)-3:] {
 		labels, does = append(labels, b.Label), append(does, b.Do)
 	}
 	assert.Equal(t, []string{"English", "Español", "English + Español"}, labels)

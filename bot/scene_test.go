@@ -193,24 +193,24 @@ func (s *scene) try(who, text string, reply int64) (o ending, err error) {
 		if err != nil || !fresh {
 			return errors.Join(err, fmt.Errorf("%q was not taken in", text))
 		}
-		ans, err := sc.run()
+		ans, err := sc.Run()
 		if err != nil {
 			return err
 		}
-		if ans, err = sc.finish(tx, ans); err != nil {
+		if ans, err = finish(tx, sc, ans); err != nil {
 			return err
 		}
-		o = ending{logged: ans.logged, kind: "ask", asks: ans.sort() == "ask", place: ans.place(), text: strings.Join(ans.lines, "\n")}
-		for _, b := range ans.buttons {
+		o = ending{logged: ans.Logged, kind: "ask", asks: ans.Sort() == "ask", place: ans.Place(), text: strings.Join(ans.Lines, "\n")}
+		for _, b := range ans.Buttons {
 			o.labels += b.Label + "\n"
 		}
-		o.offers = slices.ContainsFunc(ans.buttons, func(b store.Button) bool { return strings.HasPrefix(b.Do, "act|") && strings.Contains(b.Do, "sure=1") })
+		o.offers = slices.ContainsFunc(ans.Buttons, func(b store.Button) bool { return strings.HasPrefix(b.Do, "act|") && strings.Contains(b.Do, "sure=1") })
 		switch {
-		case len(ans.logged) > 0:
+		case len(ans.Logged) > 0:
 			o.kind = "logged"
-		case ans.silent:
+		case ans.Silent:
 			o.kind = "silence"
-		case ans.sort() == "reply":
+		case ans.Sort() == "reply":
 			o.kind = "answer"
 		}
 		return errRollback

@@ -6,13 +6,11 @@ import (
 	"strings"
 	"time"
 
+	"yardbell/bot/conversation"
 	"yardbell/bot/wording"
 	"yardbell/rules"
 	"yardbell/store"
 )
-
-// checkKey is the setting under which leads ask for a daily check.
-const checkKey = "check"
 
 // Facts are what a daily check says of the whole file.
 type Facts struct {
@@ -33,7 +31,7 @@ type checkTo struct {
 // checksDue lists who is to be told now. An hour that passed while the service was away,
 // or before the check was asked for, is made up for on the same day.
 func checksDue(tx *store.Tx) (list []checkTo, err error) {
-	crews, err := tx.CrewsThatSet(checkKey)
+	crews, err := tx.CrewsThatSet(conversation.CheckKey)
 	if err != nil {
 		return nil, err
 	}

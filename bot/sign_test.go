@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"yardbell/bot/conversation"
 	"yardbell/bot/wording"
 	"yardbell/rules"
 	"yardbell/store"
@@ -26,10 +27,10 @@ func newSigning(t *testing.T, context string) signing {
 }
 
 // does takes in an update, acts on it in a way, and finishes it.
-func (s signing) does(in Incoming, act func(*Scene) (Answer, error)) Answer {
+func (s signing) does(in Incoming, act func(*conversation.Scene) (conversation.Answer, error)) conversation.Answer {
 	s.t.Helper()
 	s.last = in.UpdateID
-	var got Answer
+	var got conversation.Answer
 	require.NoError(s.t, s.db.Update(context.Background(), s.now, func(tx *store.Tx) error {
 		sc, fresh, err := s.bot.begin(tx, in)
 		require.True(s.t, fresh)
@@ -39,19 +40,19 @@ func (s signing) does(in Incoming, act func(*Scene) (Answer, error)) Answer {
 		if got, err = act(sc); err != nil {
 			return err
 		}
-		got, err = sc.finish(tx, got)
+		got, err = finish(tx, sc, got)
 		return err
 	}))
 	return got
 }
 
-func justNotice(*Scene) (ans Answer, err error) {
-	ans.notice()
+func justNotice(*conversation.Scene) (ans conversation.Answer, err error) {
+	ans.Notice()
 	return ans, nil
 }
 
 // notices gives a message nothing but the sign.
-func (s signing) notices(who, text string) (message int64, got Answer) {
+func (s signing) notices(who, text string) (message int64, got conversation.Answer) {
 	s.t.Helper()
 	in := s.incoming(who, text)
 	return in.Message, s.does(in, justNotice)
@@ -141,8 +142,8 @@ func TestNoticeInWords(t *testing.T) {
 		in := s.incoming("Wren", "the B1 thing is sorted")
 		with(&in)
 		got := s.does(in, justNotice)
-		assert.Equal(t, "error", got.kind)
-		assert.NotEmpty(t, got.lines)
+		assert.Equal(t, "error", got.Kind)
+		assert.NotEmpty(t, got.Lines)
 	}
 	_, found := s.row(store.Sign, 0)
 	assert.False(t, found)
@@ -156,11 +157,11 @@ func TestNoticeWhereADeadlineHangs(t *testing.T) {
 	assert.Equal(t, "ask", s.outcome(message))
 	_, found := s.row(store.Sign, message)
 	assert.False(t, found)
-	text := strings.Join(got.lines, "\n")
+	text := strings.Join(got.Lines, "\n")
 	assert.Contains(t, text, "Move cells, batch 1: due by today 10:00.")
 	assert.Contains(t, text, "moved 34 to North")
-	assert.Empty(t, got.buttons)
-	assert.Empty(t, got.logged)
+	assert.Empty(t, got.Buttons)
+	assert.Empty(t, got.Logged)
 	// Twelve hours before the close it is enough, and so it is a day after.
 	for _, h := range []time.Duration{-11 * time.Hour, 26 * time.Hour} {
 		s := newSigning(t, "ripe")
@@ -183,8 +184,8 @@ func TestSignGoesWhenLogged(t *testing.T) {
 		}
 		in := s.incoming("Wren", "confine 7 red")
 		in.Kind, in.Message = "edit", message
-		got := s.does(in, (*Scene).run)
-		require.Len(t, got.logged, 1)
+		got := s.does(in, (*conversation.Scene).Run)
+		require.Len(t, got.Logged, 1)
 		assert.Equal(t, "logged", s.outcome(message))
 		off, found := s.row(store.Unsign, message)
 		assert.Equal(t, stands, found)
@@ -223,7 +224,7 @@ func TestSignFollowsChanges(t *testing.T) {
 	assert.Equal(t, []string{"B1 thing sorted out"}, listed())
 	edit = s.incoming("Wren", "what a day")
 	edit.Kind, edit.Message = "edit", message
-	s.does(edit, (*Scene).run)
+	s.does(edit, (*conversation.Scene).Run)
 	assert.Empty(t, listed())
 }
 
@@ -236,27 +237,27 @@ func TestReplyBeneathTheSign(t *testing.T) {
 	s.sent(sign, 0)
 	why := s.incoming("Ash", "why?")
 	why.Beneath = message
-	got := s.does(why, (*Scene).run)
-	require.NotEmpty(t, got.lines)
-	assert.Equal(t, `"flurb the B1 thing"`, got.lines[0])
-	assert.Contains(t, []string{"error", "ask"}, got.kind)
-	assert.Empty(t, got.logged)
+	got := s.does(why, (*conversation.Scene).Run)
+	require.NotEmpty(t, got.Lines)
+	assert.Equal(t, `"flurb the B1 thing"`, got.Lines[0])
+	assert.Contains(t, []string{"error", "ask"}, got.Kind)
+	assert.Empty(t, got.Logged)
 	assert.Equal(t, store.Notice, s.outcome(message), "it is still not logged")
 
 	due := s.incoming("Ash", "due")
 	due.Beneath, due.Addressed = message, true
-	assert.Contains(t, s.does(due, (*Scene).run).lines[0], "Nothing", "a command is one wherever it stands")
+	assert.Contains(t, s.does(due, (*conversation.Scene).Run).Lines[0], "Nothing", "a command is one wherever it stands")
 	clear := s.incoming("Wren", "confine 7 red")
 	clear.Beneath = message
-	got = s.does(clear, (*Scene).run)
-	require.Len(t, got.logged, 1)
+	got = s.does(clear, (*conversation.Scene).Run)
+	require.Len(t, got.Logged, 1)
 	assert.Equal(t, "logged", s.outcome(message))
 	_, found := s.row(store.Unsign, message)
 	assert.True(t, found)
 	// And a reply beneath anything else is nobody's question.
 	other := s.incoming("Ash", "and then?")
 	other.Beneath = clear.Message
-	assert.True(t, s.does(other, (*Scene).run).silent)
+	assert.True(t, s.does(other, (*conversation.Scene).Run).Silent)
 }
 
 // What the message is read as by now is offered, word for word, and logged only by the tap:
@@ -270,19 +271,19 @@ func TestExplainOffersAndTheTapLogs(t *testing.T) {
 	s.now = s.now.Add(10 * time.Hour)
 	why := s.incoming("Ash", "?")
 	why.Beneath = message
-	got := s.does(why, (*Scene).run)
-	assert.Empty(t, got.logged)
-	assert.Equal(t, "ask", got.kind)
-	assert.Contains(t, got.lines[1], "I read: confine breeder 7, red pin. Log it?")
-	assert.Equal(t, []string{"Log it", "Leave it"}, []string{got.buttons[0].Label, got.buttons[1].Label})
+	got := s.does(why, (*conversation.Scene).Run)
+	assert.Empty(t, got.Logged)
+	assert.Equal(t, "ask", got.Kind)
+	assert.Contains(t, got.Lines[1], "I read: confine breeder 7, red pin. Log it?")
+	assert.Equal(t, []string{"Log it", "Leave it"}, []string{got.Buttons[0].Label, got.Buttons[1].Label})
 	answer := s.rows()[len(s.rows())-1]
 	s.sent(answer, 900)
 	press := s.incoming("Ash", "Log it")
 	press.Kind, press.Message = "press", 900
-	got = s.does(press, (*Scene).run)
-	require.Len(t, got.logged, 1)
-	assert.Equal(t, "Wren", got.logged[0].By)
-	assert.True(t, got.logged[0].Happened.Equal(written), got.logged[0].Happened)
+	got = s.does(press, (*conversation.Scene).Run)
+	require.Len(t, got.Logged, 1)
+	assert.Equal(t, "Wren", got.Logged[0].By)
+	assert.True(t, got.Logged[0].Happened.Equal(written), got.Logged[0].Happened)
 	assert.Equal(t, "logged", s.outcome(message))
 }
 
@@ -317,9 +318,9 @@ func TestUnloggedList(t *testing.T) {
 	for i := range 2 {
 		press := s.incoming("Ash", d.Buttons[i].Label)
 		press.Kind, press.Message = "press", 901
-		got := s.does(press, (*Scene).run)
-		assert.Empty(t, got.logged)
-		assert.Equal(t, `"`+wording.Quoted(list[i].Update.Text)+`"`, got.lines[0])
+		got := s.does(press, (*conversation.Scene).Run)
+		assert.Empty(t, got.Logged)
+		assert.Equal(t, `"`+wording.Quoted(list[i].Update.Text)+`"`, got.Lines[0])
 	}
 }
 
@@ -329,29 +330,29 @@ func TestThumbOnAPing(t *testing.T) {
 	s := newSigning(t, "ripe")
 	ping, found := s.target("move")
 	require.True(t, found)
-	thumb := func(who string, message int64) Answer {
+	thumb := func(who string, message int64) conversation.Answer {
 		in := s.incoming(who, "")
 		in.Kind, in.Message = "thumb", message
-		return s.does(in, (*Scene).run)
+		return s.does(in, (*conversation.Scene).Run)
 	}
 	got := thumb("Wren", ping.Message)
-	assert.Equal(t, "ask", got.kind)
-	assert.Empty(t, got.logged)
-	require.Len(t, got.buttons, 2)
-	assert.Equal(t, []string{"I'm on it", "Done"}, []string{got.buttons[0].Label, got.buttons[1].Label})
-	assert.True(t, thumb("Rowan", ping.Message).silent, "the question stands there already")
+	assert.Equal(t, "ask", got.Kind)
+	assert.Empty(t, got.Logged)
+	require.Len(t, got.Buttons, 2)
+	assert.Equal(t, []string{"I'm on it", "Done"}, []string{got.Buttons[0].Label, got.Buttons[1].Label})
+	assert.True(t, thumb("Rowan", ping.Message).Silent, "the question stands there already")
 	for _, m := range s.out {
 		if m.Ping == "" {
-			assert.True(t, thumb("Rowan", m.Message).silent)
+			assert.True(t, thumb("Rowan", m.Message).Silent)
 			break
 		}
 	}
-	assert.True(t, thumb("Rowan", 4711).silent)
+	assert.True(t, thumb("Rowan", 4711).Silent)
 	answer := s.rows()[len(s.rows())-1]
 	s.sent(answer, 902)
 	press := s.incoming("Wren", "I'm on it")
 	press.Kind, press.Message = "press", 902
-	got = s.does(press, (*Scene).run)
-	require.Len(t, got.logged, 1)
-	assert.Equal(t, rules.Mine, got.logged[0].Action)
+	got = s.does(press, (*conversation.Scene).Run)
+	require.Len(t, got.Logged, 1)
+	assert.Equal(t, rules.Mine, got.Logged[0].Action)
 }

@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"yardbell/bot/conversation"
 	"yardbell/bot/wording"
 	"yardbell/rules"
 )
@@ -89,7 +90,7 @@ func families() map[string][]string {
 		"w_":        {"old", "poor"},
 		"anchor_":   {"grafted", "confined", "laying", "emerged", "caught", "fed", "dearth", "noeggs", "laying7", "virgin"},
 		"ping_":     {"eve", "open", "closing6", "closing2", "over", "noanswer", "again"},
-		"r_cannot_": {aLoss, nucState, inIncubator, otherWork},
+		"r_cannot_": {conversation.ALoss, conversation.NucState, conversation.InIncubator, conversation.OtherWork},
 		"r_":        append([]string{"amend_after"}, refusalCodes...),
 	}
 }

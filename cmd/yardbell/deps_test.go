@@ -25,7 +25,8 @@ var ours = map[string]struct {
 	"yardbell/rules":               {nil, "rules decide from values; they know of no row and no chat"},
 	"yardbell/store":               {[]string{"yardbell/rules"}, "the store keeps what rules decide and knows nobody above it"},
 	"yardbell/scheduler":           {[]string{"yardbell/rules", "yardbell/store"}, "the scheduler speaks through its own Sender; rows are how it and the bot meet"},
-	"yardbell/bot":                 {[]string{"yardbell/rules", "yardbell/store", "yardbell/bot/attach", "yardbell/bot/planning", "yardbell/bot/reading", "yardbell/bot/wording"}, "the bot answers by queueing; it never sends"},
+	"yardbell/bot":                 {[]string{"yardbell/rules", "yardbell/store", "yardbell/bot/attach", "yardbell/bot/conversation", "yardbell/bot/reading", "yardbell/bot/wording"}, "the bot answers by queueing; it never sends"},
+	"yardbell/bot/conversation":    {[]string{"yardbell/rules", "yardbell/store", "yardbell/bot/attach", "yardbell/bot/planning", "yardbell/bot/reading", "yardbell/bot/wording"}, "it answers a scene and knows nobody who hands it one"},
 	"yardbell/bot/reading":         {[]string{"yardbell/rules"}, "it reads what it is given, and knows no row"},
 	"yardbell/bot/wording":         {[]string{"yardbell/rules", "yardbell/store"}, "it says what it is given"},
 	"yardbell/bot/planning":        {[]string{"yardbell/rules", "yardbell/store", "yardbell/bot/wording"}, "it plans on the model and says so"},
@@ -109,6 +110,12 @@ func under(dirs ...string) func(string) bool {
 	return func(path string) bool {
 		return slices.ContainsFunc(dirs, func(d string) bool { return strings.HasPrefix(path, d+"/") })
 	}
+}
+
+// A scene that a handler wrote would be another handler's, and a message of two parts would
+// mean something else than its parts. What changes is changed in a copy.
+func TestNobodyWritesAScene(t *testing.T) {
+	assert.Empty(t, places(t, `(?m)^\s*(?:[\w.]+, )*sc\.\w[\w.]*(?:, [\w.]+)* =`, under("bot/conversation")))
 }
 
 func TestTimeComesInAsAnArgument(t *testing.T) {

@@ -1,0 +1,137 @@
+package conversation
+
+import (
+	"time"
+
+	"yardbell/rules"
+)
+
+// verb is what a message wants.
+type verb string
+
+const (
+	noVerb      verb = ""
+	doStep      verb = "step"   // log a step
+	doDone      verb = "done"   // log the step the context names
+	doMine      verb = "mine"   // take a task
+	doLater     verb = "later"  // be told again
+	doSkip      verb = "skip"   // let a task go
+	doUndo      verb = "undo"   // take the last line back
+	doFix       verb = "fix"    // correct a count
+	doAdd       verb = "add"    // add to the yard list
+	doSet       verb = "set"    // change a setting
+	askDue      verb = "due"    // what is open
+	askShow     verb = "show"   // one batch, breeder, builder or yard
+	askWhy      verb = "why"    // the reasoning
+	askHelp     verb = "help"   //
+	justCount   verb = "count"  // a bare number, an answer at most
+	sayYes      verb = "yes"    // an answer at most
+	sayNo       verb = "no"     //
+	askPlan     verb = "plan"   // how an order could be filled
+	doOrder     verb = "order"  // the same, to be accepted
+	doCancel    verb = "cancel" // call an order off
+	askOrders   verb = "orders" // all orders or one
+	askYields   verb = "yields"
+	askCapacity verb = "capacity"
+	askWhatIf   verb = "what if"
+	askFit      verb = "fit"
+	askPicture  verb = "week"   //
+	askReport   verb = "report" // the records of a year
+	askCal      verb = "calendar"
+	askPhotos   verb = "photos"
+	askLog      verb = "recent"  // the newest lines
+	notYet      verb = "not yet" // what the log has no line for yet: the topic
+)
+
+// when is a time as it was said; it is settled against the clock and the crew's
+// hours later.
+type when struct {
+	set     bool
+	hasDay  bool
+	back    int  // days back, where not hasDate
+	weekday int  // 1..7 for Sunday..Saturday, 0 for none
+	date    bool // an explicit date
+	year    int
+	month   int
+	day     int
+	clock   rules.Clock
+	hasTime bool
+	half    bool // am or pm was said, or a 24-hour form that leaves no doubt
+	ago     time.Duration
+	isAgo   bool
+	part    string // the part of the day that was said: morning, afternoon, evening, night
+}
+
+// planAsk is what a question about the weeks ahead names beside its subject.
+type planAsk struct {
+	unit   rules.Unit
+	day    when // by which day, or for a step on which day
+	order  int
+	shift  rules.Shift
+	shifts bool      // "a day later", and not a time of its own
+	person string    // whose yields
+	by     rules.Dim // yields side by side
+}
+
+// reading is one message read.
+type reading struct {
+	concluded bool // the batch was not named but the only one
+	verb      verb
+	step      rules.Step
+	breeder   int
+	batch     int
+	builder   string
+	yard      string
+	mark      string
+	count     *int
+	of        *int
+	all       bool // "all", "every one"
+	when      when
+	bees      *bool
+	noEggs    bool
+	release   bool
+	ageLo     *float64
+	ageHi     *float64
+	span      time.Duration // later
+	reason    string        // skip, retire
+	key       string        // set
+	value     string        // set
+	typed     string        // set: the value as it was typed
+	old       *int          // fix: the count it was
+	days      int           // due: how many days, 0 for today's list
+	dueDay    when          // due: from which day
+	topic     string        // help
+	plan      planAsk       // what a question about the weeks ahead names
+	litres    float64       // feed
+	each      bool          // to each nuc
+	honey     bool          // feed: of honey
+	several   bool          // feed: of several hives, which are not named
+	whose     string        // undo: the member whose line it is
+	rest      []string      // words nothing was made of
+
+	soft      verb // a correction in words that talk has as well: right after the line only
+	addressed bool // slash, name of the bot, or a reply to it
+	hedged    bool
+	lang      string // "en" or "es" where the words say so, else empty
+	text      string
+}
+
+func (r *reading) subject() rules.Subject {
+	switch {
+	case r.batch != 0:
+		return rules.BatchSubject(r.batch)
+	case r.breeder != 0:
+		return rules.BreederSubject(r.breeder)
+	case r.builder != "":
+		return rules.BuilderSubject(r.builder)
+	case r.yard != "":
+		return rules.YardSubject(r.yard)
+	}
+	return rules.Subject{}
+}
+
+// names are the crew's own builders and yards.
+type names struct {
+	builders []string
+	yards    []string
+}
