@@ -46,13 +46,19 @@ func (c *Crew) Settle() (planned []Replanned, all bool) {
 // set reads the settings in the order in which they were logged. A value that this
 // version refuses is left out, not fatal: the crew can set it again.
 func (c *Crew) set() {
-	s := *c.start
-	for _, e := range AsLogged(c.lines[Subject{}]) {
+	c.settings, c.settingsStale = SettingsOf(c.start, c.lines[Subject{}]), false
+}
+
+// SettingsOf are the settings in force after the lines about the whole crew, which are
+// all that settings hang on.
+func SettingsOf(start *Settings, lines []Entry) *Settings {
+	s := *start
+	for _, e := range AsLogged(lines) {
 		if e.Action == Set {
 			_ = s.Apply(e.Detail.Key, e.Detail.Value, e.Happened)
 		}
 	}
-	c.settings, c.settingsStale = &s, false
+	return &s
 }
 
 // book reads the orders that were accepted, by number.

@@ -46,9 +46,6 @@ func arrange(tx *store.Tx, claimed []store.Message, now time.Time) (send []store
 		digestToday = digestToday || (m.Ping == rules.Digest && m.Edits == 0 && coversToday(m, s, now))
 	}
 	base := store.Outgoing{Crew: crew, Settings: s, Now: now}
-	if base.Builders, base.Yards, err = tx.Names(id); err != nil {
-		return nil, err
-	}
 	if len(claimed) > 1 && claimed[0].Priority > store.DigestPing {
 		return together(tx, base, claimed)
 	}
@@ -80,11 +77,9 @@ func arrange(tx *store.Tx, claimed []store.Message, now time.Time) (send []store
 			out := base
 			out.Messages = []store.Message{m}
 			if m.Ping == rules.Digest {
-				open, err := tx.OpenTasks(id)
-				if err != nil {
+				if out.Items, err = tx.TasksOn(id, today, s); err != nil {
 					return nil, err
 				}
-				out.Items = rules.DueOn(open, today, s, now)
 			}
 			edits = append(edits, out)
 		case m.Ping == "": // an answer: goes as it is
@@ -208,7 +203,10 @@ func onePerTask(tx *store.Tx, pings []due, s *rules.Settings, now time.Time) (ou
 // merge collapses a flood of late pings into one list and joins routine pings
 // of the same minute; every other ping goes by itself, what is critical first.
 func merge(tx *store.Tx, base store.Outgoing, pings []due) (send []store.Outgoing, err error) {
-	if pings, err = onePerTask(tx, pings, base.Settings, base.Now); err != nil {
+	if pings, err = onePerTask(tx, pings, base.Settings, base.Now); err != nil || len(pings) == 0 {
+		return nil, err
+	}
+	if base.Builders, base.Yards, err = tx.Names(base.Crew.ID); err != nil {
 		return nil, err
 	}
 	var late, routine, single []due
@@ -246,14 +244,13 @@ func merge(tx *store.Tx, base store.Outgoing, pings []due) (send []store.Outgoin
 		if d.late {
 			out.Late = d.m.Fire
 		}
-		if task.Batch != 0 {
-			b, found, err := tx.Batch(base.Crew.ID, task.Batch)
+		if task.Step == rules.Laying {
+			entries, err := tx.SubjectEntries(base.Crew.ID, task.Subject)
 			if err != nil {
 				return nil, err
 			}
-			if found {
-				out.Batch = &b
-			}
+			b, _ := rules.BatchOf(task.Batch, rules.Effective(entries), nil, base.Settings)
+			out.Laying = b.Counts.Laying
 		}
 		send = append(send, out)
 	}
@@ -297,11 +294,10 @@ func digest(tx *store.Tx, out store.Outgoing, m store.Message, had bool) (store.
 	if _, to, quiet := s.Quiet(out.Now); quiet {
 		return out, false, tx.Reschedule(m, to, true, "quiet hours")
 	}
-	open, err := tx.OpenTasks(m.Crew)
-	if err != nil {
+	var err error
+	if out.Items, err = tx.TasksOn(m.Crew, today, s); err != nil {
 		return out, false, err
 	}
-	out.Items = rules.DueOn(open, today, s, out.Now)
 	if !rules.WorthTelling(out.Items, today, s) {
 		return out, false, tx.Finish(m, "dropped", "nothing is open today")
 	}

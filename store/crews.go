@@ -159,9 +159,12 @@ func (t *Tx) replanClaims(crew, member int64) error {
 
 // Settings of a crew, to be looked at only.
 func (t *Tx) Settings(crew int64) (*rules.Settings, error) {
-	m, err := t.Model(crew)
+	m, err := t.atHand(crew)
 	if err != nil {
 		return nil, err
+	}
+	if m == nil {
+		return t.settingsInFile(crew)
 	}
 	return m.Settings(), nil
 }

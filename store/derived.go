@@ -52,17 +52,25 @@ func (t *Tx) Yards(crew int64) ([]rules.Yard, error) {
 
 // Names are the names of a crew's builders and yards.
 func (t *Tx) Names(crew int64) (builders, yards []string, err error) {
-	m, err := t.Model(crew)
+	m, err := t.atHand(crew)
+	if m == nil && err == nil {
+		m, err = t.namesInFile(crew)
+	}
 	if err != nil {
 		return nil, nil, err
 	}
+	builders, yards = namesOf(m)
+	return builders, yards, nil
+}
+
+func namesOf(m *rules.Crew) (builders, yards []string) {
 	for _, b := range m.Builders() {
 		builders = append(builders, b.Name)
 	}
 	for _, y := range m.Yards() {
 		yards = append(yards, y.Name)
 	}
-	return builders, yards, nil
+	return builders, yards
 }
 
 // Book is every order of a crew that was accepted, by number.

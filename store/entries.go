@@ -97,9 +97,12 @@ func orNull(n *int) any {
 // SubjectEntries are all entries about one subject, voids and amends among them, to be
 // looked at only.
 func (t *Tx) SubjectEntries(crew int64, s rules.Subject) ([]rules.Entry, error) {
-	m, err := t.Model(crew)
+	m, err := t.atHand(crew)
 	if err != nil {
 		return nil, err
+	}
+	if m == nil {
+		return t.entries(`e.crew_id = 0 + ? AND e.subject_kind = '' || ? AND e.subject_key = '' || ?`, crew, s.Kind, s.Key)
 	}
 	return m.Entries(s), nil
 }

@@ -90,14 +90,11 @@ type ofTx struct {
 
 // Model is a crew as the transaction sees it, to be looked at only.
 func (t *Tx) Model(crew int64) (*rules.Crew, error) {
-	if m, used := t.models[crew]; used {
-		return m.model, nil
+	m, err := t.atHand(crew)
+	if m != nil || err != nil {
+		return m, err
 	}
-	m, err := t.kept(crew)
-	if m == nil && err == nil {
-		m, err = t.fold(crew)
-	}
-	if err != nil {
+	if m, err = t.fold(crew); err != nil {
 		return nil, err
 	}
 	t.use(crew, ofTx{model: m})
@@ -105,6 +102,22 @@ func (t *Tx) Model(crew int64) (*rules.Crew, error) {
 		t.db.models.put(crew, m) // it is of committed lines: this transaction wrote none yet
 	}
 	return m, nil
+}
+
+// atHand is a crew's model where the transaction or the memory has it, nil where it would
+// have to be folded. The tick asks for the settings, the open tasks and the names of crews
+// that have not written for days. It reads those out of the file where nothing is at hand:
+// else what it costs would grow with the logbook, and every evening the crews that are
+// reminded would push those out of memory that write.
+func (t *Tx) atHand(crew int64) (*rules.Crew, error) {
+	if m, used := t.models[crew]; used {
+		return m.model, nil
+	}
+	m, err := t.kept(crew)
+	if m != nil {
+		t.use(crew, ofTx{model: m})
+	}
+	return m, err
 }
 
 // kept is the model in memory, nil where there is none of the lines that the transaction
@@ -123,7 +136,23 @@ func (t *Tx) kept(crew int64) (*rules.Crew, error) {
 
 // fold reads a crew's model out of its logbook.
 func (t *Tx) fold(crew int64) (*rules.Crew, error) {
-	lines, err := all(t, scanLine, entryQuery+`e.crew_id = 0 + ?`, crew)
+	entries, err := t.entries(`e.crew_id = 0 + ?`, crew)
+	if err != nil {
+		return nil, err
+	}
+	return rules.Fold(t.start(), entries), nil
+}
+
+// start are the settings of a crew that set nothing.
+func (t *Tx) start() *rules.Settings {
+	s := rules.DefaultSettings()
+	s.Table = t.db.table
+	return s
+}
+
+// entries are lines as the model takes them, in their order.
+func (t *Tx) entries(where string, args ...any) ([]rules.Entry, error) {
+	lines, err := t.lines(where, args...)
 	if err != nil {
 		return nil, err
 	}
@@ -132,9 +161,33 @@ func (t *Tx) fold(crew int64) (*rules.Crew, error) {
 		entries[i] = l.Entry
 	}
 	slices.SortFunc(entries, func(a, b rules.Entry) int { return cmp.Compare(a.ID, b.ID) })
-	start := rules.DefaultSettings()
-	start.Table = t.db.table
-	return rules.Fold(start, entries), nil
+	return entries, nil
+}
+
+// settingsInFile, openInFile (of those that close from a time on) and namesInFile are parts
+// of a crew's model that is not at hand, as they come out of its lines and its rows of tasks.
+func (t *Tx) settingsInFile(crew int64) (*rules.Settings, error) {
+	entries, err := t.entries(`e.crew_id = 0 + ? AND e.subject_kind = ''`, crew)
+	if err != nil {
+		return nil, err
+	}
+	return rules.SettingsOf(t.start(), entries), nil
+}
+
+func (t *Tx) openInFile(crew int64, closing time.Time) ([]rules.Task, error) {
+	list, err := all(t, scanTask, `SELECT `+taskColumns+` FROM tasks WHERE crew_id = 0 + ? AND state = 'open' AND latest >= ?`, crew, toMS(closing))
+	slices.SortFunc(list, func(a, b rules.Task) int { return cmp.Or(a.Best.Compare(b.Best), cmp.Compare(a.Key, b.Key)) })
+	return list, err
+}
+
+// namesInFile folds the lines that add builders and yards alone, with those that take that
+// back or change it, which have the same step: whether there is one hangs on no others.
+func (t *Tx) namesInFile(crew int64) (*rules.Crew, error) {
+	entries, err := t.entries(`e.crew_id = 0 + ? AND e.subject_kind IN ('builder', 'yard') AND e.step = 'add'`, crew)
+	if err != nil {
+		return nil, err
+	}
+	return rules.Fold(t.start(), entries), nil
 }
 
 func (t *Tx) use(crew int64, m ofTx) {
@@ -235,8 +288,38 @@ func (t *Tx) checkModels() error {
 		if err != nil {
 			return err
 		}
+		if err := t.checkInFile(crew, now); err != nil {
+			return err
+		}
 		if tasks := now.AllTasks(); len(rows) != len(tasks) || len(rows) > 0 && !reflect.DeepEqual(rows, tasks) {
 			return fmt.Errorf("crew %d: tasks are\n%+v\ntheir rows are\n%+v", crew, tasks, rows)
+		}
+	}
+	return nil
+}
+
+// checkInFile compares what is read of a crew that is not at hand with its model.
+func (t *Tx) checkInFile(crew int64, m *rules.Crew) error {
+	s, err := t.settingsInFile(crew)
+	if err != nil {
+		return err
+	}
+	open, err := t.openInFile(crew, time.Time{})
+	if err != nil {
+		return err
+	}
+	part, err := t.namesInFile(crew)
+	if err != nil {
+		return err
+	}
+	builders, yards := namesOf(m)
+	b, y := namesOf(part)
+	is, was := *s, *m.Settings()
+	temps, before := fmt.Sprint(is.Incubator), fmt.Sprint(was.Incubator) // one that is off is no number, and equal to none
+	is.Incubator, was.Incubator = nil, nil
+	for _, pair := range [][2]any{{is, was}, {temps, before}, {open, m.Open()}, {b, builders}, {y, yards}} {
+		if !reflect.DeepEqual(pair[0], pair[1]) {
+			return fmt.Errorf("crew %d: the file has\n%+v\nfolded anew it is\n%+v", crew, pair[0], pair[1])
 		}
 	}
 	return nil

@@ -17,7 +17,7 @@ type Outgoing struct {
 	Settings *rules.Settings
 	Messages []Message // the rows it covers, at least one
 	Task     *rules.Task
-	Batch    *rules.Batch
+	Laying   *int         // of a ping to look again: how many were laying before
 	Items    []rules.Task // digest and lists
 	Summary  *Summary     // in place of the answers that it covers
 	Unlogged []Unlogged   // the list of what was seen and not logged

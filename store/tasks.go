@@ -2,6 +2,7 @@ package store
 
 import (
 	"slices"
+	"time"
 
 	"yardbell/rules"
 )
@@ -22,12 +23,28 @@ func (t *Tx) tasks(where string, args ...any) ([]rules.Task, error) {
 
 // OpenTasks of a crew, by their best time. A planned step whose turn has come while
 // no comb is in for it is not among them.
-func (t *Tx) OpenTasks(crew int64) ([]rules.Task, error) {
-	m, err := t.Model(crew)
+func (t *Tx) OpenTasks(crew int64) ([]rules.Task, error) { return t.open(crew, time.Time{}) }
+
+// TasksOn are the open tasks that concern a local day: see rules.DueOn. Those that nobody
+// answered and that closed long ago are not even read.
+func (t *Tx) TasksOn(crew int64, day rules.Date, s *rules.Settings) ([]rules.Task, error) {
+	open, err := t.open(crew, t.Now.Add(-rules.StaleAfter))
+	return rules.DueOn(open, day, s, t.Now), err
+}
+
+// open are the open tasks; of those that closed before a time none need be among them.
+func (t *Tx) open(crew int64, closing time.Time) ([]rules.Task, error) {
+	m, err := t.atHand(crew)
+	var open []rules.Task
+	if m != nil {
+		open = m.Open()
+	} else if err == nil {
+		open, err = t.openInFile(crew, closing)
+	}
 	if err != nil {
 		return nil, err
 	}
-	return slices.DeleteFunc(m.Open(), func(k rules.Task) bool { return k.NeedsComb() && !t.Now.Before(k.Earliest) }), nil
+	return slices.DeleteFunc(open, func(k rules.Task) bool { return k.NeedsComb() && !t.Now.Before(k.Earliest) }), nil
 }
 
 // Tasks of a crew, those already answered among them.
@@ -50,12 +67,19 @@ func (t *Tx) SubjectTasks(crew int64, s rules.Subject) ([]rules.Task, error) {
 
 // Task is one task by its key.
 func (t *Tx) Task(crew int64, key string) (k rules.Task, found bool, err error) {
-	m, err := t.Model(crew)
+	m, err := t.atHand(crew)
 	if err != nil {
 		return k, false, err
 	}
-	k, found = m.Task(key)
-	return k, found, nil
+	if m != nil {
+		k, found = m.Task(key)
+		return k, found, nil
+	}
+	list, err := all(t, scanTask, `SELECT `+taskColumns+` FROM tasks WHERE crew_id = 0 + ? AND key = ?`, crew, key)
+	if err != nil || len(list) == 0 {
+		return k, false, err
+	}
+	return list[0], true, nil
 }
 
 // subjectRows are the rows of a subject's tasks.

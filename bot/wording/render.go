@@ -80,8 +80,8 @@ func (v Voice) ping(kind rules.PingKind, out store.Outgoing) string {
 	t := *out.Task
 	var lines []string
 	what := v.What(t, true)
-	if b := out.Batch; b != nil && t.Step == rules.Laying && b.Counts.Laying != nil {
-		what += v.Say("what_laying", "N", *b.Counts.Laying)
+	if out.Laying != nil {
+		what += v.Say("what_laying", "N", *out.Laying)
 	}
 	kv := []any{"Task", v.Task(t), "What", what, "Best", t.Best, "Close", t.Latest, "Stake", v.Say("stake_" + t.Stake)}
 	over := !v.Now.Before(t.Latest)
