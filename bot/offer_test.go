@@ -21,8 +21,12 @@ var (
 func TestOffersHoldEveryNumber(t *testing.T) {
 	g := newStage(t)
 	offers, refused := 0, 0
+	every := 24
+	if allTests {
+		every = 6
+	}
 	for i, u := range corpora(t) {
-		if i%6 != 0 || saysTime.MatchString(u.text) {
+		if i%every != 0 || saysTime.MatchString(u.text) {
 			continue // an hour is shown in another form
 		}
 		s, reply := g.scene(u)

@@ -32,6 +32,9 @@ type Console struct {
 	// Folder is where the files that go with messages are written; empty is the folder
 	// the process runs in.
 	Folder string
+
+	// Beside, where it is set, gets every message as one JSON object a line as well.
+	Beside io.Writer
 }
 
 // NewConsole writes to w. asJSON gives one object a line, colored ANSI colours.
@@ -85,11 +88,9 @@ func (c *Console) Deliver(ctx context.Context, d wording.Delivery) (int64, error
 		}
 	}
 	if c.json {
-		err = wording.WriteJSON(c.w, c.object(n, d, logged))
-	} else {
-		err = c.block(n, d)
+		return n, wording.WriteJSON(c.w, c.object(n, d, logged))
 	}
-	return n, err
+	return n, errors.Join(c.block(n, d), c.beside(n, d, logged))
 }
 
 // mostEcho is how much of a line of the chat is shown.
@@ -155,7 +156,14 @@ func (c *Console) sign(d wording.Delivery) error {
 		return wording.WriteJSON(c.w, c.object(0, d, nil))
 	}
 	_, err := io.WriteString(c.w, wording.New(d.Out.Settings, d.Out.Now).Say("console_sign", "Sign", wording.SeenSign)+"\n\n")
-	return err
+	return errors.Join(err, c.beside(0, d, nil))
+}
+
+func (c *Console) beside(n int64, d wording.Delivery, logged []store.Line) error {
+	if c.Beside == nil {
+		return nil
+	}
+	return wording.WriteJSON(c.Beside, c.object(n, d, logged))
 }
 
 // object is one message in the console protocol.

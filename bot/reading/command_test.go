@@ -35,7 +35,10 @@ func TestReportsAreNoCommands(t *testing.T) {
 	r, err := Load(Data())
 	require.NoError(t, err)
 	n := 0
-	for _, l := range reportLines(t) {
+	for i, l := range reportLines(t) {
+		if !allTests && i%3 != 0 {
+			continue
+		}
 		w := l.want[0][0]
 		switch w.action {
 		case "did", "amend", "mine", "later", "skip", "silent", "nolog":

@@ -19,8 +19,9 @@ const (
 	// reason: nothing tells that they were meant otherwise.
 	trueSlips     = "testdata/true-slips.tsv"
 	mostTrueSlips = 50
-	// sampledSlips is how many slips a normal run reads.
+	// sampledSlips is how many slips are read where all tests run, fewerSlips else.
 	sampledSlips = 20_000
+	fewerSlips   = 4_000
 	slipSeed     = 11
 )
 

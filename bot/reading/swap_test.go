@@ -93,6 +93,9 @@ func TestSwaps(t *testing.T) {
 	total, kept, wrong := 0, 0, 0
 	lost := map[string]int{}
 	for i, l := range allLines(t) {
+		if !allTests && i%3 != 0 {
+			continue
+		}
 		was := r.Read(l.text, l.known)
 		if verdict(l, was) != "right" || was.Outcome != Log || commandAct(was.Acts[0]) {
 			continue

@@ -209,14 +209,20 @@ func (k *killed) finish() {
 }
 
 // mostDeaths ends a circle: the notice of a pin is an update, on whose way the process
-// dies before the pin is noted, so that it pins again.
-const mostDeaths = 60
+// dies before the pin is noted, so that it pins again. Most of the test's time goes into
+// starting again.
+func mostDeaths() int {
+	if allTests {
+		return 60
+	}
+	return 1
+}
 
 // dies reports whether the process has to die of that now.
 func (k *killed) dies(point, what string) bool {
 	k.mu.Lock()
 	defer k.mu.Unlock()
-	if !k.armed || point != k.point || k.seen[what] || len(k.seen) >= mostDeaths {
+	if !k.armed || point != k.point || k.seen[what] || len(k.seen) >= mostDeaths() {
 		return false
 	}
 	k.seen[what] = true

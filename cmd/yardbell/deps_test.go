@@ -1,9 +1,13 @@
 package main
 
 import (
+	"bytes"
+	"encoding/json"
+	"errors"
 	"go/ast"
 	"go/parser"
 	gotoken "go/token"
+	"io"
 	"io/fs"
 	"os"
 	"os/exec"
@@ -11,6 +15,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -38,39 +43,60 @@ var ours = map[string]struct {
 	"yardbell/cmd/yardbell/early":  {nil, "it is set up before all others"},
 }
 
-func golist(t *testing.T, args ...string) []string {
-	t.Helper()
-	c := exec.Command("go", append([]string{"list"}, args...)...)
-	c.Dir = "../.."
-	out, err := c.Output()
-	require.NoError(t, err)
-	return strings.Fields(string(out))
+// listed is what go list says of a package.
+type listed struct {
+	ImportPath, Doc string
+	Standard        bool
+	Imports, Deps   []string
 }
 
+// golist asks go list of our packages and all they need, once.
+var golist = sync.OnceValues(func() (map[string]listed, error) {
+	c := exec.Command("go", "list", "-deps", "-json=ImportPath,Doc,Standard,Imports,Deps", "./...")
+	c.Dir = "../.."
+	out, err := c.Output()
+	if err != nil {
+		return nil, err
+	}
+	list := map[string]listed{}
+	for d := json.NewDecoder(bytes.NewReader(out)); ; {
+		var p listed
+		if err := d.Decode(&p); errors.Is(err, io.EOF) {
+			return list, nil
+		} else if err != nil {
+			return nil, err
+		}
+		list[p.ImportPath] = p
+	}
+})
+
 func TestImportDiamond(t *testing.T) {
+	list, err := golist()
+	require.NoError(t, err)
 	for pkg, rule := range ours {
-		for _, p := range golist(t, "-f", `{{join .Imports "\n"}}`, pkg) {
+		require.Contains(t, list, pkg)
+		for _, p := range list[pkg].Imports {
 			if strings.HasPrefix(p, "yardbell/") {
 				assert.Contains(t, rule.may, p, "%s imports %s: %s", pkg, p, rule.why)
 			}
 		}
 	}
-	for _, p := range golist(t, "-deps", "-f", `{{if not .Standard}}{{.ImportPath}}{{end}}`, "yardbell/rules") {
-		assert.True(t, p == "yardbell/rules" || strings.HasPrefix(p, "gonum.org/v1/gonum/"), "rules reach %s: only the standard library and gonum", p)
+	for _, p := range list["yardbell/rules"].Deps {
+		assert.True(t, list[p].Standard || strings.HasPrefix(p, "gonum.org/v1/gonum/"), "rules reach %s: only the standard library and gonum", p)
 	}
-	assert.NotContains(t, golist(t, "-deps", "yardbell/bot"), "yardbell/scheduler")
-	assert.NotContains(t, golist(t, "-deps", "yardbell/scheduler"), "yardbell/bot")
-	// The server that stands in for the chat's is for tests alone.
-	for _, p := range golist(t, "./...") {
-		if !strings.HasPrefix(p, "yardbell/bot/telegram/apidouble") {
-			assert.NotContains(t, golist(t, "-f", `{{join .Imports "\n"}}`, p), "yardbell/bot/telegram/apidouble", p)
+	assert.NotContains(t, list["yardbell/bot"].Deps, "yardbell/scheduler")
+	assert.NotContains(t, list["yardbell/scheduler"].Deps, "yardbell/bot")
+	for path, p := range list {
+		if !strings.HasPrefix(path, "yardbell/") {
+			continue
 		}
-	}
-	// Only the command knows both sides.
-	for _, p := range golist(t, "./...") {
-		imports := golist(t, "-f", `{{join .Imports "\n"}}`, p)
-		if slices.Contains(imports, "yardbell/scheduler") {
-			assert.True(t, p == "yardbell/cmd/yardbell" || strings.HasPrefix(p, "yardbell/bot/"), "%s imports the scheduler", p)
+		// The server that stands in for the chat's is for tests alone.
+		if !strings.HasPrefix(path, "yardbell/bot/telegram/apidouble") {
+			assert.NotContains(t, p.Imports, "yardbell/bot/telegram/apidouble", path)
+		}
+		// Only the command knows both sides.
+		if slices.Contains(p.Imports, "yardbell/scheduler") {
+			assert.True(t, path == "yardbell/cmd/yardbell" || strings.HasPrefix(path, "yardbell/bot/"), "%s imports the scheduler", path)
 		}
 	}
 }
@@ -140,9 +166,10 @@ func TestOneWayOut(t *testing.T) {
 
 // The first words of a package say its one job.
 func TestPackageComments(t *testing.T) {
+	list, err := golist()
+	require.NoError(t, err)
 	for pkg := range ours {
-		doc := strings.Join(golist(t, "-f", "{{.Doc}}", pkg), " ")
-		assert.NotEmpty(t, doc, "%s has no comment", pkg)
+		assert.NotEmpty(t, list[pkg].Doc, "%s has no comment", pkg)
 	}
 }
 

@@ -13,6 +13,7 @@ import (
 	"os/signal"
 	"path/filepath"
 	"runtime"
+	"runtime/debug"
 	"strings"
 	"sync"
 	"syscall"
@@ -23,13 +24,21 @@ import (
 	_ "modernc.org/sqlite"
 )
 
-// binary is the program, built once for the tests that need a real process.
+// programName is what the test binary is called where it is to be the program.
+const programName = "yardbell"
+
+// binary is the program, for the tests that need a real process: the test binary under
+// the program's name. Under the race detector, which slows it down, it is built.
 var binary = sync.OnceValues(func() (string, error) {
 	dir, err := os.MkdirTemp("", "yardbell-test-")
 	if err != nil {
 		return "", err
 	}
-	path := filepath.Join(dir, "yardbell")
+	built = dir
+	path := filepath.Join(dir, programName)
+	if self, err := os.Executable(); err == nil && !underRace && os.Symlink(self, path) == nil {
+		return path, nil
+	}
 	if runtime.GOOS == "windows" {
 		path += ".exe"
 	}
@@ -40,15 +49,25 @@ var binary = sync.OnceValues(func() (string, error) {
 	return path, err
 })
 
+// built is the folder of binary, empty where no test asked for it.
+var built string
+
 func TestMain(m *testing.M) {
+	if filepath.Base(os.Args[0]) == programName {
+		main()
+		return
+	}
 	signal.Reset(os.Interrupt, syscall.SIGTERM) // which the program asks for as soon as it is loaded: a test run ends by them
 	if path := os.Getenv("YARDBELL_TEST_HOLD"); path != "" {
 		hold(path)
 		return
 	}
+	if os.Getenv("GOGC") == "" {
+		debug.SetGCPercent(400) // many short lives: collecting is a third of the work else
+	}
 	code := m.Run()
-	if path, err := binary(); err == nil {
-		_ = os.RemoveAll(filepath.Dir(path))
+	if built != "" {
+		_ = os.RemoveAll(built)
 	}
 	os.Exit(code)
 }

@@ -5,33 +5,12 @@ import (
 	"context"
 	"math/rand/v2"
 	"path/filepath"
-	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 )
 
-// The model in memory is the fold of the file, and its tasks are their rows, at every step of every
-// conversation.
-func TestConversationsKeepTheModel(t *testing.T) {
-	inSequence(t)
-	for _, c := range fewerScripts(t) {
-		t.Run(c.name, func(t *testing.T) {
-			t.Parallel()
-			zone, now := head(t, c.text)
-			playChecked(t, zone, now, c.lang, func(p *player, check func(line string)) {
-				for n, l := range strings.Split(c.text, "\n") {
-					parsed, err := parseLine(strings.TrimRight(l, "\r"))
-					require.NoError(t, err)
-					require.NoError(t, p.do(t.Context(), n+1, parsed))
-					check(l)
-				}
-			})
-		})
-	}
-}
-
-// The same with random talk: what is taken back, changed and refused in any order.
+// The model is the fold of the file with random talk as well: what is taken back, changed and refused in any order.
 func TestRandomTalkKeepsTheModel(t *testing.T) {
 	inSequence(t)
 	for n := range uint64(4) {

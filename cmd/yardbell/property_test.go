@@ -20,7 +20,7 @@ import (
 )
 
 var (
-	sequences = flag.Int("sequences", 40, "random conversations to play")
+	sequences = flag.Int("sequences", 0, "random conversations to play, 0 for 12, or for 40 where all tests run")
 	length    = flag.Int("length", 120, "lines of each")
 	seed      = flag.Uint64("seed", 1, "number of the first random conversation")
 )
@@ -152,7 +152,14 @@ func (g *gossip) line() string {
 // the same thing twice on one day, and the logbook leads to the same state again.
 func TestRandomConversations(t *testing.T) {
 	inSequence(t)
-	for n := range uint64(*sequences) {
+	count := *sequences
+	if count == 0 {
+		count = 12
+		if allTests {
+			count = 40
+		}
+	}
+	for n := range uint64(count) {
 		n += *seed
 		t.Run(fmt.Sprint(n), func(t *testing.T) {
 			t.Parallel()

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"context"
 	"encoding/json"
+	"errors"
 	"flag"
 	"fmt"
 	"io"
@@ -17,8 +18,6 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-
-	"yardbell/store"
 )
 
 var update = flag.Bool("update", false, "write the expected output of the conversation scripts anew")
@@ -75,6 +74,9 @@ func scriptsIn(t testing.TB, lang string) (list []conversation) {
 	return list
 }
 
+// allTests plays all there is, as .ci/run does; without it the long tests play a part.
+var allTests = os.Getenv("YARDBELL_TESTS") == "all"
+
 // everyScript is the stride through the scripts: all of them, but under the race
 // detector, which is after races and makes the database some ten times slower.
 var everyScript = 1
@@ -95,6 +97,12 @@ var headForm = regexp.MustCompile(`(?m)^# (zone|now): (.*)$`)
 
 func head(t testing.TB, script string) (zone, now string) {
 	t.Helper()
+	zone, now, err := headOf(script)
+	require.NoError(t, err)
+	return zone, now
+}
+
+func headOf(script string) (zone, now string, err error) {
 	for _, m := range headForm.FindAllStringSubmatch(script, -1) {
 		if m[1] == "zone" {
 			zone = m[2]
@@ -102,9 +110,10 @@ func head(t testing.TB, script string) (zone, now string) {
 			now = m[2]
 		}
 	}
-	require.NotEmpty(t, zone, "script names no zone")
-	require.NotEmpty(t, now, "script names no start")
-	return zone, now
+	if zone == "" || now == "" {
+		err = errors.New("the script names no zone or no start")
+	}
+	return zone, now, err
 }
 
 // testEnv is the world of a test: no environment, a clock that stands.
@@ -141,55 +150,6 @@ func expect(t *testing.T, path, got string) {
 	assert.Equal(t, read(t, path), got, "%s; go test ./cmd/yardbell -run Conversations -update writes it anew", filepath.Base(path))
 }
 
-// Every script says exactly what is written beside it, as text and field by field.
-func TestConversations(t *testing.T) {
-	inSequence(t)
-	for _, c := range scripts(t) {
-		t.Run(c.name, func(t *testing.T) {
-			t.Parallel()
-			db := filepath.Join(t.TempDir(), "crew.db")
-			expect(t, c.base+".out", c.play(t, db, "--echo"))
-			expect(t, c.base+".jsonl", c.play(t, filepath.Join(t.TempDir(), "crew.db"), "--json"))
-			sameAfterRebuild(t, db)
-		})
-	}
-}
-
-// sameAfterRebuild derives everything anew from the logbook and finds it as it was.
-func sameAfterRebuild(t testing.TB, path string) {
-	t.Helper()
-	ctx := context.Background()
-	db, err := store.Open(ctx, path, store.Options{})
-	require.NoError(t, err)
-	defer func() { require.NoError(t, db.Close()) }()
-	var last time.Time
-	require.NoError(t, db.View(ctx, time.Time{}, func(tx *store.Tx) error {
-		crews, err := tx.Crews()
-		if err != nil {
-			return err
-		}
-		out, err := tx.Outbox(crews[0].ID)
-		for _, m := range out {
-			if m.Sent.After(last) {
-				last = m.Sent
-			}
-		}
-		return err
-	}))
-	var before, after string
-	require.NoError(t, db.Update(ctx, last, func(tx *store.Tx) (err error) {
-		if before, err = tx.Dump(); err != nil {
-			return err
-		}
-		if err = tx.Rebuild(); err != nil {
-			return err
-		}
-		after, err = tx.Dump()
-		return err
-	}))
-	require.Equal(t, before, after, "derived rows after a rebuild")
-}
-
 // spoken is what a message is about, whatever its wording and hour.
 type spoken struct {
 	Kind, Ping, Step, Subject string
@@ -219,63 +179,4 @@ func about(t testing.TB, m map[string]any) spoken {
 	logged, err := json.Marshal(m["logged"])
 	require.NoError(t, err)
 	return spoken{str("kind"), str("ping"), str("step"), str("subject"), string(logged)}
-}
-
-// A restart after every line changes nothing at all.
-func TestRestartChangesNothing(t *testing.T) {
-	inSequence(t)
-	for _, c := range fewerScripts(t) {
-		t.Run(c.name, func(t *testing.T) {
-			t.Parallel()
-			strip := regexp.MustCompile(`"line":\d+`)
-			want := strip.ReplaceAllString(c.play(t, filepath.Join(t.TempDir(), "a.db"), "--json"), "")
-			c.text = strings.ReplaceAll(c.text, "\n", "\n! restart\n")
-			got := strip.ReplaceAllString(c.play(t, filepath.Join(t.TempDir(), "b.db"), "--json"), "")
-			require.Equal(t, want, got)
-		})
-	}
-}
-
-// Where the service is away instead of waiting, every ping still comes, at most
-// marked late, and the log is the same.
-func TestDownChangesOnlyLateness(t *testing.T) {
-	inSequence(t)
-	for _, c := range fewerScripts(t) {
-		t.Run(c.name, func(t *testing.T) {
-			t.Parallel()
-			want := parse(t, c.play(t, filepath.Join(t.TempDir(), "a.db"), "--json"))
-			lines := strings.Split(c.text, "\n")
-			var moves []int // lines that move the clock to a time, not by a length
-			for i, l := range lines {
-				if strings.HasPrefix(l, "@ ") && !strings.HasPrefix(l, "@ +") {
-					moves = append(moves, i)
-				}
-			}
-			// Forty minutes away before a move of the clock, one move at a time; of long
-			// scripts a few moves, others each time the script grows.
-			for k := 0; k < len(moves); k += 1 + len(moves)/mostDowns {
-				i := moves[k]
-				c.text = strings.Join(slices.Concat(lines[:i], []string{"! down 40m"}, lines[i:]), "\n")
-				got := parse(t, c.play(t, filepath.Join(t.TempDir(), fmt.Sprint(i, ".db")), "--json"))
-				sameButLate(t, want, got, i+1)
-			}
-		})
-	}
-}
-
-// mostDowns bounds how many outages are tried in one script.
-var mostDowns = 6
-
-func sameButLate(t *testing.T, want, got []map[string]any, line int) {
-	t.Helper()
-	bag := map[string]int{}
-	for _, m := range want {
-		bag[about(t, m).String()]++
-	}
-	for _, m := range got {
-		bag[about(t, m).String()]--
-	}
-	for k, n := range bag {
-		assert.Zero(t, n, "with the service away before line %d, %s differs by %d", line, k, n)
-	}
 }

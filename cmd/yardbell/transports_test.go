@@ -35,10 +35,10 @@ type spokenLine struct {
 // Every conversation goes over the Bot API as it goes over the console: the same
 // texts, the same buttons, the same lines in the logbook.
 func TestTransportsAgree(t *testing.T) {
-	for _, c := range fewerScripts(t) {
+	for _, c := range inTurn(t, 2) {
 		t.Run(c.name, func(t *testing.T) {
 			t.Parallel()
-			said := parse(t, c.play(t, filepath.Join(t.TempDir(), "console.db"), "--json"))
+			said := parse(t, c.played(t).jsonl)
 			g := newGroupPlayer(t, c, said)
 			g.play(c.text)
 			var want []spokenLine

@@ -44,7 +44,7 @@ func (s *sheet) png() ([]byte, error) {
 		out.Pix[i] = at
 	}
 	var b bytes.Buffer
-	err := (&png.Encoder{CompressionLevel: png.BestCompression}).Encode(&b, out)
+	err := (&png.Encoder{CompressionLevel: png.DefaultCompression}).Encode(&b, out)
 	return b.Bytes(), err
 }
 
