@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"yardbell/bot/conversation"
+	"yardbell/bot/group"
 	"yardbell/bot/wording"
 	"yardbell/store"
 )
@@ -40,16 +41,12 @@ type Incoming struct {
 
 // Bot reads what comes in.
 type Bot struct {
+	*group.Group
 	db    *store.DB
 	wake  func()
 	log   *slog.Logger
 	first map[string]string
 
-	// ByCode: a chat that is not known is only spoken to once somebody there gives a
-	// join code. Without it every chat gets a crew of its own.
-	ByCode bool
-	// Hears reports whether the bot hears every message of a group; nil for yes.
-	Hears func() bool
 	// Feed is the public address under which calendars are served, empty for none.
 	Feed string
 	// Withheld is told of every answer that a member who wrote too much did not get;
@@ -57,13 +54,12 @@ type Bot struct {
 	Withheld func()
 
 	flood *flood // nil: everything is answered
-	tries tries  // of join codes
 }
 
 // New makes a bot on a database. wake is called when an answer is queued. first
 // are the settings a new crew starts with.
 func New(db *store.DB, wake func(), log *slog.Logger, first map[string]string) *Bot {
-	return &Bot{db: db, wake: wake, log: log, first: first}
+	return &Bot{Group: group.New(db, wake), db: db, wake: wake, log: log, first: first}
 }
 
 // Limit keeps a single member from filling the chat with answers: see flood.go.
@@ -157,6 +153,14 @@ func (b *Bot) instead(ctx context.Context, now time.Time, in Incoming, say func(
 	})
 }
 
+// Opens reports whether a message claims its group with a code that is open: see group.
+func (b *Bot) Opens(ctx context.Context, now time.Time, in Incoming) (bool, error) {
+	if in.Kind != "message" || in.Private {
+		return false, nil
+	}
+	return b.Group.Opens(ctx, now, in.Source, in.Chat, in.UserKey, in.Text)
+}
+
 // Start makes sure that the chat has its crew, with its first settings.
 func (b *Bot) Start(ctx context.Context, now time.Time, source string, chat int64) error {
 	return b.db.Update(ctx, now, func(tx *store.Tx) error {
@@ -169,16 +173,38 @@ func (b *Bot) Start(ctx context.Context, now time.Time, source string, chat int6
 	})
 }
 
+// Pass confirms an update that is not for the bot. raw is kept where it could not
+// be read.
+func (b *Bot) Pass(ctx context.Context, now time.Time, source string, id int64, raw string) error {
+	return b.db.Update(ctx, now, func(tx *store.Tx) error {
+		if raw != "" {
+			if err := tx.SetAside(source, id, raw); err != nil {
+				return err
+			}
+		}
+		return tx.SetOffset(source, id+1)
+	})
+}
+
+// Next is where the transport should read on.
+func (b *Bot) Next(ctx context.Context, now time.Time, source string) (next int64, err error) {
+	err = b.db.View(ctx, now, func(tx *store.Tx) (err error) {
+		next, err = tx.Offset(source)
+		return err
+	})
+	return next, err
+}
+
 func (b *Bot) begin(tx *store.Tx, in Incoming) (sc *conversation.Scene, fresh bool, err error) {
 	in.UserName = wording.Person(in.UserName, in.UserKey)
 	if in.Hidden {
 		return nil, false, b.hidden(tx, in)
 	}
-	sc = &conversation.Scene{Look: tx, Addressed: in.Addressed, Forwarded: in.Forwarded, CalendarAt: b.Feed, Private: b.ByCode, Photo: in.Photo, Album: in.Album, Thumb: in.Kind == "thumb"}
-	if found, err := b.whose(sc, in); err != nil || !found {
+	sc = &conversation.Scene{Addressed: in.Addressed, Forwarded: in.Forwarded, CalendarAt: b.Feed, Private: b.ByCode, Photo: in.Photo, Album: in.Album, Thumb: in.Kind == "thumb"}
+	if found, err := b.whose(tx, sc, in); err != nil || !found {
 		return nil, false, err
 	}
-	sc.HearsAll = b.hearsAll(sc.Crew)
+	sc.HearsAll = b.HearsAll(sc.Crew)
 	if !in.Said.IsZero() {
 		tx.Since = in.Said.UTC() // the chat dates it, also where this machine's clock is behind
 	}
@@ -216,6 +242,7 @@ func (b *Bot) begin(tx *store.Tx, in Incoming) (sc *conversation.Scene, fresh bo
 		return nil, false, err
 	}
 	sc.Update, sc.Origin, sc.By, sc.Button = u, u, sc.Member, pressed
+	sc.Look = tx.Look() // all that begins an update is written by now
 	sc = sc.Speaking("")
 	if in.Kind != "press" {
 		sc.Danger = conversation.Emergency(in.Text)
@@ -238,7 +265,7 @@ func (b *Bot) begin(tx *store.Tx, in Incoming) (sc *conversation.Scene, fresh bo
 		}
 	}
 	if in.Kind == "message" && in.Beneath != 0 && sc.Chat == 0 {
-		u, found, err := sc.Look.Noticed(sc.Crew.ID, in.Beneath)
+		u, found, err := tx.Noticed(sc.Crew.ID, in.Beneath)
 		if err != nil {
 			return nil, false, err
 		}
@@ -246,6 +273,5 @@ func (b *Bot) begin(tx *store.Tx, in Incoming) (sc *conversation.Scene, fresh bo
 			sc.Marked = &u
 		}
 	}
-	sc.Look = tx.Look()
 	return sc, true, nil
 }

@@ -3,9 +3,13 @@ package bot
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"yardbell/bot/conversation"
+	"yardbell/bot/group"
+	"yardbell/bot/wording"
+	"yardbell/rules"
 	"yardbell/store"
 )
 
@@ -97,7 +101,7 @@ func (t turn) write(ans conversation.Answer) error {
 		}
 	}
 	if ans.Leads {
-		if err := tellLeads(t.tx, t.Crew); err != nil {
+		if err := group.TellLeads(t.tx, t.Crew); err != nil {
 			return err
 		}
 	}
@@ -118,4 +122,79 @@ func (t turn) write(ans conversation.Answer) error {
 		lines = lines[n:]
 	}
 	return t.photosFollow(ans.Logged)
+}
+
+// signed queues the sign of the update, in the place of what an earlier reading of the
+// same message left.
+func (t turn) signed() error {
+	if t.Update.Kind == "edit" {
+		if err := t.tx.Unsign(t.Crew.ID, t.Update.Message, "changed", true); err != nil {
+			return err
+		}
+	}
+	if err := t.tx.Settle(t.Update.ID, store.Notice, true); err != nil {
+		return err
+	}
+	return t.tx.QueueSign(t.Update, t.Settings)
+}
+
+// unsign removes the sign of the messages that this update saw logged: the one that was
+// changed, the one a button was about, the one replied to. Changed into talk it goes, too.
+func (t turn) unsign(ans conversation.Answer) error {
+	logged := slices.ContainsFunc(ans.Logged, func(e rules.Entry) bool { return e.Action != rules.Void })
+	if logged && t.Marked != nil {
+		if err := t.tx.Unsign(t.Crew.ID, t.Marked.Message, "logged", false); err != nil {
+			return err
+		}
+	}
+	switch {
+	case t.Chat != 0, t.Origin.Message == 0, t.Origin.Kind == "press":
+	case logged && (t.Update.Kind == "edit" || t.Origin.ID != t.Update.ID):
+		return t.tx.Unsign(t.Crew.ID, t.Origin.Message, "logged", false)
+	case ans.Silent && t.Update.Kind == "edit":
+		return t.tx.Unsign(t.Crew.ID, t.Origin.Message, "changed", false)
+	}
+	return nil
+}
+
+// helpEmergency queues what to do in an emergency, before all else that is said.
+func (t turn) helpEmergency() error {
+	m := store.Message{Crew: t.Crew.ID, Key: fmt.Sprintf("emergency/%d", t.Update.ID), Update: t.Update.ID, Chat: t.Chat, Answers: t.Update.Message}
+	return conversation.QueueEmergency(t.tx, t.Settings, t.Danger, t.Settings.Own[t.Member.ID], m)
+}
+
+// captioned keeps a photo whose caption logged something, or will once a question is
+// answered. The photos of talk are not kept.
+func (t turn) captioned(ans conversation.Answer) error {
+	if t.Photo == "" || t.Chat != 0 || wording.Clean(t.Update.Text) == "" || t.Update.Kind != "message" || len(ans.Logged) == 0 && ans.Kind != "ask" {
+		return nil
+	}
+	var lines []int64
+	for _, e := range ans.Logged {
+		if e.Action == rules.Did {
+			lines = append(lines, e.ID)
+		}
+	}
+	return t.KeepPhoto(t.tx, t.Update.Message, lines...)
+}
+
+// photosFollow brings photos to the lines that were just logged: those of their message, and
+// those of the line that was taken back for one.
+func (t turn) photosFollow(logged []rules.Entry) error {
+	for i, e := range logged {
+		if e.Action != rules.Did {
+			continue
+		}
+		if err := t.tx.PhotosJoin(t.Crew.ID, t.Origin.Message, e.ID); err != nil {
+			return err
+		}
+		for _, gone := range logged[:i] {
+			if gone.Action == rules.Void && gone.Step == e.Step {
+				if err := t.tx.PhotosFollow(gone.Ref, e.ID); err != nil {
+					return err
+				}
+			}
+		}
+	}
+	return nil
 }

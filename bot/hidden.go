@@ -17,7 +17,7 @@ func (b *Bot) hidden(tx *store.Tx, in Incoming) error {
 	if err != nil || !found || !utf8.ValidString(in.Text) || utf8.RuneCountInString(in.Text) > wording.MostRunes || wording.Clean(in.Text) == "" {
 		return err
 	}
-	sc := &conversation.Scene{Look: tx, Crew: c, Addressed: in.Addressed || in.ReplyTo != 0}
+	sc := &conversation.Scene{Look: tx.Look(), Crew: c, Addressed: in.Addressed || in.ReplyTo != 0}
 	if sc.Settings, err = tx.Settings(c.ID); err != nil {
 		return err
 	}
@@ -32,5 +32,5 @@ func (b *Bot) hidden(tx *store.Tx, in Incoming) error {
 	if err != nil || !sc.Addressed && !conversation.ForBot(res) {
 		return err
 	}
-	return b.tell(tx, c, "hidden/"+rules.DateOf(tx.Now, sc.Settings.Zone).String(), "g_hidden")
+	return b.Tell(tx, c, "hidden/"+rules.DateOf(tx.Now, sc.Settings.Zone).String(), "g_hidden")
 }

@@ -16,8 +16,8 @@ import (
 	"yardbell/store"
 )
 
-// group is a crew's chat as the bot hears it and what is queued for it.
-type group struct {
+// gathering is a crew's chat as the bot hears it and what is queued for it.
+type gathering struct {
 	t   *testing.T
 	db  *store.DB
 	b   *Bot
@@ -27,20 +27,20 @@ type group struct {
 	answered int64 // the newest update that was answered
 }
 
-func newGroup(t *testing.T, first map[string]string) *group {
+func newGroup(t *testing.T, first map[string]string) *gathering {
 	t.Helper()
 	db, err := store.Open(t.Context(), filepath.Join(t.TempDir(), "crew.db"), store.Options{Table: rules.DefaultTable()})
 	require.NoError(t, err)
 	t.Cleanup(func() { _ = db.Close() })
-	g := &group{t: t, db: db, now: time.Date(2031, 5, 5, 12, 0, 0, 0, time.UTC)}
+	g := &gathering{t: t, db: db, now: time.Date(2031, 5, 5, 12, 0, 0, 0, time.UTC)}
 	g.b = New(db, func() {}, slog.New(slog.NewTextHandler(io.Discard, nil)), first)
 	return g
 }
 
 // says hands a message in and gives the answer to it, with its buttons.
-func (g *group) says(who, text string) (string, []store.Button) { return g.hands(who, text, false) }
+func (g *gathering) says(who, text string) (string, []store.Button) { return g.hands(who, text, false) }
 
-func (g *group) hands(who, text string, private bool) (answer string, buttons []store.Button) {
+func (g *gathering) hands(who, text string, private bool) (answer string, buttons []store.Button) {
 	g.t.Helper()
 	g.id++
 	in := Incoming{Source: "test", UpdateID: g.id, Chat: 1, UserKey: who, UserName: who, Said: g.now, Kind: "message", Message: g.id, Text: text, Private: private}
@@ -63,7 +63,7 @@ func (g *group) hands(who, text string, private bool) (answer string, buttons []
 	return answer, buttons
 }
 
-func (g *group) look(see func(tx *store.Tx, crew int64) error) {
+func (g *gathering) look(see func(tx *store.Tx, crew int64) error) {
 	g.t.Helper()
 	require.NoError(g.t, g.db.View(context.Background(), g.now, func(tx *store.Tx) error {
 		crews, err := tx.Crews()
@@ -74,7 +74,7 @@ func (g *group) look(see func(tx *store.Tx, crew int64) error) {
 	}))
 }
 
-func (g *group) own() (own map[int64]string) {
+func (g *gathering) own() (own map[int64]string) {
 	g.look(func(tx *store.Tx, crew int64) error {
 		s, err := tx.Settings(crew)
 		own = s.Own

@@ -169,6 +169,9 @@ func (s *Settings) Apply(key, value string, at time.Time) error {
 // "step accept" with the value "18/24/48" after the step's anchor.
 const StepSetting = "step "
 
+// CheckSetting is the key under which leads ask for a daily check.
+const CheckSetting = "check"
+
 func (s *Settings) applyStep(step Step, value string, bad func() error) error {
 	base := s.base()
 	t, err := s.Table.WithStep(step, value)

@@ -10,7 +10,7 @@ func (sc *Scene) inPrivate(r *reading) (Answer, error) {
 	case askDue, askShow, askWhy, askHelp, askLog, askPicture, askReport, askCal, askOrders, askYields, askCapacity, askWhatIf, askFit, askPlan, askPhotos:
 		return sc.act(r)
 	case doSet:
-		if r.key == ownKey || r.key == CheckKey {
+		if r.key == ownKey || r.key == rules.CheckSetting {
 			return sc.set(r)
 		}
 	case doMine:

@@ -10,9 +10,6 @@ import (
 	"yardbell/rules"
 )
 
-// CheckKey is the setting under which leads ask for a daily check.
-const CheckKey = "check"
-
 // set changes a setting, or shows them all.
 func (sc *Scene) set(r *reading) (Answer, error) {
 	var ans Answer
@@ -93,7 +90,7 @@ func (sc *Scene) set(r *reading) (Answer, error) {
 		ans.of = sc
 	}
 	ans.say(sc.Voice, "e_set", "Key", sc.Voice.Key(r.key), "Value", sc.Voice.Setting(r.key, value), "Old", sc.Voice.Setting(r.key, old))
-	if r.key == CheckKey && try.Checks {
+	if r.key == rules.CheckSetting && try.Checks {
 		ans.say(sc.Voice, "s_check_private")
 	}
 	if r.key == "move" && try.MoveAt > 0 {

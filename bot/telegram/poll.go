@@ -13,6 +13,7 @@ import (
 	tgbotapi "github.com/go-telegram-bot-api/telegram-bot-api/v5"
 
 	"yardbell/bot"
+	"yardbell/bot/group"
 )
 
 // Source is the name under which this transport's crews and updates are stored.
@@ -326,7 +327,7 @@ func (p *Poller) handle(ctx context.Context, in bot.Incoming) error {
 // that opens nothing: anybody may type one, in any group, and each call keeps the crews
 // waiting.
 func (p *Poller) claim(ctx context.Context, now time.Time, in bot.Incoming) (bot.Incoming, error) {
-	if in.Kind != "message" || in.Private || in.Hidden || !bot.IsJoin(in.Text) {
+	if in.Kind != "message" || in.Private || in.Hidden || !group.IsJoin(in.Text) {
 		return in, nil
 	}
 	opens, err := p.h.Opens(ctx, now, in)

@@ -30,8 +30,9 @@ var ours = map[string]struct {
 	"yardbell/rules":               {nil, "rules decide from values; they know of no row and no chat"},
 	"yardbell/store":               {[]string{"yardbell/rules"}, "the store keeps what rules decide and knows nobody above it"},
 	"yardbell/scheduler":           {[]string{"yardbell/rules", "yardbell/store"}, "the scheduler speaks through its own Sender; rows are how it and the bot meet"},
-	"yardbell/bot":                 {[]string{"yardbell/rules", "yardbell/store", "yardbell/bot/attach", "yardbell/bot/conversation", "yardbell/bot/reading", "yardbell/bot/wording"}, "the bot answers by queueing; it never sends"},
+	"yardbell/bot":                 {[]string{"yardbell/rules", "yardbell/store", "yardbell/bot/attach", "yardbell/bot/conversation", "yardbell/bot/group", "yardbell/bot/reading", "yardbell/bot/wording"}, "the bot answers by queueing; it never sends"},
 	"yardbell/bot/conversation":    {[]string{"yardbell/rules", "yardbell/store", "yardbell/bot/attach", "yardbell/bot/planning", "yardbell/bot/reading", "yardbell/bot/wording"}, "it answers a scene and knows nobody who hands it one"},
+	"yardbell/bot/group":           {[]string{"yardbell/rules", "yardbell/store", "yardbell/bot/wording"}, "it follows the chat and reads no message"},
 	"yardbell/bot/reading":         {[]string{"yardbell/rules"}, "it reads what it is given, and knows no row"},
 	"yardbell/bot/wording":         {[]string{"yardbell/rules", "yardbell/store"}, "it says what it is given"},
 	"yardbell/bot/planning":        {[]string{"yardbell/rules", "yardbell/store", "yardbell/bot/wording"}, "it plans on the model and says so"},
@@ -39,7 +40,7 @@ var ours = map[string]struct {
 	"yardbell/bot/attach/calendar": {nil, "it writes what it is given"},
 	"yardbell/bot/attach/picture":  {nil, "it draws what it is given"},
 	"yardbell/bot/console":         {[]string{"yardbell/rules", "yardbell/store", "yardbell/bot/wording"}, "a transport shows what was worded"},
-	"yardbell/cmd/yardbell":        {[]string{"yardbell/rules", "yardbell/store", "yardbell/scheduler", "yardbell/bot", "yardbell/bot/attach", "yardbell/bot/console", "yardbell/bot/telegram", "yardbell/bot/wording", "yardbell/cmd/yardbell/early"}, "it wires"},
+	"yardbell/cmd/yardbell":        {[]string{"yardbell/rules", "yardbell/store", "yardbell/scheduler", "yardbell/bot", "yardbell/bot/attach", "yardbell/bot/group", "yardbell/bot/console", "yardbell/bot/telegram", "yardbell/bot/wording", "yardbell/cmd/yardbell/early"}, "it wires"},
 	"yardbell/cmd/yardbell/early":  {nil, "it is set up before all others"},
 }
 

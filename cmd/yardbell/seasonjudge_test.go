@@ -13,7 +13,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"yardbell/bot"
+	"yardbell/bot/group"
 	"yardbell/bot/telegram/apidouble"
 	"yardbell/rules"
 	"yardbell/store"
@@ -99,7 +99,7 @@ func (s *season) reckonCrew(tx *store.Tx, c store.Crew, name string, o *told) er
 		if u.Kind == "press" {
 			when = "" // a press has no date of its own
 		}
-		if bot.IsJoin(u.Text) {
+		if group.IsJoin(u.Text) {
 			u.Text = "/join" // codes are drawn at random
 		}
 		said[row] = fmt.Sprintf("%s %d %s %s %q", name, u.Member, u.Kind, when, u.Text)

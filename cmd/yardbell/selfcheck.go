@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"yardbell/bot"
+	"yardbell/bot/group"
 	"yardbell/store"
 )
 
@@ -56,7 +57,7 @@ func (c *checker) look(ctx context.Context, now time.Time) error {
 	if err != nil || !due {
 		return err
 	}
-	f := bot.Facts{Backups: c.backups != ""}
+	f := group.Facts{Backups: c.backups != ""}
 	var chain store.Chain
 	if err := c.db.View(ctx, now, func(tx *store.Tx) (err error) {
 		chain, err = tx.VerifyChain()

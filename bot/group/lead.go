@@ -1,4 +1,4 @@
-package bot
+package group
 
 import (
 	"context"
@@ -17,36 +17,36 @@ import (
 // it.
 
 // note keeps a sentence for a crew's leads. The same key is told once.
-func (b *Bot) note(tx *store.Tx, c store.Crew, key, id, what string) error {
+func (g *Group) note(tx *store.Tx, c store.Crew, key, id, what string) error {
 	if err := tx.KeepNote(c.ID, key, id, what); err != nil {
 		return err
 	}
-	return tellLeads(tx, c)
+	return TellLeads(tx, c)
 }
 
 // noteDaily keeps a sentence of a kind once a local day.
-func (b *Bot) noteDaily(tx *store.Tx, c store.Crew, kind, id, what string) error {
+func (g *Group) noteDaily(tx *store.Tx, c store.Crew, kind, id, what string) error {
 	s, err := tx.Settings(c.ID)
 	if err != nil {
 		return err
 	}
-	return b.note(tx, c, kind+"/"+rules.DateOf(tx.Now, s.Zone).String(), id, what)
+	return g.note(tx, c, kind+"/"+rules.DateOf(tx.Now, s.Zone).String(), id, what)
 }
 
 // BackupFailed tells the leads of every crew, once a day, that there is no backup; broken
 // where the reason is that the logbook is not as it was written.
-func (b *Bot) BackupFailed(ctx context.Context, now time.Time, broken bool) error {
-	defer b.wake()
-	return b.db.Update(ctx, now, func(tx *store.Tx) error {
+func (g *Group) BackupFailed(ctx context.Context, now time.Time, broken bool) error {
+	defer g.wake()
+	return g.db.Update(ctx, now, func(tx *store.Tx) error {
 		crews, err := tx.Crews()
 		if err != nil {
 			return err
 		}
 		for _, c := range crews {
 			if broken {
-				err = b.noteDaily(tx, c, "broken", "g_note_broken", "")
+				err = g.noteDaily(tx, c, "broken", "g_note_broken", "")
 			} else {
-				err = b.noteDaily(tx, c, "backup", "g_note_backup", "")
+				err = g.noteDaily(tx, c, "backup", "g_note_backup", "")
 			}
 			if err != nil {
 				return err
@@ -60,8 +60,8 @@ func (b *Bot) BackupFailed(ctx context.Context, now time.Time, broken bool) erro
 // was queued, since one that is refused may go again.
 const noteKey = "note/"
 
-// tellLeads queues what is kept for the leads whose private chats are open.
-func tellLeads(tx *store.Tx, c store.Crew) error {
+// TellLeads queues what is kept for the leads whose private chats are open.
+func TellLeads(tx *store.Tx, c store.Crew) error {
 	notes, err := tx.Notes(c.ID)
 	if err != nil || len(notes) == 0 {
 		return err
@@ -99,12 +99,12 @@ func tellLeads(tx *store.Tx, c store.Crew) error {
 
 // Private follows whether a person's private chat is open to the bot. chat is 0 where
 // it is closed.
-func (b *Bot) Private(ctx context.Context, now time.Time, source, userKey string, chat int64) error {
-	defer b.wake()
-	return b.db.Update(ctx, now, func(tx *store.Tx) error { return private(tx, source, userKey, chat) })
+func (g *Group) Private(ctx context.Context, now time.Time, source, userKey string, chat int64) error {
+	defer g.wake()
+	return g.db.Update(ctx, now, func(tx *store.Tx) error { return OpenPrivate(tx, source, userKey, chat) })
 }
 
-func private(tx *store.Tx, source, userKey string, chat int64) error {
+func OpenPrivate(tx *store.Tx, source, userKey string, chat int64) error {
 	crews, err := tx.CrewsOf(source, userKey)
 	if err != nil {
 		return err
@@ -113,7 +113,7 @@ func private(tx *store.Tx, source, userKey string, chat int64) error {
 		return err
 	}
 	for _, c := range crews {
-		if err := tellLeads(tx, c); err != nil {
+		if err := TellLeads(tx, c); err != nil {
 			return err
 		}
 	}
@@ -122,9 +122,9 @@ func private(tx *store.Tx, source, userKey string, chat int64) error {
 
 // PrivateShut is for a message that a private chat refused for good: nothing more goes
 // there until the person writes again. A note in it is kept for then.
-func (b *Bot) PrivateShut(ctx context.Context, now time.Time, out store.Outgoing) error {
+func (g *Group) PrivateShut(ctx context.Context, now time.Time, out store.Outgoing) error {
 	m := out.Messages[0]
-	return b.db.Update(ctx, now, func(tx *store.Tx) error {
+	return g.db.Update(ctx, now, func(tx *store.Tx) error {
 		list, err := tx.Members(out.Crew.ID)
 		if err != nil {
 			return err

@@ -1,4 +1,4 @@
-package bot
+package group
 
 import (
 	"context"
@@ -6,7 +6,6 @@ import (
 	"strings"
 	"time"
 
-	"yardbell/bot/conversation"
 	"yardbell/bot/wording"
 	"yardbell/rules"
 	"yardbell/store"
@@ -31,7 +30,7 @@ type checkTo struct {
 // checksDue lists who is to be told now. An hour that passed while the service was away,
 // or before the check was asked for, is made up for on the same day.
 func checksDue(tx *store.Tx) (list []checkTo, err error) {
-	crews, err := tx.CrewsThatSet(conversation.CheckKey)
+	crews, err := tx.CrewsThatSet(rules.CheckSetting)
 	if err != nil {
 		return nil, err
 	}
@@ -64,8 +63,8 @@ func checksDue(tx *store.Tx) (list []checkTo, err error) {
 }
 
 // CheckDue reports whether anybody is to be told of a daily check now.
-func (b *Bot) CheckDue(ctx context.Context, now time.Time) (due bool, err error) {
-	err = b.db.View(ctx, now, func(tx *store.Tx) error {
+func (g *Group) CheckDue(ctx context.Context, now time.Time) (due bool, err error) {
+	err = g.db.View(ctx, now, func(tx *store.Tx) error {
 		list, err := checksDue(tx)
 		due = len(list) > 0
 		return err
@@ -75,9 +74,9 @@ func (b *Bot) CheckDue(ctx context.Context, now time.Time) (due bool, err error)
 
 // Check tells the leads who asked for it, in private and in their own language, how
 // things stand; each once a day.
-func (b *Bot) Check(ctx context.Context, now time.Time, f Facts) error {
-	defer b.wake()
-	return b.db.Update(ctx, now, func(tx *store.Tx) error {
+func (g *Group) Check(ctx context.Context, now time.Time, f Facts) error {
+	defer g.wake()
+	return g.db.Update(ctx, now, func(tx *store.Tx) error {
 		list, err := checksDue(tx)
 		if err != nil {
 			return err

@@ -1,4 +1,4 @@
-package bot
+package group
 
 import (
 	"context"
@@ -16,9 +16,9 @@ import (
 // rights as store.Crew has them; "" leaves either as it is. The leads are told in
 // private where the group cannot be written any more, the group where the bot hears
 // more or less of it than it was told.
-func (b *Bot) Standing(ctx context.Context, now time.Time, source string, chat int64, state, rights string) error {
-	defer b.wake()
-	return b.db.Update(ctx, now, func(tx *store.Tx) error {
+func (g *Group) Standing(ctx context.Context, now time.Time, source string, chat int64, state, rights string) error {
+	defer g.wake()
+	return g.db.Update(ctx, now, func(tx *store.Tx) error {
 		c, found, err := tx.Crew(source, chat)
 		if err != nil || !found {
 			return err
@@ -30,9 +30,9 @@ func (b *Bot) Standing(ctx context.Context, now time.Time, source string, chat i
 			c.Standing = state
 			switch state {
 			case "gone":
-				err = b.note(tx, c, fmt.Sprintf("out/%d", now.UnixMilli()), "g_note_out", "")
+				err = g.note(tx, c, fmt.Sprintf("out/%d", now.UnixMilli()), "g_note_out", "")
 			case "muted":
-				err = b.muted(tx, c)
+				err = g.muted(tx, c)
 			}
 			if err != nil {
 				return err
@@ -44,29 +44,29 @@ func (b *Bot) Standing(ctx context.Context, now time.Time, source string, chat i
 			}
 			c.Rights = rights
 		}
-		return b.hearing(tx, c)
+		return g.hearing(tx, c)
 	})
 }
 
 // muted tells the leads, once a day, that the group cannot be written.
-func (b *Bot) muted(tx *store.Tx, c store.Crew) error {
-	return b.noteDaily(tx, c, "muted", "g_note_muted", "")
+func (g *Group) muted(tx *store.Tx, c store.Crew) error {
+	return g.noteDaily(tx, c, "muted", "g_note_muted", "")
 }
 
 // Muted is for a chat that refused a message because the bot may only read there. The
 // chat's standing stays: a basic group never tells when it is over.
-func (b *Bot) Muted(ctx context.Context, now time.Time, crew store.Crew) error {
-	defer b.wake()
-	return b.db.Update(ctx, now, func(tx *store.Tx) error { return b.muted(tx, crew) })
+func (g *Group) Muted(ctx context.Context, now time.Time, crew store.Crew) error {
+	defer g.wake()
+	return g.db.Update(ctx, now, func(tx *store.Tx) error { return g.muted(tx, crew) })
 }
 
-// hearsAll reports whether the bot hears every message of a group: its privacy mode
+// HearsAll reports whether the bot hears every message of a group: its privacy mode
 // is off, or it is an administrator there.
-func (b *Bot) hearsAll(c store.Crew) bool { return b.Hears == nil || b.Hears() || c.Admin() }
+func (g *Group) HearsAll(c store.Crew) bool { return g.Hears == nil || g.Hears() || c.Admin() }
 
-// hears is hearsAll as the store has it.
-func (b *Bot) hears(c store.Crew) string {
-	if b.hearsAll(c) {
+// Heard is HearsAll as the store has it.
+func (g *Group) Heard(c store.Crew) string {
+	if g.HearsAll(c) {
 		return "all"
 	}
 	return "some"
@@ -74,11 +74,11 @@ func (b *Bot) hears(c store.Crew) string {
 
 // hearing tells the group where the bot hears more or less of it than it said last.
 // A crew that was told nothing yet is told by the welcome, or is older than that.
-func (b *Bot) hearing(tx *store.Tx, c store.Crew) error {
+func (g *Group) hearing(tx *store.Tx, c store.Crew) error {
 	if c.Standing == "gone" || c.Rights == "" {
 		return nil
 	}
-	hears := b.hears(c)
+	hears := g.Heard(c)
 	if c.Hears == hears {
 		return nil
 	}
@@ -87,14 +87,14 @@ func (b *Bot) hearing(tx *store.Tx, c store.Crew) error {
 	}
 	key := fmt.Sprintf("hears/%d", tx.Now.UnixMilli())
 	if hears == "all" {
-		return b.tell(tx, c, key, "g_hears_all_now")
+		return g.Tell(tx, c, key, "g_hears_all_now")
 	}
-	return b.tell(tx, c, key, "g_hears_some_now")
+	return g.Tell(tx, c, key, "g_hears_some_now")
 }
 
 // Chats are the groups of a source that were claimed.
-func (b *Bot) Chats(ctx context.Context, now time.Time, source string) (chats []int64, err error) {
-	err = b.db.View(ctx, now, func(tx *store.Tx) error {
+func (g *Group) Chats(ctx context.Context, now time.Time, source string) (chats []int64, err error) {
+	err = g.db.View(ctx, now, func(tx *store.Tx) error {
 		crews, err := tx.Crews()
 		for _, c := range crews {
 			if c.Source == source {
@@ -108,8 +108,8 @@ func (b *Bot) Chats(ctx context.Context, now time.Time, source string) (chats []
 
 // Pinned is told of the chat's own notice that the bot pinned a message, which is
 // taken away again where that is allowed.
-func (b *Bot) Pinned(ctx context.Context, now time.Time, source string, chat, notice int64) error {
-	return b.db.Update(ctx, now, func(tx *store.Tx) error {
+func (g *Group) Pinned(ctx context.Context, now time.Time, source string, chat, notice int64) error {
+	return g.db.Update(ctx, now, func(tx *store.Tx) error {
 		c, found, err := tx.Crew(source, chat)
 		if err != nil || !found || !c.MayDelete() {
 			return err
@@ -120,8 +120,8 @@ func (b *Bot) Pinned(ctx context.Context, now time.Time, source string, chat, no
 
 // NoRight remembers that the chat refused to have something pinned or deleted, so
 // that it is not asked again before it says that the bot may.
-func (b *Bot) NoRight(ctx context.Context, now time.Time, out store.Outgoing) error {
-	return b.db.Update(ctx, now, func(tx *store.Tx) error {
+func (g *Group) NoRight(ctx context.Context, now time.Time, out store.Outgoing) error {
+	return g.db.Update(ctx, now, func(tx *store.Tx) error {
 		c, err := tx.CrewByID(out.Crew.ID)
 		if err != nil {
 			return err
@@ -138,9 +138,9 @@ func (b *Bot) NoRight(ctx context.Context, now time.Time, out store.Outgoing) er
 
 // Twin warns every crew, once a day, that another process reads the same bot's
 // updates: its group, or its leads where the group cannot be written.
-func (b *Bot) Twin(ctx context.Context, now time.Time, source string) error {
-	defer b.wake()
-	return b.db.Update(ctx, now, func(tx *store.Tx) error {
+func (g *Group) Twin(ctx context.Context, now time.Time, source string) error {
+	defer g.wake()
+	return g.db.Update(ctx, now, func(tx *store.Tx) error {
 		crews, err := tx.Crews()
 		if err != nil {
 			return err
@@ -150,11 +150,11 @@ func (b *Bot) Twin(ctx context.Context, now time.Time, source string) error {
 				continue
 			}
 			if c.Standing != "open" {
-				err = b.noteDaily(tx, c, "twin", "g_note_twin", "")
+				err = g.noteDaily(tx, c, "twin", "g_note_twin", "")
 			} else {
 				var s *rules.Settings
 				if s, err = tx.Settings(c.ID); err == nil {
-					err = b.tell(tx, c, "twin/"+rules.DateOf(now, s.Zone).String(), "g_twin")
+					err = g.Tell(tx, c, "twin/"+rules.DateOf(now, s.Zone).String(), "g_twin")
 				}
 			}
 			if err != nil {

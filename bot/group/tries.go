@@ -1,4 +1,4 @@
-package bot
+package group
 
 import (
 	"sync"
@@ -12,6 +12,7 @@ import (
 const (
 	joinBurst = 10
 	joinEvery = 10 * time.Minute
+	mostTried = 1000 // accounts remembered
 )
 
 // tries counts the join codes that accounts gave. It is in memory, and safe for
@@ -27,7 +28,7 @@ func (t *tries) take(userKey string, at time.Time) bool {
 	defer t.mu.Unlock()
 	k := t.by[userKey]
 	if k == nil {
-		if t.by == nil || len(t.by) >= mostKnown { // all are forgotten: no guess comes near by that
+		if t.by == nil || len(t.by) >= mostTried { // all are forgotten: no guess comes near by that
 			t.by = map[string]*rate.Limiter{}
 		}
 		k = rate.NewLimiter(rate.Every(joinEvery), joinBurst)
