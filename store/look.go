@@ -14,7 +14,7 @@ var errLook = errors.New("a look at the file writes nothing")
 // Look is the transaction to be looked at only: what would write by it fails.
 func (t *Tx) Look() *Tx {
 	v := *t
-	v.look, v.models = true, maps.Clone(t.models)
+	v.look, v.models = t, maps.Clone(t.models)
 	return &v
 }
 

@@ -38,7 +38,7 @@ type Tx struct {
 	writes bool
 	models map[int64]ofTx // by crew, those that were used
 
-	look      bool   // nothing is written by it: see Look
+	look      *Tx    // what this is a look at, so that nothing is written by it: see Look
 	unwritten []Line // of it, oldest first
 }
 
@@ -120,7 +120,7 @@ func (t *Tx) statement(query string) (*sql.Stmt, error) {
 }
 
 func (t *Tx) execute(query string, args []any) (sql.Result, error) {
-	if t.look {
+	if t.look != nil {
 		return nil, errLook
 	}
 	stmt, err := t.statement(query)
@@ -157,8 +157,10 @@ func (t *Tx) insert(query string, args ...any) (int64, error) {
 func (t *Tx) wrap(err error) error {
 	ends := endsTransaction(err)
 	err = fileError(t.db.path, err)
-	if ends && t.gone == nil {
-		t.gone = err
+	for ; ends && t != nil; t = t.look { // what is looked at ended as well
+		if t.gone == nil {
+			t.gone = err
+		}
 	}
 	return err
 }

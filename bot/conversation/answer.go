@@ -171,10 +171,6 @@ func (a Answer) with(b Answer) Answer { a.add(b); return a }
 // then is what is answered where the next handler has the last word.
 func (a Answer) then(b Answer, err error) (Answer, error) { return a.with(b), err }
 
-func (a Answer) thenIf(b Answer, ok bool, err error) (Answer, bool, error) {
-	return a.with(b), ok, err
-}
-
 // take adds what a handler answered and passes on what else it says, as is and taken do.
 func (a *Answer) take(b Answer, err error) error { a.add(b); return err }
 
