@@ -238,11 +238,10 @@ func (b *Bot) begin(tx *store.Tx, in Incoming) (sc *conversation.Scene, fresh bo
 		return nil, false, err
 	}
 	u.Message = in.Message
-	if sc.Settings, err = tx.Settings(sc.Crew.ID); err != nil {
+	sc.Update, sc.Origin, sc.By, sc.Button = u, u, sc.Member, pressed
+	if sc, err = sc.Seeing(tx.Look()); err != nil { // all that begins an update is written by now
 		return nil, false, err
 	}
-	sc.Update, sc.Origin, sc.By, sc.Button = u, u, sc.Member, pressed
-	sc.Look = tx.Look() // all that begins an update is written by now
 	sc = sc.Speaking("")
 	if in.Kind != "press" {
 		sc.Danger = conversation.Emergency(in.Text)

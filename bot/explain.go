@@ -41,11 +41,10 @@ func (b *Bot) Known(ctx context.Context, now time.Time, in Incoming) (k rdg.Know
 func Explain(tx *store.Tx, crew store.Crew, who, text string) ([]string, error) {
 	k := rdg.Known{Now: tx.Now}
 	if crew.ID != 0 {
-		s, err := tx.Settings(crew.ID)
+		sc, err := (&conversation.Scene{Crew: crew, Origin: store.Update{Said: tx.Now}}).Seeing(tx)
 		if err != nil {
 			return nil, err
 		}
-		sc := &conversation.Scene{Look: tx, Crew: crew, Settings: s, Origin: store.Update{Said: tx.Now}}
 		list, err := tx.Members(crew.ID)
 		if err != nil {
 			return nil, err

@@ -17,8 +17,8 @@ func (b *Bot) hidden(tx *store.Tx, in Incoming) error {
 	if err != nil || !found || !utf8.ValidString(in.Text) || utf8.RuneCountInString(in.Text) > wording.MostRunes || wording.Clean(in.Text) == "" {
 		return err
 	}
-	sc := &conversation.Scene{Look: tx.Look(), Crew: c, Addressed: in.Addressed || in.ReplyTo != 0}
-	if sc.Settings, err = tx.Settings(c.ID); err != nil {
+	sc, err := (&conversation.Scene{Crew: c, Addressed: in.Addressed || in.ReplyTo != 0}).Seeing(tx.Look())
+	if err != nil {
 		return err
 	}
 	if a := conversation.Emergency(in.Text); a.Langs != nil {

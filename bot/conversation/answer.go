@@ -117,7 +117,7 @@ func (a *Answer) drop(sc *Scene) {
 	a.Logged, a.Goes, a.Writes, a.Later = nil, nil, nil, nil
 	if a.of != nil {
 		back := *a.of
-		back.Look, back.Settings = sc.Look, sc.Settings
+		back.Look, back.model, back.Settings = sc.Look, sc.model, sc.Settings
 		a.of = &back
 	}
 }

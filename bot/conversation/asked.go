@@ -51,10 +51,7 @@ const mostTold = 4
 // named.
 func (sc *Scene) whoHas(a rdg.Act) (Answer, error) {
 	var ans Answer
-	open, err := sc.Look.OpenTasks(sc.Crew.ID)
-	if err != nil {
-		return ans, err
-	}
+	open := sc.open()
 	s, err := sc.scopeOf(a)
 	if err != nil {
 		return ans, err
@@ -127,10 +124,7 @@ func (sc *Scene) countsOf(a rdg.Act) (Answer, error) {
 // breedersKnown lists the crew's breeders.
 func (sc *Scene) breedersKnown() (Answer, error) {
 	var ans Answer
-	list, err := sc.Look.Breeders(sc.Crew.ID)
-	if err != nil {
-		return ans, err
-	}
+	list := sc.model.Breeders()
 	var names []string
 	for _, b := range list {
 		names = append(names, sc.Voice.Head(rules.BreederSubject(b.Number)))

@@ -32,17 +32,10 @@ func (sc *Scene) batchStep(r *reading, e rules.Entry) (Answer, error) {
 		e.Into = r.yard
 	}
 	if r.all {
-		if e.Count, err = sc.allOf(e, b); err != nil {
-			return ans, err
-		}
+		e.Count = sc.allOf(e, b)
 	}
-	if err := sc.fillYard(&e, b); err != nil {
-		return ans, err
-	}
-	nucs, err := sc.nucsAt(e.Into)
-	if err != nil {
-		return ans, err
-	}
+	sc.fillYard(&e, b)
+	nucs := sc.nucsAt(e.Into)
 	e.Detail.NoneYet = b.NoneYet(e, sc.Settings)
 	if stop, err := ans.taken(sc.emergedAmong(r, e, b)); stop || err != nil {
 		return ans, err
@@ -58,10 +51,7 @@ func (sc *Scene) batchStep(r *reading, e rules.Entry) (Answer, error) {
 		return ans, nil
 	}
 	if atOneYard(e, b) && e.Count != nil {
-		there, err := sc.allAt(e, b)
-		if err != nil {
-			return ans, err
-		}
+		there := sc.allAt(e, b)
 		if bad := rules.CheckYard(e, b, there); bad != nil {
 			ans.refuse(sc, bad)
 			return ans, nil
@@ -71,24 +61,24 @@ func (sc *Scene) batchStep(r *reading, e rules.Entry) (Answer, error) {
 	if err != nil {
 		return ans, err
 	}
-	return ans.then(sc.echoBatch(done[0]))
+	return ans.with(sc.echoBatch(done[0])), nil
 }
 
 // allOf is how many "all" of a step are: what the batch stands at, and in one of several
 // yards no more than went there; nil where that is not known.
-func (sc *Scene) allOf(e rules.Entry, b rules.Batch) (*int, error) {
+func (sc *Scene) allOf(e rules.Entry, b rules.Batch) *int {
 	had, _ := b.Counts.Stage(e.Step)
 	if atOneYard(e, b) {
 		return sc.allAt(e, b)
 	}
 	if had == nil {
-		return nil, nil
+		return nil
 	}
 	n := *had
 	if got := b.Counts.Of(e.Step); got != nil && (e.Step == rules.Move || e.Step == rules.Catch) {
 		n -= *got
 	}
-	return &n, nil
+	return &n
 }
 
 // atOneYard reports whether a count is of the queens in one of a batch's several yards.
@@ -99,17 +89,14 @@ func atOneYard(e rules.Entry, b rules.Batch) bool {
 // allAt is how many of a batch are at a yard for a step: those that were moved there, or
 // fewer where a later count of that yard says so, without those that were caught. It is nil
 // where a move does not say how many went where.
-func (sc *Scene) allAt(e rules.Entry, b rules.Batch) (*int, error) {
-	entries, err := sc.Look.SubjectEntries(sc.Crew.ID, rules.BatchSubject(b.Number))
-	if err != nil {
-		return nil, err
-	}
+func (sc *Scene) allAt(e rules.Entry, b rules.Batch) *int {
+	entries := sc.model.Entries(rules.BatchSubject(b.Number))
 	n, caught := 0, 0
 	for _, k := range rules.Effective(entries) {
 		switch {
 		case k.Action != rules.Did || k.Subject != rules.BatchSubject(b.Number):
 		case k.Step == rules.Move && (k.Count == nil || k.Into == ""):
-			return nil, nil
+			return nil
 		case k.Into != e.Into || k.Count == nil:
 		case k.Step == rules.Move:
 			n += *k.Count
@@ -123,7 +110,7 @@ func (sc *Scene) allAt(e rules.Entry, b rules.Batch) (*int, error) {
 		n = min(n, *had) // fewer are left of the whole batch
 	}
 	n = max(0, n-caught)
-	return &n, nil
+	return &n
 }
 
 // looseNucs logs nucs that no batch is waiting for.
@@ -141,32 +128,29 @@ func (sc *Scene) looseNucs(r *reading, e rules.Entry) (Answer, error) {
 
 // fillYard takes the yard for granted where there is one reading only: the batch's
 // own nucs, or the crew's only yard.
-func (sc *Scene) fillYard(e *rules.Entry, b rules.Batch) error {
+func (sc *Scene) fillYard(e *rules.Entry, b rules.Batch) {
 	if e.Into != "" || e.Step != rules.Move && e.Step != rules.Nucs && e.Step != rules.Recell && e.Step != rules.Catch {
-		return nil
+		return
 	}
 	if len(b.Yards) == 1 {
 		e.Into = b.Yards[0]
-		return nil
+		return
 	}
 	if e.Step == rules.Catch || e.Step == rules.Recell || len(b.Yards) > 1 {
-		return nil
+		return
 	}
-	n, err := sc.names()
-	if len(n.yards) == 1 {
+	if n := sc.names(); len(n.yards) == 1 {
 		e.Into = n.yards[0]
 	}
-	return err
 }
 
-func (sc *Scene) nucsAt(yard string) (int, error) {
-	list, err := sc.Look.Yards(sc.Crew.ID)
-	for _, y := range list {
+func (sc *Scene) nucsAt(yard string) int {
+	for _, y := range sc.model.Yards() {
 		if y.Name == yard {
-			return y.Nucs, err
+			return y.Nucs
 		}
 	}
-	return 0, err
+	return 0
 }
 
 // inParts are the steps that are done in several goes.

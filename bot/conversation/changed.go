@@ -25,8 +25,7 @@ func (sc *Scene) checkTime(l store.Line, old, e rules.Entry) (*rules.Refusal, er
 			return &rules.Refusal{Code: "before_graft", Args: map[string]any{"Batch": b.Number, "When": e.Happened, "Grafted": b.Grafted}}, err
 		}
 	case e.Detail.Comb != 0:
-		c, err := sc.comb1(e.Subject.Number(), e.Detail.Comb)
-		return rules.CheckComb(e, e.Subject.Number(), c, true), err
+		return rules.CheckComb(e, e.Subject.Number(), sc.comb1(e.Subject.Number(), e.Detail.Comb), true), nil
 	case e.Step == rules.Graft || e.Step == rules.Confine:
 		after, err := sc.hanging([]store.Line{l})
 		for _, m := range after {

@@ -19,8 +19,7 @@ func (sc *Scene) contextTask() (rules.Task, bool) {
 	if key == "" {
 		return rules.Task{}, false
 	}
-	k, found, err := sc.Look.Task(sc.Crew.ID, key)
-	return k, found && err == nil
+	return sc.model.Task(key)
 }
 
 // context is the subject of a kind that the message is about without naming it:
@@ -189,18 +188,12 @@ func (sc *Scene) batchFor(r *reading, step rules.Step, at time.Time) (ans Answer
 			return sc.asSaid(b, r, step)
 		}
 	}
-	batches, err := sc.Look.Batches(sc.Crew.ID)
-	if err != nil {
-		return ans, b, false, err
-	}
+	batches := sc.model.Batches()
 	if len(batches) == 0 {
 		ans.ask(sc.Voice, "r_no_batches")
 		return ans, b, false, nil
 	}
-	open, err := sc.Look.OpenTasks(sc.Crew.ID)
-	if err != nil {
-		return ans, b, false, err
-	}
+	open := sc.open()
 	waiting := map[int]bool{}
 	for _, slack := range []time.Duration{12 * time.Hour, 60 * 24 * time.Hour} {
 		for _, k := range open {

@@ -93,18 +93,12 @@ func (sc *Scene) complete(id int64, cur rules.Entry, r *reading) (Answer, error)
 	count := r.count
 	known := cur.Count != nil && r.yard != "" && cur.Into == "" // "todas a North" are those that were counted
 	if r.all && !known && cur.Subject.Kind == rules.BatchKind {
-		b, _, err := sc.Look.Batch(sc.Crew.ID, cur.Subject.Number())
-		if err != nil {
-			return ans, err
-		}
+		b, _ := sc.model.Batch(cur.Subject.Number())
 		e := cur
 		if r.yard != "" {
 			e.Into = r.yard
 		}
-		if count, err = sc.allOf(e, b); err != nil {
-			return ans, err
-		}
-		if count == nil {
+		if count = sc.allOf(e, b); count == nil {
 			ans.add(sc.askCount(cur, nil))
 			return ans, nil
 		}
@@ -158,10 +152,7 @@ func (sc *Scene) amendLine(id int64, change func(*rules.Entry)) (Answer, error) 
 		return ans, nil
 	}
 	if e.Subject.Kind == rules.BatchKind {
-		b, _, err := sc.Look.Batch(sc.Crew.ID, e.Subject.Number())
-		if err != nil {
-			return ans, err
-		}
+		b, _ := sc.model.Batch(e.Subject.Number())
 		e.Detail.NoneYet = b.NoneYet(e, sc.Settings)
 		if bad := rules.CheckAmend(e.Step, old.Count, e.Count, b); bad != nil {
 			ans.refuse(sc, bad)
@@ -169,10 +160,7 @@ func (sc *Scene) amendLine(id int64, change func(*rules.Entry)) (Answer, error) 
 		}
 	}
 	if e.Step == rules.Graft && (e.From != old.From || e.Mark != old.Mark || !e.Happened.Equal(old.Happened) || e.Detail.AgeHi != old.Detail.AgeHi) {
-		combs, err := sc.Look.Combs(sc.Crew.ID, e.From)
-		if err != nil {
-			return ans, err
-		}
+		combs := sc.model.Combs(e.From)
 		if bad := sc.allowed(rules.CheckGraft(e, combs)); bad != nil {
 			ans.refuse(sc, bad)
 			return ans, nil
@@ -202,10 +190,10 @@ func (sc *Scene) amendLine(id int64, change func(*rules.Entry)) (Answer, error) 
 		// The number that was asked for: answer as if it had been said at once.
 		if e.Step == rules.Graft {
 			e.ID, e.Said = id, old.Said
-			return ans.then(sc.echoGraft(e))
+			return ans.with(sc.echoGraft(e)), nil
 		}
 		e.ID = id
-		return ans.then(sc.echoBatch(e))
+		return ans.with(sc.echoBatch(e)), nil
 	}
 	ans.add(sc.sayChanged(old, e))
 	if err := ans.take(sc.warnAmended(old, e)); err != nil {
@@ -216,10 +204,7 @@ func (sc *Scene) amendLine(id int64, change func(*rules.Entry)) (Answer, error) 
 		ans.add(sc.askCount(e, nil))
 	}
 	if e.Subject.Kind == rules.BatchKind {
-		b, _, err := sc.Look.Batch(sc.Crew.ID, e.Subject.Number())
-		if err != nil {
-			return ans, err
-		}
+		b, _ := sc.model.Batch(e.Subject.Number())
 		if b.Ended && e.Count != nil && *e.Count == 0 {
 			ans.say(sc.Voice, "e_none", "Batch", sc.Voice.Head(e.Subject), "Past", sc.Voice.Past(e.Step, e.Count))
 		}

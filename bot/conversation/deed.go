@@ -97,10 +97,7 @@ func (sc *Scene) unknown(r *reading) (ans Answer, stop bool, err error) {
 		if bad := ans.is(sc.badBreeder(r.breeder)); bad {
 			return ans, true, nil
 		}
-		list, err := sc.Look.Breeders(sc.Crew.ID)
-		if err != nil {
-			return ans, true, err
-		}
+		list := sc.model.Breeders()
 		known := false
 		for _, b := range list {
 			known = known || b.Number == r.breeder
@@ -116,10 +113,7 @@ func (sc *Scene) unknown(r *reading) (ans Answer, stop bool, err error) {
 			missing = append(missing, rules.BreederSubject(r.breeder))
 		}
 	}
-	n, err := sc.names()
-	if err != nil {
-		return ans, true, err
-	}
+	n := sc.names()
 	if r.builder != "" && !slices.Contains(n.builders, r.builder) {
 		missing = append(missing, rules.BuilderSubject(r.builder))
 	}
@@ -185,10 +179,7 @@ func (sc *Scene) breederOf(r *reading, fits func(rules.Breeder) bool) (ans Answe
 	if s, ok := sc.context(rules.BreederKind); ok {
 		return ans, s.Number(), true, nil
 	}
-	list, err := sc.Look.Breeders(sc.Crew.ID)
-	if err != nil {
-		return ans, 0, false, err
-	}
+	list := sc.model.Breeders()
 	var fit []rules.Breeder
 	for _, b := range list {
 		if fits(b) {
@@ -246,10 +237,7 @@ func (sc *Scene) confine(r *reading, e rules.Entry) (Answer, error) {
 	e.Subject = rules.BreederSubject(n)
 	e.Count = nil
 	ans.Subject, ans.Step = e.Subject, e.Step
-	combs, err := sc.Look.Combs(sc.Crew.ID, n)
-	if err != nil {
-		return ans, err
-	}
+	combs := sc.model.Combs(n)
 	if stop, err := ans.taken(sc.afterDeath(n, e)); stop || err != nil {
 		return ans, err
 	}
@@ -272,13 +260,9 @@ func (sc *Scene) confine(r *reading, e rules.Entry) (Answer, error) {
 		return ans, err
 	}
 	if len(done) > 1 {
-		if err := ans.take(sc.echoComb(done[0])); err != nil {
-			return ans, err
-		}
+		ans.add(sc.echoComb(done[0]))
 	}
-	if err := ans.take(sc.echoConfine(done[len(done)-1])); err != nil {
-		return ans, err
-	}
+	ans.add(sc.echoConfine(done[len(done)-1]))
 	return ans.then(sc.notPlanned(done[len(done)-1]))
 }
 
@@ -292,10 +276,7 @@ func (sc *Scene) comb(r *reading, e rules.Entry) (Answer, error) {
 	e.Subject = rules.BreederSubject(n)
 	e.Count = nil
 	ans.Subject, ans.Step = e.Subject, e.Step
-	combs, err := sc.Look.Combs(sc.Crew.ID, n)
-	if err != nil {
-		return ans, err
-	}
+	combs := sc.model.Combs(n)
 	var c rules.Comb
 	found := false
 	for i := len(combs) - 1; i >= 0 && !found; i-- {
@@ -329,7 +310,7 @@ func (sc *Scene) comb(r *reading, e rules.Entry) (Answer, error) {
 	if err != nil {
 		return ans, err
 	}
-	return ans.then(sc.echoComb(e))
+	return ans.with(sc.echoComb(e)), nil
 }
 
 func (sc *Scene) graft(r *reading, e rules.Entry) (Answer, error) {
@@ -340,10 +321,7 @@ func (sc *Scene) graft(r *reading, e rules.Entry) (Answer, error) {
 			e.Mark = task.Mark
 		}
 	}
-	open, err := sc.Look.OpenTasks(sc.Crew.ID)
-	if err != nil {
-		return ans, err
-	}
+	open := sc.open()
 	q, n, ok, err := sc.breederOf(r, func(b rules.Breeder) bool {
 		for _, k := range open {
 			if k.Step == rules.Graft && k.Breeder == b.Number && e.Happened.After(k.Earliest.Add(-12*time.Hour)) {
@@ -358,10 +336,7 @@ func (sc *Scene) graft(r *reading, e rules.Entry) (Answer, error) {
 	}
 	e.From, e.Into = n, r.builder
 	ans.Step = e.Step
-	combs, err := sc.Look.Combs(sc.Crew.ID, n)
-	if err != nil {
-		return ans, err
-	}
+	combs := sc.model.Combs(n)
 	if bad := sc.allowed(rules.CheckGraft(e, combs)); bad != nil {
 		ans.refuse(sc, bad)
 		return ans, nil
@@ -374,16 +349,13 @@ func (sc *Scene) graft(r *reading, e rules.Entry) (Answer, error) {
 		ans.offer(sc.Voice, "b_no", "no")
 		return ans, nil
 	}
-	last, err := sc.Look.LastBatchNumber(sc.Crew.ID)
-	if err != nil {
-		return ans, err
-	}
+	last := sc.model.Highest(rules.BatchKind)
 	e.Subject = rules.BatchSubject(last + 1)
 	sc, done, err := sc.log(&ans, e)
 	if err != nil {
 		return ans, err
 	}
-	return ans.then(sc.echoGraft(done[0]))
+	return ans.with(sc.echoGraft(done[0])), nil
 }
 
 // twinGraft finds a batch that the same words logged a moment ago: two people log

@@ -107,10 +107,7 @@ func (sc *Scene) taskFor(r *reading, label string) (Answer, rules.Task, bool, er
 		ans.ask(sc.Voice, "r_guard", "Task", wording.Upper(sc.Voice.Say("step_"+string(r.step))))
 		return ans, rules.Task{}, false, nil
 	}
-	open, err := sc.Look.OpenTasks(sc.Crew.ID)
-	if err != nil {
-		return ans, rules.Task{}, false, err
-	}
+	open := sc.open()
 	named := r.subject()
 	if named.Zero() && sc.Replied != nil {
 		named = rules.ParseSubject(sc.Replied.Subject)

@@ -10,22 +10,21 @@ import (
 
 // taskOf reads one task of a subject after replanning; the zero task where it
 // has none.
-func (sc *Scene) taskOf(s rules.Subject, step rules.Step, occ string) (rules.Task, error) {
-	k, _, err := sc.Look.Task(sc.Crew.ID, rules.TaskKey(s, step, occ))
-	return k, err
+func (sc *Scene) taskOf(s rules.Subject, step rules.Step, occ string) rules.Task {
+	k, _ := sc.model.Task(rules.TaskKey(s, step, occ))
+	return k
 }
 
-func (sc *Scene) comb1(breeder int, id int64) (rules.Comb, error) {
-	combs, err := sc.Look.Combs(sc.Crew.ID, breeder)
-	for _, c := range combs {
+func (sc *Scene) comb1(breeder int, id int64) rules.Comb {
+	for _, c := range sc.model.Combs(breeder) {
 		if c.ID == id {
-			return c, err
+			return c
 		}
 	}
-	return rules.Comb{}, err
+	return rules.Comb{}
 }
 
-func (sc *Scene) echoConfine(e rules.Entry) (Answer, error) {
+func (sc *Scene) echoConfine(e rules.Entry) Answer {
 	var ans Answer
 	with := ""
 	if e.Mark != "" {
@@ -39,29 +38,19 @@ func (sc *Scene) echoConfine(e rules.Entry) (Answer, error) {
 		}
 	}
 	ans.say(sc.Voice, "e_confine", "Breeder", sc.Voice.Head(e.Subject), "When", e.Happened, "With", with)
-	eggs, out, graft, err := sc.combTasks(e.Subject, e.ID)
-	if err != nil {
-		return ans, err
-	}
+	eggs, out, graft := sc.combTasks(e.Subject, e.ID)
 	next := "e_confine_next"
 	if !sc.Look.Now.Before(out.Latest) {
 		next = "e_confine_late"
 	}
 	ans.say(sc.Voice, next, "Eggs", eggs.Best, "Out", out.Best, "OutClose", out.Latest, "Graft", graft.Best, "Opens", graft.Earliest, "Closes", graft.Latest)
 	ans.add(sc.warnUnfit(graft))
-	return ans, nil
+	return ans
 }
 
-func (sc *Scene) combTasks(s rules.Subject, comb int64) (eggs, out, graft rules.Task, err error) {
+func (sc *Scene) combTasks(s rules.Subject, comb int64) (eggs, out, graft rules.Task) {
 	occ := rules.Occ(comb)
-	if eggs, err = sc.taskOf(s, rules.Eggs, occ); err != nil {
-		return
-	}
-	if out, err = sc.taskOf(s, rules.CombOut, occ); err != nil {
-		return
-	}
-	graft, err = sc.taskOf(s, rules.Graft, occ)
-	return
+	return sc.taskOf(s, rules.Eggs, occ), sc.taskOf(s, rules.CombOut, occ), sc.taskOf(s, rules.Graft, occ)
 }
 
 func (sc *Scene) warnUnfit(k rules.Task) Answer {
@@ -72,16 +61,10 @@ func (sc *Scene) warnUnfit(k rules.Task) Answer {
 	return ans
 }
 
-func (sc *Scene) echoComb(e rules.Entry) (Answer, error) {
+func (sc *Scene) echoComb(e rules.Entry) Answer {
 	var ans Answer
-	c, err := sc.comb1(e.Subject.Number(), e.Detail.Comb)
-	if err != nil {
-		return ans, err
-	}
-	eggs, out, graft, err := sc.combTasks(e.Subject, c.ID)
-	if err != nil {
-		return ans, err
-	}
+	c := sc.comb1(e.Subject.Number(), e.Detail.Comb)
+	eggs, out, graft := sc.combTasks(e.Subject, c.ID)
 	id := map[bool]string{true: "e_eggs", false: "e_eggs_out"}[c.Out.IsZero()]
 	switch {
 	case e.Step == rules.Eggs && e.Detail.NoEggs:
@@ -108,23 +91,14 @@ func (sc *Scene) echoComb(e rules.Entry) (Answer, error) {
 	if e.Step == rules.CombOut && !c.Failed {
 		ans.add(sc.warnUnfit(graft))
 	}
-	return ans, nil
+	return ans
 }
 
-func (sc *Scene) echoGraft(e rules.Entry) (Answer, error) {
+func (sc *Scene) echoGraft(e rules.Entry) Answer {
 	var ans Answer
-	b, _, err := sc.Look.Batch(sc.Crew.ID, e.Subject.Number())
-	if err != nil {
-		return ans, err
-	}
-	accept, err := sc.taskOf(e.Subject, rules.Accept, "")
-	if err != nil {
-		return ans, err
-	}
-	move, err := sc.taskOf(e.Subject, rules.Move, "")
-	if err != nil {
-		return ans, err
-	}
+	b, _ := sc.model.Batch(e.Subject.Number())
+	accept := sc.taskOf(e.Subject, rules.Accept, "")
+	move := sc.taskOf(e.Subject, rules.Move, "")
 	cells := sc.Voice.Say("e_graft_uncounted")
 	if e.Count != nil {
 		cells = sc.Voice.Say("e_graft_cells", "Count", *e.Count)
@@ -151,15 +125,12 @@ func (sc *Scene) echoGraft(e rules.Entry) (Answer, error) {
 		ans.add(sc.askCount(e, nil))
 	} else if e.Into == "" {
 		ans.ask(sc.Voice, "w_no_builder")
-		n, err := sc.names()
-		if err != nil {
-			return ans, err
-		}
+		n := sc.names()
 		for _, name := range n.builders[:min(len(n.builders), mostButtons)] {
 			ans.Buttons = append(ans.Buttons, wording.Button(name, intoDo(e.ID, name)))
 		}
 	}
-	return ans, nil
+	return ans
 }
 
 // warnMove says the chance of a virgin where the crew's own move time lies after
@@ -201,19 +172,10 @@ func (sc *Scene) askCount(e rules.Entry, had *int) Answer {
 }
 
 // echoBatch says what a step of a batch leads to. b is read after replanning.
-func (sc *Scene) echoBatch(e rules.Entry) (Answer, error) {
+func (sc *Scene) echoBatch(e rules.Entry) Answer {
 	var ans Answer
-	b, _, err := sc.Look.Batch(sc.Crew.ID, e.Subject.Number())
-	if err != nil {
-		return ans, err
-	}
-	get := func(step rules.Step) rules.Task {
-		k, e2 := sc.taskOf(e.Subject, step, "")
-		if e2 != nil {
-			err = e2
-		}
-		return k
-	}
+	b, _ := sc.model.Batch(e.Subject.Number())
+	get := func(step rules.Step) rules.Task { return sc.taskOf(e.Subject, step, "") }
 	head := sc.Voice.Head(e.Subject)
 	before := b.Counts // counts up to the step, without the step's own
 	had, _ := before.Stage(e.Step)
@@ -279,9 +241,7 @@ func (sc *Scene) echoBatch(e rules.Entry) (Answer, error) {
 	case rules.Laying:
 		c := get(rules.Catch)
 		ans.say(sc.Voice, "e_laying", "Batch", head, "Count", e.Count, "Of", of, "Open", c.Earliest, "Best", c.Best)
-		if second, e2 := sc.taskOf(e.Subject, rules.Laying, "2"); e2 != nil {
-			err = e2
-		} else if second.State == rules.Open && had != nil && e.Count != nil {
+		if second := sc.taskOf(e.Subject, rules.Laying, "2"); second.State == rules.Open && had != nil && e.Count != nil {
 			ans.join(sc.Voice, "e_laying_second", "Rest", *had-*e.Count, "Second", second.Best)
 		}
 	case rules.Catch:
@@ -289,14 +249,11 @@ func (sc *Scene) echoBatch(e rules.Entry) (Answer, error) {
 	case rules.Recell:
 		ans.say(sc.Voice, "e_recell", "Batch", head, "Count", e.Count, "At", at)
 	}
-	if err == nil && e.Count == nil && atOneYard(e, b) {
-		had, err = sc.allAt(e, b)
-	}
-	if err != nil {
-		return ans, err
+	if e.Count == nil && atOneYard(e, b) {
+		had = sc.allAt(e, b)
 	}
 	ans.add(sc.afterBatch(e, b, had, move))
-	return ans, nil
+	return ans
 }
 
 // afterBatch adds what a batch line leaves open: none left, a rest, a missing
@@ -321,11 +278,9 @@ func (sc *Scene) afterBatch(e rules.Entry, b rules.Batch, had *int, move rules.T
 		ans.add(sc.askCount(e, had))
 	case e.Step == rules.Move && e.Into == "":
 		ans.ask(sc.Voice, "ask_yard")
-		n, err := sc.names()
-		if err == nil {
-			for _, y := range n.yards[:min(len(n.yards), mostButtons)] {
-				ans.Buttons = append(ans.Buttons, wording.Button(y, intoDo(e.ID, y)))
-			}
+		n := sc.names()
+		for _, y := range n.yards[:min(len(n.yards), mostButtons)] {
+			ans.Buttons = append(ans.Buttons, wording.Button(y, intoDo(e.ID, y)))
 		}
 	case sc.follows:
 		// The next part of the message says more of the same; it asks for the rest.

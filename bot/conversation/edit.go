@@ -121,10 +121,7 @@ func (sc *Scene) changedTo(text string, lines []store.Line) ([]*reading, *Scene,
 		if l.Action != rules.Did || l.Subject.Kind != rules.BatchKind {
 			continue
 		}
-		b, found, err := sc.Look.Batch(sc.Crew.ID, l.Subject.Number())
-		if err != nil {
-			return nil, sc, err
-		}
+		b, found := sc.model.Batch(l.Subject.Number())
 		if found {
 			k.Open = append(k.Open, rdg.Expect{Step: l.Step, Batch: b.Number, Breeder: b.Breeder, Builder: b.Builder, Had: wording.Deref(allOf(b, l.Entry)), Ready: true})
 		}
@@ -204,10 +201,7 @@ func (sc *Scene) rewrite(old store.Line, r, was *reading) (Answer, error) {
 		before = was.says()
 	}
 	if r.all && now.Count == nil && old.Subject.Kind == rules.BatchKind {
-		b, _, err := sc.Look.Batch(sc.Crew.ID, old.Subject.Number())
-		if err != nil {
-			return ans, err
-		}
+		b, _ := sc.model.Batch(old.Subject.Number())
 		now.Count = allOf(b, old.Entry)
 	}
 	return ans.then(sc.amendLine(old.ID, func(e *rules.Entry) {

@@ -27,11 +27,11 @@ func (sc *Scene) feed(r *reading, e rules.Entry) (Answer, error) {
 		if r.several && r.litres > 0 && !r.each {
 			return ans, nil // each got it, or all together
 		}
-		n, err := sc.names()
+		n := sc.names()
 		for _, b := range n.builders[:min(len(n.builders), mostButtons)] {
 			ans.Buttons = append(ans.Buttons, wording.Button(b, sc.rerun("subject="+rules.BuilderSubject(b).String())))
 		}
-		return ans, err
+		return ans, nil
 	}
 	e.Subject, e.Count = s, nil
 	sc, _, err := sc.log(&ans, e)
@@ -128,10 +128,7 @@ func (sc *Scene) season(r *reading, e rules.Entry) (Answer, error) {
 func (sc *Scene) flowKnown(e rules.Entry) (bool, error) {
 	var last rules.Entry
 	for _, s := range []rules.Subject{e.Subject, {}} {
-		entries, err := sc.Look.SubjectEntries(sc.Crew.ID, s)
-		if err != nil {
-			return false, err
-		}
+		entries := sc.model.Entries(s)
 		for _, k := range rules.Effective(entries) {
 			if k.Action == rules.Did && (k.Step == rules.Dearth || k.Step == rules.Flow) && k.ID > last.ID {
 				last = k
@@ -168,10 +165,7 @@ func (sc *Scene) rogue(r *reading, e rules.Entry) (Answer, error) {
 		}
 	}
 	if name == "" && e.Subject.Zero() {
-		open, err := sc.Look.OpenTasks(sc.Crew.ID)
-		if err != nil {
-			return ans, err
-		}
+		open := sc.open()
 		var fit []string
 		for _, k := range open {
 			if k.Step == rules.Rogue && k.Subject.Kind == rules.BuilderKind && !slices.Contains(fit, k.Subject.Key) && e.Happened.After(k.Earliest.Add(-rules.RogueEarly)) {
@@ -185,10 +179,7 @@ func (sc *Scene) rogue(r *reading, e rules.Entry) (Answer, error) {
 		case len(fit) == 1:
 			name = fit[0]
 		case e.Subject.Zero():
-			n, err := sc.names()
-			if err != nil {
-				return ans, err
-			}
+			n := sc.names()
 			if len(fit) == 0 {
 				fit = n.builders
 			}

@@ -112,22 +112,22 @@ func (sc *Scene) sayAlarm(list []rules.Batch, e rules.Entry) Answer {
 			b = x
 		}
 	}
-	move, err := sc.taskOf(rules.BatchSubject(b.Number), rules.Move, "")
-	if err == nil && !b.Ripe(e.Happened) {
+	move := sc.taskOf(rules.BatchSubject(b.Number), rules.Move, "")
+	if !b.Ripe(e.Happened) {
 		ans.say(sc.Voice, "alarm_young", "Until", move.Earliest)
 		return ans
 	}
 	ans.say(sc.Voice, "alarm_ripe")
-	if nucs, err := sc.taskOf(rules.BatchSubject(b.Number), rules.Nucs, ""); err == nil && nucs.State == rules.Open {
+	if nucs := sc.taskOf(rules.BatchSubject(b.Number), rules.Nucs, ""); nucs.State == rules.Open {
 		ans.say(sc.Voice, "alarm_nucs")
 	}
 	n, yard := 34, sc.Voice.Say("form_yard")
 	if move.Count != nil {
 		n = max(*move.Count-max(wording.Deref(e.Count), 1), 1)
 	}
-	if names, err := sc.names(); err == nil && move.Into != "" {
+	if names := sc.names(); move.Into != "" {
 		yard = move.Into
-	} else if err == nil && len(names.yards) == 1 {
+	} else if len(names.yards) == 1 {
 		yard = names.yards[0]
 	}
 	ans.say(sc.Voice, "alarm_then", "Count", n, "Yard", yard)
@@ -139,10 +139,7 @@ func (sc *Scene) virginTold(e rules.Entry, list []rules.Batch) (bool, store.Line
 	if len(list) == 0 {
 		return false, store.Line{}, nil
 	}
-	entries, err := sc.Look.SubjectEntries(sc.Crew.ID, rules.BatchSubject(list[0].Number))
-	if err != nil {
-		return false, store.Line{}, err
-	}
+	entries := sc.model.Entries(rules.BatchSubject(list[0].Number))
 	for _, old := range rules.Effective(entries) {
 		same := old.Action == rules.Did && old.Step == rules.Virgin && max(wording.Deref(e.Count), 1) <= max(wording.Deref(old.Count), 1)
 		if same && e.Happened.Sub(old.Happened).Abs() <= sameWithin {
@@ -159,10 +156,7 @@ const sameWithin = time.Hour
 // atRisk are the batches among whose cells a virgin may be. ok is false where it was asked
 // back; the question says what to do meanwhile.
 func (sc *Scene) atRisk(r *reading, at time.Time) (ans Answer, list []rules.Batch, ok bool, err error) {
-	all, err := sc.Look.Batches(sc.Crew.ID)
-	if err != nil {
-		return ans, nil, false, err
-	}
+	all := sc.model.Batches()
 	named := r.batch
 	if s, ok := sc.context(rules.BatchKind); ok && named == 0 && r.builder == "" {
 		named = s.Number()
@@ -209,9 +203,9 @@ func (sc *Scene) emergedAmong(r *reading, e rules.Entry, b rules.Batch) (ans Ans
 	if e.Step != rules.Emerge || r.yard != "" || e.Count != nil && *e.Count == 0 || sc.opt.anyway["in_nucs"] || !b.AmongCells(e.Happened, sc.Settings) {
 		return ans, false, nil
 	}
-	move, err := sc.taskOf(e.Subject, rules.Move, "")
-	if err != nil || move.State != rules.Open {
-		return ans, false, err
+	move := sc.taskOf(e.Subject, rules.Move, "")
+	if move.State != rules.Open {
+		return ans, false, nil
 	}
 	if sc.opt.anyway["among_cells"] || e.Count != nil && *e.Count <= mostHatching && b.Moved.IsZero() {
 		more, err := sc.alarm(r, e, []rules.Batch{b})
@@ -237,10 +231,7 @@ func (sc *Scene) retire(r *reading, e rules.Entry) (Answer, error) {
 		ans.say(sc.Voice, "e_noted", "What", sc.Voice.Line(*gone))
 		return ans, nil
 	}
-	list, err := sc.Look.Breeders(sc.Crew.ID)
-	if err != nil {
-		return ans, err
-	}
+	list := sc.model.Breeders()
 	if !slices.ContainsFunc(list, func(b rules.Breeder) bool { return b.Number == r.breeder }) {
 		ans.ask(sc.Voice, "r_not_known", "What", sc.Voice.Head(e.Subject), "Form", sc.Voice.Say("form_add", "What", sc.Voice.Named(e.Subject)))
 		return ans, nil
@@ -321,18 +312,12 @@ func (sc *Scene) cannot(r *reading) (Answer, error) {
 		return ans, nil
 	}
 	ans.ask(sc.Voice, "r_cannot_incubator")
-	list, err := sc.Look.Batches(sc.Crew.ID)
-	if err != nil {
-		return ans, err
-	}
+	list := sc.model.Batches()
 	for _, b := range list {
 		if r.batch != 0 && b.Number != r.batch || r.builder != "" && b.Builder != r.builder {
 			continue
 		}
-		move, err := sc.taskOf(rules.BatchSubject(b.Number), rules.Move, "")
-		if err != nil {
-			return ans, err
-		}
+		move := sc.taskOf(rules.BatchSubject(b.Number), rules.Move, "")
 		if move.State == rules.Open && sc.Look.Now.Sub(move.Latest) < rules.StaleAfter {
 			ans.say(sc.Voice, "cannot_close", "Task", wording.Upper(sc.Voice.Task(move)), "Close", move.Latest)
 		}

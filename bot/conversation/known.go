@@ -22,19 +22,13 @@ func (sc *Scene) Known() (rdg.Known, error) {
 	if k.Builders, k.Yards, err = sc.Look.Names(sc.Crew.ID); err != nil {
 		return k, err
 	}
-	list, err := sc.Look.Breeders(sc.Crew.ID)
-	if err != nil {
-		return k, err
-	}
+	list := sc.model.Breeders()
 	for _, b := range list {
 		k.Breeders = append(k.Breeders, b.Number)
 		if b.Comb == 0 {
 			continue
 		}
-		combs, err := sc.Look.Combs(sc.Crew.ID, b.Number)
-		if err != nil {
-			return k, err
-		}
+		combs := sc.model.Combs(b.Number)
 		for _, c := range combs {
 			if c.ID == b.Comb {
 				k.Combs[b.Number] = c.Mark
@@ -83,14 +77,8 @@ func subjectInto(p *rdg.Ping, s rules.Subject) {
 
 // openNow puts in what may be reported now, with how many there are to count from.
 func (sc *Scene) openNow(k *rdg.Known) error {
-	tasks, err := sc.Look.OpenTasks(sc.Crew.ID)
-	if err != nil {
-		return err
-	}
-	batches, err := sc.Look.Batches(sc.Crew.ID)
-	if err != nil {
-		return err
-	}
+	tasks := sc.open()
+	batches := sc.model.Batches()
 	byNumber := map[int]rules.Batch{}
 	for _, b := range batches {
 		if b.Ended {
@@ -115,10 +103,7 @@ func (sc *Scene) openNow(k *rdg.Known) error {
 				o.Builder = b.Builder
 			}
 			o.Breeder = b.Breeder
-			entries, err := sc.Look.SubjectEntries(sc.Crew.ID, rules.BatchSubject(task.Batch))
-			if err != nil {
-				return err
-			}
+			entries := sc.model.Entries(rules.BatchSubject(task.Batch))
 			o.Had, o.Yards = had(b, task.Step, rules.Effective(entries))
 		}
 		k.Open = append(k.Open, o)

@@ -23,22 +23,13 @@ func (sc *Scene) full(adds ...rules.Subject) (Answer, bool, error) {
 		have, most := 0, 0
 		switch kind {
 		case rules.BreederKind:
-			list, err := sc.Look.Breeders(sc.Crew.ID)
-			if err != nil {
-				return ans, false, err
-			}
+			list := sc.model.Breeders()
 			have, most = len(list), mostBreeders
 		case rules.BuilderKind:
-			list, err := sc.Look.Builders(sc.Crew.ID)
-			if err != nil {
-				return ans, false, err
-			}
+			list := sc.model.Builders()
 			have, most = len(list), mostBuilders
 		case rules.YardKind:
-			list, err := sc.Look.Yards(sc.Crew.ID)
-			if err != nil {
-				return ans, false, err
-			}
+			list := sc.model.Yards()
 			have, most = len(list), mostYards
 		default:
 			continue

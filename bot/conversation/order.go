@@ -97,10 +97,7 @@ func (sc *Scene) accept(do string) (Answer, error) {
 	order := rules.Order{Want: a.Want, Unit: a.Plan.Unit, By: time.UnixMilli(a.Plan.By).UTC()}
 	n, id := a.Order, "e_order_more"
 	if n == 0 {
-		last, err := sc.Look.LastOrderNumber(sc.Crew.ID)
-		if err != nil {
-			return ans, err
-		}
+		last := sc.model.Highest(rules.OrderKind)
 		n, id = last+1, "e_order"
 	} else if b, found := o.Order(n); !found || b.Cancelled {
 		ans.ask(sc.Voice, "r_no_order", "Number", n)

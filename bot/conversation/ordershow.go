@@ -68,10 +68,7 @@ func (sc *Scene) showOrder(o *planning.Outlook, b rules.Booked) (Answer, error) 
 func (sc *Scene) cancelOrder(r *reading) (Answer, error) {
 	var ans Answer
 	n := r.plan.order
-	book, err := sc.Look.Book(sc.Crew.ID)
-	if err != nil {
-		return ans, err
-	}
+	book := sc.model.Booked()
 	for _, b := range book {
 		if b.Number != n {
 			continue

@@ -22,10 +22,7 @@ func (sc *Scene) picture(r *reading) Answer {
 // larvae adds the age of the brood that a graft is waiting for.
 func (sc *Scene) larvae(k rules.Task) (Answer, error) {
 	var ans Answer
-	combs, err := sc.Look.Combs(sc.Crew.ID, k.Breeder)
-	if err != nil {
-		return ans, err
-	}
+	combs := sc.model.Combs(k.Breeder)
 	for i := len(combs) - 1; i >= 0; i-- {
 		if c := combs[i]; c.Mark == k.Mark && !c.Failed {
 			ans.Attach = attach.Attachment{Kind: "larvae", From: k.Breeder, Comb: c.ID}

@@ -14,10 +14,7 @@ func (sc *Scene) inPrivate(r *reading) (Answer, error) {
 			return sc.set(r)
 		}
 	case doMine:
-		open, err := sc.Look.OpenTasks(sc.Crew.ID)
-		if err != nil {
-			return ans, err
-		}
+		open := sc.open()
 		var own []rules.Task
 		for _, k := range open {
 			if k.ClaimedBy == sc.By.Name {

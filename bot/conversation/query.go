@@ -12,10 +12,7 @@ import (
 // due lists what is open on a day or over some days.
 func (sc *Scene) due(r *reading) (Answer, error) {
 	var ans Answer
-	open, err := sc.Look.OpenTasks(sc.Crew.ID)
-	if err != nil {
-		return ans, err
-	}
+	open := sc.open()
 	now, today := sc.Look.Now, rules.DateOf(sc.Look.Now, sc.Settings.Zone)
 	from := today
 	if r.dueDay.set || r.dueDay.hasDay {
@@ -99,10 +96,7 @@ func (sc *Scene) show(r *reading) (Answer, error) {
 
 func (sc *Scene) showBatch(s rules.Subject) (Answer, error) {
 	var ans Answer
-	b, found, err := sc.Look.Batch(sc.Crew.ID, s.Number())
-	if err != nil {
-		return ans, err
-	}
+	b, found := sc.model.Batch(s.Number())
 	if !found {
 		known, err := sc.knownBatches()
 		ans.ask(sc.Voice, "r_not_known_batch", "Number", s.Number())
@@ -144,10 +138,7 @@ func (sc *Scene) showBatch(s rules.Subject) (Answer, error) {
 // next lists the open tasks that match.
 func (sc *Scene) next(match func(rules.Task) bool, most int) (Answer, error) {
 	var ans Answer
-	open, err := sc.Look.OpenTasks(sc.Crew.ID)
-	if err != nil {
-		return ans, err
-	}
+	open := sc.open()
 	var fit []rules.Task
 	for _, k := range open {
 		if match(k) && !(k.Guard && !k.Latest.After(sc.Look.Now)) {
@@ -167,10 +158,7 @@ func (sc *Scene) next(match func(rules.Task) bool, most int) (Answer, error) {
 
 func (sc *Scene) showBreeder(s rules.Subject) (Answer, error) {
 	var ans Answer
-	list, err := sc.Look.Breeders(sc.Crew.ID)
-	if err != nil {
-		return ans, err
-	}
+	list := sc.model.Breeders()
 	var found *rules.Breeder
 	for i := range list {
 		if list[i].Number == s.Number() {
@@ -187,10 +175,7 @@ func (sc *Scene) showBreeder(s rules.Subject) (Answer, error) {
 		ans.ask(sc.Voice, "r_not_known", "What", sc.Voice.Head(s), "Form", sc.Voice.Say("form_add", "What", sc.Voice.Named(s)))
 		return ans, nil
 	}
-	combs, err := sc.Look.Combs(sc.Crew.ID, s.Number())
-	if err != nil {
-		return ans, err
-	}
+	combs := sc.model.Combs(s.Number())
 	if c, ok := rules.OpenComb(combs); ok {
 		mark := ""
 		if c.Mark != "" {
@@ -206,10 +191,7 @@ func (sc *Scene) showBreeder(s rules.Subject) (Answer, error) {
 	} else {
 		ans.say(sc.Voice, "s_breeder_off", "Breeder", sc.Voice.Head(s))
 	}
-	batches, err := sc.Look.Batches(sc.Crew.ID)
-	if err != nil {
-		return ans, err
-	}
+	batches := sc.model.Batches()
 	var names []string
 	for _, b := range batches {
 		if b.Breeder == s.Number() {
@@ -224,10 +206,7 @@ func (sc *Scene) showBreeder(s rules.Subject) (Answer, error) {
 
 func (sc *Scene) showBuilder(s rules.Subject) (Answer, error) {
 	var ans Answer
-	list, err := sc.Look.Builders(sc.Crew.ID)
-	if err != nil {
-		return ans, err
-	}
+	list := sc.model.Builders()
 	for _, b := range list {
 		if b.Name != s.Key {
 			continue
@@ -237,10 +216,7 @@ func (sc *Scene) showBuilder(s rules.Subject) (Answer, error) {
 			at = sc.Voice.Say("e_at", "Yard", b.Yard)
 		}
 		ans.say(sc.Voice, "s_builder", "Builder", b.Name, "At", at)
-		batches, err := sc.Look.Batches(sc.Crew.ID)
-		if err != nil {
-			return ans, err
-		}
+		batches := sc.model.Batches()
 		var names []string
 		for _, k := range batches {
 			if k.Builder == b.Name && k.Moved.IsZero() && !k.Ended {
@@ -260,19 +236,13 @@ func (sc *Scene) showBuilder(s rules.Subject) (Answer, error) {
 
 func (sc *Scene) showYard(s rules.Subject) (Answer, error) {
 	var ans Answer
-	list, err := sc.Look.Yards(sc.Crew.ID)
-	if err != nil {
-		return ans, err
-	}
+	list := sc.model.Yards()
 	for _, y := range list {
 		if y.Name != s.Key {
 			continue
 		}
 		ans.say(sc.Voice, "s_yard", "Yard", y.Name, "Count", y.Nucs)
-		batches, err := sc.Look.Batches(sc.Crew.ID)
-		if err != nil {
-			return ans, err
-		}
+		batches := sc.model.Batches()
 		var names []string
 		for _, b := range batches {
 			if slices.Contains(b.Yards, y.Name) && !b.Ended {

@@ -2,6 +2,7 @@ package conversation
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 	"unicode/utf8"
@@ -16,7 +17,8 @@ import (
 // crew stands. It is never written once it is handed on: what changes on the way, as the
 // language or whose words are read, is changed in a copy, which the Answer brings back.
 type Scene struct {
-	Look     *store.Tx
+	Look     *store.Tx   // the file, with the lines logged so far; it cannot write
+	model    *rules.Crew // the crew as it stands by them
 	Crew     store.Crew
 	Member   store.Member // who sent the update
 	By       store.Member // whose words are read: the sender, or for a press who asked
@@ -131,9 +133,32 @@ func (sc *Scene) message() (Answer, error) {
 	return ans.then(sc.hear(text))
 }
 
-func (sc *Scene) names() (n names, err error) {
-	n.builders, n.yards, err = sc.Look.Names(sc.Crew.ID)
-	return n, err
+// names are the crew's own builders and yards.
+func (sc *Scene) names() (n names) {
+	for _, b := range sc.model.Builders() {
+		n.builders = append(n.builders, b.Name)
+	}
+	for _, y := range sc.model.Yards() {
+		n.yards = append(n.yards, y.Name)
+	}
+	return n
+}
+
+// open are the crew's open tasks, by their best time. A planned step whose turn has come
+// while no comb is in for it is not among them.
+func (sc *Scene) open() []rules.Task {
+	return slices.DeleteFunc(sc.model.Open(), func(k rules.Task) bool { return k.NeedsComb() && !sc.Look.Now.Before(k.Earliest) })
+}
+
+// Seeing is the scene with another look at the file.
+func (sc *Scene) Seeing(look *store.Tx) (*Scene, error) {
+	m, err := look.Model(sc.Crew.ID)
+	if err != nil {
+		return sc, err
+	}
+	next := *sc
+	next.Look, next.model, next.Settings = look, m, m.Settings()
+	return &next, nil
 }
 
 // label takes a reply that repeats a button's words as a press of it.
@@ -256,11 +281,12 @@ func (sc *Scene) log(ans *Answer, entries ...rules.Entry) (after *Scene, done []
 			e.Happened = e.Said
 		}
 	}
-	next := *sc
-	if next.Look, done, err = sc.Look.With(sc.Crew.ID, sc.Update.ID, sc.By, sc.Origin.Message, sc.Origin.Text, entries...); err != nil {
+	look, done, err := sc.Look.With(sc.Crew.ID, sc.Update.ID, sc.By, sc.Origin.Message, sc.Origin.Text, entries...)
+	if err != nil {
 		return sc, nil, err
 	}
-	if next.Settings, err = next.Look.Settings(sc.Crew.ID); err != nil {
+	next, err := sc.Seeing(look)
+	if err != nil {
 		return sc, nil, err
 	}
 	ans.log(done...)

@@ -133,10 +133,7 @@ func (sc *Scene) add(r *reading) (Answer, error) {
 		ans.refuse(sc, bad)
 		return ans, nil
 	}
-	n, err := sc.names()
-	if err != nil {
-		return ans, err
-	}
+	n := sc.names()
 	switch {
 	case r.breeder != 0:
 		if ans.is(sc.badBreeder(r.breeder)) {

@@ -71,7 +71,7 @@ func (sc *Scene) beneath() (ans Answer, err error) {
 	if err != nil || !ans.Silent && !ans.Noticed && (len(ans.Logged) > 0 || len(ans.Buttons) > 0 || heard.Addressed && ans.Sort() == "reply") {
 		return ans, err
 	}
-	heard.Look, heard.Settings = sc.Look, sc.Settings
+	heard.Look, heard.model, heard.Settings = sc.Look, sc.model, sc.Settings
 	return heard.explain(*sc.Marked)
 }
 

@@ -21,10 +21,7 @@ type scope struct {
 // scopeOf finds the batches that belong to what was named.
 func (sc *Scene) scopeOf(a rdg.Act) (scope, error) {
 	s := scope{act: a, batches: map[int]bool{}}
-	list, err := sc.Look.Batches(sc.Crew.ID)
-	if err != nil {
-		return s, err
-	}
+	list := sc.model.Batches()
 	for _, b := range list {
 		switch {
 		case a.Batch != 0:
@@ -189,10 +186,7 @@ func (sc *Scene) liveBatches(a rdg.Act) (Answer, error) {
 	if err != nil {
 		return ans, err
 	}
-	list, err := sc.Look.Batches(sc.Crew.ID)
-	if err != nil {
-		return ans, err
-	}
+	list := sc.model.Batches()
 	var fit []rules.Batch
 	for _, b := range list {
 		if s.batches[b.Number] {
@@ -240,10 +234,7 @@ func (sc *Scene) altogether(a rdg.Act) (Answer, error) {
 	if err := ans.take(sc.soFar(a, s)); err != nil || len(ans.Lines) > told {
 		return ans, err
 	}
-	open, err := sc.Look.OpenTasks(sc.Crew.ID)
-	if err != nil {
-		return ans, err
-	}
+	open := sc.open()
 	n, sum := 0, 0
 	for _, k := range open {
 		if k.Count != nil && k.Step == a.Step && s.holdsTask(k) {

@@ -335,10 +335,7 @@ func hangs(base, e rules.Entry) bool {
 // its line. The lines that hang on it are shown by the press.
 func (sc *Scene) undoBatch(number int) (Answer, error) {
 	var ans Answer
-	entries, err := sc.Look.SubjectEntries(sc.Crew.ID, rules.BatchSubject(number))
-	if err != nil {
-		return ans, err
-	}
+	entries := sc.model.Entries(rules.BatchSubject(number))
 	for _, e := range rules.Effective(entries) {
 		if e.Action == rules.Did && e.Step == rules.Graft {
 			ans.Step, ans.Subject = e.Step, e.Subject

@@ -127,10 +127,7 @@ func (sc *Scene) workHour(day rules.Date, w when) time.Time {
 // whatIfGraft shifts the next graft: from the comb that is in, or planned.
 func (sc *Scene) whatIfGraft(o *planning.Outlook, r *reading) (Answer, error) {
 	var ans Answer
-	open, err := sc.Look.OpenTasks(sc.Crew.ID)
-	if err != nil {
-		return ans, err
-	}
+	open := sc.open()
 	for _, k := range open {
 		if k.Step != rules.Graft || r.breeder != 0 && k.Breeder != r.breeder || !sc.Look.Now.Before(k.Latest) {
 			continue

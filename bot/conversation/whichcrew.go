@@ -32,6 +32,11 @@ func (sc *Scene) whichCrew(text string) (Answer, error) {
 	for _, c := range sc.Crews { // one of them may know what another has no name for
 		there := *sc
 		there.Crew = c
+		seen, err := there.Seeing(sc.Look)
+		if err != nil {
+			return ans, err
+		}
+		there.model = seen.model
 		made, heard, err := there.Made(text)
 		if err != nil {
 			return ans, err

@@ -56,10 +56,7 @@ func (sc *Scene) whyTask(r *reading) (rules.Task, bool, error) {
 	if k, ok := sc.contextTask(); ok {
 		return k, true, nil
 	}
-	all, err := sc.Look.Tasks(sc.Crew.ID)
-	if err != nil {
-		return rules.Task{}, false, err
-	}
+	all := sc.model.AllTasks()
 	s := r.subject()
 	if s.Zero() && sc.Replied != nil {
 		s = rules.ParseSubject(sc.Replied.Subject)
