@@ -9,28 +9,28 @@ import (
 // Describe writes down all that a crew gives out, for comparing two.
 func (c *Crew) Describe() string {
 	var b strings.Builder
+	out := json.NewEncoder(&b)
+	put := func(v any) {
+		if err := out.Encode(v); err != nil {
+			panic(err) // only plain structs of ours come here
+		}
+	}
 	s := c.Settings()
 	fmt.Fprintf(&b, "%d lines to %d\n%v %v %v %v %v %v %v %v %v %v %v %v %v %v %v %v %v %v\n", c.Len(), c.Last(), s.Zone, s.Lang, s.Evening, s.Morning, s.QuietFrom, s.QuietTo,
 		s.Wake, s.Pin, s.Checks, s.CheckAt, s.WorkFrom, s.WorkTo, s.DaysOff, s.MoveAt, s.SigmaBatch, s.SigmaCell, s.Incubator, s.Own)
-	fmt.Fprintln(&b, toJSON(s.Table.Rows))
+	put(s.Table.Rows)
 	for _, kind := range []Kind{OrderKind, BreederKind, BatchKind, BuilderKind, YardKind} {
 		for _, subject := range c.Subjects(kind) {
-			fmt.Fprintf(&b, "%s\n  %s\n  %s\n", subject, toJSON(c.Effective(subject)), toJSON(c.Tasks(subject)))
+			fmt.Fprintln(&b, subject)
+			put(c.Effective(subject))
+			put(c.Tasks(subject))
 			if kind == BreederKind {
-				fmt.Fprintf(&b, "  %s\n", toJSON(c.Combs(subject.Number())))
+				put(c.Combs(subject.Number()))
 			}
 		}
 	}
 	for _, list := range []any{c.Breeders(), c.Batches(), c.Builders(), c.Yards(), c.Booked()} {
-		fmt.Fprintln(&b, toJSON(list))
+		put(list)
 	}
 	return b.String()
-}
-
-func toJSON(v any) string {
-	b, err := json.Marshal(v)
-	if err != nil {
-		panic(err) // only plain structs of ours come here
-	}
-	return string(b)
 }

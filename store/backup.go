@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
-	"strings"
 	"time"
 
 	"github.com/gofrs/flock"
@@ -131,19 +130,10 @@ func prove(ctx context.Context, now time.Time, path string, o Options) (p Proof,
 		if p.Chain, err = tx.VerifyChain(); err != nil {
 			return err
 		}
-		before, err := tx.Dump()
-		if err != nil {
+		if p.Differ, err = tx.Rebuild(); err != nil {
 			return err
 		}
-		if err := tx.Rebuild(); err != nil {
-			return err
-		}
-		after, err := tx.Dump()
-		p.Differ = Differing(before, after)
-		if err == nil {
-			err = errUndone
-		}
-		return err
+		return errUndone
 	})
 	if errors.Is(err, errUndone) {
 		err = nil
@@ -166,23 +156,4 @@ func (d *DB) lived(ctx context.Context, now time.Time) (time.Time, error) {
 		return err
 	})
 	return now, err
-}
-
-// Differing counts the rows of two dumps that only one of them has, a row that changed
-// counted once.
-func Differing(a, b string) int {
-	seen, n, left := map[string]int{}, 0, 0
-	for _, l := range strings.Split(a, "\n") {
-		seen[l]++
-		left++
-	}
-	for _, l := range strings.Split(b, "\n") {
-		if seen[l] == 0 {
-			n++
-			continue
-		}
-		seen[l]--
-		left--
-	}
-	return max(n, left)
 }

@@ -482,6 +482,7 @@ func bulk(t require.TestingT, d *diary, lines int) {
 				return err
 			}
 		}
-		return tx.Rebuild()
+		_, err := tx.Rebuild()
+		return err
 	})
 }

@@ -110,7 +110,11 @@ func Open(ctx context.Context, path string, o Options) (*DB, error) {
 	if d.table == nil {
 		d.table = rules.DefaultTable()
 	}
-	if err := d.open(ctx, found.schema < newest); err != nil {
+	cache := 16_000
+	if o.noCopy {
+		cache = 2_000 // it is read through once, beside the file in use
+	}
+	if err := d.open(ctx, cache, found.schema < newest); err != nil {
 		_ = d.Close()
 		return nil, fileError(path, err)
 	}
@@ -131,8 +135,9 @@ func dsn(path, extra string) string {
 	return u.String() + "?_pragma=busy_timeout(5000)&_pragma=foreign_keys(1)&_pragma=synchronous(FULL)&_pragma=recursive_triggers(1)" + extra
 }
 
-func (d *DB) open(ctx context.Context, migrate bool) (err error) {
-	pool, err := sql.Open("sqlite", dsn(d.path, "&_pragma=journal_mode(WAL)&_pragma=cache_size(-16000)&_txlock=immediate"))
+// open opens the connections; cache is how many KB of pages the writing one keeps.
+func (d *DB) open(ctx context.Context, cache int, migrate bool) (err error) {
+	pool, err := sql.Open("sqlite", dsn(d.path, fmt.Sprintf("&_pragma=journal_mode(WAL)&_pragma=cache_size(-%d)&_txlock=immediate", cache)))
 	if err != nil {
 		return err
 	}

@@ -136,11 +136,24 @@ func (t *Tx) kept(crew int64) (*rules.Crew, error) {
 
 // fold reads a crew's model out of its logbook.
 func (t *Tx) fold(crew int64) (*rules.Crew, error) {
+	m, err := t.unsettled(crew)
+	if err == nil {
+		m.Settle()
+	}
+	return m, err
+}
+
+// unsettled is the model with no line worked out yet.
+func (t *Tx) unsettled(crew int64) (*rules.Crew, error) {
 	entries, err := t.entries(`e.crew_id = 0 + ?`, crew)
 	if err != nil {
 		return nil, err
 	}
-	return rules.Fold(t.start(), entries), nil
+	m := rules.NewCrew(t.start())
+	for _, e := range entries {
+		m.Apply(e)
+	}
+	return m, nil
 }
 
 // start are the settings of a crew that set nothing.
@@ -260,11 +273,12 @@ func (t *Tx) Replan(crew int64) error {
 
 // replanAll does so for every subject of a crew, folded anew.
 func (t *Tx) replanAll(crew int64) error {
-	m, err := t.refold(crew)
+	m, err := t.unsettled(crew)
 	if err != nil {
 		return err
 	}
 	m.TouchAll()
+	t.use(crew, ofTx{m, true})
 	return t.Replan(crew)
 }
 

@@ -15,7 +15,7 @@ import (
 )
 
 func (d *diary) rebuild() {
-	d.do(func(tx *Tx) error { return tx.Rebuild() })
+	d.do(func(tx *Tx) error { _, err := tx.Rebuild(); return err })
 }
 
 // walk draws a logbook that no conversation would allow: in any order, at any

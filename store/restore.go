@@ -105,7 +105,8 @@ func settle(ctx context.Context, now time.Time, path string, o Options) (crews i
 			return err
 		}
 		crews = len(list)
-		return tx.Rebuild()
+		_, err = tx.Rebuild()
+		return err
 	})
 	if err := errors.Join(err, db.Close()); err != nil {
 		return crews, err

@@ -73,7 +73,8 @@ func TestSettingsCountInTheOrderLogged(t *testing.T) {
 		for _, again := range []bool{false, true} {
 			require.NoError(t, db.Update(t.Context(), said.Add(time.Hour), func(tx *store.Tx) error {
 				if again {
-					require.NoError(t, tx.Rebuild())
+					_, err := tx.Rebuild()
+					require.NoError(t, err)
 				}
 				c, found, err := tx.Crew("test", 1)
 				require.NoError(t, err)

@@ -123,7 +123,7 @@ func sameAfterRebuild(ctx context.Context, path string) (err error) {
 		if before, err = tx.Dump(); err != nil {
 			return err
 		}
-		if err = tx.Rebuild(); err != nil {
+		if _, err = tx.Rebuild(); err != nil {
 			return err
 		}
 		after, err = tx.Dump()

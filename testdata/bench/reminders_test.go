@@ -87,7 +87,7 @@ func yardbellRate(tb testing.TB, source string) float64 {
 	// A service that took in the crews' messages has their rows at hand and a log beside
 	// the file that has grown already, as River's connection has from the jobs that it was
 	// just given.
-	must(tb, db.Update(ctx, evening(tb), func(tx *store.Tx) error { return tx.Rebuild() }))
+	must(tb, db.Update(ctx, evening(tb), func(tx *store.Tx) error { _, err := tx.Rebuild(); return err }))
 	must(tb, db.Update(ctx, evening(tb), func(tx *store.Tx) error {
 		list, err := tx.Crews()
 		for _, c := range list {
