@@ -196,7 +196,7 @@ func TestSignalsAreAskedForEarly(t *testing.T) {
 	var trace bytes.Buffer
 	c.Stderr = &trace
 	require.NoError(t, c.Run())
-	early, slow := strings.Index(trace.String(), "init yardbell/cmd/yardbell/early "), strings.Index(trace.String(), "init yardbell/bot ")
+	early, slow := strings.Index(trace.String(), "init yardbell/cmd/yardbell/early "), strings.Index(trace.String(), "init yardbell/bot/conversation ")
 	require.Positive(t, early, trace.String())
 	assert.Less(t, early, slow)
 }
