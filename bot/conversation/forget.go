@@ -64,7 +64,7 @@ func (sc *Scene) forgotten(id int64) (Answer, error) {
 		ans.Fail(sc.Voice, "g_stale")
 		return ans, nil
 	}
-	name := wording.New(sc.Settings, sc.Look.Now).Say("g_somebody", "Number", count+1)
+	name := wording.Bare(wording.New(sc.Settings, sc.Look.Now).Say("g_somebody", "Number", count+1))
 	ans.write(func(tx *store.Tx) error { return tx.Forget(sc.Crew.ID, *who, name) })
 	ans.say(sc.Voice, "g_forgotten", "Name", name)
 	return ans, nil

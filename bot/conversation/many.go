@@ -169,7 +169,7 @@ func (sc *Scene) tell(list []happening) Answer {
 		ans.Kind = "ask"
 		why := strings.Join(h.Lines, " ")
 		for _, id := range []string{"many_nothing", "many_nothing_yet"} { // said at the head already
-			why = strings.ReplaceAll(why, sc.Voice.Say(id), "")
+			why = wording.Without(why, sc.Voice.Say(id))
 		}
 		why = strings.Join(strings.Fields(why), " ")
 		again := h.Lines == nil || len(h.Buttons) > 0 && ans.Buttons != nil

@@ -3,7 +3,6 @@ package wording
 import (
 	"cmp"
 	"fmt"
-	"strings"
 	"time"
 
 	"yardbell/rules"
@@ -31,7 +30,7 @@ func (v Voice) Details(old, e rules.Entry) []Difference {
 			if k.Count != nil {
 				n = *k.Count
 			}
-			return strings.TrimSpace(v.Say("l_many_of", "N", n, "Of", *k.Of))
+			return Trimmed(v.Say("l_many_of", "N", n, "Of", *k.Of))
 		case k.Count == nil && old.Count == nil && e.Count == nil && !rules.NeedsCount[k.Step]:
 			return ""
 		}

@@ -20,7 +20,7 @@ func (v Voice) Number(x float64, decimals int) string {
 
 // decimals puts the language's own mark in the place of the point.
 func (v Voice) decimals(s string) string {
-	return strings.ReplaceAll(s, ".", v.Say("decimal_point"))
+	return markNumber(strings.ReplaceAll(s, ".", v.say("decimal_point", nil)), s)
 }
 
 // Mark words the mark of a comb; one of the crew's own stays as it was typed.

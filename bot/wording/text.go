@@ -40,7 +40,7 @@ func Fold(s string) string {
 			return -1
 		}
 		return unicode.ToLower(r)
-	}, norm.NFD.String(s))
+	}, norm.NFD.String(Bare(s)))
 }
 
 // nameForm is what a word of a name looks like.

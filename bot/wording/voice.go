@@ -114,7 +114,7 @@ func SameLabel(label, words string) bool {
 
 // Units counts as chats do.
 func Units(s string) (n int) {
-	for _, r := range s {
+	for _, r := range Bare(s) {
 		n += utf16.RuneLen(r)
 	}
 	return n

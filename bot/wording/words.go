@@ -36,6 +36,10 @@ var bundle = sync.OnceValue(func() *i18n.Bundle {
 // steps, subjects and spans are worded on the way. An id that is not in the
 // catalogue is a programming error that a test finds.
 func (v Voice) Say(id string, kv ...any) string {
+	return markSentence(id, v.say(id, kv))
+}
+
+func (v Voice) say(id string, kv []any) string {
 	if len(kv) > 0 {
 		return v.localize(id, kv)
 	}
@@ -73,6 +77,11 @@ func (v Voice) localize(id string, kv []any) string {
 			if name == "Mark" {
 				data[name] = v.Mark(x)
 			}
+		}
+	}
+	if marked.Load() {
+		for name, x := range data {
+			data[name] = mark(argMark+name, fmt.Sprint(x))
 		}
 	}
 	if _, known := single.Load(wordingOf{v.Lang, id}); known {
@@ -181,7 +190,7 @@ func (v Voice) Count(s rules.Step, n *int) any {
 	return n
 }
 
-func (v Voice) Has(id string) bool { return !strings.HasPrefix(v.Say(id), "{") }
+func (v Voice) Has(id string) bool { return !strings.HasPrefix(v.say(id, nil), "{") }
 
 // Subject names a subject inside a sentence, head at its beginning.
 func (v Voice) Subject(s rules.Subject) string {
@@ -199,15 +208,29 @@ func (v Voice) Named(s rules.Subject) string {
 }
 
 func Upper(s string) string {
-	r := []rune(s)
-	if len(r) == 0 {
-		return s
+	r, name := []rune(s), false
+	for i, c := range r {
+		switch c {
+		case markOpens:
+			name = true
+		case markNamed:
+			name = false
+		case markCloses:
+		default:
+			if !name {
+				return string(r[:i]) + strings.ToUpper(string(c)) + string(r[i+1:])
+			}
+		}
 	}
-	return strings.ToUpper(string(r[:1])) + string(r[1:])
+	return s
 }
 
 // At words an instant in the crew's zone: "tomorrow 10:00", "Thu 8 May 10:00".
 func (v Voice) At(t time.Time) string {
+	return markTime(v.at(t), "2006-01-02 15:04", t, v.Settings.Zone)
+}
+
+func (v Voice) at(t time.Time) string {
 	if t.IsZero() {
 		return "?"
 	}
@@ -228,7 +251,9 @@ func (v Voice) At(t time.Time) string {
 	return v.Say("at", "Date", v.Date(day), "Clock", clock)
 }
 
-func (v Voice) Date(d rules.Date) string {
+func (v Voice) Date(d rules.Date) string { return markDate(v.date(d), d) }
+
+func (v Voice) date(d rules.Date) string {
 	id := "date"
 	if d.Year != rules.DateOf(v.Now, v.Settings.Zone).Year {
 		id = "date_year"

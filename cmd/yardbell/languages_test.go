@@ -66,14 +66,14 @@ func TestBothLanguagesSayTheSame(t *testing.T) {
 var bilingual = map[string]bool{"languages": true, "emergency_other": true, "slips_alone": true}
 
 // The Spanish conversation logs what the English one logs, message by message: only
-// the words and the buttons' labels differ. The conversations are compared as they
-// are written in testdata, which TestConversations holds to what is played.
+// the words and the buttons' labels differ.
 func TestBothLanguagesLogTheSame(t *testing.T) {
 	inSequence(t)
 	foreign := onlyEnglish(t)
+	all := playAll(t, scripts(t))
 	for name, p := range pairs(t) {
 		t.Run(name, func(t *testing.T) {
-			en, es := parse(t, read(t, p[0].base+".jsonl")), parse(t, read(t, p[1].base+".jsonl"))
+			en, es := parse(t, all[p[0].name].jsonl()), parse(t, all[p[1].name].jsonl())
 			typed := strings.ToLower(p[1].text)
 			english := 0 // messages with words of the English catalogue alone
 			for i := range min(len(en), len(es)) {

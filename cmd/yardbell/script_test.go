@@ -147,7 +147,7 @@ func expect(t *testing.T, path, got string) {
 		require.NoError(t, os.WriteFile(path, []byte(got), 0o644))
 		return
 	}
-	assert.Equal(t, read(t, path), got, "%s; go test ./cmd/yardbell -run Conversations -update writes it anew", filepath.Base(path))
+	assert.Equal(t, read(t, path), got, "%s; go test ./cmd/yardbell -run TestConversations -update writes it anew", filepath.Base(path))
 }
 
 // spoken is what a message is about, whatever its wording and hour.

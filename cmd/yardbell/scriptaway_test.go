@@ -27,11 +27,13 @@ func inTurn(t testing.TB, turn int) (list []conversation) {
 // A restart after every line changes nothing at all.
 func TestRestartChangesNothing(t *testing.T) {
 	inSequence(t)
-	for _, c := range inTurn(t, 0) {
+	list := inTurn(t, 0)
+	all := playAll(t, list)
+	for _, c := range list {
 		t.Run(c.name, func(t *testing.T) {
 			t.Parallel()
 			strip := regexp.MustCompile(`"line":\d+`)
-			want := strip.ReplaceAllString(c.played(t).jsonl, "")
+			want := strip.ReplaceAllString(all[c.name].jsonl(), "")
 			c.text = strings.ReplaceAll(c.text, "\n", "\n! restart\n")
 			got := strip.ReplaceAllString(c.play(t, filepath.Join(t.TempDir(), "b.db"), "--json"), "")
 			require.Equal(t, want, got)
@@ -43,10 +45,12 @@ func TestRestartChangesNothing(t *testing.T) {
 // marked late, and the log is the same.
 func TestDownChangesOnlyLateness(t *testing.T) {
 	inSequence(t)
-	for _, c := range inTurn(t, 1) {
+	list := inTurn(t, 1)
+	all := playAll(t, list)
+	for _, c := range list {
 		t.Run(c.name, func(t *testing.T) {
 			t.Parallel()
-			want := parse(t, c.played(t).jsonl)
+			want := parse(t, all[c.name].jsonl())
 			lines := strings.Split(c.text, "\n")
 			var moves []int // lines that move the clock to a time, not by a length
 			for i, l := range lines {

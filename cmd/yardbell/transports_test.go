@@ -35,10 +35,12 @@ type spokenLine struct {
 // Every conversation goes over the Bot API as it goes over the console: the same
 // texts, the same buttons, the same lines in the logbook.
 func TestTransportsAgree(t *testing.T) {
-	for _, c := range inTurn(t, 2) {
+	list := inTurn(t, 2)
+	all := playAll(t, list)
+	for _, c := range list {
 		t.Run(c.name, func(t *testing.T) {
 			t.Parallel()
-			said := parse(t, c.played(t).jsonl)
+			said := parse(t, all[c.name].jsonl())
 			g := newGroupPlayer(t, c, said)
 			g.play(c.text)
 			var want []spokenLine
