@@ -40,7 +40,8 @@ type Reader struct {
 	groups                                                                                                                           map[string]*group // of patterns, by name
 	cmd                                                                                                                              commands
 
-	rivals *rivals
+	rivals     *rivals
+	slipPlaces []slipPlace
 }
 
 // usedConcepts are the concepts that the rules of reading go by.
@@ -116,6 +117,9 @@ func Load(fsys fs.FS) (*Reader, error) {
 		return nil, err
 	}
 	if err := r.frames.load(fsys, "frames.txt", r.lex); err != nil {
+		return nil, err
+	}
+	if err := r.loadSlipPlaces(fsys, "slips.txt"); err != nil {
 		return nil, err
 	}
 	r.ofLosses()
