@@ -58,6 +58,9 @@ func (l *lattice) amend(items []item, k ranking, m mood, last *Line) (Result, bo
 	if !says && a.Count != nil && numbersIn(items) > 1 {
 		return Result{Outcome: Ask, Acts: []Act{a}, Others: [][]Act{{a}}}, true // two numbers and no word that says which is right
 	}
+	if !says && a.Count != nil && l.besideStep(items, last.Act.Step) {
+		return Result{Outcome: Ask, Acts: []Act{a}, Others: [][]Act{{a}}}, true
+	}
 	if hasAny(items, eLost) && !l.lessLost(items, a, last) {
 		n++
 	}
@@ -78,6 +81,19 @@ func (l *lattice) amend(items []item, k ranking, m mood, last *Line) (Result, bo
 		res.Outcome, res.Others, res.Unread = Ask, [][]Act{{a}}, append(danger, soft...)
 	}
 	return res, true
+}
+
+// besideStep reports whether a word says something that no frame of a step takes: "saw 33",
+// "bar 33" of what was moved corrects nothing.
+func (l *lattice) besideStep(items []item, step rules.Step) bool {
+	i, ok := l.r.frames.byStep[step]
+	if !ok {
+		return false
+	}
+	f := l.r.frames.list[i]
+	return slices.ContainsFunc(items, func(it item) bool {
+		return it.word() && len(it.senses) > 0 && !l.onlyHarmless(&it) && (ofTrade(&it, &l.r.frames) || it.anyOf(l.r.frames.vague)) && !it.anyOf(f.nouns) && !it.anyOf(f.words)
+	})
 }
 
 // onlyTime reports whether a message names an hour or a day, and beside it has no more than

@@ -1,5 +1,7 @@
 package reading
 
+import "slices"
+
 // This file reads a reply to a ping that says that its work waits, is let go of, or is
 // somebody's. To be asked again costs little, so that a plain word for it is enough whatever
 // else stands there, unless the work is said to be done.
@@ -44,7 +46,7 @@ func (l *lattice) putOff(items []item, k ranking, m mood) (Result, bool) {
 // line, where that is fresh.
 func (l *lattice) drops(items []item) bool {
 	last := l.known.Last
-	return l.asserts(items, l.r.c.skip) || l.asserts(items, l.r.c.void) && (last == nil || last.Since > freshFor)
+	return l.asserts(items, l.r.c.skip) || (last == nil || last.Since > freshFor) && l.asserts(items, l.r.c.void) && !slices.ContainsFunc(items, func(it item) bool { return it.means(l.r.c.void) && l.hasNo(&it) })
 }
 
 // saysDone reports whether a reply may tell of work done: by a word for it, by a count, or

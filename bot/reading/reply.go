@@ -38,7 +38,7 @@ func (l *lattice) doneReply(d *draft) (Result, bool) {
 	if p.Step == rules.Rogue && (l.meansAny(rest, l.r.c.kill) || l.meansAny(rest, l.r.c.foundC)) {
 		return Result{}, false // something was found: how many is not said
 	}
-	if d.mood.neg || l.meansAny(d.items, l.r.c.yet) {
+	if d.mood.neg || l.meansAny(d.items, l.r.c.yet) || l.meansAny(d.items, l.r.c.notIs) {
 		if hasAny(rest, eAllBut, eLost) {
 			return Result{}, false
 		}

@@ -103,8 +103,14 @@ func (r *Reader) rivalOf(text string, k *Known, res Result) (rival, bool) {
 			}
 		}
 		var only func(string) bool
-		if sure >= everydayWord && spelt(t.text) {
-			only = l.standsFor(toks, i)
+		if spelt(t.text) {
+			may, doubtful := l.standsFor(toks, i)
+			if doubtful {
+				return rival{typed: t.text}, true
+			}
+			if sure >= everydayWord {
+				only = may
+			}
 		}
 		switch {
 		case !letters(t.text) && (sure == unknownWord || only != nil && (l.holdsPhrase(l.r.c.snooze) || l.holdsPhrase(l.r.c.afterwards))):
@@ -112,8 +118,8 @@ func (r *Reader) rivalOf(text string, k *Known, res Result) (rival, bool) {
 		}
 		idiom := sure >= everydayWord && letters(t.text) && !l.inPhraseAsSpelt(toks, i) && !(i+1 < len(toks) && l.startsName(toks[i+1].text))
 		for _, c := range r.rivals.of(t.text) {
-			sure := sure
-			if idiom && len(c) > 1 && l.inIdiom(toks, i, c) || only != nil && only(c) && !(l.speaksOwn(t.text) && l.foreignTo(t.text, c)) {
+			sure, placed := sure, only != nil && only(c)
+			if idiom && len(c) > 1 && l.inIdiom(toks, i, c) || placed && !(l.speaksOwn(t.text) && l.foreignTo(t.text, c) && !l.besideKin(toks, i, c)) {
 				sure = unknownWord
 			} else if sure == certainWord || !l.mayBe(toks, i, c, sure) {
 				continue
@@ -122,7 +128,7 @@ func (r *Reader) rivalOf(text string, k *Known, res Result) (rival, bool) {
 				return rival{typed: t.text, meant: c}, true
 			}
 			other := r.readPlain(text[:t.from]+c+text[t.to:], *k)
-			if l.weighs(sure, t.text, c, res, other) {
+			if l.weighs(sure, placed, t.text, c, res, other) {
 				return rival{t.text, c, other}, true
 			}
 		}
@@ -160,12 +166,13 @@ func (l *lattice) trustIn(toks []token, i int, acts []Act) trust {
 	return unknownWord
 }
 
-// weighs reports whether another reading, with c in the place of a word, is one to ask about.
-func (l *lattice) weighs(sure trust, w, c string, res, other Result) bool {
+// weighs reports whether another reading, with c in the place of a word, is one to ask about;
+// placed tells that the word stands where slips.txt expects it.
+func (l *lattice) weighs(sure trust, placed bool, w, c string, res, other Result) bool {
 	switch {
 	case commandAct(res.Acts[0]) && other.Outcome != Log:
 		return false // a row of commands explains every word of it
-	case l.allDue(res.Acts) && l.noneDue(other.Acts):
+	case !placed && l.allDue(res.Acts) && l.noneDue(other.Acts):
 		return false // "35 caped" while cells are to be counted, and no queens to be caged
 	case sure == shortWord && slices.ContainsFunc(other.Acts, func(a Act) bool { return a.Kind == Amend }):
 		return false
@@ -174,7 +181,7 @@ func (l *lattice) weighs(sure trust, w, c string, res, other Result) bool {
 	case sure == everydayWord && other.Outcome != Log && (l.usual(w) || !l.closedWord(c)) && !tellsMore(other, res):
 		return false // it is no slip for a word that makes less sense
 	}
-	return !sameActs(res, other) && (sure == unknownWord && l.closedWord(c) || !leftOver(other, c))
+	return !sameActs(res, other) && (placed || sure == unknownWord && l.closedWord(c) || !leftOver(other, c))
 }
 
 // allDue reports whether all acts are work that may be done now, and noneDue whether they are
@@ -207,12 +214,36 @@ func (l *lattice) foreignTo(w, c string) bool {
 	return langs != 0 && !l.borrowed(w) && l.r.lex.words[c] != 0 && l.r.lex.words[c]&langs == 0 && !l.neutralWord(c)
 }
 
+// besideKin reports whether c may have been meant at token i though the word there is of
+// another language: a word right beside it is of the language of c alone, as in "thirty sip
+// selladas", or no other word of the message is of another one.
+func (l *lattice) besideKin(toks []token, i int, c string) bool {
+	tongues := func(w string) (bits uint8) {
+		if p := l.r.lex.single[w]; p != nil {
+			for _, s := range p.senses {
+				bits |= 1 << s.lang
+			}
+		}
+		return bits
+	}
+	own, beside, against := tongues(c), false, false
+	for k := range toks {
+		bits := tongues(toks[k].text)
+		if k == i || bits == 0 {
+			continue
+		}
+		beside = beside || (k == i-1 || k == i+1) && bits&^own == 0
+		against = against || bits&own == 0
+	}
+	return beside || !against
+}
+
 // mayBe reports whether the word at token i may stand for c, and whether that matters.
 func (l *lattice) mayBe(toks []token, i int, c string, sure trust) bool {
 	lex := l.r.lex
 	was, is := lex.single[toks[i].text], lex.single[c]
-	if l.foreignTo(toks[i].text, c) {
-		return false
+	if l.foreignTo(toks[i].text, c) && !(sure == unknownWord && was == nil) {
+		return false // one that is known in phrases alone is of no language by itself
 	}
 	deny := is != nil && (is.means(l.r.c.neg) || is.means(l.r.c.no))
 	switch {

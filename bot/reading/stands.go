@@ -14,25 +14,30 @@ import (
 
 // The conditions of slips.txt that no concept has a name for.
 const (
-	standsStart  = "start"  // nothing stands there: the message begins
-	standsEnd    = "end"    // the clause ends there
-	standsBound  = "bound"  // a sign that ends a clause
-	standsComma  = "comma"  // one that does not end the sentence
-	standsDash   = "dash"   //
-	standsFigure = "figure" // a number in figures
-	standsSmall  = "small"  // one that a batch or a builder may have
-	standsDigit  = "digit"  // a number in words
-	standsNumber = "number" // either
-	standsPlace  = "place"  // a place, or what leads to its name
-	standsName   = "name"   // of a yard or a builder
-	standsMember = "member" // a name of somebody of the crew
-	standsDeed   = "deed"   // of the classes of frames.txt
-	standsStrong = "strong"
-	standsOther  = "foreign" // not of the language of the message
-	lengthOf     = "len"     // len<4: of less than 4 letters
-	seenIn       = "seen"    // seen<3: in less than 3 labelled reports
-	nowhere      = "-"
-	anything     = "_"
+	standsStart   = "start"  // nothing stands there: the message begins
+	standsEnd     = "end"    // the clause ends there
+	standsBound   = "bound"  // a sign that ends a clause
+	standsComma   = "comma"  // one that does not end the sentence
+	standsDash    = "dash"   //
+	standsFigure  = "figure" // a number in figures
+	standsSmall   = "small"  // one that a batch or a builder may have
+	standsDigit   = "digit"  // a number in words
+	standsNumber  = "number" // either
+	standsPlace   = "place"  // a place, or what leads to its name
+	standsName    = "name"   // of a yard or a builder
+	standsMember  = "member" // a name of somebody of the crew
+	standsDeed    = "deed"   // of the classes of frames.txt
+	standsStrong  = "strong"
+	standsOther   = "foreign" // not of the language of the message
+	lengthOf      = "len"     // len<4: of less than 4 letters
+	seenIn        = "seen"    // seen<3: in less than 3 labelled reports
+	standsBare    = "infinitive"
+	standsUnknown = "unknown" // no lexicon has it as a word of its own
+	standsGlued   = "glued"   // to the figure before it
+	ofPhrase      = "phrase"  // what makes one with the words beside it
+	whatever      = "?"
+	nowhere       = "-"
+	anything      = "_"
 )
 
 // fewBatches is the number that no batch or builder of a crew comes to.
@@ -54,9 +59,12 @@ func (s *standing) holds(l *lattice, toks []token, i int) bool {
 
 // slipPlace is a place that a word stands in, and what it may be a slip of there.
 type slipPlace struct {
-	at    int // of the word, among them
-	elems [][]standing
-	may   func(*phrase) bool // nil: of nothing
+	at       int // of the word, among them
+	elems    [][]standing
+	may      func(*phrase) bool
+	phrase   bool // also of what makes a phrase with the words beside it
+	doubtful bool // whatever it was a slip of
+	firm     bool // of nothing, and no row below says otherwise
 }
 
 // loadSlipPlaces reads slips.txt.
@@ -94,22 +102,28 @@ func (r *Reader) loadSlipPlaces(fsys fs.FS, file string) error {
 			}
 		}
 		var concepts []concept
-		deed := false
+		deed, strong := false, false
 		for _, w := range strings.Fields(right) {
 			c, known := r.lex.concepts[w]
 			switch {
 			case w == standsDeed:
 				deed = true
+			case w == standsStrong:
+				strong = true
+			case w == ofPhrase:
+				p.phrase = true
+			case w == whatever:
+				p.doubtful = true
+			case w == nowhere:
+				p.firm = true
 			case known:
 				concepts = append(concepts, c)
-			case w != nowhere:
+			default:
 				return fault(file, n, "no lexicon has a word of %q", w)
 			}
 		}
-		if deed || len(concepts) > 0 {
-			p.may = func(p *phrase) bool {
-				return deed && p.anyOf(r.frames.deed) || slices.ContainsFunc(concepts, p.means)
-			}
+		p.may = func(p *phrase) bool {
+			return deed && p.anyOf(r.frames.deed) || strong && p.anyOf(r.frames.strong) || slices.ContainsFunc(concepts, p.means)
 		}
 		r.slipPlaces = append(r.slipPlaces, p)
 		return nil
@@ -188,9 +202,22 @@ func (r *Reader) standingIn(name string) func(l *lattice, toks []token, i int) b
 			return slices.ContainsFunc(l.known.Members, func(m string) bool { return fold(m) == toks[i].text })
 		}
 	case standsDeed:
-		return func(l *lattice, toks []token, i int) bool { return l.isDeed(toks[i].text, r.frames.deed) }
+		return func(l *lattice, toks []token, i int) bool { return l.inClass(toks[i].text, r.frames.deed) }
 	case standsStrong:
-		return func(l *lattice, toks []token, i int) bool { return l.isDeed(toks[i].text, r.frames.strong) }
+		return func(l *lattice, toks []token, i int) bool { return l.inClass(toks[i].text, r.frames.strong) }
+	case standsBare:
+		return func(l *lattice, toks []token, i int) bool {
+			p := r.lex.single[toks[i].text]
+			return p != nil && slices.ContainsFunc(p.senses, func(s sense) bool { return s.form == formInfinitive })
+		}
+	case standsGlued:
+		return func(_ *lattice, toks []token, i int) bool {
+			return i > 0 && toks[i-1].isNum && toks[i-1].to == toks[i].from
+		}
+	case standsUnknown:
+		return func(l *lattice, toks []token, i int) bool {
+			return letters(toks[i].text) && l.single(toks[i].text) == nil && !l.startsName(toks[i].text)
+		}
 	case standsOther:
 		return func(l *lattice, toks []token, i int) bool { return !l.speaksOwn(toks[i].text) }
 	}
@@ -198,22 +225,30 @@ func (r *Reader) standingIn(name string) func(l *lattice, toks []token, i int) b
 }
 
 // standsFor gives the words that a word may be a slip of by where it stands, though it is
-// one that says something itself. It is nil for a word that stands nowhere special.
-func (l *lattice) standsFor(toks []token, i int) func(string) bool {
+// one that says something itself. It is nil for a word that stands nowhere special; doubtful
+// tells that something else was due there, whatever it was.
+func (l *lattice) standsFor(toks []token, i int) (may func(string) bool, doubtful bool) {
+	var fit []*slipPlace
 	for k := range l.r.slipPlaces {
 		p := &l.r.slipPlaces[k]
 		if !p.stands(l, toks, i) {
 			continue
 		}
-		if p.may == nil {
-			return nil
+		if p.firm {
+			break
 		}
-		return func(c string) bool {
-			w := l.r.lex.single[c]
-			return w != nil && p.may(w)
-		}
+		fit = append(fit, p)
+		doubtful = doubtful || p.doubtful
 	}
-	return nil
+	if len(fit) == 0 {
+		return nil, false
+	}
+	return func(c string) bool {
+		w := l.single(c)
+		return slices.ContainsFunc(fit, func(p *slipPlace) bool {
+			return w != nil && p.may(w) || p.phrase && l.r.rivals.inPhrase(toks, i, c)
+		})
+	}, doubtful
 }
 
 // stands reports whether token i stands in a place.
@@ -230,6 +265,25 @@ func (p *slipPlace) stands(l *lattice, toks []token, i int) bool {
 
 // wordMeans reports whether a word means one of some concepts.
 func (l *lattice) wordMeans(w string, list ...concept) bool {
-	p := l.r.lex.single[w]
+	p := l.single(w)
 	return p != nil && slices.ContainsFunc(list, p.means)
+}
+
+// inClass reports whether a word is of a class of frames.txt.
+func (l *lattice) inClass(w string, class map[concept]bool) bool {
+	p := l.single(w)
+	return p != nil && p.anyOf(class)
+}
+
+// single is what a word means by itself, or what it is a spelling of; nil for neither.
+func (l *lattice) single(w string) *phrase {
+	if p := l.r.lex.single[w]; p != nil {
+		return p
+	}
+	for _, s := range l.r.lex.same[w] {
+		if len(s.words) == 1 {
+			return l.r.lex.single[s.words[0]]
+		}
+	}
+	return nil
 }

@@ -285,7 +285,7 @@ func (d *draft) judge() Result {
 		open = open || o.Step == first.act.Step
 	}
 	limit := talkMost
-	full := len(danger) == 0 && len(soft) == 0
+	full := len(danger) == 0 && len(soft) == 0 && !slices.ContainsFunc(d.items, func(it item) bool { return it.unknown() })
 	plain := d.evs[0].ev.exact[first.act.Step] && d.evs[0].ev.weight[first.act.Step] >= 0.99
 	switch {
 	case full && open && (plain || d.evs[0].verbless && d.sure):
