@@ -115,13 +115,17 @@ func (sc *Scene) taskFor(r *reading, label string) (Answer, rules.Task, bool, er
 	if sc.opt.subject.Kind != rules.NoKind {
 		named = sc.opt.subject
 	}
+	of, err := sc.batchesOf(named)
+	if err != nil {
+		return ans, rules.Task{}, false, err
+	}
 	where := named == rules.YardSubject(r.yard) && r.count != nil // "done, 35 in Creek": where they are now
 	var fit []rules.Task
 	for _, k := range open {
 		if k.Guard || r.step != "" && k.Step != r.step {
 			continue
 		}
-		if !named.Zero() && k.Subject != named && !taskOf(k, named) && !(where && k.Batch != 0 && placed[k.Step]) {
+		if !named.Zero() && k.Subject != named && !of[k.Batch] && !(where && k.Batch != 0 && placed[k.Step]) {
 			continue
 		}
 		if r.count != nil && !rules.NeedsCount[k.Step] && k.Step != rules.Rogue && k.Step != rules.Recell {
@@ -187,9 +191,22 @@ func (sc *Scene) taskFor(r *reading, label string) (Answer, rules.Task, bool, er
 	return ans, rules.Task{}, false, nil
 }
 
-// taskOf reports whether a task of a batch is one of what is named: the batch, or its breeder.
-func taskOf(k rules.Task, named rules.Subject) bool {
-	return named.Kind == rules.BatchKind && k.Batch == named.Number() || named.Kind == rules.BreederKind && k.Breeder == named.Number()
+// batchesOf are the batches that belong to what is named: the batch itself, those of a
+// breeder, those in a builder.
+func (sc *Scene) batchesOf(named rules.Subject) (map[int]bool, error) {
+	of := map[int]bool{}
+	if named.Kind == rules.BatchKind {
+		of[named.Number()] = true
+		return of, nil
+	}
+	list, err := sc.Look.Batches(sc.Crew.ID)
+	if err != nil {
+		return nil, err
+	}
+	for _, b := range list {
+		of[b.Number] = !b.Ended && (named == rules.BreederSubject(b.Breeder) || b.Builder != "" && named == rules.BuilderSubject(b.Builder))
+	}
+	return of, nil
 }
 
 // ofClaimer are the tasks that a member has taken.

@@ -947,3 +947,7 @@ WASWRONG: is wrong | was wrong | is incorrect | should be | should have been | s
 command DUEASK: what do we need | what do we need to do | what have we got to do | what have we got | what is up | what's up | what has to be done | what needs to be done | what's lined up | what's planned
 command ORDERS: what orders have we got so far | what orders have we got | what orders do we have | what orders are there | what orders are open | which orders do we have | which orders are open | any orders | any orders open | do we have any orders | list of orders | orders so far | all orders
 HEDGE: got as far as | as far as | only got as far as
+MOVE.bare: i'll move | give me that move
+GRAFT.bare: i'll graft
+CATCH.bare: i'll catch them | i'll catch
+FEED.bare: i'll feed | i'll feed them

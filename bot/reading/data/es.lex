@@ -1047,3 +1047,8 @@ command DUEASK: qué cosas tenemos | qué cosas hay | qué tenemos que hacer | q
 command ORDERS: qué pedidos tenemos | qué pedidos hay | qué pedidos tenemos hasta ahora | qué encargos tenemos | cuáles pedidos tenemos | hay pedidos | tenemos pedidos | lista de pedidos | todos los pedidos
 PLAN: al rato paso | al rato paso por | luego paso | luego paso por | más tarde paso | al rato voy | al rato me paso
 HARMLESS: venía | venían | andaba | andaban
+# quien se encarga dice también de qué trabajo
+MOVE.bare: la llevo yo | las paso yo | me la llevo yo | yo la llevo | yo la muevo | yo las muevo | yo las paso | yo llevo | yo los muevo | yo los paso | yo me las llevo | yo muevo | yo paso
+GRAFT.bare: yo injerto
+CATCH.bare: yo las capturo | las capturo yo | yo capturo | yo cosecho | las cosecho yo | yo las cosecho
+FEED.bare: yo alimento
