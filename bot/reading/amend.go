@@ -30,6 +30,9 @@ func (l *lattice) amend(items []item, k ranking, m mood, last *Line) (Result, bo
 	if !(pa > 0.5 || says && (fragment || strong[last.Act.Step])) {
 		return Result{}, false
 	}
+	if m.neg && !corrects && !fragment && !strong[last.Act.Step] {
+		return Result{Outcome: Ignore}, l.known.Reply == nil && !l.known.Addressed // "I neither moved nor fed them": of other work, and none was done
+	}
 	a, n := l.newValues(items, last)
 	if n == 0 {
 		if says && pa > 0.5 {

@@ -75,7 +75,7 @@ func (d *draft) choose(e *event, rank ranking, base rules.Step) (rules.Step, boo
 			return list[0].step, true
 		}
 		d.doubt("no-licence")
-		telling := counts(e.items) || hasAny(e.items, eAll, eBoth, eBuilders, eBuilder, eBatch, eBreeder) || l.speaksTrade(e.items)
+		telling := hasAny(e.items, eYard, eAll, eBoth, eBuilders, eBuilder, eBatch, eBreeder) || l.speaksTrade(e.items)
 		if telling && (l.clear(e.items) || l.slash && named(e.items) > 1) && share[order[0]] > guessLeast && rank.p[order[0]] > 0.05 {
 			return step(order[0]), true
 		}

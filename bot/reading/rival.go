@@ -156,6 +156,8 @@ func (l *lattice) trustIn(toks []token, i int, acts []Act) trust {
 		return certainWord // why, in the sender's words
 	case !spelt(w), command && (len(w) == 1 || l.everyday(w)):
 		return certainWord
+	case i > 0 && l.placeBefore(toks[i-1].text) && l.namedIn(acts, w):
+		return certainWord // "24 to Mesa": where the crew has a place of that name
 	case !command && known && (l.shortDay(w) && !numberBeside(toks, i) || l.borrowed(w)), !known && short && len(w) > 1:
 		return shortWord
 	case known:
