@@ -951,3 +951,4 @@ MOVE.bare: i'll move | give me that move
 GRAFT.bare: i'll graft
 CATCH.bare: i'll catch them | i'll catch
 FEED.bare: i'll feed | i'll feed them
+NEG: no virgins out | no virgin out | no virgins are out | no virgins loose
