@@ -78,12 +78,12 @@ func TestPlansUseIndexes(t *testing.T) {
 	assert.Greater(t, seen, 20)
 }
 
-// A tick over many open tasks reads and writes as much as one over few: what is due.
+// A tick over many open tasks reads and writes as much as one over few: what is due, however
+// the others are spread.
 func TestTickCostsWhatIsDue(t *testing.T) {
-	cost := func(open int) Work {
+	cost := func(s spread, open int) Work {
 		db := fresh(t)
-		d := newDiary(t, db)
-		fill(t, db, d.crew.ID, open, 50, start)
+		fill(t, db, s, open, 50, start)
 		before := db.Work()
 		var claimed []Message
 		require.NoError(t, db.Update(ctx, start, func(tx *Tx) (err error) {
@@ -94,32 +94,56 @@ func TestTickCostsWhatIsDue(t *testing.T) {
 		require.Len(t, claimed, 50)
 		return db.Work().Less(before)
 	}
-	assert.Equal(t, cost(1_000), cost(50_000))
+	for _, s := range spreads {
+		assert.Equal(t, cost(s, 1_000), cost(s, 20_000), s.name)
+	}
+}
+
+// spread is how open tasks lie over crews, of which there are mostCrews, and over the time
+// to come: the crew of task i, and the minutes until its ping.
+type spread struct{ name, crew, minutes string }
+
+const mostCrews = 10_000
+
+var spreads = []spread{
+	{"one-crew", `1`, `1 + i % 10000`},
+	{"even", `1 + i % 10000`, `1 + i * 7919 % 10000`},
+	{"one-hour", `1 + i % 10000`, `1 + i * 7919 % 60`},
+	// The k-th crew has 1/k of what the first has, and as many pings come in the first ten
+	// minutes as in the next ninety.
+	{"power-law", `CAST(pow(10000.0, mod(i * 0.6180339887, 1.0)) AS INTEGER)`, `CAST(pow(10000.0, mod(i * 0.4142135623, 1.0)) AS INTEGER)`},
 }
 
 // fill puts so many open tasks with a queued ping each into the file past the planner,
 // so many of them due at now. Those were planned at about the same time, as what is due
 // in one evening is, so that their rows lie as far apart in a large file as in a small.
-func fill(tb testing.TB, db *DB, crew int64, open, due int, now time.Time) {
+func fill(tb testing.TB, db *DB, s spread, open, due int, now time.Time) {
 	tb.Helper()
+	set := func(pragma string) {
+		_, err := db.w.conn.ExecContext(ctx, `PRAGMA `+pragma)
+		require.NoError(tb, err)
+	}
+	set(`cache_size = -1000000`) // rows of the power law go into the indexes at random
+	set(`synchronous = OFF`)
+	defer set(`cache_size = -16000`)
+	defer set(`synchronous = FULL`)
 	tx, err := db.w.conn.BeginTx(ctx, nil)
 	require.NoError(tb, err)
 	for _, q := range []string{
+		`WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < ?4)
+		INSERT INTO crews (id, source, chat_id, created_at) SELECT i, 'spread', i, ?2 FROM n WHERE ?1 <> ?3`,
 		`WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < ?1)
 		INSERT INTO tasks (crew_id, key, subject_kind, subject_key, step, occ, earliest, best, latest, ideal, weight, guard, state, claimed_by,
 			snoozed, reason, anchor, batch, breeder, count, from_place, into_place, mark, unfit, stake, source)
-		SELECT ?2, 'batch ' || i || '/move', 'batch', i, 'move', '', ?3, ?3, ?3 + 86400000, ?3, 3, 0, 'open', '', 0, 'grafted', ?3 - 864000000, i, 7, 34, 'B1', 'North', '', 0, 'stake', 'source' FROM n`,
-		`WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < ?1)
+		SELECT ` + s.crew + `, 'batch ' || i || '/move', 'batch', i, 'move', '', ?2, ?2, ?2 + 86400000, ?2, 3, 0, 'open', '', 0, 'grafted', ?2 - 864000000, i, 7, 34, 'B1', 'North', '', 0, 'stake', 'source' FROM n WHERE ?3 <> ?4`,
+		`WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < ?1),
+			at (i, crew, ms) AS (SELECT i, ` + s.crew + `, CASE WHEN i <= 10 * ?3 AND i % 10 = 0 THEN ?2 ELSE ?2 + 60000 * (` + s.minutes + `) END FROM n WHERE ?4 > 0)
 		INSERT INTO outbox (crew_id, key, kind, ping, task_key, step, subject, day, fire_at, due_at, priority, state)
-		SELECT ?2, 'batch ' || i || '/move/eve', 'ping', 'eve', 'batch ' || i || '/move', 'move', 'batch ' || i, '2031-04-24',
-			CASE WHEN i <= 10 * ?4 AND i % 10 = 0 THEN ?3 ELSE ?3 + 60000 * (1 + i % 10000) END,
-			CASE WHEN i <= 10 * ?4 AND i % 10 = 0 THEN ?3 ELSE ?3 + 60000 * (1 + i % 10000) END, 1, 'queued' FROM n`,
+		SELECT crew, 'batch ' || i || '/move/eve', 'ping', 'eve', 'batch ' || i || '/move', 'move', 'batch ' || i, '2031-04-24', ms, ms, 1, 'queued' FROM at`,
 	} {
-		_, err := tx.Exec(q, open, crew, toMS(now), due)
+		_, err := tx.Exec(q, open, toMS(now), due, mostCrews)
 		require.NoError(tb, err)
 	}
-	_, err = tx.Exec(`UPDATE outbox SET due_at = ? WHERE kind = 'digest'`, toMS(now.Add(24*time.Hour)))
-	require.NoError(tb, err)
 	require.NoError(tb, tx.Commit())
 }
 
@@ -142,9 +166,15 @@ func claimAll(tb testing.TB, db *DB, now time.Time) (n int) {
 	}
 }
 
-// BenchmarkTick claims 1,000 due pings among so many open tasks. Beside it runs the bare
-// query, on an index of the due time alone, that finds as many rows.
+// BenchmarkTick claims 1,000 due pings among so many open tasks, in each spread. Beside it
+// runs the bare query, on an index of the due time alone, that finds as many rows.
 func BenchmarkTick(b *testing.B) {
+	for _, s := range spreads {
+		b.Run(s.name, func(b *testing.B) { benchmarkTick(b, s) })
+	}
+}
+
+func benchmarkTick(b *testing.B, s spread) {
 	const due = 1000
 	best := map[string]time.Duration{}
 	note := func(what string, began time.Time) {
@@ -155,7 +185,7 @@ func BenchmarkTick(b *testing.B) {
 	files := map[string]*DB{}
 	for _, open := range []int{10_000, 1_000_000} {
 		db := fresh(b)
-		fill(b, db, newDiary(b, db).crew.ID, open, due, start)
+		fill(b, db, s, open, due, start)
 		for _, q := range []string{`CREATE TABLE bare (id INTEGER PRIMARY KEY, at INTEGER NOT NULL, text TEXT NOT NULL)`,
 			`INSERT INTO bare SELECT id, due_at, key FROM outbox`, `CREATE INDEX bare_at ON bare (at)`, `PRAGMA wal_checkpoint(TRUNCATE)`} {
 			_, err := db.w.conn.ExecContext(ctx, q)
