@@ -7,6 +7,7 @@ import (
 	"strings"
 	"unicode"
 
+	rdg "yardbell/bot/reading"
 	"yardbell/bot/wording"
 	"yardbell/rules"
 	"yardbell/store"
@@ -332,14 +333,14 @@ func (e alarmElem) fits(t alarmToken) bool {
 		return false
 	}
 	for _, k := range e.words {
-		if len(k) >= slipLetters && w[0] == k[0] && wording.OneSlip(w, k) {
+		if len(k) >= slipLetters && w[0] == k[0] && rdg.OneSlip(w, k) {
 			return true
 		}
 	}
 	for _, s := range e.stems {
 		if len(s) >= slipLetters && w[0] == s[0] {
 			for n := len(s) - 1; n <= len(s)+1 && n <= len(w); n++ {
-				if wording.OneSlip(w[:n], s) {
+				if rdg.OneSlip(w[:n], s) {
 					return true
 				}
 			}

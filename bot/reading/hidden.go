@@ -90,7 +90,7 @@ func (l *lattice) idle(t *token, acts []Act) bool {
 func (l *lattice) namesNear(w string) (out []string) {
 	for _, name := range append(slices.Clone(l.known.Yards), l.known.Builders...) {
 		for _, p := range l.nameWords(name) {
-			if len(p) >= shortest && letters(p) && p != w && oneSlip(w, p) && !slices.Contains(out, p) {
+			if len(p) >= shortest && letters(p) && p != w && OneSlip(w, p) && !slices.Contains(out, p) {
 				out = append(out, p)
 			}
 		}

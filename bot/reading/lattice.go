@@ -370,7 +370,7 @@ func (l *lattice) ownNames(i int) []edge {
 				continue
 			}
 			w := l.toks[i].text
-			if len(words) == 1 && len(words[0]) >= 5 && len(w) >= 4 && letters(w) && letters(words[0]) && l.r.lex.words[w] == 0 && !l.r.lex.common[w] && oneSlip(w, words[0]) {
+			if len(words) == 1 && len(words[0]) >= 5 && len(w) >= 4 && letters(w) && letters(words[0]) && l.r.lex.words[w] == 0 && !l.r.lex.common[w] && OneSlip(w, words[0]) {
 				out = append(out, edge{n: 1, senses: []sense{{concept: c, value: name + "\x00"}}})
 			}
 		}

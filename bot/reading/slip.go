@@ -34,7 +34,7 @@ func newNeighbours(sets ...map[string]bool) neighbours {
 func (n neighbours) each(w string, set map[string]bool, see func(string) (stop bool)) {
 	for _, d := range append(deletions(w), w) {
 		for _, c := range n[d] {
-			if set[c] && oneSlip(w, c) && see(c) {
+			if set[c] && OneSlip(w, c) && see(c) {
 				return
 			}
 		}
@@ -202,9 +202,9 @@ func deletions(w string) []string {
 	return out
 }
 
-// oneSlip reports whether a letter left out, added, changed, or two neighbours swapped
-// make b of a.
-func oneSlip(a, b string) bool {
+// OneSlip reports whether a letter left out, added, changed, or two neighbours swapped
+// make b of a, or nothing does.
+func OneSlip(a, b string) bool {
 	if a == b {
 		return true
 	}

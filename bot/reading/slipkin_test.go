@@ -93,7 +93,7 @@ func (s *slipKin) of(l labelled) func(string) string {
 			return ""
 		}
 		for _, n := range names {
-			if oneSlip(w, n) {
+			if OneSlip(w, n) {
 				return ""
 			}
 		}

@@ -56,7 +56,7 @@ func (l *lattice) unlistedYard(i int) string {
 	}
 	for _, name := range slices.Concat(l.known.Yards, l.known.Builders, l.known.Members) {
 		for _, p := range l.nameWords(name) {
-			if p == w || len(p) >= 3 && oneSlip(w, p) {
+			if p == w || len(p) >= 3 && OneSlip(w, p) {
 				return ""
 			}
 		}

@@ -199,7 +199,7 @@ func (l *lattice) dangerous(it, prev *item) (string, bool) {
 	}
 	for _, name := range append(append([]string{}, l.known.Yards...), l.known.Builders...) {
 		for _, p := range l.nameWords(name) {
-			if len(p) >= 3 && oneSlip(w, p) {
+			if len(p) >= 3 && OneSlip(w, p) {
 				return w, true
 			}
 		}

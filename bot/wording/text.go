@@ -68,25 +68,6 @@ func Words(s string) map[string]bool {
 	return m
 }
 
-// OneSlip reports whether a becomes b by one insertion, deletion, change or swap
-// of neighbours.
-func OneSlip(a, b string) bool {
-	if len(a) > len(b) {
-		a, b = b, a
-	}
-	if a == b || len(b)-len(a) > 1 {
-		return false
-	}
-	i := 0
-	for i < len(a) && a[i] == b[i] {
-		i++
-	}
-	if len(a) == len(b) {
-		return a[i+1:] == b[i+1:] || i+1 < len(a) && a[i] == b[i+1] && a[i+1] == b[i] && a[i+2:] == b[i+2:]
-	}
-	return a[i:] == b[i+1:]
-}
-
 func JoinList(list []string) string {
 	s := ""
 	for i, x := range list {
