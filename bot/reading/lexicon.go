@@ -71,7 +71,7 @@ type lexicon struct {
 type ending struct{ short, full string }
 
 func newLexicon() *lexicon {
-	return &lexicon{concepts: map[string]concept{}, byFirst: map[string][]*phrase{}, words: map[string]uint8{}, single: map[string]*phrase{}, phrases: map[string]*phrase{}, same: map[string][]spelling{}, common: map[string]bool{},
+	return &lexicon{concepts: map[string]concept{}, byFirst: map[string][]*phrase{}, words: make(map[string]uint8, 1<<15), single: map[string]*phrase{}, phrases: make(map[string]*phrase, 1<<16), same: map[string][]spelling{}, common: map[string]bool{},
 		commandPhrases: map[string][]*phrase{}, commandSingle: map[string]*phrase{}}
 }
 

@@ -20,7 +20,7 @@ func newNeighbours(sets ...map[string]bool) neighbours {
 			all[w] = true
 		}
 	}
-	n := neighbours{}
+	n := make(neighbours, 8*len(all)) // growing on the way takes a third of the time
 	for _, w := range sorted(all) {
 		for _, d := range append(deletions(w), w) {
 			n[d] = append(n[d], w)
