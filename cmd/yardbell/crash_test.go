@@ -271,6 +271,7 @@ var crashStride = 1
 // Wherever the process dies, no line is lost or logged twice and no message is lost;
 // one comes twice only where the chat had taken it and nobody had noted that.
 func TestCrashPoints(t *testing.T) {
+	t.Parallel()
 	calm := newMortal(t)
 	calm.day()
 	book, texts := calm.logbook(), calm.texts()

@@ -215,6 +215,7 @@ func TestDatabaseFaults(t *testing.T) {
 // line it answered is in the logbook once, the file is whole, what is derived is
 // what the logbook says, and the next one goes on from there.
 func TestKilledProcessLosesNothing(t *testing.T) {
+	t.Parallel()
 	program, err := binary()
 	require.NoError(t, err)
 	path := filepath.Join(t.TempDir(), "crew.db")

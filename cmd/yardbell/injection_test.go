@@ -76,6 +76,7 @@ var terminal = regexp.MustCompile(`\pC`)
 // the chat, words by messages, and both by a file from before names were made safe.
 func TestInjectionTable(t *testing.T) {
 	inSequence(t)
+	t.Parallel()
 	w := newWorld(t, apidouble.Options{ReadsAll: true, Rates: apidouble.Rates{RecordOnly: true}})
 	listen := freeAddress(t)
 	w.join("--log", "json", "--log-level", "debug", "--listen", listen, "--calendar", "https://bees.example")

@@ -13,6 +13,7 @@ import (
 // The model is the fold of the file with random talk as well: what is taken back, changed and refused in any order.
 func TestRandomTalkKeepsTheModel(t *testing.T) {
 	inSequence(t)
+	t.Parallel()
 	for n := range uint64(4) {
 		playChecked(t, "America/Chicago", "2031-04-24 08:00", "en", func(p *player, check func(line string)) {
 			g := &gossip{r: rand.New(rand.NewPCG(n, 77)), out: p.out.(*bytes.Buffer), left: 150}

@@ -40,7 +40,7 @@ func (p played) jsonl() string { return wording.Bare(p.fields) }
 var plays = map[string]played{}
 
 // playAll plays those of some scripts that a run of tests is after and that were not
-// played yet. Meanwhile all sentences are marked, so that no test may run beside it.
+// played yet. Meanwhile all sentences are marked: no test that does this may run beside others.
 func playAll(t testing.TB, list []conversation) map[string]played {
 	t.Helper()
 	_, only, _ := strings.Cut(flag.Lookup("test.run").Value.String(), "/")

@@ -152,6 +152,7 @@ func (g *gossip) line() string {
 // the same thing twice on one day, and the logbook leads to the same state again.
 func TestRandomConversations(t *testing.T) {
 	inSequence(t)
+	t.Parallel()
 	count := *sequences
 	if count == 0 {
 		count = 12
