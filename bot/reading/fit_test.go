@@ -6,6 +6,7 @@ import (
 	"encoding/json"
 	"flag"
 	"fmt"
+	"io/fs"
 	"math"
 	"math/rand"
 	"os"
@@ -397,4 +398,24 @@ func pairsOf(shared []float64) string {
 		fmt.Fprintf(&b, "%s %.2f, ", sharedNames[i], w)
 	}
 	return b.String()
+}
+
+// A step that is added needs no new fit: the weights belong to names, so that another place in
+// the list of steps changes nothing of what the rest are held for.
+func TestNewStepNeedsNoFit(t *testing.T) {
+	r, err := Load(Data())
+	require.NoError(t, err)
+	frames, err := fs.ReadFile(Data(), "frames.txt")
+	require.NoError(t, err)
+	path := filepath.Join(t.TempDir(), "frames.txt")
+	first := strings.Index(string(frames), "\nstep ") + 1
+	require.NoError(t, os.WriteFile(path, []byte(string(frames[:first])+"unbuilt polish\n  slots builder\n  log DISEASE COMBINE\n"+string(frames[first:])), 0o600))
+	more, err := Load(overlay{FS: Data(), name: "frames.txt", path: path})
+	require.NoError(t, err)
+	require.Equal(t, "polish", more.classes()[0])
+	for _, l := range trainingLines(t)[:1000] {
+		if i := r.firstChoice(l.text, l.known); i >= 0 {
+			require.Equal(t, r.classes()[i], more.classes()[more.firstChoice(l.text, l.known)], l.text)
+		}
+	}
 }

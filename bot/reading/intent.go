@@ -120,21 +120,18 @@ func (l *lattice) skipNamed(items []item, k ranking, m mood) (Result, bool) {
 	}
 	head := l.beforeWhy(items)
 	lic := l.r.licences(head, l.known)
-	plain := l.opens(head, l.r.c.skip) && l.clear(head) && !l.denies(head) && !l.moodOf(head).hearsay && len(lic.weight) > 0 && !counts(head)
-	if !plain && (counts(items) || m.hearsay || l.justTalk(k)) {
+	plain := l.opens(head, l.r.c.skip) && l.clear(head) && !l.denies(head) && !l.moodOf(head).hearsay && len(lic.weight) > 0 && !l.countsMore(head)
+	if !plain && (l.countsMore(items) || m.hearsay || l.justTalk(k)) {
 		return Result{}, false
 	}
 	if !plain {
 		lic = k.ev
 	}
-	named := 0
-	for _, it := range entitiesOf(items)[eBatch] {
-		named = it.entity.n
-	}
+	of := ofNamed(head)
 	var fit []Act
 	for _, o := range l.known.Open {
-		if lic.weight[o.Step] > 0 && (named == 0 || o.Batch == named) && (len(fit) == 0 || fit[0].Step != o.Step) {
-			fit = append(fit, Act{Kind: Skip, Step: o.Step, Batch: o.Batch})
+		if lic.weight[o.Step] > 0 && o.of(of) && (len(fit) == 0 || fit[0].Step != o.Step) {
+			fit = append(fit, Act{Kind: Skip, Step: o.Step, Batch: o.Batch, Breeder: of.Breeder})
 		}
 	}
 	switch {
@@ -246,7 +243,7 @@ func (l *lattice) answer(items []item, k ranking, m mood) (Result, bool) {
 	}
 	if is(classLater, 0.6) && l.clear(items) && len(l.telling(items)) <= 3 && !l.meansAny(items, c.doneWord) && len(lic) == 0 && !counts(items) {
 		later := []Act{l.later(items)}
-		if len(items) == 1 && items[0].is(eSpan) {
+		if len(items) == 1 && items[0].is(eSpan) && (l.toks[items[0].from].isNum || l.isNumberWord(l.toks[items[0].from].text)) {
 			return Result{Outcome: Ask, Acts: later, Others: [][]Act{later}}, true // "2 hours": in two, or for two
 		}
 		return Result{Outcome: Log, Acts: later}, true
@@ -315,7 +312,7 @@ func (l *lattice) claim(items []item, k ranking, m mood) (Result, bool) {
 		a.Kind, a.Step = Claim, s
 		return a
 	}
-	later := m.plan && !l.stageOf(items).done
+	later := (m.plan || l.laterToday(items)) && !l.stageOf(items).done
 	var fit, spoken []Act
 	noun := len(k.ev.weight) == 0 && mine && p > 0.5 // "the graft", of which nothing is told
 	seen := map[rules.Step]bool{}
@@ -358,6 +355,13 @@ func (l *lattice) claim(items []item, k ranking, m mood) (Result, bool) {
 		return Result{Outcome: Ask, Acts: spoken, Others: [][]Act{spoken}}, true // "I got the search of B1": taken, or done
 	}
 	return Result{}, false
+}
+
+// laterToday reports whether a part of today is named that has not begun.
+func (l *lattice) laterToday(items []item) bool {
+	return slices.ContainsFunc(items, func(it item) bool {
+		return it.is(eTime) && it.entity.when.Half == "pm" && it.entity.when.Clock == nil && (it.entity.when.Day == nil || *it.entity.when.Day == 0) && l.known.Now.Hour() < 12
+	})
 }
 
 // ofNamed is what items name of the crew's, where it is one thing of its kind: the batch, else

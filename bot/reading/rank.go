@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io/fs"
 	"math"
+	"slices"
 	"sort"
 	"strconv"
 	"strings"
@@ -60,9 +61,11 @@ type fitHead struct {
 	Judge   []float64 `json:"judge,omitempty"`
 }
 
-// loadModel reads weights.txt: a line of JSON, then a line for each feature with the
+// loadModel reads weights.txt for the classes that there are now, which it knows by their
+// names: a step that was added since then has no weights of its own. The file is
+// a line of JSON, then a line for each feature with the
 // class and weight (in thousandths) of each that is not nothing, then the words seen.
-func loadModel(fsys fs.FS, file string) (*model, error) {
+func loadModel(fsys fs.FS, file string, classes []string) (*model, error) {
 	f, err := fsys.Open(file)
 	if err != nil {
 		return nil, err
@@ -70,14 +73,18 @@ func loadModel(fsys fs.FS, file string) (*model, error) {
 	defer func() { _ = f.Close() }()
 	s := bufio.NewScanner(f)
 	s.Buffer(nil, 1<<22)
-	m := &model{weights: map[string][]float32{}, seen: map[string][2]int{}}
+	m := &model{classes: classes, weights: map[string][]float32{}, seen: map[string][2]int{}}
+	var now []int // of each class of the file, which it is now; -1 for one that is gone
 	for n := 1; s.Scan(); n++ {
 		line := s.Text()
 		if n == 1 {
 			if err := json.Unmarshal([]byte(line), &m.head); err != nil {
 				return nil, fault(file, n, "%v", err)
 			}
-			m.classes, m.shared = m.head.Classes, m.head.Shared
+			m.shared = m.head.Shared
+			for _, c := range m.head.Classes {
+				now = append(now, slices.Index(classes, c))
+			}
 			continue
 		}
 		parts := strings.Split(line, "\t")
@@ -87,15 +94,17 @@ func loadModel(fsys fs.FS, file string) (*model, error) {
 			m.seen[parts[1]] = [2]int{a, b}
 			continue
 		}
-		row := make([]float32, len(m.classes))
+		row := make([]float32, len(classes))
 		for _, p := range parts[1:] {
 			i, w, ok := strings.Cut(p, ":")
 			k, err1 := strconv.Atoi(i)
 			v, err2 := strconv.Atoi(w)
-			if !ok || err1 != nil || err2 != nil || k < 0 || k >= len(row) {
+			if !ok || err1 != nil || err2 != nil || k < 0 || k >= len(now) {
 				return nil, fault(file, n, "%q is no class and weight", p)
 			}
-			row[k] = float32(v) / 1000
+			if now[k] >= 0 {
+				row[now[k]] = float32(v) / 1000
+			}
 		}
 		m.weights[parts[0]] = row
 	}

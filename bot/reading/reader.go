@@ -139,7 +139,7 @@ func Load(fsys fs.FS) (*Reader, error) {
 		return r.frames.trade[c] || r.frames.strong[c] || r.frames.carries[c]
 	})
 	if _, err := fs.Stat(fsys, weightsFile); err == nil {
-		if r.model, err = loadModel(fsys, weightsFile); err != nil {
+		if r.model, err = loadModel(fsys, weightsFile, r.classes()); err != nil {
 			return nil, err
 		}
 	}

@@ -221,7 +221,7 @@ UNIT=hour: h | hour | hours | hr | hrs
 UNIT=day: d | day | days
 UNIT=week: weeks | week
 AGO: ago | back | earlier | before now
-HALFUNIT: half a | half an | a half
+HALFUNIT: half a | half | half an | a half
 JUSTNOW: just now | right now | a minute ago | a moment ago | just a minute ago | just this minute | this minute | moments ago | a second ago | a sec ago | a few minutes ago | couple minutes ago | a couple minutes ago | a couple of minutes ago | few minutes ago | as we speak | just a bit ago | as i type
 JUSTDONE: finished | just finished | finished up | done | got done | just got done | just done | wrapped up | completed | got through | through with | done with | finished with
 EARLIER: earlier | earlier today | a while ago | a while back | a little while ago | a bit ago | a bit earlier | some time ago | few hours ago | a few hours ago
@@ -952,3 +952,10 @@ GRAFT.bare: i'll graft
 CATCH.bare: i'll catch them | i'll catch
 FEED.bare: i'll feed | i'll feed them
 NEG: no virgins out | no virgin out | no virgins are out | no virgins loose
+# --- what a second season was misread in
+same searched: serched | seached | srched
+same rogue: roge
+same rogues: roges
+DRONEOUT: drone comb out | took the drone comb out | took out the drone comb | pulled the drone comb | pulled out the drone comb | pulled the drone comb out | cut out drone comb | cut out the drone comb | cut the drone comb out | removed the drone comb | drone comb came out | drone comb is out | drone frame out | pulled the drone frame | drone comb removed
+command LOGASK: what did we log | what did we log today | what have we logged | what was logged | what was logged today | what's in the log | what is in the log
+DEARTH: dearth from today | dearth starts | dearth is starting | dearth has started | dearth starting

@@ -1052,3 +1052,6 @@ MOVE.bare: la llevo yo | las paso yo | me la llevo yo | yo la llevo | yo la muev
 GRAFT.bare: yo injerto
 CATCH.bare: yo las capturo | las capturo yo | yo capturo | yo cosecho | las cosecho yo | yo las cosecho
 FEED.bare: yo alimento
+# --- lo que se leyó mal en otra temporada
+NOROGUE: no encontré rogue cells | no encontré rogues | no encontré rogue | sin rogues | sin rogue cells | sin rogue | no hay rogues | no hay rogue cells | no había rogues | ningún rogue
+DRONEOUT: quité el panal zanganero | quitamos el panal zanganero | saqué el panal zanganero | sacamos el panal zanganero | quité el panal de zánganos | saqué el panal de zánganos | saqué el panal de zángano | quité el panal de zángano | panal zanganero fuera | fuera el panal zanganero | corté el panal zanganero
