@@ -51,6 +51,9 @@ func (l *lattice) amend(items []item, k ranking, m mood, last *Line) (Result, bo
 	if !says && (a.Count == nil && hasAny(items, eAll) || valuesOf(a) == 1 && a.When != nil && !l.onlyTime(items)) {
 		return Result{}, false // "all gone on Wednesday, she was pleased": an hour in talk is no correction
 	}
+	if !says && a.Mark != "" && !l.meansAny(items, l.r.pinWord) && len(l.telling(items)) > 1 {
+		return Result{}, false // "big and yellow", of larvae
+	}
 	if a.Breeder != 0 && !l.isBreeder(a.Breeder) && last.Act.Breeder == 0 {
 		return Result{}, false // "that was number 142", of a builder that was fed
 	}

@@ -125,7 +125,7 @@ func TestServeOrderAfterAnOutage(t *testing.T) {
 		w.clock.Advance(15 * time.Second)
 		w.Say(w.group, []int64{w.ash, w.odile}[i%2], fmt.Sprintf("fed B1 %d ml", 100+i))
 	}
-	w.Say(w.group, w.wren, "moved 40 to nowhere at all")
+	w.Say(w.group, w.wren, "moved 40 to Nowhere")
 	w.Say(w.group, w.wren, "due")
 	w.clock.Advance(20 * time.Minute)
 	w.serve()
