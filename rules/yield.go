@@ -90,7 +90,7 @@ func WeekOf(t time.Time, zone *time.Location) string {
 // the published rates make most likely, and both trials are marked Implied.
 // Laying counts as soon as any queen lays or the batch has ended without one.
 func TrialsOf(b Batch, entries []Entry, zone *time.Location) []Trial {
-	base := Trial{Batch: b.Number, Builder: b.Builder, Week: WeekOf(b.Grafted, zone)}
+	base := Trial{Batch: b.Number, Builder: b.Start, Week: WeekOf(b.Grafted, zone)}
 	if b.Breeder > 0 {
 		base.Breeder = fmt.Sprint(b.Breeder)
 	}

@@ -134,7 +134,7 @@ func roundHead(v wording.Voice) []string {
 }
 
 func roundRow(v wording.Voice, b rules.Batch, day func(time.Time) string) []string {
-	row := []string{strconv.Itoa(b.Number), orNone(b.Breeder), b.Builder, day(b.Grafted)}
+	row := []string{strconv.Itoa(b.Number), orNone(b.Breeder), b.Start, day(b.Grafted)}
 	for _, step := range roundStages {
 		cell := ""
 		if n := b.Counts.Of(step); n != nil {

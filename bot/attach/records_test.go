@@ -60,7 +60,7 @@ func TestRecordsKeepNamesInert(t *testing.T) {
 		s := season{year: 2031}
 		for i, name := range badNames {
 			at := time.Date(2031, 6, 1+i, 9, 0, 0, 0, time.UTC)
-			s.batches = append(s.batches, rules.Batch{Number: i + 1, Builder: name, Grafted: at.AddDate(0, 0, -30), Yards: []string{name}})
+			s.batches = append(s.batches, rules.Batch{Number: i + 1, Start: name, Grafted: at.AddDate(0, 0, -30), Yards: []string{name}})
 			s.queens = append(s.queens, rules.QueenRecord{Number: i + 1, Batch: i + 1, Mother: 7, Grafted: at.AddDate(0, 0, -30), Caught: at, Yard: name, By: name})
 		}
 		page, err := reportHTML(v, s)

@@ -109,8 +109,8 @@ func (sc *Scene) showBatch(s rules.Subject) (Answer, error) {
 	if b.Breeder != 0 {
 		from = sc.Voice.Say("e_graft_from", "Breeder", rules.BreederSubject(b.Breeder))
 	}
-	if b.Builder != "" {
-		into = sc.Voice.Say("e_graft_into", "Builder", b.Builder)
+	if b.Start != "" {
+		into = sc.Voice.Say("e_graft_into", "Builder", b.Start)
 	}
 	ans.say(sc.Voice, "s_batch_head", "Batch", sc.Voice.Head(s), "When", b.Grafted, "From", from, "Into", into, "Ages", sc.Voice.Ages(b.Age))
 	var counts []string
