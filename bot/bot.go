@@ -78,7 +78,7 @@ func (b *Bot) Handle(ctx context.Context, now time.Time, in Incoming) error {
 
 func (b *Bot) handle(ctx context.Context, now time.Time, in Incoming) (err error) {
 	defer func() {
-		// One message that trips a fault must not stop the ones behind it.
+		// One message whose handling panics must not stop the ones behind it.
 		if p := recover(); p != nil {
 			b.log.Error("a message could not be handled", "panic", p)
 			err = b.apologise(ctx, now, in)

@@ -115,7 +115,7 @@ func (b *Bot) limits(sc *conversation.Scene, ans conversation.Answer) bool {
 func overflow(sc *conversation.Scene, tell bool) conversation.Answer {
 	var ans conversation.Answer
 	if !tell {
-		ans.Hush()
+		ans.Ignore()
 		return ans
 	}
 	ans.Fail(sc.Voice, "flood_asks", "Name", sc.Member.Name)

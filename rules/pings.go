@@ -63,9 +63,9 @@ func Pings(t Task, s *Settings) []Ping {
 	loud := t.Weight == Critical && s.Wake
 	if t.Weight >= Important {
 		eve := At(DateOf(t.Best, s.Zone).Add(-1), s.Evening, s.Zone)
-		add(Eve, s.hush(eve, t.Latest, loud))
+		add(Eve, s.outOfQuiet(eve, t.Latest, loud))
 		if t.Step == Graft {
-			add(OpenPing, s.hush(t.Earliest, t.Latest, loud))
+			add(OpenPing, s.outOfQuiet(t.Earliest, t.Latest, loud))
 		}
 		for _, c := range []struct {
 			kind   PingKind
@@ -73,7 +73,7 @@ func Pings(t Task, s *Settings) []Ping {
 		}{{Closing6, 6 * time.Hour}, {Closing2, 2 * time.Hour}} {
 			at := t.Latest.Add(-c.before)
 			if at.After(t.Earliest) {
-				add(c.kind, s.hush(at, t.Latest, loud))
+				add(c.kind, s.outOfQuiet(at, t.Latest, loud))
 			}
 		}
 		add(OverPing, s.afterQuiet(t.Latest, loud))
@@ -96,9 +96,9 @@ func SamePings(a, b *Task) bool {
 		a.Earliest.Equal(b.Earliest) && a.Best.Equal(b.Best) && a.Latest.Equal(b.Latest) && a.Snoozed.Equal(b.Snoozed)
 }
 
-// hush moves a ping out of the quiet hours: to their end if two hours are then
+// outOfQuiet moves a ping out of the quiet hours: to their end if two hours are then
 // left before the close, else to just before they begin.
-func (s *Settings) hush(at, latest time.Time, loud bool) time.Time {
+func (s *Settings) outOfQuiet(at, latest time.Time, loud bool) time.Time {
 	from, to, quiet := s.Quiet(at)
 	if !quiet || loud {
 		return at

@@ -77,8 +77,8 @@ func (a *Answer) Fail(v wording.Voice, id string, kv ...any) {
 // clear takes back what was said, here and before.
 func (a *Answer) clear() { a.Lines, a.Buttons, a.joins, a.cleared = nil, nil, false, true }
 
-// Hush leaves a message alone that was not for the bot.
-func (a *Answer) Hush() { a.Silent = true }
+// Ignore leaves a message alone that was not for the bot.
+func (a *Answer) Ignore() { a.Silent = true }
 
 // refuse asks a refusal back, with the button that overrides it where it may be.
 func (a *Answer) refuse(sc *Scene, r *rules.Refusal) {

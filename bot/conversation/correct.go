@@ -333,7 +333,7 @@ func (sc *Scene) fix(r *reading) (Answer, error) {
 	case r.addressed || r.old != nil:
 		ans.ask(sc.Voice, "r_fix_none")
 	default:
-		ans.Hush()
+		ans.Ignore()
 	}
 	return ans, nil
 }

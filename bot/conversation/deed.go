@@ -22,7 +22,7 @@ func (sc *Scene) deed(r *reading) (Answer, error) {
 	e.From, e.Into = 0, "" // once it is known what it is about
 	e.Said, e.Happened, e.By, e.Action, e.Step = sc.Origin.Said, at, sc.By.Name, rules.Did, r.step
 	if e.Step == "" {
-		ans.Hush()
+		ans.Ignore()
 		return ans, nil
 	}
 	if bad := sc.allowed(rules.CheckTime(e)); bad != nil {

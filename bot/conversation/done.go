@@ -19,7 +19,7 @@ const longOver = 24 * time.Hour
 func (sc *Scene) done(r *reading) (Answer, error) {
 	var ans Answer
 	if seen, err := sc.seen(r); seen || err != nil {
-		ans.Hush()
+		ans.Ignore()
 		return ans, err
 	}
 	q, k, ok, err := sc.taskFor(r, "b_done")

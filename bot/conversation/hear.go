@@ -160,10 +160,10 @@ func (sc *Scene) unclearTo(res rdg.Result) Answer {
 	case sc.Replied != nil || sc.Addressed || sc.opt.told:
 		ans.add(sc.unreadOf(res))
 	case res.Outcome == rdg.Ignore:
-		ans.Hush()
+		ans.Ignore()
 	default:
 		if !ans.is(sc.sees(res)) {
-			ans.Hush()
+			ans.Ignore()
 		}
 	}
 	return ans

@@ -37,7 +37,7 @@ func (sc *Scene) mend(c mending) (Answer, error) {
 			ans.ask(sc.Voice, "r_fix_none")
 		case ans.is(sc.sees(rdg.Result{})):
 		default:
-			ans.Hush()
+			ans.Ignore()
 		}
 		return ans, nil
 	}

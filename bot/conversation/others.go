@@ -22,7 +22,7 @@ func (sc *Scene) passedOn() (Answer, error) {
 	var ans Answer
 	text := sc.Origin.Text
 	if wording.Clean(text) == "" || !utf8.ValidString(text) || utf8.RuneCountInString(text) > wording.MostRunes {
-		ans.Hush()
+		ans.Ignore()
 		return ans, nil
 	}
 	res, sc, err := sc.Made(text)
@@ -34,12 +34,12 @@ func (sc *Scene) passedOn() (Answer, error) {
 	case sc.Chat != 0 && asksBot(res):
 		return ans.then(sc.message())
 	case !sc.Addressed && !ForBot(res) || asksBot(res):
-		ans.Hush()
+		ans.Ignore()
 		return ans, nil
 	}
 	// Several that are passed on at a time get one answer, which is about all of them.
 	key := fmt.Sprintf("forwarded/%d/%d", sc.Member.ID, sc.Update.Said.Truncate(toldWhen).Unix())
-	ans.Hush()
+	ans.Ignore()
 	m := store.Message{Crew: sc.Crew.ID, Key: key, Kind: "error", Update: sc.Update.ID, Chat: sc.Chat, Answers: sc.Update.Message,
 		Step: stepOf(res), Text: wording.Upper(sc.Voice.Say("r_forwarded", "Example", sc.example(&reading{step: stepOf(res)})))}
 	ans.write(func(tx *store.Tx) error { return tx.Queue(m) })

@@ -20,7 +20,7 @@ func (sc *Scene) photoAlone() (Answer, error) {
 	ans.Reported = true
 	if sc.Replied == nil && !sc.Addressed {
 		first, found, err := sc.Look.Album(sc.Crew.ID, sc.Album)
-		ans.Hush()
+		ans.Ignore()
 		if err != nil || !found {
 			return ans, err
 		}
@@ -56,7 +56,7 @@ func (sc *Scene) photoAlone() (Answer, error) {
 	ans.write(func(tx *store.Tx) error { return sc.KeepPhoto(tx, 0, lines...) })
 	_, more, err := sc.Look.Album(sc.Crew.ID, sc.Album)
 	if more {
-		ans.Hush() // one answer to an album is enough
+		ans.Ignore() // one answer to an album is enough
 		return ans, err
 	}
 	ans.say(sc.Voice, "e_photo", "List", wording.JoinList(what))

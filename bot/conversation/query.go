@@ -90,7 +90,7 @@ func (sc *Scene) show(r *reading) (Answer, error) {
 	case rules.YardKind:
 		return ans.then(sc.showYard(s))
 	}
-	ans.Hush()
+	ans.Ignore()
 	return ans, nil
 }
 

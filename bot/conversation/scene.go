@@ -93,7 +93,7 @@ func (sc *Scene) message() (Answer, error) {
 	var ans Answer
 	text := sc.Origin.Text
 	if sc.Danger.Langs != nil && wording.Clean(sc.Danger.Rest) == "" {
-		ans.Hush()
+		ans.Ignore()
 		return ans, nil
 	}
 	if sc.Photo != "" && !sc.opt.rerun && wording.Clean(text) == "" {

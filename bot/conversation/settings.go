@@ -28,7 +28,7 @@ func (sc *Scene) set(r *reading) (Answer, error) {
 	}
 	if !slices.Contains(rules.SettingNames, r.key) && !strings.HasPrefix(r.key, rules.StepSetting) {
 		if !r.addressed && r.value == "" {
-			ans.Hush()
+			ans.Ignore()
 			return ans, nil
 		}
 		var names []string

@@ -112,7 +112,7 @@ func (sc *Scene) explain(u store.Update) (ans Answer, err error) {
 // logs nothing. One answer stands in the chat for everybody's.
 func (sc *Scene) reacted() (Answer, error) {
 	var ans Answer
-	ans.Hush()
+	ans.Ignore()
 	m, found, err := sc.Look.SentIn(sc.Crew.ID, sc.Chat, sc.Update.Message)
 	if err != nil || !found || m.TaskKey == "" || m.Kind != "ping" {
 		return ans, err

@@ -68,7 +68,7 @@ func (sc *Scene) undo(r *reading) (Answer, error) {
 			}
 		}
 		if r.soft != "" && !r.addressed && sc.Origin.Said.Sub(l.Said) > mendTimeWithin {
-			ans.Hush() // long after a line these words are talk
+			ans.Ignore() // long after a line these words are talk
 			return ans, nil
 		}
 		if sc.Origin.Said.Sub(l.Said) > undoWithin {
@@ -85,7 +85,7 @@ func (sc *Scene) undo(r *reading) (Answer, error) {
 		return sc.voidLines(undoable(same), false)
 	}
 	if r.soft != "" && !r.addressed {
-		ans.Hush()
+		ans.Ignore()
 		return ans, nil
 	}
 	ans.ask(sc.Voice, "r_undo_none")

@@ -41,7 +41,7 @@ func (sc *Scene) yields(r *reading) (Answer, error) {
 		}
 		if key == "" {
 			if !r.addressed {
-				ans.Hush() // "yields Monday": none of the crew
+				ans.Ignore() // "yields Monday": none of the crew
 				return ans, nil
 			}
 			ans.ask(sc.Voice, "yield_nobody", "Who", r.plan.person)

@@ -16,7 +16,7 @@ func (sc *Scene) yesNo(r *reading) (Answer, error) {
 		return ans, nil
 	}
 	if sc.Replied == nil || len(sc.Replied.Buttons) == 0 || sc.Replied.Kind != "ask" || strings.HasPrefix(sc.Replied.Buttons[0].Do, "task|") {
-		ans.Hush()
+		ans.Ignore()
 		return ans, nil
 	}
 	bs := sc.Replied.Buttons
@@ -36,7 +36,7 @@ func (sc *Scene) wordOf(a rdg.Act) (Answer, error) {
 	var ans Answer
 	switch a.Kind {
 	case rdg.Thanks:
-		ans.Hush()
+		ans.Ignore()
 		return ans, nil
 	case rdg.No:
 		return sc.yesNo(&reading{verb: sayNo})

@@ -113,7 +113,7 @@ func (m *mortal) born() {
 	})
 	m.bot = bot.New(db, func() {}, quiet, map[string]string{"zone": "America/Chicago"})
 	m.poll = telegram.NewPoller(client, mortalHandler{m.bot, m}, quiet, m.clock.Now, wait)
-	m.sched = scheduler.New(db, mortalSender{courier{bot.Post{To: m.sender}, m.bot, m.clock.Now}, m}, quiet)
+	m.sched = scheduler.New(db, mortalSender{senderAdapter{bot.Post{To: m.sender}, m.bot, m.clock.Now}, m}, quiet)
 	require.NoError(m.t, m.sched.Recover(m.ctx, m.clock.Now()))
 }
 
@@ -170,7 +170,7 @@ func (f *fuse) Done() <-chan struct{} {
 }
 
 type mortalSender struct {
-	courier
+	senderAdapter
 	m *mortal
 }
 
@@ -178,7 +178,7 @@ func (s mortalSender) Send(ctx context.Context, out store.Outgoing) (store.Recei
 	if s.m.reached(beforeSend) {
 		return store.Receipt{}, errDied
 	}
-	r, err := s.courier.Send(ctx, out)
+	r, err := s.senderAdapter.Send(ctx, out)
 	if s.m.reached(afterSend) {
 		return store.Receipt{}, errDied
 	}

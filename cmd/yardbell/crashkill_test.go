@@ -82,13 +82,13 @@ func serveMortal(ask func(string) string, at, word string, clock func() time.Tim
 			ask("/wait?d=" + strconv.FormatInt(int64(d), 10))
 			return ctx.Err()
 		},
-		around: func(s seams) seams {
+		around: func(s hooks) hooks {
 			reached := func(point, what string) {
 				if ask(at+url.Values{"point": {point}, "what": {what}}.Encode()) == word {
 					dieNow()
 				}
 			}
-			return seams{killedHandler{s.in, reached}, killedSender{s.to, reached}}
+			return hooks{killedHandler{s.in, reached}, killedSender{s.to, reached}}
 		}}
 	os.Exit(run(context.Background(), []string{"serve", "--db", os.Getenv(mortalDB), "--api", os.Getenv(mortalAPI)}, e))
 }

@@ -104,7 +104,7 @@ func (c *crowd) send(clock func() time.Time, wait func(context.Context, time.Dur
 	require.NoError(c.t, err)
 	out := telegram.NewSender(client, clock, wait, func(context.Context, int64, int64) error { return nil })
 	quiet := slog.New(slog.DiscardHandler)
-	sched := scheduler.New(c.db, around(courier{bot.Post{To: out}, c.bot, clock}), quiet)
+	sched := scheduler.New(c.db, around(senderAdapter{bot.Post{To: out}, c.bot, clock}), quiet)
 	// What a chat's limit held back falls due a little later.
 	for {
 		require.NoError(c.t, sched.Tick(c.t.Context(), clock()))

@@ -30,8 +30,8 @@ type env struct {
 	tty    func(io.Writer) bool
 	sleep  func(time.Duration)
 	wait   func(context.Context, time.Duration) error // serve: nil to wait by the real clock
-	around func(seams) seams                          // serve: nil to leave the parts as they are
-	beats  time.Duration                              // serve: how often the heart is looked at, 0 for the default
+	around func(hooks) hooks                          // serve: nil to leave the parts as they are
+	beats  time.Duration                              // serve: how often the watchdog is looked at, 0 for the default
 }
 
 // usageError is a mistake in how the program was called: exit status 2.

@@ -29,7 +29,7 @@ type meter struct {
 	lines    *prometheus.CounterVec
 }
 
-func newMeter(p *pulse) *meter {
+func newMeter(p *heartbeats) *meter {
 	m := &meter{
 		reg: prometheus.NewRegistry(),
 		updates: prometheus.NewCounterVec(prometheus.CounterOpts{Name: "yardbell_updates_total",
@@ -55,8 +55,8 @@ func newMeter(p *pulse) *meter {
 	}
 	m.reg.MustRegister(m.updates, m.handling, m.withheld, m.messages, m.sending, m.delay, m.ticks, m.lines,
 		collectors.NewGoCollector(), collectors.NewProcessCollector(collectors.ProcessCollectorOpts{}))
-	for s, name := range map[sign]string{ticked: "yardbell_last_tick_timestamp_seconds", reached: "yardbell_last_contact_timestamp_seconds"} {
-		help := map[sign]string{ticked: "When the last tick ended well; 0 for none yet.", reached: "When the chat was last read; 0 for not yet."}[s]
+	for s, name := range map[heartbeat]string{ticked: "yardbell_last_tick_timestamp_seconds", reached: "yardbell_last_contact_timestamp_seconds"} {
+		help := map[heartbeat]string{ticked: "When the last tick ended well; 0 for none yet.", reached: "When the chat was last read; 0 for not yet."}[s]
 		m.reg.MustRegister(prometheus.NewGaugeFunc(prometheus.GaugeOpts{Name: name, Help: help}, func() float64 {
 			last, n := p.of(s)
 			if n == 0 {
@@ -87,8 +87,8 @@ func (m *meter) logged(l slog.Level) {
 }
 
 // around counts what passes between the parts.
-func (m *meter) around(s seams, clock func() time.Time) seams {
-	return seams{meteredHandler{s.in, m, clock}, meteredSender{s.to, m, clock}}
+func (m *meter) around(s hooks, clock func() time.Time) hooks {
+	return hooks{meteredHandler{s.in, m, clock}, meteredSender{s.to, m, clock}}
 }
 
 type meteredHandler struct {

@@ -43,7 +43,7 @@ func (passes) Handle(_ context.Context, _ time.Time, in bot.Incoming) error {
 // What a message is counted as, and that a list which is changed in its place does not
 // count as one that came hours late.
 func TestMeterCounts(t *testing.T) {
-	m := newMeter(&pulse{})
+	m := newMeter(&heartbeats{})
 	now := chicago(24, 8, 0)
 	clock := func() time.Time { return now }
 	list := store.Outgoing{Messages: []store.Message{{Kind: "digest", Ping: rules.Digest, Fire: now.Add(-6 * time.Hour)}}}

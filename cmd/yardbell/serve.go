@@ -138,7 +138,7 @@ func serve(ctx context.Context, e env, f serveFlags) (err error) {
 	if err := f.fault(); err != nil {
 		return err
 	}
-	beats := &pulse{}
+	beats := &heartbeats{}
 	meter := newMeter(beats)
 	log, err := f.log.logger(e.errOut, meter.logged)
 	if err != nil {
@@ -203,7 +203,7 @@ func serve(ctx context.Context, e env, f serveFlags) (err error) {
 	if err != nil {
 		return err
 	}
-	parts := meter.around(seams{b, courier{bot.Post{To: out, DB: db, Log: log}, b, e.clock}}, e.clock)
+	parts := meter.around(hooks{b, senderAdapter{bot.Post{To: out, DB: db, Log: log}, b, e.clock}}, e.clock)
 	if e.around != nil {
 		parts = e.around(parts)
 	}
@@ -251,7 +251,7 @@ func serve(ctx context.Context, e env, f serveFlags) (err error) {
 		checks.nudge()
 	}
 	tell := supervisor(e)
-	h := &heart{pulse: beats, limit: f.watch.heartbeat, stay: !f.watch.asked && e.tty(e.errOut), log: log, alive: func() { tell("WATCHDOG=1") }, stopped: make(chan error, 1)}
+	h := &watchdog{heartbeats: beats, limit: f.watch.heartbeat, stay: !f.watch.asked && e.tty(e.errOut), log: log, alive: func() { tell("WATCHDOG=1") }, stopped: make(chan error, 1)}
 	// What people wrote while the service was away is read before anything goes out: no
 	// ping is for what they said is done.
 	read := make(chan struct{})
@@ -280,7 +280,7 @@ func serve(ctx context.Context, e env, f serveFlags) (err error) {
 		serveHTTP(ctx, g, feed, public(beats, e.clock, b))
 	}
 	if watch != nil {
-		serveHTTP(ctx, g, watch, watched(&readiness{pulse: beats, db: db, clock: e.clock}, meter))
+		serveHTTP(ctx, g, watch, watched(&readiness{heartbeats: beats, db: db, clock: e.clock}, meter))
 	}
 	tell("READY=1")
 	log.Info("serving")
@@ -290,8 +290,9 @@ func serve(ctx context.Context, e env, f serveFlags) (err error) {
 	return err
 }
 
-// seams are where what comes in and what goes out pass from one part to the next.
-type seams struct {
+// hooks are where what comes in and what goes out pass from one part to the next: a meter,
+// or a test, comes between them there.
+type hooks struct {
 	in telegram.Handler
 	to scheduler.Sender
 }
@@ -316,15 +317,15 @@ func pause(ctx context.Context, d time.Duration) error {
 	}
 }
 
-// courier sends for the scheduler and translates what the chat says: bot and
+// senderAdapter sends for the scheduler and translates what the chat says: bot and
 // scheduler do not know each other.
-type courier struct {
+type senderAdapter struct {
 	post  bot.Post
 	b     *bot.Bot
 	clock func() time.Time
 }
 
-func (c courier) Send(ctx context.Context, out store.Outgoing) (store.Receipt, error) {
+func (c senderAdapter) Send(ctx context.Context, out store.Outgoing) (store.Receipt, error) {
 	r, err := c.post.Send(ctx, out)
 	var not *bot.NotSent
 	if !errors.As(err, &not) {
@@ -362,7 +363,7 @@ func (c courier) Send(ctx context.Context, out store.Outgoing) (store.Receipt, e
 
 // public answers what may be let out to the world: /healthz, 200 while the chat's server
 // was heard of lately, and calendars by their links.
-func public(beats *pulse, clock func() time.Time, b *bot.Bot) http.Handler {
+func public(beats *heartbeats, clock func() time.Time, b *bot.Bot) http.Handler {
 	mux := http.NewServeMux()
 	mux.HandleFunc("GET /healthz", func(w http.ResponseWriter, _ *http.Request) {
 		last, _ := beats.of(reached)

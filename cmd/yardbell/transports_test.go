@@ -182,7 +182,7 @@ func (g *groupPlayer) open() {
 	require.NoError(g.t, err)
 	b = bot.New(db, func() {}, quiet, nil)
 	b.ByCode = true
-	g.sched = scheduler.New(db, courier{bot.Post{To: out, DB: db}, b, clock}, quiet)
+	g.sched = scheduler.New(db, senderAdapter{bot.Post{To: out, DB: db}, b, clock}, quiet)
 	g.poll = telegram.NewPoller(client, b, quiet, clock, wait)
 	require.NoError(g.t, g.sched.Recover(ctx, g.now))
 }

@@ -74,7 +74,7 @@ func inShort(d time.Duration) string { return strings.TrimSuffix(d.String(), "0s
 
 // freshFor is how long each part may be silent before the service is not ready. A tick
 // comes every 20 seconds and may wait for a slow chat; a poll takes 50 seconds.
-var freshFor = [signs]time.Duration{ticked: 2 * time.Minute, reached: 5 * time.Minute}
+var freshFor = [heartbeatKinds]time.Duration{ticked: 2 * time.Minute, reached: 5 * time.Minute}
 
 // probeEvery is how long the answer of the disk is taken for true, so that asking often
 // writes seldom.
@@ -82,9 +82,9 @@ const probeEvery = 15 * time.Second
 
 // readiness answers /readyz.
 type readiness struct {
-	pulse *pulse
-	db    *store.DB
-	clock func() time.Time
+	heartbeats *heartbeats
+	db         *store.DB
+	clock      func() time.Time
 
 	mu     sync.Mutex
 	probed time.Time
@@ -108,8 +108,8 @@ func (r *readiness) look(ctx context.Context) (lines []string, ready bool) {
 	} else {
 		say("database", "")
 	}
-	for s := range signs {
-		last, n := r.pulse.of(s)
+	for s := range heartbeatKinds {
+		last, n := r.heartbeats.of(s)
 		fault := ""
 		if silent := now.Sub(last); n == 0 {
 			fault = "nothing yet" // a service that was started is not yet one that works

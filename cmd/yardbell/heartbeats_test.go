@@ -13,12 +13,12 @@ import (
 )
 
 // Ticks that waited for a long reading of the chat are not missed when it is done.
-func TestHeartAfterALongReading(t *testing.T) {
+func TestWatchdogAfterALongReading(t *testing.T) {
 	now := chicago(24, 8, 0)
-	p := &pulse{}
+	p := &heartbeats{}
 	p.begin(now)
 	p.hold()
-	h := &heart{pulse: p, limit: 15 * time.Minute, log: slog.New(slog.DiscardHandler)}
+	h := &watchdog{heartbeats: p, limit: 15 * time.Minute, log: slog.New(slog.DiscardHandler)}
 	for range 40 {
 		now = now.Add(time.Minute)
 		p.beat(reached, now)
@@ -37,8 +37,8 @@ func TestReadyWhereTheClockWentBack(t *testing.T) {
 	db, err := store.Open(t.Context(), filepath.Join(t.TempDir(), "crew.db"), store.Options{})
 	require.NoError(t, err)
 	now := chicago(24, 8, 0)
-	p := &pulse{}
-	r := &readiness{pulse: p, db: db, clock: func() time.Time { return now }}
+	p := &heartbeats{}
+	r := &readiness{heartbeats: p, db: db, clock: func() time.Time { return now }}
 	p.beat(ticked, now)
 	p.beat(reached, now)
 	lines, ready := r.look(t.Context())

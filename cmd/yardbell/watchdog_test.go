@@ -25,16 +25,16 @@ import (
 	"yardbell/store"
 )
 
-// What the heart makes of signs of life, on a clock that the test moves.
-func TestHeartLooks(t *testing.T) {
+// What the watchdog makes of heartbeats, on a clock that the test moves.
+func TestWatchdogLooks(t *testing.T) {
 	start := apidouble.DefaultStart
 	const limit = 15 * time.Minute
 	type step struct {
-		after time.Duration // since the look before
-		signs []sign        // given just before this look
-		ends  string        // what the look finds, "" for all well
+		after          time.Duration // since the look before
+		heartbeatKinds []heartbeat   // given just before this look
+		ends           string        // what the look finds, "" for all well
 	}
-	both := []sign{ticked, reached}
+	both := []heartbeat{ticked, reached}
 	for name, c := range map[string]struct {
 		stay  bool
 		limit time.Duration
@@ -55,13 +55,13 @@ func TestHeartLooks(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			var said bytes.Buffer
 			looked := 0
-			p := &pulse{}
+			p := &heartbeats{}
 			p.begin(start)
-			h := &heart{pulse: p, limit: c.limit, stay: c.stay, log: slog.New(slog.NewTextHandler(&said, nil)), alive: func() { looked++ }}
+			h := &watchdog{heartbeats: p, limit: c.limit, stay: c.stay, log: slog.New(slog.NewTextHandler(&said, nil)), alive: func() { looked++ }}
 			now := start
 			for i, s := range c.steps {
 				now = now.Add(s.after)
-				for _, k := range s.signs {
+				for _, k := range s.heartbeatKinds {
 					p.beat(k, now)
 				}
 				err := h.look(now)
@@ -111,22 +111,22 @@ func quietChat(w http.ResponseWriter, r *http.Request) {
 	_, _ = io.WriteString(w, answer)
 }
 
-func TestHeartChild(t *testing.T) {
+func TestWatchdogChild(t *testing.T) {
 	if os.Getenv(heartChild) == "" {
-		t.Skip("only as a child of TestHeartEndsTheProcess")
+		t.Skip("only as a child of TestWatchdogEndsTheProcess")
 	}
 	began := time.Now()
 	e := env{in: strings.NewReader(""), out: os.Stdout, errOut: os.Stderr, get: os.Getenv, tty: func(io.Writer) bool { return false }, beats: 50 * time.Millisecond,
 		clock: func() time.Time { return apidouble.DefaultStart.Add(1000 * time.Since(began)) }}
 	if os.Getenv(heartStuck) != "" {
-		e.around = func(s seams) seams { return seams{s.in, stuckSender{s.to}} }
+		e.around = func(s hooks) hooks { return hooks{s.in, stuckSender{s.to}} }
 	}
 	os.Exit(run(context.Background(), []string{"serve", "--db", os.Getenv("DB"), "--api", os.Getenv("API")}, e))
 }
 
 // A process that does not reach the chat, and one whose tick hangs, end by themselves
 // with status 1 and say why; systemd, were it there, had heard that they lived until then.
-func TestHeartEndsTheProcess(t *testing.T) {
+func TestWatchdogEndsTheProcess(t *testing.T) {
 	closed, err := net.Listen("tcp", "127.0.0.1:0")
 	require.NoError(t, err)
 	away := "http://" + closed.Addr().String()
@@ -172,7 +172,7 @@ func TestHeartEndsTheProcess(t *testing.T) {
 			}()
 			ctx, cancel := context.WithTimeout(t.Context(), 2*bound)
 			defer cancel()
-			cmd := exec.CommandContext(ctx, os.Args[0], "-test.run=^TestHeartChild$")
+			cmd := exec.CommandContext(ctx, os.Args[0], "-test.run=^TestWatchdogChild$")
 			cmd.Env = append(os.Environ(), heartChild+"=1", heartStuck+"="+c.stuck, "DB="+db, "API="+api, "YARDBELL_TOKEN="+markerToken, "NOTIFY_SOCKET="+filepath.Join(dir, "n"))
 			said, err := cmd.CombinedOutput()
 			var exit *exec.ExitError

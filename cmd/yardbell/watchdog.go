@@ -11,30 +11,30 @@ import (
 	"golang.org/x/sync/errgroup"
 )
 
-// heart ends the service where it lives on without doing its work: no tick ended well,
+// watchdog ends the service where it lives on without doing its work: no tick ended well,
 // or nothing of the chat was read, for too long. The supervisor starts it anew,
 // which frees whatever it hangs on. Where the chat itself is away a restart does no
 // harm: what is due waits in the outbox, what people write waits with the chat.
-type heart struct {
-	pulse *pulse
-	limit time.Duration // without a sign of life; 0 for no limit
-	stay  bool          // nobody would start it again: say so and go on
-	log   *slog.Logger
-	alive func() // told at every look, may be nil
+type watchdog struct {
+	heartbeats *heartbeats
+	limit      time.Duration // without a heartbeat; 0 for no limit
+	stay       bool          // nobody would start it again: say so and go on
+	log        *slog.Logger
+	alive      func() // told at every check, may be nil
 
 	stopped chan error // what look found, for await
 
-	count [signs]int64
-	looks [signs]int // in a row without a new sign
-	said  [signs]bool
+	count  [heartbeatKinds]int64
+	checks [heartbeatKinds]int // in a row without a new heartbeat
+	said   [heartbeatKinds]bool
 }
 
-// heartEvery is how often the heart is looked at by default.
-const heartEvery = 20 * time.Second
+// watchdogEvery is how often the watchdog is looked at by default.
+const watchdogEvery = 20 * time.Second
 
-// fewestLooks without a sign make a silence, however long it is by the clock: a machine
+// fewestChecks without a heartbeat make a silence, however long it is by the clock: a machine
 // that slept, or whose clock was set, gets the time to give one.
-const fewestLooks = 3
+const fewestChecks = 3
 
 // leastHeartbeat is longer than a tick and a poll may take: a tick has four minutes
 // before its claims run out.
@@ -42,7 +42,7 @@ const leastHeartbeat = 5 * time.Minute
 
 // stoppedError says what the service did without for too long.
 type stoppedError struct {
-	of     sign
+	of     heartbeat
 	silent time.Duration
 }
 
@@ -54,10 +54,10 @@ func (e *stoppedError) Error() string {
 	return fmt.Sprintf("%s for %s; ending, to be started again", what, e.silent.Round(time.Second))
 }
 
-// run looks until ctx ends or the service has stood still for too long.
-func (h *heart) run(ctx context.Context, clock func() time.Time, every time.Duration) error {
+// run checks until ctx ends or the service has stood still for too long.
+func (h *watchdog) run(ctx context.Context, clock func() time.Time, every time.Duration) error {
 	if every == 0 {
-		every = heartEvery
+		every = watchdogEvery
 	}
 	t := time.NewTicker(every)
 	defer t.Stop()
@@ -76,19 +76,19 @@ func (h *heart) run(ctx context.Context, clock func() time.Time, every time.Dura
 
 // look gives an error where the service has stood still for too long: of the part that
 // has for longest, since it may hold up the other.
-func (h *heart) look(now time.Time) error {
+func (h *watchdog) look(now time.Time) error {
 	var worst *stoppedError
-	for s := range signs {
-		if !h.pulse.expects(s) {
+	for s := range heartbeatKinds {
+		if !h.heartbeats.expects(s) {
 			continue // it is the chat that it waits for
 		}
-		last, n := h.pulse.of(s)
-		h.looks[s]++
+		last, n := h.heartbeats.of(s)
+		h.checks[s]++
 		if n != h.count[s] {
-			h.count[s], h.looks[s], h.said[s] = n, 0, false
+			h.count[s], h.checks[s], h.said[s] = n, 0, false
 		}
 		silent := now.Sub(last)
-		if h.limit == 0 || silent < h.limit || h.looks[s] < fewestLooks || h.said[s] {
+		if h.limit == 0 || silent < h.limit || h.checks[s] < fewestChecks || h.said[s] {
 			continue
 		}
 		if !h.stay {
@@ -110,15 +110,15 @@ func (h *heart) look(now time.Time) error {
 	return nil
 }
 
-// lastBreath is how long the parts may take to end once the heart has stopped.
+// lastBreath is how long the parts may take to end once the watchdog has stopped.
 const lastBreath = 10 * time.Second
 
 // errHangs: a part of the service did not end when it was told to.
 var errHangs = errors.New("a part of the service hangs")
 
-// await waits for the end of the service. Where the heart has stopped, what hangs is not
+// await waits for the end of the service. Where the watchdog has stopped, what hangs is not
 // waited for: the process ends around it.
-func (h *heart) await(g *errgroup.Group) error {
+func (h *watchdog) await(g *errgroup.Group) error {
 	ended := make(chan error, 1)
 	go func() { ended <- g.Wait() }()
 	select {

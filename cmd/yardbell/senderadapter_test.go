@@ -25,7 +25,7 @@ type refusing struct{ not *bot.NotSent }
 func (r refusing) Deliver(context.Context, wording.Delivery) (int64, error) { return 0, r.not }
 
 // What the chat's refusals come to for the message, the group and a private chat.
-func TestCourier(t *testing.T) {
+func TestSenderAdapter(t *testing.T) {
 	const group, private = -100, 55
 	now := chicago(24, 8, 0)
 	cut := errors.New("cut")
@@ -85,7 +85,7 @@ func TestCourier(t *testing.T) {
 				stop()
 			}
 			out := store.Outgoing{Crew: crew, Settings: s, Now: now, Messages: []store.Message{{ID: 1, Crew: crew.ID, Key: "x", Kind: "reply", Text: "x", Chat: c.chat, Ping: c.ping}}}
-			_, err = courier{bot.Post{To: refusing{c.not}, DB: db}, bot.New(db, func() {}, quiet, nil), clock}.Send(ctx, out)
+			_, err = senderAdapter{bot.Post{To: refusing{c.not}, DB: db}, bot.New(db, func() {}, quiet, nil), clock}.Send(ctx, out)
 			var got *scheduler.SendError
 			require.ErrorAs(t, err, &got)
 			require.ErrorIs(t, got, cut)
