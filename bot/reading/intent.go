@@ -134,6 +134,14 @@ func (l *lattice) skipNamed(items []item, k ranking, m mood) (Result, bool) {
 			fit = append(fit, Act{Kind: Skip, Step: o.Step, Batch: o.Batch, Breeder: of.Breeder})
 		}
 	}
+	if plain && len(fit) == 0 && len(lic.weight) == 1 {
+		a := of // nothing of it is open yet, or any more: a line that says "skip" is answered all the same
+		a.Kind = Skip
+		for a.Step = range lic.weight {
+			break
+		}
+		fit = []Act{a}
+	}
 	switch {
 	case len(fit) != 1:
 		return Result{}, false

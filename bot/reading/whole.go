@@ -159,7 +159,7 @@ func (l *lattice) holds(acts []Act, items []item) bool {
 		litres = litres || a.Litres != 0
 		ages = ages || a.AgeLo != nil
 		spans = spans || a.Span != 0 || a.AgeLo != nil
-		times = times || a.When != nil
+		times = times || a.When != nil || a.Kind == Claim // when somebody goes is theirs
 		derived = derived || a.All || a.Count != nil
 		if a.Kind == Skip || a.Kind == Void || a.Kind == Query {
 			return true // nothing of it is counted
