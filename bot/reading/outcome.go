@@ -29,7 +29,7 @@ func (d *draft) outcome(addressed bool, talk float64, strong, entity, open, neg,
 	case d.loneNumber() && l.known.Asked == nil:
 		return Ignore // "echo 3", "34": of what, nobody says
 	case neg:
-		if strong && entity && talk < 0.5 && !d.foreign() && l.r.Built(d.acts[0].act.Step) {
+		if strong && entity && talk < 0.5 && !d.foreign() {
 			return Ask
 		}
 		if d.meant(open, talk) {
