@@ -256,18 +256,6 @@ func (sc *Scene) sayChanged(old, e rules.Entry) Answer {
 // line with that count.
 func (sc *Scene) fix(r *reading) (Answer, error) {
 	var ans Answer
-	if r.soft != "" {
-		q, l, ok, err := sc.awaiting(r)
-		ans.add(q)
-		switch {
-		case err != nil:
-			return ans, err
-		case ok:
-			return ans.then(sc.complete(l.ID, l.Entry, r))
-		case ans.Kind == "ask":
-			return ans, nil
-		}
-	}
 	var lines []store.Line
 	if sc.Replied != nil && sc.Replied.Update != 0 {
 		list, err := sc.repliedLines()
@@ -285,7 +273,7 @@ func (sc *Scene) fix(r *reading) (Answer, error) {
 	var first *store.Line
 	for i := range lines {
 		l := &lines[i]
-		if l.Action != rules.Did || l.Count == nil || l.Step == rules.Ordered || sc.Origin.Said.Sub(l.Said) > fixWithin(r) || r.soft != "" && !r.addressed && sc.Origin.Said.Sub(l.Said) > mendTimeWithin {
+		if l.Action != rules.Did || l.Count == nil || l.Step == rules.Ordered || sc.Origin.Said.Sub(l.Said) > fixWithin(r) {
 			continue
 		}
 		if r.step != "" && l.Step != r.step || r.batch != 0 && l.Subject != rules.BatchSubject(r.batch) {
@@ -294,7 +282,7 @@ func (sc *Scene) fix(r *reading) (Answer, error) {
 		if first == nil {
 			first = l
 		}
-		if first == l && r.old == nil && sc.Replied == nil && r.soft == "" {
+		if first == l && r.old == nil && sc.Replied == nil {
 			// "Make that 35" long after a line, or after something that was not logged,
 			// may be said of another count.
 			_, open, err := sc.pendingQuestion()

@@ -81,14 +81,19 @@ func (sc *Scene) personSaid(text string) (a rdg.Act, lang string, err error) {
 	return a, "", nil
 }
 
-// people handles the handing over of the lead and taking somebody off the crew. A name
-// that is nobody's is left to the rest of the reading.
+// people handles the handing over of the lead, taking somebody off the crew and forgetting
+// somebody, which is asked first. A name that is nobody's is left to the rest of the reading.
 func (sc *Scene) people(a rdg.Act) (ans Answer, handled bool, err error) {
-	if a.Kind != rdg.Remove && a.Kind != rdg.Lead {
+	of := sc.Look.Members
+	switch a.Kind {
+	case rdg.Remove, rdg.Lead:
+	case rdg.Forget:
+		of = sc.Look.Everybody // also who left
+	default:
 		return ans, false, nil
 	}
 	name := a.Person
-	list, err := sc.Look.Members(sc.Crew.ID)
+	list, err := of(sc.Crew.ID)
 	if err != nil {
 		return ans, false, err
 	}
@@ -113,6 +118,10 @@ func (sc *Scene) people(a rdg.Act) (ans Answer, handled bool, err error) {
 		ans.say(sc.Voice, "g_lead_is", "Name", who[0].Name)
 	case who[0].ID == sc.By.ID:
 		ans.ask(sc.Voice, "g_not_self")
+	case a.Kind == rdg.Forget:
+		ans.ask(sc.Voice, "g_forget_sure", "Name", who[0].Name)
+		ans.offer(sc.Voice, "b_forget", forgetDo(who[0].ID))
+		ans.offer(sc.Voice, "b_no", "no")
 	default:
 		ans.write(func(tx *store.Tx) error { return tx.SetGone(who[0].ID, true) })
 		ans.say(sc.Voice, "g_removed", "Name", who[0].Name)

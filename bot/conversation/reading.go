@@ -109,7 +109,6 @@ type reading struct {
 	whose     string        // undo: the member whose line it is
 	rest      []string      // words nothing was made of
 
-	soft      verb // a correction in words that talk has as well: right after the line only
 	addressed bool // slash, name of the bot, or a reply to it
 	hedged    bool
 	lang      string // "en" or "es" where the words say so, else empty

@@ -127,9 +127,6 @@ func (sc *Scene) message() (Answer, error) {
 	if done, err := ans.taken(sc.people(who)); done || err != nil {
 		return ans, err
 	}
-	if done, err := ans.taken(sc.forget(who)); done || err != nil {
-		return ans, err
-	}
 	return ans.then(sc.hear(text))
 }
 

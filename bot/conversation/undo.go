@@ -67,10 +67,6 @@ func (sc *Scene) undo(r *reading) (Answer, error) {
 				same = append(same, m)
 			}
 		}
-		if r.soft != "" && !r.addressed && sc.Origin.Said.Sub(l.Said) > mendTimeWithin {
-			ans.Ignore() // long after a line these words are talk
-			return ans, nil
-		}
 		if sc.Origin.Said.Sub(l.Said) > undoWithin {
 			// Days later "undo" is seldom about that line.
 			ans.ask(sc.Voice, "ask_undo_old", "What", sc.Voice.Line(l.Entry), "When", l.Said)
@@ -83,10 +79,6 @@ func (sc *Scene) undo(r *reading) (Answer, error) {
 			return ans, nil
 		}
 		return sc.voidLines(undoable(same), false)
-	}
-	if r.soft != "" && !r.addressed {
-		ans.Ignore()
-		return ans, nil
 	}
 	ans.ask(sc.Voice, "r_undo_none")
 	return ans, nil
