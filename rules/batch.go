@@ -19,6 +19,7 @@ type Batch struct {
 	Emerges time.Time // the model's middle
 	Ended   bool      // nothing of it is left
 	Moved   time.Time // zero, or when its first cells went to nucs
+	Account Account   // where all of it is, and where it went
 }
 
 // Counts of a batch at each stage; nil where none was logged.
@@ -59,6 +60,28 @@ func (c Counts) Of(step Step) *int {
 		Graft: c.Grafted, Accept: c.Accepted, Capped: c.Capped, Nucs: c.Nucs, Move: c.Moved,
 		Emerge: c.Emerged, Laying: c.Laying, Catch: c.Caught,
 	}[step]
+}
+
+// Had is the newest count up to a step, less what was lost since, and the step it was
+// counted at.
+func (b Batch) Had(before Step) (n *int, at Step) {
+	n, at = b.Counts.Stage(before)
+	lost := b.Account.Cells.LostAt(at) + b.Account.Queens.LostAt(at)
+	if n == nil || lost == 0 {
+		return n, at
+	}
+	left := *n - lost
+	return &left, at
+}
+
+// cells is how many of them there are before any goes to a nuc, nil where it is not known.
+func (b Batch) cells() *int {
+	n := b.Counts.Cells()
+	if n == nil || len(b.Account.Lost) == 0 {
+		return n
+	}
+	left := *n - b.Account.lostSince(Move)
+	return &left
 }
 
 // Emergence is the model for the batch.
@@ -114,10 +137,13 @@ func BatchOf(number int, entries []Entry, combs []Comb, s *Settings) (b Batch, e
 	if g.Detail.AgeLo != nil && g.Detail.AgeHi != nil {
 		b.Age = AgeSpan{*g.Detail.AgeLo, *g.Detail.AgeHi, "stated"}
 	}
+	var gone, parts bool
+	b.Account, gone = AccountOf(entries)
 	for _, e := range entries {
 		if e.Action != Did {
 			continue
 		}
+		parts = parts || e.Detail.Part
 		switch e.Step {
 		case Accept:
 			b.Counts.Accepted = e.Count
@@ -146,11 +172,15 @@ func BatchOf(number int, entries []Entry, combs []Comb, s *Settings) (b Batch, e
 			b.Counts.Caught = plus(b.Counts.Caught, e.Count)
 		}
 	}
+	if parts {
+		b.Counts.Emerged, b.Counts.Laying = b.Account.Queens.Count(Emerge), b.Account.Queens.Count(Laying)
+	}
 	for _, n := range []*int{b.Counts.Accepted, b.Counts.Capped, b.Counts.Emerged} {
 		if n != nil && *n == 0 {
 			b.Ended = true
 		}
 	}
+	b.Ended = b.Ended || gone || b.Account.lostAll()
 	b.foresee(s)
 	// No queen laying at a first look may only be early or after rain (Szabo et
 	// al. 1987: first eggs at 4-22 d); from the second look on it ends the batch.
@@ -222,7 +252,7 @@ func (b Batch) Rest(step Step) int {
 	if had == nil || got == nil {
 		return 0
 	}
-	rest := *had - *got
+	rest := *had - *got - b.Account.lostSince(step)
 	if rest <= 2 || float64(rest) <= restIsSmall*float64(*had) {
 		return 0
 	}

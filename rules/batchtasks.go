@@ -23,7 +23,7 @@ const YardSep = ", "
 func BatchTasks(b Batch, entries []Entry, s *Settings) []Task {
 	subject := BatchSubject(b.Number)
 	yard := strings.Join(b.Yards, YardSep)
-	cells := b.Counts.Cells()
+	cells := b.cells()
 	make_ := func(step Step, variant, occ, reason string, anchor time.Time) Task {
 		row := s.Table.Row(step, variant)
 		t := Task{Subject: subject, Occ: occ, State: Open, Reason: reason, Anchor: anchor, Batch: b.Number, Breeder: b.Breeder, Mark: b.Mark}.with(row)
@@ -74,6 +74,9 @@ func BatchTasks(b Batch, entries []Entry, s *Settings) []Task {
 	queens := b.Counts.Moved
 	if queens == nil {
 		queens = cells
+	} else if lost := b.Account.Queens.LostAt(Move); lost > 0 {
+		left := *queens - lost
+		queens = &left
 	}
 	after := func(step Step, variant, occ, reason string, anchor time.Time, n *int) Task {
 		t := make_(step, variant, occ, reason, anchor)
@@ -82,13 +85,20 @@ func BatchTasks(b Batch, entries []Entry, s *Settings) []Task {
 	}
 	emerge := after(Emerge, "", "", "emerged", b.Emerges, queens)
 	emerge.lookAgain(entries)
+	emerge.onlyUntold(b)
 	add(emerge)
 	add(after(Flights, "", "", "emerged", b.Emerges, queens))
 	emerged := b.Counts.Emerged
 	if emerged == nil {
 		emerged = queens
 	}
-	add(after(Laying, "", "", "emerged", b.Emerges, emerged))
+	if lost := b.Account.Queens.LostAt(Emerge); lost > 0 && emerged != nil {
+		left := *emerged - lost
+		emerged = &left
+	}
+	look := after(Laying, "", "", "emerged", b.Emerges, emerged)
+	look.onlyUntold(b)
+	add(look)
 	layings := did(entries, Laying)
 	if n := len(layings); n > 0 {
 		last := layings[n-1]
@@ -110,6 +120,10 @@ func BatchTasks(b Batch, entries []Entry, s *Settings) []Task {
 	laying := b.Counts.Laying
 	if laying == nil || *laying == 0 {
 		laying = emerged
+	}
+	if lost := b.Account.Queens.LostAt(Laying); lost > 0 && laying != nil {
+		left := *laying - lost
+		laying = &left
 	}
 	catch := after(Catch, "", "", "emerged", b.Emerges, laying)
 	for len(layings) > 0 && layings[0].Count != nil && *layings[0].Count == 0 {
@@ -155,6 +169,10 @@ func settle(tasks []Task, b Batch, entries []Entry) {
 	for i := range entries {
 		e := &entries[i]
 		if e.Action != Did || e.Detail.NoneYet {
+			continue
+		}
+		// A count of one yard answers for no other.
+		if e.Detail.Part && b.Account.Queens.Count(e.Step) == nil {
 			continue
 		}
 		finished[e.Step] = true
@@ -204,4 +222,11 @@ func containsStep(list []Step, s Step) bool {
 		}
 	}
 	return false
+}
+
+// onlyUntold narrows a look to the yards that are still to be counted, once others are.
+func (t *Task) onlyUntold(b Batch) {
+	if yards, n := b.Account.Untold(t.Step); yards != nil {
+		t.From, t.Count = strings.Join(yards, YardSep), n
+	}
 }

@@ -157,7 +157,7 @@ func CheckBatch(e Entry, b Batch, nucs int) *Refusal {
 	if e.Step == Recell || e.Step == Finish || e.Step == Rogue {
 		return nil
 	}
-	had, at := b.Counts.Stage(e.Step)
+	had, at := b.Had(e.Step)
 	if e.Step == Nucs {
 		had = nil
 	}

@@ -44,6 +44,11 @@ const (
 	Virgin Step = "virgin"
 	// Retire takes a breeder out of every plan; her lines stay.
 	Retire Step = "retire"
+
+	// Lose is cells, virgins or queens that are gone, at whatever stage the batch stands.
+	Lose Step = "lose"
+	// Placed is cells put into a builder or an incubator. It ends no deadline.
+	Placed Step = "place"
 )
 
 // Steps lists the steps of a round in the order they are done.
@@ -94,6 +99,8 @@ const (
 	BuilderKind Kind = "builder"
 	YardKind    Kind = "yard"
 	OrderKind   Kind = "order"
+
+	IncubatorKind Kind = "incubator"
 )
 
 // Subject names one breeder, batch, builder or yard of a crew.
@@ -111,6 +118,9 @@ func BatchSubject(n int) Subject { return Subject{BatchKind, strconv.Itoa(n)} }
 
 // BuilderSubject is the cell builder of that name.
 func BuilderSubject(name string) Subject { return Subject{BuilderKind, name} }
+
+// IncubatorSubject is the incubator of that name, mostly a number.
+func IncubatorSubject(name string) Subject { return Subject{IncubatorKind, name} }
 
 // YardSubject is the mating yard of that name.
 func YardSubject(name string) Subject { return Subject{YardKind, name} }
@@ -182,9 +192,11 @@ type Detail struct {
 	AgeHi    *float64 `json:"age_hi,omitempty"`   //
 	NoEggs   bool     `json:"no_eggs,omitempty"`  // eggs: looked, none yet; combout: came out empty
 	NoneYet  bool     `json:"none_yet,omitempty"` // emerge: looked while virgins may still come, none was out
-	Cause    string   `json:"cause,omitempty"`    // retire: CauseDied, "" where none was said
+	Cause    string   `json:"cause,omitempty"`    // retire: CauseDied, lose: CauseDropped …, "" where none was said
+	Out      string   `json:"out,omitempty"`      // place, move, a count of cells: the place they were in
+	Part     bool     `json:"part,omitempty"`     // emerge, laying: a count of this yard alone
 	Release  bool     `json:"release,omitempty"`  // combout: she was let go, rather than the comb taken
-	All      bool     `json:"all,omitempty"`      // nothing is left to do for the rest of the batch
+	All      bool     `json:"all,omitempty"`      // nothing is left to do for the rest of the batch; lose: all of it
 	Occ      string   `json:"occ,omitempty"`      // which occurrence of a task a line answers
 	Until    int64    `json:"until,omitempty"`    // later: UTC milliseconds
 	Reason   string   `json:"reason,omitempty"`   // skip: why, in the crew's words

@@ -72,6 +72,13 @@ func (v Voice) Details(old, e rules.Entry) []Difference {
 		}),
 		both(func(k rules.Entry) string { return is(k.Detail.All, "none_left") }),
 		both(func(k rules.Entry) string { return is(k.Detail.NoneYet, "c_none_yet") }),
+		both(func(k rules.Entry) string { return is(k.Detail.Part, "c_part") }),
+		both(func(k rules.Entry) string {
+			if k.Detail.Out == "" {
+				return ""
+			}
+			return v.Say("c_out", "Builder", k.Detail.Out)
+		}),
 		both(func(k rules.Entry) string {
 			if k.Detail.Cause == "" && k.Step != rules.Retire {
 				return ""
