@@ -196,6 +196,10 @@ type Logged struct {
 	Mark     *string `json:"mark"`
 	Happened string  `json:"happened"`
 	By       string  `json:"by"`
+
+	// All else that some steps need, where it was said; Until in local time, as Happened is.
+	rules.Detail
+	Until *string `json:"until,omitempty"`
 }
 
 type listed struct {
@@ -227,7 +231,10 @@ func LocalTime(t time.Time, zone *time.Location) string { return t.In(zone).Form
 // AsLogged puts an entry into the protocol's form.
 func AsLogged(e rules.Entry, zone *time.Location) Logged {
 	l := Logged{Action: string(e.Action), Step: stepName(e.Step), Subject: orNull(e.Subject.String()), Count: e.Count, Of: e.Of,
-		Into: orNull(e.Into), Mark: orNull(e.Mark), Happened: LocalTime(e.Happened, zone), By: e.By}
+		Into: orNull(e.Into), Mark: orNull(e.Mark), Happened: LocalTime(e.Happened, zone), By: e.By, Detail: e.Detail}
+	if e.Detail.Until != 0 {
+		l.Until = orNull(LocalTime(time.UnixMilli(e.Detail.Until), zone))
+	}
 	if e.From != 0 {
 		from := e.From
 		l.From = &from
