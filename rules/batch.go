@@ -9,6 +9,7 @@ type Batch struct {
 	Breeder int
 	Comb    int64 // 0 where no comb is known
 	Mark    string
+	Grafter string // who logged the graft
 	Start   string // the builder it was grafted into
 	Builder string // where it is, or was last: that one, else the finisher
 	Grafted time.Time
@@ -122,7 +123,7 @@ func BatchOf(number int, entries []Entry, combs []Comb, s *Settings) (b Batch, e
 		return b, false
 	}
 	g := grafts[0]
-	b = Batch{Number: number, Graft: g.ID, Breeder: g.From, Mark: g.Mark, Start: g.Into, Builder: g.Into, Grafted: g.Happened, Age: AssumedAge}
+	b = Batch{Number: number, Graft: g.ID, Breeder: g.From, Grafter: g.By, Mark: g.Mark, Start: g.Into, Builder: g.Into, Grafted: g.Happened, Age: AssumedAge}
 	b.Counts.Grafted = g.Count
 	if c, ok := ChooseComb(combs, g.Mark, g.Happened); ok {
 		b.Comb, b.Mark = c.ID, c.Mark
