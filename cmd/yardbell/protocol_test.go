@@ -12,6 +12,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"yardbell/rules"
 )
 
 // result is what one call of the program came to.
@@ -64,6 +66,9 @@ type loggedLine struct {
 	Mark     *string `json:"mark"`
 	Happened string  `json:"happened"`
 	By       string  `json:"by"`
+
+	rules.Detail         // what only some lines say
+	Until        *string `json:"until,omitempty"`
 }
 
 type itemLine struct {
@@ -81,8 +86,14 @@ var (
 
 	kinds = []string{"ping", "digest", "reply", "ask", "error", "notice"}
 	pings = []string{"eve", "open", "closing", "over"}
-	steps = strings.Fields("confine eggs combout graft accept finish capped handsoff rogue nucs move emerge flights laying catch recell feed drones dearth flow add virgin retire")
+	steps = strings.Fields("confine eggs combout graft accept finish capped handsoff rogue nucs move emerge flights laying catch recell feed drones dearth flow add virgin retire lose place temp queenless brood nuc rename assign away remind")
 )
+
+func valuesOf(t testing.TB, raw []byte) (m map[string]json.RawMessage) {
+	t.Helper()
+	require.NoError(t, json.Unmarshal(raw, &m), "%s", raw)
+	return m
+}
 
 // fields checks that a JSON object has exactly these fields, none left out.
 func fields(t testing.TB, raw []byte, want []string) map[string]json.RawMessage {
@@ -109,7 +120,7 @@ func subjectForm(t testing.TB, s string) {
 	t.Helper()
 	kind, key, ok := strings.Cut(s, " ")
 	assert.True(t, ok && key != "", "subject %q", s)
-	assert.Contains(t, []string{"breeder", "batch", "builder", "yard", "order"}, kind)
+	assert.Contains(t, []string{"breeder", "batch", "builder", "yard", "order", "incubator", "round", "nuc"}, kind)
 }
 
 // decode reads the console's JSON strictly: every field there, none besides, and
@@ -162,8 +173,18 @@ func decode(t testing.TB, out string, zone *time.Location) (list []message) {
 		var logged []json.RawMessage
 		require.NoError(t, json.Unmarshal(raw["logged"], &logged))
 		for k, x := range logged {
-			fields(t, x, loggedFields)
+			more := 0 // which these are the decoder says, which refuses others
+			for f, v := range valuesOf(t, x) {
+				if !slices.Contains(loggedFields, f) {
+					more++
+					assert.NotContains(t, []string{"null", "false", `""`, "0"}, string(v), "%s: said only where it says something: %s", f, x)
+				}
+			}
+			assert.Len(t, valuesOf(t, x), len(loggedFields)+more, "%s", x)
 			e := m.Logged[k]
+			if e.Until != nil {
+				local(t, *e.Until, zone)
+			}
 			assert.Contains(t, []string{"did", "mine", "later", "skip", "void", "amend"}, e.Action)
 			if e.Subject != nil && strings.HasPrefix(*e.Subject, "order ") {
 				assert.Nil(t, e.Step, "an order is no step: %s", x)

@@ -436,9 +436,14 @@ func spellLogged(t testing.TB, v any) string {
 	var list []map[string]any
 	require.NoError(t, json.Unmarshal(b, &list))
 	for _, l := range list {
-		at, err := time.Parse(time.RFC3339, l["happened"].(string))
-		require.NoError(t, err)
-		l["happened"] = at.UTC().Format(time.RFC3339)
+		for _, field := range []string{"happened", "until"} {
+			if l[field] == nil {
+				continue
+			}
+			at, err := time.Parse(time.RFC3339, l[field].(string))
+			require.NoError(t, err)
+			l[field] = at.UTC().Format(time.RFC3339)
+		}
 	}
 	b, err = json.Marshal(list)
 	require.NoError(t, err)
