@@ -22,7 +22,7 @@ func (c *Crew) Settle() (planned []Replanned, all bool) {
 	if all {
 		c.set()
 		clear(c.effective)
-		for _, kind := range []Kind{OrderKind, BreederKind, BatchKind, BuilderKind, YardKind} {
+		for _, kind := range []Kind{OrderKind, BreederKind, BatchKind, BuilderKind, YardKind, NucKind} {
 			for _, s := range c.Subjects(kind) {
 				p.add(s)
 			}
@@ -84,6 +84,8 @@ type settling struct {
 	seen    map[Subject]bool
 	todo    []Subject
 	planned []Replanned
+	yards   []string // whose boards a batch that was looked at may change
+	cells   bool     // a batch was looked at, which may need other nucs
 }
 
 func (p *settling) add(s Subject) {
@@ -110,11 +112,18 @@ func (p *settling) run() {
 	}{
 		{OrderKind, p.order},
 		{BreederKind, p.combs},
+		{YardKind, p.nucLines},
 		{BatchKind, p.batch},
+		{NoKind, p.boards},
+		{BatchKind, p.batchTasks},
 		{BreederKind, p.breeder},
 		{BuilderKind, p.builder},
 		{YardKind, p.yard},
 	} {
+		if round.kind == NoKind {
+			round.do(Subject{})
+			continue
+		}
 		// A round may add subjects of later rounds; breeders that a batch adds need no
 		// look at their combs, since those did not change.
 		for i := 0; i < len(p.todo); i++ {
@@ -223,22 +232,19 @@ func (p *settling) batch(s Subject) {
 	if from := graftedFrom(entries); from != 0 {
 		combs = c.combs[from]
 	}
-	b, exists := BatchOf(n, entries, combs, c.settings)
+	b, exists := BatchOf(n, c.withNucs(n, entries), combs, c.settings)
 	b.Number = n
 	if b.Yards == nil {
 		b.Yards = []string{}
 	}
 	b.Grafted, b.Emerges, b.Moved = inMillis(b.Grafted), inMillis(b.Emerges), inMillis(b.Moved)
-	var tasks []Task
 	if exists {
 		c.batches[n] = b
-		tasks = BatchTasks(b, entries, c.settings)
-		if b.Builder == "" {
-			tasks = append(tasks, LooseRogue(b, entries, c.settings))
-		}
 	} else {
 		delete(c.batches, n)
 	}
+	p.yards = append(append(p.yards, old.Yards...), b.Yards...)
+	p.cells = p.cells || exists || had
 	// Its breeder and its builder look at little of it, and most lines change none of that.
 	if p.all || had != exists || old.Breeder != b.Breeder || old.GraftRef() != b.GraftRef() {
 		p.add(BreederSubject(old.Breeder))
@@ -247,6 +253,20 @@ func (p *settling) batch(s Subject) {
 	if p.all || had != exists || old.Builder != b.Builder || old.Bar() != b.Bar() {
 		p.add(BuilderSubject(old.Builder))
 		p.add(BuilderSubject(b.Builder))
+	}
+}
+
+// batchTasks plans a batch, once the nucs of its yards are known.
+func (p *settling) batchTasks(s Subject) {
+	c, n := p.c, s.Number()
+	var tasks []Task
+	if b, exists := c.batches[n]; exists {
+		entries := p.effective(s)
+		tasks = BatchTasks(b, entries, c.settings)
+		c.standing(tasks, b, entries)
+		if b.Builder == "" {
+			tasks = append(tasks, LooseRogue(b, entries, c.settings))
+		}
 	}
 	p.put(s, tasks)
 }
