@@ -126,7 +126,7 @@ func (k *accounting) take(e *Entry) {
 	case Move:
 		k.move(e)
 	case Emerge, Laying:
-		if !e.Detail.NoneYet {
+		if !e.Detail.Unfinished() {
 			k.look(e)
 		}
 	case Catch:

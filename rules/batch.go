@@ -1,6 +1,9 @@
 package rules
 
-import "time"
+import (
+	"math"
+	"time"
+)
 
 // Batch is what the logbook says of one graft and the cells from it.
 type Batch struct {
@@ -21,6 +24,8 @@ type Batch struct {
 	Ended   bool      // nothing of it is left
 	Moved   time.Time // zero, or when its first cells went to nucs
 	Account Account   // where all of it is, and where it went
+	Learnt  *Learnt   `json:",omitempty"` // what the crew's other batches taught by then, nil for the books
+	Late    float64   // hours by which what was seen of it moves Emerges against the books
 }
 
 // Counts of a batch at each stage; nil where none was logged.
@@ -91,7 +96,7 @@ func (b Batch) Emergence(s *Settings) Emergence {
 	if n := b.Counts.Cells(); n != nil && *n > 0 {
 		cells = *n
 	}
-	return Emergence{b.Grafted, b.Age, cells, b.Shift, s.SigmaBatch, s.SigmaCell}
+	return Emergence{b.Grafted, b.Age, cells, b.Shift, s.SigmaBatch, s.SigmaCell, b.Learnt}
 }
 
 // ChooseComb finds the comb that a graft at t was taken from: of those whose
@@ -118,6 +123,11 @@ func ChooseComb(combs []Comb, mark string, t time.Time) (Comb, bool) {
 // BatchOf reads a batch out of its effective entries and its breeder's combs.
 // exists is false where the graft was taken back.
 func BatchOf(number int, entries []Entry, combs []Comb, s *Settings) (b Batch, exists bool) {
+	return batchOf(number, entries, combs, s, nil, nil)
+}
+
+// batchOf is BatchOf with what the crew has learnt, and what was seen of the batch.
+func batchOf(number int, entries []Entry, combs []Comb, s *Settings, l *learning, v *seen) (b Batch, exists bool) {
 	grafts := did(entries, Graft)
 	if len(grafts) == 0 {
 		return b, false
@@ -164,7 +174,7 @@ func BatchOf(number int, entries []Entry, combs []Comb, s *Settings) (b Batch, e
 			b.Counts.Moved = plus(b.Counts.Moved, e.Count)
 			b.yard(e.Into)
 		case Emerge:
-			if !e.Detail.NoneYet {
+			if !e.Detail.Unfinished() {
 				b.Counts.Emerged = e.Count
 			}
 		case Laying:
@@ -182,7 +192,7 @@ func BatchOf(number int, entries []Entry, combs []Comb, s *Settings) (b Batch, e
 		}
 	}
 	b.Ended = b.Ended || gone || b.Account.lostAll()
-	b.foresee(s)
+	b.foresee(s, l, v)
 	// No queen laying at a first look may only be early or after rain (Szabo et
 	// al. 1987: first eggs at 4-22 d); from the second look on it ends the batch.
 	if n := b.Counts.Laying; n != nil && *n == 0 {
@@ -196,24 +206,42 @@ func BatchOf(number int, entries []Entry, combs []Comb, s *Settings) (b Batch, e
 // foresee works out when the queens come. A cool incubator counts for nothing in Shift, and
 // so in how long the cells are safe where they are: the log does not say which cells were
 // in it, and a close put off for cells that hung in a warm builder loses the batch.
-func (b *Batch) foresee(s *Settings) {
+func (b *Batch) foresee(s *Settings, l *learning, v *seen) {
 	b.Shift = IncubatorShift(b.Grafted, b.Age, s.Incubator, TempFrom.warm)
-	b.Emerges = b.emerges(s)
+	b.Learnt = l.by(b.learnsUntil(s), b.Number)
+	b.Late = b.Learnt.Hours()
+	if v != nil {
+		if late := l.grid.lateBy(b.Learnt, v.given); math.Abs(late-b.Late) >= OwnWorth {
+			b.Late = math.Round(late)
+		}
+	}
+	// The model is good to half a day; minutes would pretend to more.
+	b.Emerges = b.hatching(s).Middle().Add(Hours(b.Late)).Round(time.Hour).UTC()
+	if v == nil {
+		return
+	}
+	for _, look := range v.looks { // whatever the model makes of it
+		if most := !look.Some && 2*look.Out > look.Of; most && look.At.Before(b.Emerges) {
+			at := look.At.Truncate(time.Hour).UTC()
+			b.Late, b.Emerges = b.Late-b.Emerges.Sub(at).Hours(), at
+		}
+	}
 }
 
 // SafeUntil is how long the cells are safe where they are. It is worked out when asked: it
 // is dear, and few batches are ever asked about.
 func (b Batch) SafeUntil(s *Settings) time.Time { return b.Emergence(s).SafeUntil().UTC() }
 
-// emerges is the model's middle of emergence. Once the cells are in their nucs no close
-// hangs on it that loses them, and what was logged of the incubator before counts in full.
-func (b *Batch) emerges(s *Settings) time.Time {
+// hatching is by the books when the queens come out. Once the cells are in their nucs no
+// close hangs on it that loses them, and what was logged of the incubator before counts in
+// full.
+func (b Batch) hatching(s *Settings) Emergence {
 	e := b.Emergence(s)
+	e.Learnt = nil
 	if !b.Moved.IsZero() {
 		e.Shift = IncubatorShift(b.Grafted, b.Age, s.Incubator, func(t TempFrom) bool { return t.warm() || !t.At.After(b.Moved) })
 	}
-	// The model is good to half a day; minutes would pretend to more.
-	return e.Middle().Round(time.Hour).UTC()
+	return e
 }
 
 func (b *Batch) yard(name string) {

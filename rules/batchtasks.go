@@ -84,7 +84,8 @@ func BatchTasks(b Batch, entries []Entry, s *Settings) []Task {
 		return t
 	}
 	emerge := after(Emerge, "", "", "emerged", b.Emerges, queens)
-	emerge.lookAgain(entries)
+	emerge.teach(b, s)
+	emerge.lookAgain(b, entries, s)
 	emerge.onlyUntold(b)
 	add(emerge)
 	add(after(Flights, "", "", "emerged", b.Emerges, queens))
@@ -168,7 +169,7 @@ func settle(tasks []Task, b Batch, entries []Entry) {
 	rest, recells := true, 0           // whether anything is to come of what is left, and how often cells were given anew
 	for i := range entries {
 		e := &entries[i]
-		if e.Action != Did || e.Detail.NoneYet {
+		if e.Action != Did || e.Detail.Unfinished() {
 			continue
 		}
 		// A count of one yard answers for no other.

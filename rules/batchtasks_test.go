@@ -35,7 +35,7 @@ func TestAFreshBatch(t *testing.T) {
 	// Windows in hours after the graft, as in the step table; emergence at 295 h.
 	for step, want := range map[Step][2]float64{
 		Accept: {18, 48}, Finish: {20, 48}, Capped: {96, 144}, HandsOff: {120, 216}, Nucs: {168, 236}, Move: {216, 240},
-		Emerge: {300, 360}, Flights: {295 + 120, 295 + 288}, Laying: {295 + 264, 295 + 432}, Catch: {295 + 504, 295 + 840},
+		Emerge: {288, 360}, Flights: {295 + 120, 295 + 288}, Laying: {295 + 264, 295 + 432}, Catch: {295 + 504, 295 + 840},
 	} {
 		k := task(t, tasks, step, "")
 		assert.Equal(t, want, [2]float64{hoursAfter(grafted, k.Earliest), hoursAfter(grafted, k.Latest)}, step)

@@ -45,10 +45,6 @@ func drawn(t *rapid.T, before []Entry) Entry {
 		if e.Step == Nucs || e.Step == Move {
 			e.Into = yard.Key
 		}
-	case k < 17 && rapid.Bool().Draw(t, "nuc"):
-		put(rapid.SampledFrom([]Subject{yard, NucSubject(yard.Key, "3")}).Draw(t, "which"), Nuc)
-		e.Count, e.Detail.State = n(12), rapid.SampledFrom(NucStates[:]).Draw(t, "state")
-		e.Detail.Batch = rapid.IntRange(0, 4).Draw(t, "of")
 	case k < 17:
 		put(builder, Rogue)
 	case k < 18:
@@ -202,5 +198,18 @@ func BenchmarkNextLine(b *testing.B) {
 		d := c.Clone()
 		d.Apply(e)
 		d.Settle()
+	}
+}
+
+// BenchmarkFoldOfLooks is the fold of ten seasons of which every count teaches.
+func BenchmarkFoldOfLooks(b *testing.B) {
+	lines := tenSeasons()
+	for i := range lines {
+		if e := &lines[i]; e.Step == Emerge {
+			e.Happened = e.Happened.Add(-40 * time.Hour)
+		}
+	}
+	for b.Loop() {
+		Fold(DefaultSettings(), lines)
 	}
 }

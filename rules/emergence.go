@@ -48,10 +48,17 @@ type Emergence struct {
 	Shift      float64 // hours later (positive) by a cooler incubator
 	SigmaBatch float64
 	SigmaCell  float64
+	Learnt     *Learnt // of the crew's own cells, nil for the books alone
 }
 
-// Middle is the model's middle of emergence.
+// Middle is the books' middle of emergence.
 func (e Emergence) Middle() time.Time { return e.Grafted.Add(Hours(e.mean() - (e.Age.Lo+e.Age.Hi)/2)) }
+
+// sooner is by how many hours the crew's cells come out before the books have it, 0 where
+// they are not known to.
+func (e Emergence) sooner() float64 {
+	return max(0, -e.Learnt.Hours())
+}
 
 // mean is hours from the graft to emergence of a larva that was just hatched.
 func (e Emergence) mean() float64 { return EggToQueen - HatchAfter + e.Shift }
@@ -95,13 +102,18 @@ var batchNodes = sync.OnceValue(func() []batchNode {
 	return nodes
 })
 
-// AnyOut is the chance that at least one virgin is out at t.
+// AnyOut is the chance that at least one virgin is out at t, whatever the batch term and
+// the shift of the crew's mean are.
 func (e Emergence) AnyOut(t time.Time) float64 {
 	h := t.Sub(e.Grafted).Hours()
 	n := float64(max(e.Cells, 1))
+	nodes, scale := batchNodes(), e.SigmaBatch
+	if e.Learnt != nil { // all that is open of the crew's mean is in them
+		nodes, scale = e.Learnt.late, 1
+	}
 	var sum float64
-	for _, node := range batchNodes() {
-		p := e.cellOut(h - e.SigmaBatch*node.z)
+	for _, node := range nodes {
+		p := e.cellOut(h - scale*node.z)
 		if p == 0 {
 			continue
 		}
@@ -111,7 +123,7 @@ func (e Emergence) AnyOut(t time.Time) float64 {
 }
 
 // SafeUntil is when the chance that any virgin is out reaches SafeChance, to the
-// minute before.
+// minute before, or to the hour where it rests on what the crew saw.
 func (e Emergence) SafeUntil() time.Time {
 	// The time is sought on a grid finer than 15 s. Guesses come from a line
 	// through the two ends in standard deviations, in which the chance is almost
@@ -125,7 +137,7 @@ func (e Emergence) SafeUntil() time.Time {
 	lo, hi := 0, n
 	ylo, yhi := math.Inf(-1), math.Inf(1)
 	perHour := math.Hypot(e.SigmaBatch, e.SigmaCell)
-	guess := int((e.mean() - (e.Age.Lo+e.Age.Hi)/2 - 3.5*perHour) * float64(n) / top)
+	guess := int((e.mean() - e.sooner() - (e.Age.Lo+e.Age.Hi)/2 - 3.5*perHour) * float64(n) / top)
 	for turn := 0; hi-lo > 1; turn++ {
 		if turn > 4 && turn%2 == 1 { // four do nearly always
 			guess = lo + (hi-lo)/2
@@ -149,6 +161,9 @@ func (e Emergence) SafeUntil() time.Time {
 		default:
 			guess = mid + int((goal-y)*perHour*float64(n)/top)
 		}
+	}
+	if e.Learnt != nil { // what few looks tell is not known to the minute
+		return at(lo).Truncate(time.Hour)
 	}
 	return at(lo).Truncate(time.Minute)
 }
@@ -186,6 +201,9 @@ func IncubatorShift(grafted time.Time, age AgeSpan, temps []TempFrom, counts fun
 // The chance that any is out is at most the sum of those of single cells, for which the
 // batch-wide term needs no integral; where that is too much, SafeUntil has to tell.
 func (e Emergence) surelySafe(t time.Time) bool {
+	if e.Learnt != nil {
+		return e.AnyOut(t) < SafeChance
+	}
 	one := e
 	one.SigmaCell = math.Hypot(e.SigmaBatch, e.SigmaCell)
 	return float64(max(e.Cells, 1))*one.cellOut(t.Sub(e.Grafted).Hours()) < SafeChance
@@ -193,7 +211,8 @@ func (e Emergence) surelySafe(t time.Time) bool {
 
 // MoveWindow is when ripe cells may go to the nucs. Larvae older than 24 h bring
 // it forward by the excess, a cooler incubator moves it back, and it never closes
-// after the batch stops being safe. own is the crew's own best time after the
+// after the batch stops being safe. Where the crew's cells come out sooner than the books
+// say they are ripe sooner too, and the best time keeps its distance from the close. own is the crew's own best time after the
 // graft, 0 for the table's; where that is later than the close, the window is
 // held open for it, and the crew was warned when setting it.
 func MoveWindow(e Emergence, row Row, own time.Duration) (earliest, best, latest time.Time) {
@@ -203,6 +222,10 @@ func MoveWindow(e Emergence, row Row, own time.Duration) (earliest, best, latest
 	// before, which is why more than the close has to be safe.
 	if !e.surelySafe(latest.Add(2 * time.Minute)) {
 		latest = earlier(latest, e.SafeUntil())
+	}
+	if soon := Hours(e.sooner()); soon > 0 {
+		earliest = earliest.Add(-soon)
+		best = earlier(best, latest.Add(-Hours(row.Latest-row.Best)))
 	}
 	if own > 0 {
 		best = e.Grafted.Add(own + shift)

@@ -113,7 +113,7 @@ func (r *RoundTimes) fit(step Step, earliest, best, latest time.Time, s *Setting
 // follow fills in what comes between the graft and the nucs.
 func (f *fitter) follow(r *RoundTimes) {
 	s := f.s
-	em := Emergence{r.Graft, r.Age, max(r.Cells, 1), IncubatorShift(r.Graft, r.Age, s.Incubator, TempFrom.warm), s.SigmaBatch, s.SigmaCell}
+	em := Emergence{r.Graft, r.Age, max(r.Cells, 1), IncubatorShift(r.Graft, r.Age, s.Incubator, TempFrom.warm), s.SigmaBatch, s.SigmaCell, nil}
 	a, b, l := MoveWindow(em, s.Table.Row(Move, ""), s.MoveAt)
 	r.Move = r.fit(Move, a, b, l, s)
 	r.Emerges = em.Middle().Round(time.Hour).UTC()
@@ -243,7 +243,7 @@ func (r RoundTimes) Tasks(breeder int, bees bool, cells int, s *Settings) []Task
 	}
 	b := Batch{Breeder: breeder, Grafted: r.Graft, Age: r.Age}
 	b.Counts.Grafted = &cells
-	b.foresee(s)
+	b.foresee(s, nil, nil)
 	return append(append(tasks, BatchTasks(b, nil, s)...), LooseRogue(b, nil, s))
 }
 

@@ -57,7 +57,7 @@ func TestPlanForQueens(t *testing.T) {
 			assert.NotEqual(t, time.Sunday, l.Weekday(), "round %d: %v", i, l)
 			assert.True(t, l.Hour() >= 7 && l.Hour() < 18, "round %d: %v", i, l)
 		}
-		assert.False(t, r.Move.Latest.After(Emergence{r.Graft, r.Age, r.Cells, 0, s.SigmaBatch, s.SigmaCell}.SafeUntil()))
+		assert.False(t, r.Move.Latest.After(Emergence{r.Graft, r.Age, r.Cells, 0, s.SigmaBatch, s.SigmaCell, nil}.SafeUntil()))
 	}
 	assert.Equal(t, plan.Grafts, sum)
 	assert.Nil(t, p.Calendar.Add(plan.Uses...).FirstBreak(chicago))

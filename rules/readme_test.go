@@ -41,6 +41,7 @@ func TestPageShowsTheConstants(t *testing.T) {
 	values := map[string]float64{
 		"HatchAfter": HatchAfter, "LagWithBees": LagWithBees, "LagWithout": LagWithout, "PlannedStay": PlannedStay,
 		"EggToQueen": EggToQueen, "HoursPerDegree": HoursPerDegree, "SealedFrom": SealedFrom, "TooWarm": TooWarm, "TooCool": TooCool,
+		"ShiftSpread": ShiftSpread, "ShiftMost": ShiftMost, "WorthHours": WorthHours, "OwnWorth": OwnWorth, "KnownLooks": KnownLooks,
 		"SigmaBatch": SigmaBatch, "SigmaCell": SigmaCell, "SafeChance": SafeChance * 100,
 		"FirstVirgin": FirstVirgin.Hours(), "FirstLaying": FirstLaying.Hours(),
 		"DroneToFlight": DroneToFlight, "DroneEvery": DroneEvery, "EggsPerDay": EggsPerDay, "BuilderDays": BuilderDays,

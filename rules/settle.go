@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 	"strconv"
+	"time"
 )
 
 // Settle works out what the lines since the last Settle lead to: the subjects they are
@@ -22,7 +23,7 @@ func (c *Crew) Settle() (planned []Replanned, all bool) {
 	if all {
 		c.set()
 		clear(c.effective)
-		for _, kind := range []Kind{OrderKind, BreederKind, BatchKind, BuilderKind, YardKind, NucKind} {
+		for _, kind := range []Kind{OrderKind, BreederKind, BatchKind, BuilderKind, YardKind} {
 			for _, s := range c.Subjects(kind) {
 				p.add(s)
 			}
@@ -84,8 +85,8 @@ type settling struct {
 	seen    map[Subject]bool
 	todo    []Subject
 	planned []Replanned
-	yards   []string // whose boards a batch that was looked at may change
-	cells   bool     // a batch was looked at, which may need other nucs
+	grid    *shiftGrid
+	since   time.Time // zero, or when something was seen that was not seen before, or no more
 }
 
 func (p *settling) add(s Subject) {
@@ -104,7 +105,8 @@ func (p *settling) ground() {
 }
 
 // run works in rounds, because an order reaches breeders and yards, a batch reads its
-// breeder's combs, and a breeder's and a builder's tasks read the batches.
+// breeder's combs and what was seen of others, and a breeder's and a builder's tasks read
+// the batches.
 func (p *settling) run() {
 	for _, round := range []struct {
 		kind Kind
@@ -112,18 +114,12 @@ func (p *settling) run() {
 	}{
 		{OrderKind, p.order},
 		{BreederKind, p.combs},
-		{YardKind, p.nucLines},
+		{BatchKind, p.look},
 		{BatchKind, p.batch},
-		{NoKind, p.boards},
-		{BatchKind, p.batchTasks},
 		{BreederKind, p.breeder},
 		{BuilderKind, p.builder},
 		{YardKind, p.yard},
 	} {
-		if round.kind == NoKind {
-			round.do(Subject{})
-			continue
-		}
 		// A round may add subjects of later rounds; breeders that a batch adds need no
 		// look at their combs, since those did not change.
 		for i := 0; i < len(p.todo); i++ {
@@ -225,26 +221,26 @@ func sameComb(a, b *Comb) bool {
 func same[T comparable](a, b *T) bool { return a == b || a != nil && b != nil && *a == *b }
 
 func (p *settling) batch(s Subject) {
+	p.learn()
 	c, n := p.c, s.Number()
 	old, had := c.batches[n]
 	entries := p.effective(s)
-	var combs []Comb
-	if from := graftedFrom(entries); from != 0 {
-		combs = c.combs[from]
-	}
-	b, exists := BatchOf(n, c.withNucs(n, entries), combs, c.settings)
+	b, exists := batchOf(n, entries, c.combsOf(entries), c.settings, c.learning, c.seen[n])
 	b.Number = n
 	if b.Yards == nil {
 		b.Yards = []string{}
 	}
 	b.Grafted, b.Emerges, b.Moved = inMillis(b.Grafted), inMillis(b.Emerges), inMillis(b.Moved)
+	var tasks []Task
 	if exists {
 		c.batches[n] = b
+		tasks = BatchTasks(b, entries, c.settings)
+		if b.Builder == "" {
+			tasks = append(tasks, LooseRogue(b, entries, c.settings))
+		}
 	} else {
 		delete(c.batches, n)
 	}
-	p.yards = append(append(p.yards, old.Yards...), b.Yards...)
-	p.cells = p.cells || exists || had
 	// Its breeder and its builder look at little of it, and most lines change none of that.
 	if p.all || had != exists || old.Breeder != b.Breeder || old.GraftRef() != b.GraftRef() {
 		p.add(BreederSubject(old.Breeder))
@@ -254,21 +250,15 @@ func (p *settling) batch(s Subject) {
 		p.add(BuilderSubject(old.Builder))
 		p.add(BuilderSubject(b.Builder))
 	}
+	p.put(s, tasks)
 }
 
-// batchTasks plans a batch, once the nucs of its yards are known.
-func (p *settling) batchTasks(s Subject) {
-	c, n := p.c, s.Number()
-	var tasks []Task
-	if b, exists := c.batches[n]; exists {
-		entries := p.effective(s)
-		tasks = BatchTasks(b, entries, c.settings)
-		c.standing(tasks, b, entries)
-		if b.Builder == "" {
-			tasks = append(tasks, LooseRogue(b, entries, c.settings))
-		}
+// combsOf are the combs of the breeder that a batch was grafted from.
+func (c *Crew) combsOf(entries []Entry) []Comb {
+	if from := graftedFrom(entries); from != 0 {
+		return c.combs[from]
 	}
-	p.put(s, tasks)
+	return nil
 }
 
 // graftedFrom is the breeder that a batch was grafted from, 0 where none is on record.

@@ -56,10 +56,56 @@ func (t *Task) hurry(b Batch, entries []Entry) {
 	}
 }
 
-// lookAgain sets a look for emerged queens after the last one that found none.
-func (t *Task) lookAgain(entries []Entry) {
+// MoreToCome reports whether a count of emerged queens leaves so many that more may come:
+// taken for the last one, it would write off all that hatch a few hours later.
+func (b Batch) MoreToCome(e Entry, s *Settings) bool {
+	if e.Step != Emerge || e.Count == nil || *e.Count == 0 || b.Moved.IsZero() || !e.Happened.Before(b.Emerges.Add(Hours(s.Table.Row(Emerge, "").Best))) {
+		return false
+	}
+	had := e.Of
+	if had == nil {
+		had = b.Account.At(e.Into).Count(Move)
+	}
+	if had == nil {
+		had = b.Counts.Moved
+	}
+	return had != nil && float64(*had-*e.Count) > restIsSmall*float64(*had)
+}
+
+// Unfinished reports whether a count of emerged queens is not the last one.
+func (d Detail) Unfinished() bool { return d.NoneYet || d.More }
+
+// Emergence is asked after when its count teaches most while the crew's own cells are not
+// known: about the middle, which for larvae of 12-24 h is 295 h after the graft. Derived: by
+// the table's hour, a day on, the books have all of them out.
+const (
+	teachFrom = -7.0
+	teachBest = 0.0
+)
+
+// Teaches reports whether the look for a batch's queens is asked for at an hour that teaches:
+// the crew's own cells are not known yet, and it has no hours of its own for the look.
+func (b Batch) Teaches(s *Settings) bool {
+	own := s.Table.Row(Emerge, "") != DefaultTable().Row(Emerge, "")
+	return !own && (b.Learnt == nil || b.Learnt.Looks < KnownLooks)
+}
+
+// teach brings the look for emerged queens forward to such an hour.
+func (t *Task) teach(b Batch, s *Settings) {
+	if !b.Teaches(s) {
+		return
+	}
+	t.Earliest, t.Ideal = b.Emerges.Add(Hours(teachFrom)), b.Emerges.Add(Hours(teachBest))
+}
+
+// lookAgain sets a look for emerged queens after the last one that did not find all.
+func (t *Task) lookAgain(b Batch, entries []Entry, s *Settings) {
 	for _, e := range did(entries, Emerge) {
-		if next := e.Happened.Add(12 * time.Hour); e.Detail.NoneYet && next.After(t.Ideal) {
+		next := e.Happened.Add(12 * time.Hour)
+		if e.Detail.More {
+			next = later(next, b.Emerges.Add(Hours(s.Table.Row(Emerge, "").Best)))
+		}
+		if e.Detail.Unfinished() && next.After(t.Ideal) {
 			t.Ideal = clampTime(next, t.Earliest, t.Latest)
 		}
 	}

@@ -36,7 +36,7 @@ func (sc *Scene) batchStep(r *reading, e rules.Entry) (Answer, error) {
 	}
 	sc.fillYard(&e, b)
 	nucs := sc.nucsAt(e.Into)
-	e.Detail.NoneYet = b.NoneYet(e, sc.Settings)
+	e.Detail.NoneYet, e.Detail.More = b.NoneYet(e, sc.Settings), b.MoreToCome(e, sc.Settings)
 	if stop, err := ans.taken(sc.emergedAmong(r, e, b)); stop || err != nil {
 		return ans, err
 	}
@@ -57,11 +57,16 @@ func (sc *Scene) batchStep(r *reading, e rules.Entry) (Answer, error) {
 			return ans, nil
 		}
 	}
+	before := sc
 	sc, done, err := sc.log(&ans, e)
 	if err != nil {
 		return ans, err
 	}
-	return ans.with(sc.echoBatch(done[0])), nil
+	ans = ans.with(sc.echoBatch(done[0]))
+	if e.Step == rules.Emerge {
+		ans.add(sc.closesSooner(before, done))
+	}
+	return ans, nil
 }
 
 // allOf is how many "all" of a step are: what the batch stands at, and in one of several
@@ -166,7 +171,7 @@ func (sc *Scene) repeated(r *reading, e rules.Entry, b rules.Batch) (ans Answer,
 	var last *rules.Entry
 	counts := rules.Effective(entries)
 	for i := range counts {
-		if old := &counts[i]; old.Action == rules.Did && old.Step == e.Step && old.ID != 0 && !old.Detail.NoneYet {
+		if old := &counts[i]; old.Action == rules.Did && old.Step == e.Step && old.ID != 0 && !old.Detail.Unfinished() {
 			last = old
 		}
 	}

@@ -153,7 +153,7 @@ func (sc *Scene) amendLine(id int64, change func(*rules.Entry)) (Answer, error) 
 	}
 	if e.Subject.Kind == rules.BatchKind {
 		b, _ := sc.model.Batch(e.Subject.Number())
-		e.Detail.NoneYet = b.NoneYet(e, sc.Settings)
+		e.Detail.NoneYet, e.Detail.More = b.NoneYet(e, sc.Settings), b.MoreToCome(e, sc.Settings)
 		if bad := rules.CheckAmend(e.Step, old.Count, e.Count, b); bad != nil {
 			ans.refuse(sc, bad)
 			return ans, nil

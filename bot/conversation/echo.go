@@ -236,6 +236,10 @@ func (sc *Scene) echoBatch(e rules.Entry) Answer {
 			ans.say(sc.Voice, "e_none_yet", "Batch", head, "When", e.Happened, "Emerges", b.Emerges, "Next", get(rules.Emerge).Best)
 			break
 		}
+		if e.Detail.More {
+			ans.say(sc.Voice, "e_some_out", "Batch", head, "Count", e.Count, "Of", of, "When", e.Happened, "Next", get(rules.Emerge).Best)
+			break
+		}
 		fl := get(rules.Flights)
 		ans.say(sc.Voice, "e_emerge", "Batch", head, "Count", e.Count, "Of", of, "From", sc.day(fl.Earliest), "Until", sc.day(fl.Latest), "Laying", get(rules.Laying).Best)
 	case rules.Laying:

@@ -79,7 +79,8 @@ func (sc *Scene) alarm(r *reading, e rules.Entry, list []rules.Batch) (Answer, e
 		lines = append(lines, e)
 	}
 	ans.Subject = lines[0].Subject
-	sc, _, err = sc.log(&ans, lines...)
+	before := sc
+	sc, done, err := sc.log(&ans, lines...)
 	if err != nil {
 		return ans, err
 	}
@@ -100,6 +101,7 @@ func (sc *Scene) alarm(r *reading, e rules.Entry, list []rules.Batch) (Answer, e
 	}
 	ans.say(sc.Voice, "e_virgin", "List", wording.JoinList(names), "In", in, "When", e.Happened)
 	ans.add(sc.sayAlarm(list, e))
+	ans.add(sc.closesSooner(before, done))
 	return ans, nil
 }
 

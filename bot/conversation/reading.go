@@ -94,8 +94,6 @@ type reading struct {
 	ageHi     *float64
 	span      time.Duration // later
 	reason    string        // skip, retire
-	nuc       rules.NucState
-	labels    []string // numbers of single nucs
 	key       string        // set
 	value     string        // set
 	typed     string        // set: the value as it was typed

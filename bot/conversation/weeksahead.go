@@ -78,6 +78,9 @@ func (sc *Scene) yields(r *reading) (Answer, error) {
 	case few:
 		ans.say(sc.Voice, "yield_drawn")
 	}
+	if dim == "" {
+		ans.add(sc.shift(sc.model.Learnt()))
+	}
 	return ans, nil
 }
 

@@ -39,6 +39,9 @@ func (sc *Scene) why(r *reading) (Answer, error) {
 		if b.Shift != 0 {
 			ans.say(sc.Voice, "y_incubator", "Hours", -b.Shift)
 		}
+		ans.add(sc.emergence(k, b))
+	} else if found && k.Reason == "emerged" {
+		ans.add(sc.emergence(k, b))
 	}
 	if k.Step == rules.Graft && k.Breeder != 0 {
 		if err := ans.take(sc.larvae(k)); err != nil {
