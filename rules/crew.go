@@ -35,6 +35,9 @@ type Crew struct {
 	batches   map[int]Batch
 	builders  map[string]Builder
 	yards     map[string]Yard
+	boards    map[string]Board
+	cover     map[int][]NucsAt  // by batch: the standing nucs that its cells can be given to
+	nucLines  map[int][]Subject // by batch: yards and nucs whose lines tell of its queens, maybe more than once
 	tasks     map[Subject][]Task
 
 	seen     map[int]*seen // what was seen of batches, of those whose looks teach
@@ -54,6 +57,7 @@ func NewCrew(start *Settings) *Crew {
 		lines: map[Subject][]Entry{}, effective: map[Subject][]Entry{},
 		breeders: map[int]Breeder{}, combs: map[int][]Comb{}, batches: map[int]Batch{},
 		builders: map[string]Builder{}, yards: map[string]Yard{}, tasks: map[Subject][]Task{},
+		boards: map[string]Board{}, nucLines: map[int][]Subject{},
 		seen: map[int]*seen{}, learning: &learning{}, stale: map[Subject]bool{},
 	}
 }
@@ -77,6 +81,7 @@ func (c *Crew) Clone() *Crew {
 	d.breeders, d.combs, d.batches = maps.Clone(c.breeders), maps.Clone(c.combs), maps.Clone(c.batches)
 	d.seen = maps.Clone(c.seen)
 	d.builders, d.yards, d.stale = maps.Clone(c.builders), maps.Clone(c.yards), maps.Clone(c.stale)
+	d.boards, d.nucLines = maps.Clone(c.boards), maps.Clone(c.nucLines)
 	return &d
 }
 
@@ -93,6 +98,9 @@ func (c *Crew) Apply(e Entry) {
 	c.lines[e.Subject] = c.grown(c.lines[e.Subject], e)
 	if onGround(&e) {
 		c.ground = c.grown(c.ground, e)
+	}
+	if n := e.Detail.Batch; n != 0 {
+		c.nucLines[n] = append(slices.Clip(c.nucLines[n]), e.Subject)
 	}
 	switch e.Subject.Kind {
 	case OrderKind:
@@ -132,6 +140,10 @@ func leadsTo(e *Entry) []Subject {
 	out := []Subject{e.Subject}
 	if e.From != 0 {
 		out = append(out, BreederSubject(e.From))
+	}
+	if e.Subject.Kind == NucKind {
+		yard, _ := NucOf(e.Subject)
+		out = append(out, YardSubject(yard))
 	}
 	if e.Into != "" && (e.Step == Graft || e.Step == Finish) {
 		out = append(out, BuilderSubject(e.Into))
@@ -209,6 +221,16 @@ func (c *Crew) Builders() []Builder { return byKey(c.builders) }
 
 // Yards by name.
 func (c *Crew) Yards() []Yard { return byKey(c.yards) }
+
+// Board is the nucs of a yard as they stand, an empty one where none is told of.
+func (c *Crew) Board(yard string) Board {
+	b := c.boards[yard]
+	b.Yard = yard
+	return b
+}
+
+// Boards are those of all yards that nucs are told of, by name.
+func (c *Crew) Boards() []Board { return byKey(c.boards) }
 
 // Booked are the orders that were accepted, by number.
 func (c *Crew) Booked() []Booked {

@@ -45,6 +45,10 @@ func drawn(t *rapid.T, before []Entry) Entry {
 		if e.Step == Nucs || e.Step == Move {
 			e.Into = yard.Key
 		}
+	case k < 17 && rapid.Bool().Draw(t, "nuc"):
+		put(rapid.SampledFrom([]Subject{yard, NucSubject(yard.Key, "3")}).Draw(t, "which"), Nuc)
+		e.Count, e.Detail.State = n(12), rapid.SampledFrom(NucStates[:]).Draw(t, "state")
+		e.Detail.Batch = rapid.IntRange(0, 4).Draw(t, "of")
 	case k < 17:
 		put(builder, Rogue)
 	case k < 18:

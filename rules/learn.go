@@ -139,7 +139,8 @@ func (b Batch) learnsUntil(s *Settings) time.Time {
 
 // look has what was seen of a batch read again, before any batch is planned.
 func (p *settling) look(s Subject) {
-	c, n, entries := p.c, s.Number(), p.effective(s)
+	c, n := p.c, s.Number()
+	entries := c.withNucs(n, p.effective(s))
 	var now *seen
 	if slices.ContainsFunc(entries, func(e Entry) bool { return e.Action == Did && (e.Step == Emerge || e.Step == Virgin) }) {
 		if b, exists := BatchOf(n, entries, c.combsOf(entries), c.settings); exists {

@@ -23,7 +23,7 @@ func (c *Crew) Settle() (planned []Replanned, all bool) {
 	if all {
 		c.set()
 		clear(c.effective)
-		for _, kind := range []Kind{OrderKind, BreederKind, BatchKind, BuilderKind, YardKind} {
+		for _, kind := range []Kind{OrderKind, BreederKind, BatchKind, BuilderKind, YardKind, NucKind} {
 			for _, s := range c.Subjects(kind) {
 				p.add(s)
 			}
@@ -85,6 +85,8 @@ type settling struct {
 	seen    map[Subject]bool
 	todo    []Subject
 	planned []Replanned
+	yards   []string // whose boards a batch that was looked at may change
+	cells   bool     // a batch was looked at, which may need other nucs
 	grid    *shiftGrid
 	since   time.Time // zero, or when something was seen that was not seen before, or no more
 }
@@ -114,12 +116,19 @@ func (p *settling) run() {
 	}{
 		{OrderKind, p.order},
 		{BreederKind, p.combs},
+		{YardKind, p.nucLines},
 		{BatchKind, p.look},
 		{BatchKind, p.batch},
+		{NoKind, p.boards},
+		{BatchKind, p.batchTasks},
 		{BreederKind, p.breeder},
 		{BuilderKind, p.builder},
 		{YardKind, p.yard},
 	} {
+		if round.kind == NoKind {
+			round.do(Subject{})
+			continue
+		}
 		// A round may add subjects of later rounds; breeders that a batch adds need no
 		// look at their combs, since those did not change.
 		for i := 0; i < len(p.todo); i++ {
@@ -225,22 +234,19 @@ func (p *settling) batch(s Subject) {
 	c, n := p.c, s.Number()
 	old, had := c.batches[n]
 	entries := p.effective(s)
-	b, exists := batchOf(n, entries, c.combsOf(entries), c.settings, c.learning, c.seen[n])
+	b, exists := batchOf(n, c.withNucs(n, entries), c.combsOf(entries), c.settings, c.learning, c.seen[n])
 	b.Number = n
 	if b.Yards == nil {
 		b.Yards = []string{}
 	}
 	b.Grafted, b.Emerges, b.Moved = inMillis(b.Grafted), inMillis(b.Emerges), inMillis(b.Moved)
-	var tasks []Task
 	if exists {
 		c.batches[n] = b
-		tasks = BatchTasks(b, entries, c.settings)
-		if b.Builder == "" {
-			tasks = append(tasks, LooseRogue(b, entries, c.settings))
-		}
 	} else {
 		delete(c.batches, n)
 	}
+	p.yards = append(append(p.yards, old.Yards...), b.Yards...)
+	p.cells = p.cells || exists || had
 	// Its breeder and its builder look at little of it, and most lines change none of that.
 	if p.all || had != exists || old.Breeder != b.Breeder || old.GraftRef() != b.GraftRef() {
 		p.add(BreederSubject(old.Breeder))
@@ -249,6 +255,20 @@ func (p *settling) batch(s Subject) {
 	if p.all || had != exists || old.Builder != b.Builder || old.Bar() != b.Bar() {
 		p.add(BuilderSubject(old.Builder))
 		p.add(BuilderSubject(b.Builder))
+	}
+}
+
+// batchTasks plans a batch, once the nucs of its yards are known.
+func (p *settling) batchTasks(s Subject) {
+	c, n := p.c, s.Number()
+	var tasks []Task
+	if b, exists := c.batches[n]; exists {
+		entries := p.effective(s)
+		tasks = BatchTasks(b, entries, c.settings)
+		c.standing(tasks, b, entries)
+		if b.Builder == "" {
+			tasks = append(tasks, LooseRogue(b, entries, c.settings))
+		}
 	}
 	p.put(s, tasks)
 }

@@ -196,6 +196,8 @@ type Detail struct {
 	Cause    string   `json:"cause,omitempty"`    // retire: CauseDied, lose: CauseDropped …, "" where none was said
 	Out      string   `json:"out,omitempty"`      // place, move, a count of cells: the place they were in
 	Part     bool     `json:"part,omitempty"`     // emerge, laying: a count of this yard alone
+	State    NucState `json:"state,omitempty"`    // nuc: what is told of them
+	Batch    int      `json:"batch,omitempty"`    // nuc: whose cells or queens were in them, 0 where it is nobody's
 	Release  bool     `json:"release,omitempty"`  // combout: she was let go, rather than the comb taken
 	All      bool     `json:"all,omitempty"`      // nothing is left to do for the rest of the batch; lose: all of it
 	Occ      string   `json:"occ,omitempty"`      // which occurrence of a task a line answers

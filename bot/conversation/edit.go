@@ -247,6 +247,8 @@ func (r *reading) says() rules.Entry {
 	switch r.step {
 	case rules.Retire:
 		e.Detail.Cause = r.reason
+	case rules.Nuc:
+		e.Detail.State = r.nuc // the yard is what it is about
 	case rules.Graft:
 		e.From, e.Into = r.breeder, r.builder
 	case rules.Finish:

@@ -279,7 +279,7 @@ func (sc *Scene) relog(l store.Line, s rules.Subject, at time.Time, now *reading
 // asReading is what a message would have said to log a line of another subject.
 func asReading(e rules.Entry, s rules.Subject, now *reading) *reading {
 	r := &reading{verb: doStep, step: e.Step, count: e.Count, of: e.Of, mark: e.Mark, bees: e.Detail.BeesIn, noEggs: e.Detail.NoEggs, release: e.Detail.Release,
-		ageLo: e.Detail.AgeLo, ageHi: e.Detail.AgeHi, reason: e.Detail.Cause, addressed: true}
+		ageLo: e.Detail.AgeLo, ageHi: e.Detail.AgeHi, reason: e.Detail.Cause, nuc: e.Detail.State, addressed: true}
 	switch {
 	case e.Step == rules.Finish:
 		r.builder = e.Into

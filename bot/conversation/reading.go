@@ -94,20 +94,22 @@ type reading struct {
 	ageHi     *float64
 	span      time.Duration // later
 	reason    string        // skip, retire
-	key       string        // set
-	value     string        // set
-	typed     string        // set: the value as it was typed
-	old       *int          // fix: the count it was
-	days      int           // due: how many days, 0 for today's list
-	dueDay    when          // due: from which day
-	topic     string        // help
-	plan      planAsk       // what a question about the weeks ahead names
-	litres    float64       // feed
-	each      bool          // to each nuc
-	honey     bool          // feed: of honey
-	several   bool          // feed: of several hives, which are not named
-	whose     string        // undo: the member whose line it is
-	rest      []string      // words nothing was made of
+	nuc       rules.NucState
+	labels    []string // numbers of single nucs
+	key       string   // set
+	value     string   // set
+	typed     string   // set: the value as it was typed
+	old       *int     // fix: the count it was
+	days      int      // due: how many days, 0 for today's list
+	dueDay    when     // due: from which day
+	topic     string   // help
+	plan      planAsk  // what a question about the weeks ahead names
+	litres    float64  // feed
+	each      bool     // to each nuc
+	honey     bool     // feed: of honey
+	several   bool     // feed: of several hives, which are not named
+	whose     string   // undo: the member whose line it is
+	rest      []string // words nothing was made of
 
 	addressed bool // slash, name of the bot, or a reply to it
 	hedged    bool

@@ -75,6 +75,18 @@ func (v Voice) Details(old, e rules.Entry) []Difference {
 		both(func(k rules.Entry) string { return is(k.Detail.More, "c_more") }),
 		both(func(k rules.Entry) string { return is(k.Detail.Part, "c_part") }),
 		both(func(k rules.Entry) string {
+			if k.Detail.State == "" {
+				return ""
+			}
+			return v.Nuc(k.Detail.State, k.Count)
+		}),
+		both(func(k rules.Entry) string {
+			if k.Detail.Batch == 0 {
+				return ""
+			}
+			return v.Say("c_batch", "Batch", rules.BatchSubject(k.Detail.Batch))
+		}),
+		both(func(k rules.Entry) string {
 			if k.Detail.Out == "" {
 				return ""
 			}

@@ -380,6 +380,14 @@ func Deref(n *int) int {
 	return *n
 }
 
+// Nuc words the state of so many nucs, nil for one.
+func (v Voice) Nuc(s rules.NucState, n *int) string {
+	if id := "nuc_" + string(s); v.Has(id) {
+		return v.Say(id, "Count", max(1, Deref(n)))
+	}
+	return string(s) // of a newer program
+}
+
 // Cause words why a breeder is gone.
 func (v Voice) Cause(e rules.Entry) string {
 	if e.Detail.Cause == rules.CauseDied {

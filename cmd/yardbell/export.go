@@ -48,6 +48,8 @@ type exportLine struct {
 	Cause    *string        `json:"cause"`    // why a breeder is out of every plan
 	Out      *string        `json:"out_of"`   // the place that cells were in
 	Part     bool           `json:"part"`     // a count of this yard alone
+	State    *string        `json:"state"`    // of nucs
+	Batch    *int           `json:"batch"`    // nucs: the batch whose cells or queens were in them
 	Released bool           `json:"released"`
 	All      bool           `json:"all"` // nothing is left to do for the rest of the batch
 	Occ      *string        `json:"occurrence"`
@@ -183,7 +185,7 @@ func asExport(l store.Line, zone *time.Location) exportLine {
 	g, d := console.AsLogged(l.Entry, zone), l.Detail
 	x := exportLine{ID: l.ID, Said: console.LocalTime(l.Said, zone), Happened: g.Happened, By: g.By, Action: g.Action, Step: g.Step, Subject: g.Subject,
 		Count: g.Count, Of: g.Of, From: g.From, Into: g.Into, Mark: g.Mark, Ref: some(l.Ref), Text: l.Raw,
-		BeesIn: d.BeesIn, AgeFrom: d.AgeLo, AgeTo: d.AgeHi, Litres: some(d.Litres), Each: d.Each, NoEggs: d.NoEggs, NoneYet: d.NoneYet, More: d.More, Cause: some(d.Cause), Out: some(d.Out), Part: d.Part, Released: d.Release, All: d.All,
+		BeesIn: d.BeesIn, AgeFrom: d.AgeLo, AgeTo: d.AgeHi, Litres: some(d.Litres), Each: d.Each, NoEggs: d.NoEggs, NoneYet: d.NoneYet, More: d.More, Cause: some(d.Cause), Out: some(d.Out), Part: d.Part, State: some(string(d.State)), Batch: some(d.Batch), Released: d.Release, All: d.All,
 		Occ: some(d.Occ), Reason: some(d.Reason), Comb: some(d.Comb), Anyway: d.Accepted, Plan: d.Plan,
 		Crew: l.Crew, Member: l.Member, Update: l.Update, Message: l.Message}
 	if d.Until != 0 {
