@@ -200,8 +200,9 @@ func onePerTask(tx *store.Tx, pings []due, s *rules.Settings, now time.Time) (ou
 	return out, nil
 }
 
-// merge collapses a flood of late pings into one list and joins routine pings
-// of the same minute; every other ping goes by itself, what is critical first.
+// merge collapses a flood of late pings into one list, joins routine pings of the same
+// minute, and makes one message of those about the bars of a round; every other ping goes
+// by itself, what is critical first.
 func merge(tx *store.Tx, base store.Outgoing, pings []due) (send []store.Outgoing, err error) {
 	if pings, err = onePerTask(tx, pings, base.Settings, base.Now); err != nil || len(pings) == 0 {
 		return nil, err
@@ -209,48 +210,37 @@ func merge(tx *store.Tx, base store.Outgoing, pings []due) (send []store.Outgoin
 	if base.Builders, base.Yards, err = tx.Names(base.Crew.ID); err != nil {
 		return nil, err
 	}
-	var late, routine, single []due
-	for _, d := range pings {
-		switch {
+	groups, err := byRound(tx, base, pings)
+	if err != nil {
+		return nil, err
+	}
+	var late, single []group
+	var lateOnes, routine []due
+	for _, g := range groups {
+		switch d := g.pings[0]; {
 		case d.late:
-			late = append(late, d)
+			late, lateOnes = append(late, g), append(lateOnes, g.pings...)
 		case d.task.Weight == rules.Routine:
-			routine = append(routine, d)
+			routine = append(routine, g.pings...)
 		default:
-			single = append(single, d)
+			single = append(single, g)
 		}
 	}
 	if len(late) > mostLate {
-		out := list(base, late)
-		out.Late = late[0].m.Fire
-		for _, d := range late {
-			if d.m.Fire.Before(out.Late) {
-				out.Late = d.m.Fire
-			}
-		}
+		out := list(base, lateOnes)
+		out.Late = slices.MinFunc(lateOnes, func(a, b due) int { return a.m.Fire.Compare(b.m.Fire) }).m.Fire
 		send = append(send, out)
 	} else {
 		single = append(late, single...)
 	}
 	if len(routine) == 1 {
-		single = append(single, routine...)
+		single = append(single, group{pings: routine})
 	}
-	slices.SortStableFunc(single, func(a, b due) int { return cmp.Compare(a.m.Priority, b.m.Priority) })
-	for _, d := range single {
-		out := base
-		out.Messages = []store.Message{d.m}
-		task := d.task
-		out.Task = &task
-		if d.late {
-			out.Late = d.m.Fire
-		}
-		if task.Step == rules.Laying {
-			entries, err := tx.SubjectEntries(base.Crew.ID, task.Subject)
-			if err != nil {
-				return nil, err
-			}
-			b, _ := rules.BatchOf(task.Batch, rules.Effective(entries), nil, base.Settings)
-			out.Laying = b.Counts.Laying
+	slices.SortStableFunc(single, func(a, b group) int { return cmp.Compare(a.pings[0].m.Priority, b.pings[0].m.Priority) })
+	for _, g := range single {
+		out, err := g.message(tx, base)
+		if err != nil {
+			return nil, err
 		}
 		send = append(send, out)
 	}

@@ -108,10 +108,11 @@ func TestLateMark(t *testing.T) {
 func TestLateFloodIsOneList(t *testing.T) {
 	for _, batches := range []int{1, 4} {
 		s := newService(t, "2031-04-24 08:00")
-		for b := 1; b <= batches; b++ {
+		for b := 1; b <= batches; b++ { // each a round of its own, whose pings are one message by themselves
 			s.graft(b)
+			s.now = s.now.Add(24 * time.Hour)
 		}
-		s.tickAt(at("2031-05-05 12:00"))
+		s.tickAt(at("2031-05-08 12:00"))
 		s.do(func(tx *store.Tx) error { return nil })
 		var late, lists int
 		var out []store.Message
@@ -140,6 +141,7 @@ func TestLateFloodIsOneList(t *testing.T) {
 func TestFloodNamesEachTaskOnce(t *testing.T) {
 	s := newService(t, "2031-04-24 08:00")
 	s.graft(1)
+	s.now = s.now.Add(24 * time.Hour)
 	s.graft(2)
 	s.now = at("2031-05-05 12:00")
 	require.NoError(t, s.tick())

@@ -74,6 +74,9 @@ func (s *Scheduler) write(tx *store.Tx, o *outcome) error {
 		case !o.out.Late.IsZero():
 			reason = "late"
 		}
+		if len(o.out.Bars) > 1 {
+			reason += ", " + merged(o.out)
+		}
 		if ok, err := tx.MarkSent(m, o.receipt.Number, text, buttons, reason); err != nil {
 			return fmt.Errorf("record a sent message: %w", err)
 		} else if !ok {

@@ -236,6 +236,24 @@ func (t *Tx) ClaimAbout(crew int64, task string, before time.Time) ([]Message, e
 	return t.Claim(ids)
 }
 
+// ClaimEves takes the eve pings that are queued about tasks, whenever they were to go.
+func (t *Tx) ClaimEves(crew int64, tasks []string) ([]Message, error) {
+	if len(tasks) == 0 {
+		return nil, nil
+	}
+	var ids []int64
+	err := manyRows(tasks, 1, func(k string) []any { return []any{k} }, func(values string, args []any) error {
+		more, err := all(t, func(s scanner) (id int64, err error) { err = s.Scan(&id); return id, err },
+			`SELECT o.id FROM `+aboutTasks(values)+` WHERE o.state = 'queued' AND o.ping = 'eve'`, append(args, crew)...)
+		ids = append(ids, more...)
+		return err
+	})
+	if err != nil || len(ids) == 0 {
+		return nil, err
+	}
+	return t.Claim(ids)
+}
+
 // Hold puts off whatever waits in a lane from a priority on: the chat takes no more of
 // it before then.
 func (t *Tx) Hold(l Lane, from int, until time.Time) error {
@@ -357,7 +375,7 @@ func (t *Tx) Traffic(crew int64, since time.Time) (s Traffic, err error) {
 	if err != nil {
 		return s, err
 	}
-	_, err = t.one(`SELECT coalesce(sum(state = 'failed'), 0), coalesce(sum(state = 'sent' AND reason = 'late' AND sent_at > ?), 0) FROM outbox WHERE ? IN (0, crew_id)`,
+	_, err = t.one(`SELECT coalesce(sum(state = 'failed'), 0), coalesce(sum(state = 'sent' AND reason LIKE 'late%' AND sent_at > ?), 0) FROM outbox WHERE ? IN (0, crew_id)`,
 		[]any{toMS(since), crew}, &s.Parked, &s.Late)
 	return s, err
 }

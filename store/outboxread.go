@@ -16,7 +16,12 @@ func (t *Tx) SentMessage(crew, number int64) (Message, bool, error) {
 // SentIn finds the message with that number in a private chat, or for chat 0 in
 // the crew's group: every chat numbers its own.
 func (t *Tx) SentIn(crew, chat, number int64) (Message, bool, error) {
-	return t.lastMessage(`crew_id = 0 + ? AND message_id = ? AND chat_id = ?`, crew, number, chat)
+	list, err := all(t, scanMessage, `SELECT `+messageColumns+` FROM outbox WHERE crew_id = 0 + ? AND message_id = ? AND chat_id = ? AND message_id <> 0 AND reason <> '`+Summed+`'`, crew, number, chat)
+	if err != nil || len(list) == 0 {
+		return Message{}, false, err
+	}
+	// Of a message that stands for several rows one carries its text and buttons.
+	return list[max(0, slices.IndexFunc(list, func(m Message) bool { return m.Text != "" }))], true, nil
 }
 
 // LastNumber is the highest message number in a crew's chat.
@@ -46,7 +51,8 @@ func (t *Tx) lastMessage(where string, args ...any) (Message, bool, error) {
 }
 
 // Shown are the messages about tasks that stand in the chat with buttons and are
-// young enough to be changed there.
+// young enough to be changed there. Of one that is about several it is the row that
+// carries them.
 func (t *Tx) Shown(crew int64, tasks ...rules.Task) ([]Message, error) {
 	var keys []string
 	for _, k := range tasks {
@@ -60,10 +66,16 @@ func (t *Tx) Shown(crew int64, tasks ...rules.Task) ([]Message, error) {
 	var list []Message
 	err := manyRows(keys, 1, func(k string) []any { return []any{k} }, func(values string, args []any) error {
 		more, err := all(t, scanMessage, `SELECT `+messageColumns+` FROM `+aboutTasks(values)+` WHERE o.state = 'sent'
-			AND o.message_id <> 0 AND o.edits = 0 AND o.buttons <> '[]' AND o.sent_at > ?`, append(args, crew, toMS(t.Now.Add(-48*time.Hour)))...)
+			AND o.message_id <> 0 AND o.edits = 0 AND o.sent_at > ?`, append(args, crew, toMS(t.Now.Add(-48*time.Hour)))...)
 		list = append(list, more...)
 		return err
 	})
+	for i, m := range list {
+		if err == nil && len(m.Buttons) == 0 {
+			list[i], _, err = t.SentIn(crew, m.Chat, m.Message)
+		}
+	}
+	list = slices.DeleteFunc(list, func(m Message) bool { return len(m.Buttons) == 0 || m.Edits != 0 })
 	slices.SortFunc(list, func(a, b Message) int { return cmp.Compare(a.ID, b.ID) })
 	return slices.CompactFunc(list, func(a, b Message) bool { return a.ID == b.ID }), err
 }

@@ -17,12 +17,14 @@ type Outgoing struct {
 	Settings *rules.Settings
 	Messages []Message // the rows it covers, at least one
 	Task     *rules.Task
-	Laying   *int         // of a ping to look again: how many were laying before
-	Items    []rules.Task // digest and lists
-	Summary  *Summary     // in place of the answers that it covers
-	Unlogged []Unlogged   // the list of what was seen and not logged
-	Late     time.Time    // zero, or when it was meant to go
-	Builders []string     // the crew's own names, for examples of an answer
+	Bars     []rules.Task // of a ping about several bars of a round: each of them, Task first
+	Round    rules.Subject
+	Laying   map[string]int // of pings to look again, by task: how many were laying before
+	Items    []rules.Task   // digest and lists
+	Summary  *Summary       // in place of the answers that it covers
+	Unlogged []Unlogged     // the list of what was seen and not logged
+	Late     time.Time      // zero, or when it was meant to go
+	Builders []string       // the crew's own names, for examples of an answer
 	Yards    []string
 	Now      time.Time
 }

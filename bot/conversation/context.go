@@ -13,7 +13,7 @@ import (
 // the ping replied to.
 func (sc *Scene) contextTask() (rules.Task, bool) {
 	key := sc.opt.task
-	if key == "" && sc.Replied != nil {
+	if key == "" && sc.Replied != nil && !sc.toBars() {
 		key = sc.Replied.TaskKey
 	}
 	if key == "" {
@@ -40,13 +40,16 @@ func (sc *Scene) context(kind rules.Kind) (rules.Subject, bool) {
 		}
 	}
 	if sc.Replied != nil {
-		if s := rules.ParseSubject(sc.Replied.Subject); s.Kind == kind {
+		if s := rules.ParseSubject(sc.Replied.Subject); s.Kind == kind && !sc.toBars() {
 			return s, true
 		}
 		return rules.Subject{}, false
 	}
 	return rules.Subject{}, false
 }
+
+// toBars reports whether the message replies to a ping about several bars.
+func (sc *Scene) toBars() bool { return sc.Replied != nil && len(wording.TasksOf(*sc.Replied)) > 1 }
 
 // ownLast is the subject of the sender's own last line within the hour.
 func (sc *Scene) ownLast(kind rules.Kind) (rules.Subject, bool, error) {
@@ -208,7 +211,7 @@ func (sc *Scene) batchFor(r *reading, step rules.Step, at time.Time) (ans Answer
 	}
 	if own, ok, err := sc.ownLast(rules.BatchKind); err != nil {
 		return ans, b, false, err
-	} else if ok && (waiting[own.Number()] || len(waiting) == 0) {
+	} else if ok && !sc.toBars() && (waiting[own.Number()] || len(waiting) == 0) {
 		b, found, err := sc.Look.Batch(sc.Crew.ID, own.Number())
 		if err != nil || found && (r.breeder == 0 || b.Breeder == r.breeder) && !elsewhere(b, r, step) {
 			return ans, b, found, err
@@ -231,6 +234,14 @@ func (sc *Scene) batchFor(r *reading, step rules.Step, at time.Time) (ans Answer
 		if last := batches[len(batches)-1].Number; len(fit) == 0 {
 			ans.ask(sc.Voice, "r_no_waiting", "Step", step, "Example", sc.Voice.Say("form_batch", "Form", sc.Voice.Say("form_"+string(step)), "Number", last))
 			return ans, b, false, nil
+		}
+	}
+	if bars := sc.barTasks(); len(bars) > 0 && bars[0].Step == step {
+		fit = nil
+		for _, c := range batches {
+			if slices.ContainsFunc(bars, func(k rules.Task) bool { return k.Batch == c.Number }) {
+				fit = append(fit, c)
+			}
 		}
 	}
 	if r.breeder != 0 {

@@ -109,7 +109,7 @@ func (sc *Scene) taskFor(r *reading, label string) (Answer, rules.Task, bool, er
 	}
 	open := sc.open()
 	named := r.subject()
-	if named.Zero() && sc.Replied != nil {
+	if named.Zero() && sc.Replied != nil && !sc.toBars() {
 		named = rules.ParseSubject(sc.Replied.Subject)
 	}
 	if sc.opt.subject.Kind != rules.NoKind {

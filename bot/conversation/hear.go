@@ -106,6 +106,9 @@ func (sc *Scene) follow(res rdg.Result) (Answer, error) {
 			return ans, err
 		}
 		switch {
+		case slices.Contains(res.Doubts, rdg.DoubtSplit):
+			ans.add(sc.askSplit(res))
+			return ans, nil
 		case res.Clear:
 			return ans.then(sc.perform(res.Acts)) // which asks
 		case slices.Contains(res.Doubts, "sum"):

@@ -1,6 +1,7 @@
 package conversation
 
 import (
+	"slices"
 	"strings"
 	"time"
 
@@ -47,6 +48,10 @@ func (sc *Scene) Known() (rdg.Known, error) {
 	}
 	if m := sc.Replied; m != nil {
 		k.Reply = &rdg.Ping{Step: m.Step, Task: m.TaskKey != ""}
+		if bars := sc.barTasks(); len(bars) > 0 {
+			k.Open = onlyBars(k.Open, bars)
+			return k, sc.lastLine(&k)
+		}
 		subjectInto(k.Reply, rules.ParseSubject(m.Subject))
 		if task, ok := sc.contextTask(); ok {
 			k.Reply.Step = task.Step
@@ -60,6 +65,13 @@ func (sc *Scene) Known() (rdg.Known, error) {
 		}
 	}
 	return k, sc.lastLine(&k)
+}
+
+// onlyBars leaves of what is open at the step of a ping the bars that it is about.
+func onlyBars(open []rdg.Expect, bars []rules.Task) []rdg.Expect {
+	return slices.DeleteFunc(open, func(o rdg.Expect) bool {
+		return o.Step == bars[0].Step && !slices.ContainsFunc(bars, func(k rules.Task) bool { return k.Batch == o.Batch })
+	})
 }
 
 func subjectInto(p *rdg.Ping, s rules.Subject) {

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	rdg "yardbell/bot/reading"
 	"yardbell/bot/wording"
 	"yardbell/rules"
 )
@@ -19,6 +20,10 @@ type part struct {
 type many struct {
 	whole *reading
 	parts []part // none where it tells of one event only
+
+	acts   []rdg.Act // what the parts are of, where they do the same on bars of one round
+	round  rules.GraftRound
+	atOnce bool
 }
 
 // happening is what became of one event of a message.
@@ -54,6 +59,11 @@ func (sc *Scene) events(m many) (Answer, error) {
 			now.opt = sc.opt
 		}
 		list = append(list, h)
+	}
+	if m.atOnce {
+		if ans, ok := now.toldAtOnce(m.round, m.acts, list); ok {
+			return ans, nil
+		}
 	}
 	return now.tell(list), nil
 }

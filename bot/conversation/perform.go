@@ -37,12 +37,23 @@ func (sc *Scene) sees(res rdg.Result) (Answer, bool) {
 // perform does acts, all of one message.
 func (sc *Scene) perform(acts []rdg.Act) (Answer, error) {
 	now := *sc
+	read := len(acts)
+	acts, ans, stop := now.spread(acts)
+	if stop {
+		return Answer{of: &now}.with(ans), nil
+	}
 	now.acts = acts
-	ans := Answer{of: &now}
+	ans = Answer{of: &now}
 	if len(acts) == 1 && acts[0].Kind == rdg.Amend {
 		return ans.then(now.amendBy(acts[0]))
 	}
-	return ans.then(now.events(now.asReadings(acts)))
+	m := now.asReadings(acts)
+	if m.round, m.atOnce = now.sameForAll(acts); read < len(acts) || len(acts) > 2 {
+		m.acts = acts
+	} else {
+		m.atOnce = false
+	}
+	return ans.then(now.events(m))
 }
 
 // amendBy puts a line right: the one that has the old value where that is said, the one
@@ -167,6 +178,9 @@ func (sc *Scene) actsInWords(acts []rdg.Act) string {
 
 func (sc *Scene) actInWords(a rdg.Act) string {
 	r := sc.asReading(a)
+	if said, ok := sc.barsInWords(a); ok {
+		return said
+	}
 	if said, ok := sc.answerInWords(a, r); ok {
 		return said
 	}

@@ -147,7 +147,7 @@ func (sc *Scene) press() (Answer, error) {
 func (sc *Scene) pressed(m store.Message, b store.Button) (Answer, error) {
 	var ans Answer
 	do, rest, _ := strings.Cut(b.Do, "|")
-	if do != "task" && do != "set" && do != "forget" && do != "told" { // who may not forget somebody does not use the question up
+	if do != "task" && do != "tasks" && do != "set" && do != "forget" && do != "told" { // who may not forget somebody does not use the question up
 		if m.Answered != 0 {
 			ans.say(sc.Voice, "r_pressed")
 			return ans, nil
@@ -181,6 +181,10 @@ func (sc *Scene) does(do, rest string) (Answer, error) {
 			now.acts = []rdg.Act{{Kind: k}} // what a question about it does again
 		}
 		return Answer{of: &now}.then(now.act(&reading{verb: verb(arg), addressed: true}))
+	case "tasks":
+		now := *sc
+		now.opt, now.bars = options{anyway: map[string]bool{}}, strings.Split(rest, "|")
+		return Answer{of: &now}.then(now.perform([]rdg.Act{{Kind: answerKinds[verb(arg)], All: verb(arg) == doDone}}))
 	case "act":
 		u, found, err := sc.Look.UpdateRow(id)
 		if err != nil || !found {

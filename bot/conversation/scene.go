@@ -54,6 +54,7 @@ type Scene struct {
 	Marked     *store.Update // the message with the sign that it replies to
 	Thumb      bool          // put on a message of the bot
 	acts       []rdg.Act     // what is being done, as it was read
+	bars       []string      // pressed below a ping about several bars: their tasks
 }
 
 // Run handles the update.
@@ -165,7 +166,7 @@ func (sc *Scene) label(text string) (Answer, bool, error) {
 	}
 	words := wording.Fold(wording.Clean(text))
 	for _, b := range sc.Replied.Buttons {
-		if !strings.HasPrefix(b.Do, "task|") && wording.SameLabel(b.Label, words) {
+		if !strings.HasPrefix(b.Do, "task|") && !strings.HasPrefix(b.Do, "tasks|") && wording.SameLabel(b.Label, words) {
 			written, err := sc.writtenIn(*sc.Replied)
 			if err != nil {
 				return Answer{}, true, err

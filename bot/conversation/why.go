@@ -59,9 +59,12 @@ func (sc *Scene) whyTask(r *reading) (rules.Task, bool, error) {
 	if k, ok := sc.contextTask(); ok {
 		return k, true, nil
 	}
+	if bars := sc.barTasks(); len(bars) > 0 && r.subject().Zero() {
+		return bars[0], true, nil // that which closes first
+	}
 	all := sc.model.AllTasks()
 	s := r.subject()
-	if s.Zero() && sc.Replied != nil {
+	if s.Zero() && sc.Replied != nil && !sc.toBars() {
 		s = rules.ParseSubject(sc.Replied.Subject)
 	}
 	if s.Zero() && r.step == "" {

@@ -15,7 +15,11 @@ func (sc *Scene) yesNo(r *reading) (Answer, error) {
 		ans.add(sc.yesToPing(r, k))
 		return ans, nil
 	}
-	if sc.Replied == nil || len(sc.Replied.Buttons) == 0 || sc.Replied.Kind != "ask" || strings.HasPrefix(sc.Replied.Buttons[0].Do, "task|") {
+	if bars := sc.barTasks(); len(bars) > 0 && sc.toPing() {
+		ans.add(sc.yesToBars(r, bars))
+		return ans, nil
+	}
+	if sc.Replied == nil || len(sc.Replied.Buttons) == 0 || sc.Replied.Kind != "ask" || strings.HasPrefix(sc.Replied.Buttons[0].Do, "task|") || sc.toBars() {
 		ans.Ignore()
 		return ans, nil
 	}

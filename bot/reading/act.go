@@ -60,7 +60,8 @@ type Act struct {
 	Of      *int       `json:"of,omitempty"`
 	Old     *int       `json:"old,omitempty"` // amend: the count it was, or the number of the breeder or batch
 	Was     *Act       `json:"was,omitempty"` // amend: other values that it was
-	All     bool       `json:"all,omitempty"` // everything there was
+	All     bool       `json:"all,omitempty"` // everything there was; without a batch, all bars of the round
+	But     []string   `json:"but,omitempty"` // the bars that are left out of all: names of builders, "batch 2"
 	Mark    string     `json:"mark,omitempty"`
 	Bees    *bool      `json:"bees,omitempty"`
 	AgeLo   *float64   `json:"age_lo,omitempty"` // hours since hatch

@@ -115,7 +115,7 @@ func (d *draft) inYards(step rules.Step, e *event) bool {
 // carryBatch gives the batch that was named before to a further count of the same step,
 // which names none: "batch one, 20 north, 16 creek".
 func (d *draft) carryBatch(step rules.Step, e *event) {
-	if !e.carried || len(d.acts) == 0 || hasAny(e.items, eBatch, eBreeder, eBoth, ePin) || step == rules.Accept && hasAny(e.items, eBuilder) {
+	if !e.carried || len(d.acts) == 0 || hasAny(e.items, eBatch, eBreeder, eBoth, ePin) || step != rules.Finish && hasAny(e.items, eBuilder) {
 		return
 	}
 	last := &d.acts[len(d.acts)-1].act

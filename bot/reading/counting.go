@@ -91,7 +91,7 @@ func (l *lattice) count(f *filled, fr *frame, items []item, es map[entityKind][]
 		case had > 0:
 			a.Count = intPtr(had)
 			f.whole = true
-		case len(f.choices) > 1:
+		case len(f.choices) > 1 && a.Yard != "" && a.Step != rules.Move || a.Step == rules.Nucs || a.Step == rules.Recell:
 			f.flag(fNoRecord)
 		default:
 			a.All = true
@@ -256,7 +256,7 @@ func (l *lattice) noCount(f *filled, fr *frame, items []item, es map[entityKind]
 		}
 	}
 	for _, it := range es[eAll] {
-		if it.entity.named && !onRecord(it.entity.n) {
+		if it.entity.named && !onRecord(it.entity.n) && !(wholeRound[f.act.Step] && it.entity.n == len(f.choices)) {
 			f.flag(fNumber)
 		}
 	}

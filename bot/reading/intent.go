@@ -68,6 +68,9 @@ func (l *lattice) intent(items []item, k ranking, m mood) (Result, bool) {
 	if r, ok := l.voidOf(items, m); ok {
 		return r, true
 	}
+	if r, ok := l.barsOf(items, m); ok {
+		return r, true
+	}
 	if r, ok := l.takeBackBatch(items, m); ok {
 		return r, true
 	}

@@ -135,6 +135,8 @@ type draft struct {
 	partial bool     // something of the message is left out
 	ahead   []item   // clauses that tell of what lies ahead, left out
 	dealt   int      // amounts that several things got, each or together
+
+	graftedEach bool // a graft into several builders, so many into each
 }
 
 func (d *draft) doubt(why string) { d.sure = false; d.doubts = append(d.doubts, why) }
@@ -203,6 +205,8 @@ func (d *draft) interpret() (Result, float64) {
 	d.matched()
 	d.ofTheirOwn()
 	d.dealBuilders()
+	d.intoSeveral()
+	d.allToOneYard()
 	d.allIn()
 	res := d.judge()
 	if len(d.ahead) > 0 {

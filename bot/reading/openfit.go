@@ -1,6 +1,8 @@
 package reading
 
 import (
+	"slices"
+
 	"yardbell/rules"
 )
 
@@ -202,6 +204,9 @@ func (d *draft) offers() [][]Act {
 		return out
 	}
 	out := [][]Act{whole}
+	if slices.Contains(d.doubts, DoubtSplit) {
+		return d.splits(whole)
+	}
 	if len(d.acts) != 1 {
 		return d.shares(whole)
 	}

@@ -46,15 +46,15 @@ type Reader struct {
 
 // usedConcepts are the concepts that the rules of reading go by.
 type usedConcepts struct {
-	neg, yet, plan, hearsay, hedge, habit, qword, aux, correct, only, approx                                                                      concept
-	yes, ok, doneWord, claim, snooze, skip, void, help, greet, again, alone, handsOff, status                                                     concept
-	noEggs, noRogue, rogue, kill, foundC, clear, nothing, release, comb, beesIn, noBees, cell                                                     concept
-	foreign, lostWord, deadWord, lose, incubator, nuc, queen, harmless, each, honey                                                               concept
-	dueWord, whoWord, whenWord, howMany, freeWord, logWord, butConj, then, also, the, into                                                        concept
-	noneTook, sum, more, less, whereWord, to, at, earlier, place, lastC, no, please, breederWord, back, in, check, ifC, justDone, already, letter concept
-	now, speaker, queenless, oneOut, virginOut, wants, skipWhy                                                                                    concept
-	all, you, notIs, have, both, from, of, share, batchWord, builderWord, state, qtail, and, mated, laying                                        concept
-	finisher, since, reason, out, put, but, graftN, larva, ordinal, exclaim, finish, toGo, remind, afterwards, voidVerb, lastLine, wasWrong       concept
+	neg, yet, plan, hearsay, hedge, habit, qword, aux, correct, only, approx                                                                          concept
+	yes, ok, doneWord, claim, snooze, skip, void, help, greet, again, alone, handsOff, status                                                         concept
+	noEggs, noRogue, rogue, kill, foundC, clear, nothing, release, comb, beesIn, noBees, cell                                                         concept
+	foreign, lostWord, deadWord, lose, incubator, nuc, queen, harmless, each, honey                                                                   concept
+	dueWord, whoWord, whenWord, howMany, freeWord, logWord, butConj, then, also, the, into                                                            concept
+	noneTook, sum, more, less, whereWord, to, at, earlier, place, lastC, no, please, breederWord, back, in, check, ifC, justDone, already, letter     concept
+	now, speaker, queenless, oneOut, virginOut, wants, skipWhy                                                                                        concept
+	all, you, notIs, have, both, from, of, share, batchWord, builderWord, state, qtail, and, mated, laying                                            concept
+	finisher, since, reason, out, put, but, graftN, larva, ordinal, exclaim, finish, toGo, remind, afterwards, voidVerb, lastLine, wasWrong, intoEach concept
 }
 
 // Load reads the data in fsys: signs.lex and a lexicon for every language, entities.txt,
@@ -90,7 +90,7 @@ func Load(fsys fs.FS) (*Reader, error) {
 		"SKIP": &r.c.skip, "ALONE": &r.c.alone, "STATUSWORD": &r.c.status, "HANDSOFF": &r.c.handsOff, "VOID": &r.c.void, "HELPWORD": &r.c.help, "GREET": &r.c.greet, "AGAIN": &r.c.again, "NOEGGS": &r.c.noEggs, "NOROGUE": &r.c.noRogue, "ROGUE": &r.c.rogue,
 		"KILL": &r.c.kill, "FOUND": &r.c.foundC, "CLEAR": &r.c.clear, "NOTHING": &r.c.nothing, "RELEASE": &r.c.release, "COMB": &r.c.comb, "BEESIN": &r.c.beesIn, "NOBEES": &r.c.noBees,
 		"CELL": &r.c.cell, "FOREIGN": &r.c.foreign, "LOSTWORD": &r.c.lostWord, "DEADWORD": &r.c.deadWord, "LOSE": &r.c.lose, "INCUBATOR": &r.c.incubator, "NUC": &r.c.nuc, "QUEEN": &r.c.queen,
-		"HARMLESS": &r.c.harmless, "EACH": &r.c.each, "HONEY": &r.c.honey, "DUEWORD": &r.c.dueWord, "WHOWORD": &r.c.whoWord, "WHENWORD": &r.c.whenWord, "HOWMANY": &r.c.howMany, "FREEWORD": &r.c.freeWord,
+		"HARMLESS": &r.c.harmless, "EACH": &r.c.each, "INTOEACH": &r.c.intoEach, "HONEY": &r.c.honey, "DUEWORD": &r.c.dueWord, "WHOWORD": &r.c.whoWord, "WHENWORD": &r.c.whenWord, "HOWMANY": &r.c.howMany, "FREEWORD": &r.c.freeWord,
 		"LOGWORD": &r.c.logWord, "BUTCONJ": &r.c.butConj, "THEN": &r.c.then, "ALSO": &r.c.also, "THE": &r.c.the, "INTO": &r.c.into, "LETTER": &r.c.letter, "NONETOOK": &r.c.noneTook, "EARLIER": &r.c.earlier, "TO": &r.c.to, "AT": &r.c.at, "IN": &r.c.in, "CHECK": &r.c.check, "IF": &r.c.ifC, "JUSTDONE": &r.c.justDone, "ALREADY": &r.c.already, "NOW": &r.c.now, "QUEENLESS": &r.c.queenless, "ONEOUT": &r.c.oneOut, "VIRGINOUT": &r.c.virginOut, "SPEAKER": &r.c.speaker, "PLACE": &r.c.place, "LAST": &r.c.lastC, "NO": &r.c.no, "PLEASE": &r.c.please, "BACK": &r.c.back, "BREEDERWORD": &r.c.breederWord, "WHEREWORD": &r.c.whereWord, "WANTS": &r.c.wants, "SKIPWHY": &r.c.skipWhy, "BOTNAME": &r.cmd.bot, "CUSTOMER": &r.cmd.customer, "POLITE": &r.cmd.polite} {
 		*c = r.lex.concept(name)
 	}

@@ -153,6 +153,7 @@ func (l *lattice) fill(step rules.Step, items []item) filled {
 	if step == rules.Rogue {
 		l.rogueIn(&f, items)
 	}
+	l.allBars(&f, es)
 	l.amounts(&f, fr, items, es)
 	l.setTime(&f, items, es)
 	if f.open != nil && a.Count != nil && f.open.Had > 0 && *a.Count > f.open.Had && step != rules.Nucs && step != rules.Rogue {

@@ -88,7 +88,7 @@ func (l *lattice) tellsAll(acts []Act, items []item) bool {
 	}
 	for i := range items {
 		e := items[i].entity
-		if e == nil {
+		if e == nil || has(func(a *Act) bool { return slices.Contains(a.But, nameOf(e)) }) {
 			continue
 		}
 		ok := true
@@ -150,7 +150,7 @@ func (l *lattice) holds(acts []Act, items []item) bool {
 				put(*was.Act.Count)
 			}
 		}
-		for _, name := range []string{a.Builder, a.Yard, a.Mark} {
+		for _, name := range append([]string{a.Builder, a.Yard, a.Mark}, a.But...) {
 			for _, s := range digitRuns(name) {
 				n, _ := strconv.Atoi(s)
 				put(n)
@@ -165,6 +165,7 @@ func (l *lattice) holds(acts []Act, items []item) bool {
 			return true // nothing of it is counted
 		}
 	}
+	put(graftedInAll(acts))
 	parts := inParts(acts, items)
 	for i := range items {
 		it := &items[i]

@@ -63,7 +63,9 @@ func Render(out store.Outgoing) Delivery {
 		d.Buttons = unloggedButtons(out.Unlogged)
 	case out.Task != nil:
 		word = func(v Voice) string { return v.ping(m.Ping, out) }
-		d.Buttons = TaskButtons(vs, out.Task.Key)
+		if d.Buttons = TaskButtons(vs, out.Task.Key); len(out.Bars) > 1 {
+			d.Buttons = barButtons(vs, out.Bars)
+		}
 	default: // worded when it was queued, and perhaps not in the crew's first language
 		word = func(Voice) string { return m.Text }
 	}
@@ -79,11 +81,12 @@ func Render(out store.Outgoing) Delivery {
 func (v Voice) ping(kind rules.PingKind, out store.Outgoing) string {
 	t := *out.Task
 	var lines []string
-	what := v.What(t, true)
-	if out.Laying != nil {
-		what += v.Say("what_laying", "N", *out.Laying)
+	task, what, bars := v.Task(t), v.whatNow(t, out), len(out.Bars) > 1
+	if bars {
+		task, what = v.Say("task", "Step", t.Step, "Subject", out.Round), v.whatBars(out.Bars)
+		t.Best, t.ClaimedBy = bestOf(out.Bars), ""
 	}
-	kv := []any{"Task", v.Task(t), "What", what, "Best", t.Best, "Close", t.Latest, "Stake", v.Say("stake_" + t.Stake)}
+	kv := []any{"Task", task, "What", what, "Best", t.Best, "Close", t.Latest, "Stake", v.Say("stake_" + t.Stake)}
 	over := !v.Now.Before(t.Latest)
 	kv = append(kv, "Now", v.overNow(t.Step), "Left", v.Left(t.Latest.Sub(v.Now)))
 	id := map[rules.PingKind]string{rules.Eve: "p_eve", rules.OpenPing: "p_open", rules.Closing6: "p_closing", rules.Closing2: "p_closing",
@@ -97,6 +100,9 @@ func (v Voice) ping(kind rules.PingKind, out store.Outgoing) string {
 		id = "p_eve_today"
 	}
 	lines = append(lines, Upper(v.Say(id, kv...)))
+	if bars {
+		lines = append(lines, v.barLines(out)...)
+	}
 	if kind == rules.Eve || kind == rules.OpenPing || kind == rules.Again {
 		if t.Unfit {
 			lines = append(lines, v.Say("w_unfit"))
@@ -115,7 +121,11 @@ func (v Voice) ping(kind rules.PingKind, out store.Outgoing) string {
 	if t.ClaimedBy != "" {
 		lines = append(lines, v.Say("p_mine", "Name", t.ClaimedBy))
 	}
-	lines = append(lines, v.Say("p_answer", "Forms", v.forms(t, out)))
+	forms := v.forms(t, out)
+	if bars {
+		forms = v.barForms(out)
+	}
+	lines = append(lines, v.Say("p_answer", "Forms", forms))
 	return strings.Join(lines, "\n")
 }
 

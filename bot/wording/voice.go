@@ -83,9 +83,41 @@ func TaskButtons(vs []Voice, key string) []store.Button {
 	return out
 }
 
+// barButtons are those to a ping about several bars: each is an answer for all of them.
+func barButtons(vs []Voice, bars []rules.Task) []store.Button {
+	keys := make([]string, len(bars))
+	for i, t := range bars {
+		keys[i] = t.Key
+	}
+	var out []store.Button
+	for _, b := range []string{"done", "mine", "later", "skip"} {
+		id := "b_" + b
+		if b == "done" {
+			id = "b_all_done"
+		}
+		label := Each(vs, LabelParting, func(v Voice) string { return v.Say(id) })
+		out = append(out, store.Button{Label: label, Do: "tasks|" + b + "|" + strings.Join(keys, keySep)})
+	}
+	return out
+}
+
+// keySep stands between the keys of tasks under a button; no name can have it.
+const keySep = "|"
+
+// TasksOf are the keys of the tasks that a message is about, where it is about several.
+func TasksOf(m store.Message) []string {
+	for _, b := range m.Buttons {
+		if rest, is := strings.CutPrefix(b.Do, "tasks|"); is {
+			_, keys, _ := strings.Cut(rest, "|")
+			return strings.Split(keys, keySep)
+		}
+	}
+	return nil
+}
+
 // plainLabels are the buttons that say the same wherever they stand.
 var plainLabels = []string{
-	"b_done", "b_mine", "b_take", "b_later", "b_skip", "b_log", "b_anyway", "b_second", "b_no", "b_none_left", "b_more", "b_swap", "b_undo", "b_undo_all",
+	"b_done", "b_all_done", "b_mine", "b_take", "b_later", "b_skip", "b_log", "b_anyway", "b_second", "b_no", "b_none_left", "b_more", "b_swap", "b_undo", "b_undo_all",
 }
 
 // SameLabel reports whether words, folded, are a button's label: the whole of it,

@@ -197,6 +197,9 @@ func (v Voice) Subject(s rules.Subject) string {
 	if s.Zero() {
 		return ""
 	}
+	if day, err := rules.ParseDate(s.Key); s.Kind == rules.RoundKind && err == nil {
+		return v.Say("subject_round", "Key", v.Date(day))
+	}
 	return v.Say("subject_"+string(s.Kind), "Key", s.Key)
 }
 

@@ -1,0 +1,149 @@
+package wording
+
+import (
+	"slices"
+	"strings"
+	"time"
+
+	"yardbell/rules"
+	"yardbell/store"
+)
+
+// This file words a ping about several bars of a round: what is the same for all in one
+// line, below it a line for each bar.
+
+// bestOf is when the first of the bars is at its best.
+func bestOf(bars []rules.Task) time.Time {
+	return slices.MinFunc(bars, func(a, b rules.Task) int { return a.Best.Compare(b.Best) }).Best
+}
+
+// whatNow says how many of what a ping is about, and what is known of a look before.
+func (v Voice) whatNow(t rules.Task, out store.Outgoing) string {
+	what := v.What(t, true)
+	if n, looked := out.Laying[t.Key]; looked {
+		what += v.Say("what_laying", "N", n)
+	}
+	return what
+}
+
+// whatBars says how many bars there are, and how many cells or queens where all are counted.
+func (v Voice) whatBars(bars []rules.Task) string {
+	what, sum := v.Say("what_bars", "Count", len(bars)), SumOf(bars)
+	if sum != nil && v.What(bars[0], false) != "" {
+		what += v.Say("what_in_all", "N", *sum)
+	}
+	return what
+}
+
+// SumOf is how many there are of all tasks together, nil where one is not counted.
+func SumOf(tasks []rules.Task) *int {
+	sum := 0
+	for _, t := range tasks {
+		if t.Count == nil {
+			return nil
+		}
+		sum += *t.Count
+	}
+	return &sum
+}
+
+// barLines are the bars of a ping, one a line.
+func (v Voice) barLines(out store.Outgoing) (lines []string) {
+	for _, t := range out.Bars[:min(len(out.Bars), mostLines)] {
+		laying := ""
+		if n, looked := out.Laying[t.Key]; looked {
+			laying = v.Say("what_laying", "N", n)
+		}
+		claim := ""
+		if t.ClaimedBy != "" {
+			claim = v.Say("claim", "Name", t.ClaimedBy)
+		}
+		lines = append(lines, v.Say("bar_line", "Bar", v.Bar(t), "What", v.whatBar(t)+laying, "Claim", claim))
+	}
+	if n := len(out.Bars) - mostLines; n > 0 {
+		lines = append(lines, v.Say("more_bars", "Count", n))
+	}
+	return lines
+}
+
+// Bar names a bar as a line of its round: by the builder where that holds it, with its batch.
+func (v Voice) Bar(t rules.Task) string {
+	batch := v.Subject(rules.BatchSubject(t.Batch))
+	if b := builderOf(t); b != "" {
+		return v.Say("bar", "Builder", b, "Batch", batch)
+	}
+	return batch
+}
+
+// BarName is what a crew calls a bar when it answers.
+func (v Voice) BarName(t rules.Task) string {
+	if b := builderOf(t); b != "" {
+		return b
+	}
+	return v.Subject(rules.BatchSubject(t.Batch))
+}
+
+// builderOf is the builder in which a task is done, "" where it is done elsewhere.
+func builderOf(t rules.Task) string {
+	switch t.Step {
+	case rules.Accept, rules.Finish, rules.Capped, rules.Move:
+		return t.From
+	case rules.Rogue:
+		if t.Subject.Kind == rules.BuilderKind {
+			return t.Subject.Key
+		}
+	}
+	return ""
+}
+
+// whatBar says how many a bar has, and where they go or are.
+func (v Voice) whatBar(t rules.Task) string {
+	t.From, t.Into = "", strings.ReplaceAll(t.Into, rules.YardSep, "/")
+	if t.Step == rules.Move && t.Into == "" { // the yard is not known, which is no word for each bar
+		if t.Count == nil {
+			return v.Say("what_unknown")
+		}
+		return v.Say("what_count", "Count", *t.Count)
+	}
+	return v.What(t, true)
+}
+
+// barForms shows how to answer for all bars at once, in words that work as they stand.
+func (v Voice) barForms(out store.Outgoing) string {
+	t := out.Bars[0]
+	if !rules.NeedsCount[t.Step] && t.Step != rules.Recell {
+		return v.Say("forms_bars", "Name", v.BarName(out.Bars[len(out.Bars)-1]))
+	}
+	return v.Say("forms_bars_count", "Form", v.BarsForm(out.Bars, out.Yards))
+}
+
+// BarsForm is how to say how many of each bar, with their own figures.
+func (v Voice) BarsForm(bars []rules.Task, yards []string) string {
+	t := bars[0]
+	counts := make([]string, len(bars))
+	for i, b := range bars {
+		n := 34
+		if b.Count != nil {
+			n = *b.Count
+		}
+		id := "bar_count"
+		if builderOf(b) != "" {
+			id = "bar_count_in"
+			if t.Step == rules.Move { // "in B1" may be where they went
+				id = "bar_count_from"
+			}
+		}
+		counts[i] = v.Say(id, "N", n, "Bar", v.BarName(b))
+	}
+	yard := v.Say("form_yard")
+	if t.Into != "" {
+		yard = strings.ReplaceAll(t.Into, rules.YardSep, "/")
+	} else if len(yards) > 0 {
+		yard = strings.Join(yards[:min(len(yards), 3)], "/")
+	}
+	kv := []any{"List", strings.Join(counts, ", "), "Yard", yard}
+	if sum := SumOf(bars); t.Step == rules.Nucs && sum != nil {
+		return v.Say("bars_nucs_sum", append(kv, "Sum", *sum)...)
+	}
+	return v.Say("bars_"+string(t.Step), kv...)
+}
