@@ -114,8 +114,8 @@ func TestPluralsOfSpanish(t *testing.T) {
 		{"1 núcleo listo.", v.Say("e_nucs_plain", "Count", v.Count(rules.Nucs, &one), "At", "")},
 		{": 1 reina", v.Say("what_queens", "Count", 1)},
 		{": 2 reinas", v.Say("what_queens", "Count", 2)},
-		{"Madre 9 no está en la lista todavía. ¿Agregar y anotar como está escrito?", v.Say("ask_unknown", "What", "Madre 9", "Count", 1)},
-		{"Madre 9 y criadora B4 no están en la lista todavía. ¿Agregar y anotar como está escrito?", v.Say("ask_unknown", "What", "Madre 9 y criadora B4", "Count", 2)},
+		{"Nuevo: madre 9. ¿Lo agrego y anoto esto?", v.Say("ask_unknown", "What", "madre 9", "Count", 1)},
+		{"Nuevos: madre 9 y criadora B4. ¿Los agrego y anoto esto?", v.Say("ask_unknown", "What", "madre 9 y criadora B4", "Count", 2)},
 	} {
 		assert.Equal(t, c.want, c.got)
 	}
@@ -232,7 +232,7 @@ func TestWorstOfBothFits(t *testing.T) {
 	assert.LessOrEqual(t, wording.Units(d.Text), wording.MostUnits)
 	assert.Contains(t, d.Text, "Hoy, mié 26 nov:")
 	assert.Contains(t, d.Text, "Today, Wed 26 Nov:")
-	assert.Contains(t, d.Text, "Escribir: pendiente esta semana")
+	assert.Contains(t, d.Text, "Escriban: pendiente esta semana")
 	out.Late, out.Messages[0].Ping = now, rules.Eve
 	assert.LessOrEqual(t, wording.Units(wording.Render(out).Text), wording.MostUnits)
 	for i := 0; i < len(items); i += 8 {

@@ -88,23 +88,23 @@ func (g *gathering) own() (own map[int64]string) {
 func TestOwnLanguage(t *testing.T) {
 	g := newGroup(t, map[string]string{"zone": "America/Chicago"})
 	text, _ := g.says("Ash", "due")
-	assert.Contains(t, text, "Nothing is open today")
+	assert.Contains(t, text, "Nothing due today")
 	text, _ = g.says("Ash", "mi idioma español")
-	assert.Contains(t, text, "Ash: respuestas en español")
+	assert.Contains(t, text, "Ash: le contesto en español")
 	text, _ = g.says("Ash", "due")
-	assert.Contains(t, text, "Ninguna tarea abierta hoy")
+	assert.Contains(t, text, "Hoy no hay nada pendiente")
 	text, _ = g.says("Wren", "due")
-	assert.Contains(t, text, "Nothing is open today", "Wren chose nothing")
+	assert.Contains(t, text, "Nothing due today", "Wren chose nothing")
 	text, _ = g.says("Wren", "undo")
 	assert.Contains(t, text, "nothing in the log", "what Ash chose is not Wren's to take back")
 	assert.Len(t, g.own(), 1)
 	text, _ = g.says("Ash", "undo")
-	assert.Contains(t, text, "Taken back: setting my language es")
+	assert.Contains(t, text, "Undone: setting my language es")
 	assert.Empty(t, g.own())
 	text, _ = g.hands("Ash", "my language es", true)
-	assert.Contains(t, text, "respuestas en español")
+	assert.Contains(t, text, "contesto en español")
 	text, _ = g.hands("Ash", "due", true)
-	assert.Contains(t, text, "Ninguna tarea abierta hoy")
+	assert.Contains(t, text, "Hoy no hay nada pendiente")
 	text, _ = g.says("Ash", "my language off")
 	assert.Contains(t, text, "no language of your own")
 	assert.Empty(t, g.own())
@@ -115,7 +115,7 @@ func TestOwnLanguage(t *testing.T) {
 // A crew that starts in Spanish is answered so, and one in both starts with its
 // first.
 func TestFirstLanguage(t *testing.T) {
-	for first, want := range map[string]string{"es": "Ninguna tarea abierta hoy", "es+en": "Ninguna tarea abierta hoy", "en+es": "Nothing is open today", "both": "Nothing is open today", "": "Nothing is open today"} {
+	for first, want := range map[string]string{"es": "Hoy no hay nada pendiente", "es+en": "Hoy no hay nada pendiente", "en+es": "Nothing due today", "both": "Nothing due today", "": "Nothing due today"} {
 		settings := map[string]string{}
 		if first != "" {
 			settings["language"] = first
@@ -148,7 +148,7 @@ func TestWelcomeOffersLanguages(t *testing.T) {
 	s.Lang = "es+en"
 	welcome := (&conversation.Scene{Look: &store.Tx{}, Settings: s, By: store.Member{Name: "Ash"}}).Welcome()
 	require.Len(t, welcome.Lines, 1)
-	assert.Regexp(t, `(?s)^Yardbell lleva.*\n\nYardbell keeps`, welcome.Lines[0])
+	assert.Regexp(t, `(?s)^Desde ahora llevo.*\n\nI keep`, welcome.Lines[0])
 	var labels, does []string
 	for _, b := range welcome.Buttons[len(welcome.Buttons)-3:] {
 		labels, does = append(labels, b.Label), append(does, b.Do)

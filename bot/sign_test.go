@@ -274,7 +274,7 @@ func TestExplainOffersAndTheTapLogs(t *testing.T) {
 	got := s.does(why, (*conversation.Scene).Run)
 	assert.Empty(t, got.Logged)
 	assert.Equal(t, "ask", got.Kind)
-	assert.Contains(t, got.Lines[1], "I read: confine breeder 7, red pin. Log it?")
+	assert.Contains(t, got.Lines[1], "Got: confine breeder 7, red pin. Log it?")
 	assert.Equal(t, []string{"Log it", "Leave it"}, []string{got.Buttons[0].Label, got.Buttons[1].Label})
 	answer := s.rows()[len(s.rows())-1]
 	s.sent(answer, 900)

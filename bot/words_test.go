@@ -81,6 +81,7 @@ func families() map[string][]string {
 		"ask_count_?": append(asks, steps...), "bring_?": append(bring, steps...), "over_?": append(over, append(steps, "other")...),
 		"subject_":  {"breeder", "batch", "builder", "yard", "order", "comb"},
 		"named_":    {"breeder", "builder", "yard"},
+		"head_?":    {"breeder", "batch", "order"},
 		"e_add_":    {"breeder", "builder", "yard"},
 		"e_":        {"dearth", "flow"},
 		"l_":        {"mine", "later", "skip"},

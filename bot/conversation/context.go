@@ -255,7 +255,7 @@ func (sc *Scene) batchFor(r *reading, step rules.Step, at time.Time) (ans Answer
 	ans.ask(sc.Voice, "ask_which", "What", wording.Upper(sc.Voice.Say("step_"+string(step))))
 	for _, c := range fit[max(0, len(fit)-mostButtons):] {
 		s := rules.BatchSubject(c.Number)
-		ans.Buttons = append(ans.Buttons, wording.Button(sc.Voice.Head(s), sc.rerun("subject="+s.String())))
+		ans.Buttons = append(ans.Buttons, wording.Button(wording.Upper(sc.Voice.Subject(s)), sc.rerun("subject="+s.String())))
 	}
 	return ans, b, false, nil
 }

@@ -144,7 +144,7 @@ func (sc *Scene) unknown(r *reading) (ans Answer, stop bool, err error) {
 	}
 	what := strings.Join(names, sc.Voice.Say("and"))
 	ans.Step = r.step
-	ans.ask(sc.Voice, "ask_unknown", "What", wording.Upper(what), "Count", len(missing))
+	ans.ask(sc.Voice, "ask_unknown", "What", what, "Count", len(missing))
 	ans.offer(sc.Voice, "b_add", sc.rerun("add=1"), "What", what)
 	ans.offer(sc.Voice, "b_no", "no")
 	return ans, true, nil
@@ -206,7 +206,7 @@ func (sc *Scene) breederOf(r *reading, fits func(rules.Breeder) bool) (ans Answe
 	ans.ask(sc.Voice, "ask_breeder", "Example", sc.example(r))
 	for _, b := range fit[:min(len(fit), mostButtons)] {
 		s := rules.BreederSubject(b.Number)
-		ans.Buttons = append(ans.Buttons, wording.Button(sc.Voice.Head(s), sc.rerun("subject="+s.String())))
+		ans.Buttons = append(ans.Buttons, wording.Button(wording.Upper(sc.Voice.Subject(s)), sc.rerun("subject="+s.String())))
 	}
 	return ans, 0, false, nil
 }

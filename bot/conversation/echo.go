@@ -78,7 +78,7 @@ func (sc *Scene) echoComb(e rules.Entry) Answer {
 	}
 	who := sc.Voice.Head(e.Subject)
 	if c.Mark != "" {
-		who = wording.Upper(sc.Voice.Say("subject_comb", "Key", e.Subject.Key, "Mark", c.Mark))
+		who = sc.Voice.Say("head_comb", "Key", e.Subject.Key, "Mark", c.Mark)
 	}
 	ans.say(sc.Voice, id, "Breeder", who, "When", e.Happened, "Eggs", eggs.Best, "Out", out.Best, "OutClose", out.Latest, "Graft", graft.Best, "Opens", graft.Earliest, "Closes", graft.Latest)
 	if from, to := c.Laying(); e.Step == rules.CombOut && !c.Failed && to.Sub(from) < 6*time.Hour {
@@ -320,12 +320,12 @@ func (sc *Scene) echoRogue(e rules.Entry) (Answer, error) {
 		} else if !found || b.Ended {
 			continue
 		}
-		batch := sc.Voice.Subject(rules.BatchSubject(k.Batch))
+		batch := rules.BatchSubject(k.Batch)
 		switch {
 		case k.State == rules.Open:
-			ans.join(sc.Voice, "e_rogue_again", "Batch", batch, "Latest", k.Latest)
+			ans.join(sc.Voice, "e_rogue_again", "Batch", sc.Voice.Subject(batch), "Latest", k.Latest)
 		case k.State == rules.Done && !e.Happened.Before(k.Earliest.Add(-rules.RogueEarly)) && e.Happened.Sub(k.Latest) < rules.StaleAfter:
-			ans.join(sc.Voice, "e_rogue_ok", "Batch", wording.Upper(batch))
+			ans.join(sc.Voice, "e_rogue_ok", "Batch", sc.Voice.Subject(batch))
 		}
 	}
 	return ans, err

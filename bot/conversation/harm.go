@@ -193,7 +193,7 @@ func (sc *Scene) atRisk(r *reading, at time.Time) (ans Answer, list []rules.Batc
 	ans.say(sc.Voice, "alarm_any")
 	for _, b := range list[:min(len(list), mostButtons)] {
 		s := rules.BatchSubject(b.Number)
-		ans.Buttons = append(ans.Buttons, wording.Button(sc.Voice.Head(s), sc.rerun("subject="+s.String())))
+		ans.Buttons = append(ans.Buttons, wording.Button(wording.Upper(sc.Voice.Subject(s)), sc.rerun("subject="+s.String())))
 	}
 	return ans, nil, false, nil
 }

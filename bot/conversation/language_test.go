@@ -57,7 +57,7 @@ func TestShownPerLanguage(t *testing.T) {
 		{func(v wording.Voice) string {
 			return v.Line(rules.Entry{Action: rules.Did, Step: rules.Confine, Subject: rules.BreederSubject(7), Mark: "red"})
 		},
-			"confine breeder 7, red pin", "confinar madre 7, marca roja"},
+			"confine breeder 7, red pin", "confinar madre 7, chinche roja"},
 	} {
 		assert.Equal(t, c.en, c.show(en))
 		assert.Equal(t, c.es, c.show(es))
@@ -130,7 +130,7 @@ func TestSameLabel(t *testing.T) {
 		same         bool
 	}{
 		{"Done / Hecho", "Done / Hecho", true}, {"Done / Hecho", "hecho", true}, {"Done / Hecho", "DONE", true}, {"Hecho", "done", true},
-		{"Done / Hecho", "Mío", false}, {"Dejar así", "leave it", true}, {"Leave it", "dejar asi", true}, {"Leave it", "log it", false},
+		{"Done / Hecho", "Voy yo", false}, {"Dejar así", "leave it", true}, {"Leave it", "dejar asi", true}, {"Leave it", "log it", false},
 		{"Batch 4", "batch 4", true}, {"Batch 4", "batch 5", false}, {"Done", "", false}, {"Cambiar a 37", "cambiar a 3", false},
 	} {
 		assert.Equal(t, c.same, wording.SameLabel(c.label, wording.Fold(c.words)), "%s by %s", c.label, c.words)

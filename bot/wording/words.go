@@ -203,7 +203,13 @@ func (v Voice) Subject(s rules.Subject) string {
 	return v.Say("subject_"+string(s.Kind), "Key", s.Key)
 }
 
-func (v Voice) Head(s rules.Subject) string { return Upper(v.Subject(s)) }
+// Head names it where a sentence begins, with its article where the language has one.
+func (v Voice) Head(s rules.Subject) string {
+	if id := "head_" + string(s.Kind); v.Has(id) {
+		return v.Say(id, "Key", s.Key)
+	}
+	return Upper(v.Subject(s))
+}
 
 // Named names a subject with its kind, as it is added: "builder B2".
 func (v Voice) Named(s rules.Subject) string {

@@ -76,6 +76,6 @@ func TestConsoleLeavesAGroupsPings(t *testing.T) {
 	}))
 	require.NoError(t, db.Close())
 	w.serve()
-	assert.Contains(t, w.says(w.wren, "due").Text, "Nothing is open")
+	assert.Contains(t, w.says(w.wren, "due").Text, "Nothing due")
 	assert.Contains(t, w.err.String(), "another crew than the group's")
 }

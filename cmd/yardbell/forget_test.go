@@ -80,13 +80,13 @@ Ash: registro
 func TestServeForgets(t *testing.T) {
 	w := grafted(t)
 	w.says(w.odile, "fed 7")
-	assert.Contains(t, w.says(w.ash, "forget Odile").Text, "Only a lead may do that")
+	assert.Contains(t, w.says(w.ash, "forget Odile").Text, "Only the lead (")
 	asked := w.says(w.wren, "forget Odile")
 	assert.Contains(t, asked.Text, "Forget Odile?")
 	press := func(who int64) string {
 		return w.answer(w.group, func() { w.Press(w.group, who, asked.ID, "Forget") }).Text
 	}
-	assert.Contains(t, press(w.ash), "Only a lead may do that")
+	assert.Contains(t, press(w.ash), "Only the lead (")
 	w.look(func(tx *store.Tx) error {
 		list, err := tx.Everybody(1)
 		assert.Len(t, list, 3)

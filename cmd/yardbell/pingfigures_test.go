@@ -317,7 +317,7 @@ func BenchmarkAnswerBesideAnotherCrew(b *testing.B) {
 		l.until(time.Minute, l.read)
 		asked := l.now()
 		l.Say(l.groups[1], l.people[1][0], "due")
-		took := l.until(2*time.Minute, func() bool { return !l.saidWith(l.groups[1], asked, "open today").IsZero() })
+		took := l.until(2*time.Minute, func() bool { return !l.saidWith(l.groups[1], asked, "due today").IsZero() })
 		b.ReportMetric(took.Seconds(), "s-answer")
 		l.kill()
 	}
@@ -332,8 +332,8 @@ func BenchmarkAnswerRefused(b *testing.B) {
 		l.Say(l.groups[1], l.people[1][0], "due")
 		l.until(time.Minute, func() bool { return l.FaultsLeft("sendMessage") == 0 })
 		refused := l.now()
-		l.until(2*time.Minute, func() bool { return !l.saidWith(l.groups[1], refused, "open today").IsZero() })
-		b.ReportMetric(l.saidWith(l.groups[1], refused, "open today").Sub(refused).Seconds()-3, "s-behind-retry-after")
+		l.until(2*time.Minute, func() bool { return !l.saidWith(l.groups[1], refused, "due today").IsZero() })
+		b.ReportMetric(l.saidWith(l.groups[1], refused, "due today").Sub(refused).Seconds()-3, "s-behind-retry-after")
 		b.ReportMetric(float64(len(l.EarlyRetries())), "early")
 		l.kill()
 	}
@@ -361,7 +361,7 @@ func BenchmarkPingAfterKills(b *testing.B) {
 			l.until(time.Minute, gone)
 		}
 		reset := l.now()
-		l.until(6*time.Minute, func() bool { return !l.saidWith(l.groups[1], reset, "open today").IsZero() })
+		l.until(6*time.Minute, func() bool { return !l.saidWith(l.groups[1], reset, "due today").IsZero() })
 		b.ReportMetric(l.now().Sub(reset).Seconds(), "s-behind-reset")
 		l.kill()
 	}

@@ -84,7 +84,7 @@ func TestReport(t *testing.T) {
 		tables := pageTables(t, r.out)
 		require.Len(t, tables, 2)
 		assert.Equal(t, []string{"1", "7", "B2", "Mon 5 May", "45", "38", "36", "34", "31", "27", "22", "Creek, North"}, sorted(tables[0][1]))
-		assert.Equal(t, []string{"Sum", "", "", "", "45", "38", "36", "34", "31", "27", "22", ""}, tables[0][2])
+		assert.Equal(t, []string{"Total", "", "", "", "45", "38", "36", "34", "31", "27", "22", ""}, tables[0][2])
 		queens := tables[1][1:]
 		require.Len(t, queens, 22)
 		yards := map[string]int{}
@@ -105,7 +105,7 @@ func TestReport(t *testing.T) {
 		r = call("", "report", "--db", db, "--year", "2030")
 		require.Zero(t, r.code, r.err)
 		assert.Empty(t, pageTables(t, r.out))
-		assert.Equal(t, 2, strings.Count(r.out, "None in this year."))
+		assert.Equal(t, 2, strings.Count(r.out, "None this year."))
 		return
 	}
 	t.Fatal("no conversation about records")

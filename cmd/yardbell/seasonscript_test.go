@@ -46,7 +46,7 @@ var crewWords = map[string][2]string{
 	"emerged":  {"batch %d emerged %d", "lote %d nacieron %d"},
 	"laying":   {"batch %d laying %d", "lote %d en postura %d"},
 	"caught":   {"batch %d caught %d", "lote %d capturadas %d"},
-	"mine":     {"Mine", "Mío"},
+	"mine":     {"Mine", "Voy yo"},
 	"later":    {"later 2h", "luego 2h"},
 	"not":      {"not %d, %d", "no %d, %d"},
 	"talk":     {"what a day", "qué día"},

@@ -102,7 +102,7 @@ func TestServeWelcomeButtons(t *testing.T) {
 		func() { w.Press(w.group, w.ash, welcome.ID, "America/Denver") },
 		func() { w.Say(w.group, w.ash, "set zone America/Denver") },
 	} {
-		assert.Contains(t, w.answer(w.group, do).Text, "Only a lead may do that (Wren)")
+		assert.Contains(t, w.answer(w.group, do).Text, "Only the lead (Wren) can do that")
 	}
 	w.look(func(tx *store.Tx) error {
 		crews, err := tx.Crews()

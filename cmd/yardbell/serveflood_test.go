@@ -91,11 +91,11 @@ func TestServeFloodOfQuestions(t *testing.T) {
 	assert.Contains(t, strings.Join(said, "\n"), "What you report clearly is still logged")
 	assert.Len(t, w.book(), book+10, "every report is in the log")
 	assert.Equal(t, 1, matching(said, "Ash, one answer to "), "and answered: %q", said)
-	assert.Equal(t, 2, matching(said, "Nothing is open today"), "one to each who asked")
+	assert.Equal(t, 2, matching(said, "Nothing due today"), "one to each who asked")
 	assert.Equal(t, 1, matching(said, "Newest in the log"))
 	assert.LessOrEqual(t, len(said), 20, "%d answers to 161 messages", len(said))
 	w.clock.Advance(2 * time.Minute)
-	assert.Contains(t, w.says(w.ash, "due").Text, "open today", "after a pause")
+	assert.Contains(t, w.says(w.ash, "due").Text, "due today", "after a pause")
 	assert.Empty(t, w.Violations())
 }
 
@@ -138,7 +138,7 @@ func TestServeFloodOfPresses(t *testing.T) {
 	w.drained()
 	said := w.Sent(w.group)[n:]
 	assert.Less(t, len(said), 120, "each answer takes the clock on, and a press counts as made when it is read")
-	assert.Contains(t, w.says(w.wren, "due").Text, "open today", "others are answered")
+	assert.Contains(t, w.says(w.wren, "due").Text, "due today", "others are answered")
 }
 
 // Words of an emergency are answered however much their author wrote before; so are those of

@@ -138,7 +138,7 @@ func TestServeOrderAfterAnOutage(t *testing.T) {
 	place := func(part string) int {
 		return slices.IndexFunc(said, func(s string) bool { return strings.Contains(s, part) })
 	}
-	ping, due, ash, odile := place("to the finisher, batch 1: 45 cells"), place("Nothing is open today"), place("Ash, one answer to 60 messages:\nLogged, 60:"), place("Odile, one answer to 60 messages:")
+	ping, due, ash, odile := place("move to finisher, batch 1: 45 cells"), place("Nothing due today"), place("Ash, one answer to 60 messages:\nLogged, 60:"), place("Odile, one answer to 60 messages:")
 	require.NotContains(t, []int{ping, due, ash, odile}, -1, "%q", said)
 	assert.IsIncreasing(t, []int{ping, due, ash}, "%q", said)
 	assert.Less(t, due, odile, "%q", said)
@@ -171,7 +171,7 @@ func TestServeCrewsDoNotWait(t *testing.T) {
 	w.await("the first to hang", func() bool { return w.FaultsLeft("sendMessage") == 0 })
 	w.settled()
 	got := w.answer(other, func() { w.Say(other, w.stranger, "due") })
-	assert.Contains(t, got.Text, "open today")
+	assert.Contains(t, got.Text, "due today")
 	assert.Len(t, w.Sent(w.group), n, "none of the first crew's has gone yet")
 	close(hang)
 	w.drained()

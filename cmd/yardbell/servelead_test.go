@@ -38,13 +38,13 @@ func TestServeTellsOfBeingPutOut(t *testing.T) {
 	w.inPrivate(w.ash)
 	ash := len(w.Sent(w.ash))
 	got := w.answer(w.wren, func() { w.Kick(w.group, w.wren) })
-	assert.Contains(t, got.Text, "I was put out of your crew's group")
+	assert.Contains(t, got.Text, "I was removed from your crew's group")
 	assert.Len(t, w.Sent(w.ash), ash)
 	w.AddBot(w.group, w.wren)
 	w.settled()
 	// A second time is told of as well.
 	got = w.answer(w.wren, func() { w.Kick(w.group, w.wren) })
-	assert.Contains(t, got.Text, "I was put out of your crew's group")
+	assert.Contains(t, got.Text, "I was removed from your crew's group")
 	assert.Zero(t, w.kept())
 	assert.Empty(t, w.Violations())
 }
@@ -69,7 +69,7 @@ func TestServeKeepsForTheLead(t *testing.T) {
 	w.await("the note and the answer", func() bool { return len(w.Sent(w.wren)) == 2 })
 	all := w.Sent(w.wren)[0].Text + "\n" + w.Sent(w.wren)[1].Text
 	assert.Contains(t, all, "Thu 24 Apr 08:")
-	assert.Contains(t, all, "I was put out of your crew's group")
+	assert.Contains(t, all, "I was removed from your crew's group")
 	assert.Contains(t, all, "batch 1")
 	assert.Zero(t, w.kept())
 	w.inPrivate(w.wren)
@@ -166,7 +166,7 @@ func TestServeLeadBlocks(t *testing.T) {
 			w.Say(w.wren, w.wren, "due")
 		}
 		w.await("the note", func() bool {
-			return slices.ContainsFunc(w.Sent(w.wren)[n:], func(m apidouble.Sent) bool { return strings.Contains(m.Text, "I was put out") })
+			return slices.ContainsFunc(w.Sent(w.wren)[n:], func(m apidouble.Sent) bool { return strings.Contains(m.Text, "I was removed from") })
 		})
 		assert.Zero(t, w.kept())
 		assert.Equal(t, "gone", w.standing(), "the private chat says nothing of the group")

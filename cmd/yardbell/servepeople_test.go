@@ -15,19 +15,19 @@ import (
 
 func TestServeLead(t *testing.T) {
 	w := grafted(t)
-	assert.Contains(t, w.says(w.ash, "set evening 20:00").Text, "Only a lead may do that (Wren)")
+	assert.Contains(t, w.says(w.ash, "set evening 20:00").Text, "Only the lead (Wren) can do that")
 	w.says(w.odile, "due")
-	assert.Contains(t, w.says(w.ash, "remove Odile").Text, "Only a lead may do that (Wren)")
+	assert.Contains(t, w.says(w.ash, "remove Odile").Text, "Only the lead (Wren) can do that")
 	// One's own lines everybody takes back, those of others the lead.
 	book := len(w.book())
 	echo := w.says(w.ash, "add breeder 9")
-	assert.Contains(t, w.says(w.odile, "undo", apidouble.ReplyTo(echo.ID)).Text, "Only a lead may do that")
+	assert.Contains(t, w.says(w.odile, "undo", apidouble.ReplyTo(echo.ID)).Text, "Only the lead (")
 	assert.Len(t, w.book(), book+1)
 	w.says(w.wren, "undo", apidouble.ReplyTo(echo.ID))
 	assert.Len(t, w.book(), book+2)
 	// Handing over.
 	assert.Contains(t, w.says(w.wren, "make Ash lead").Text, "Ash leads now")
-	assert.Contains(t, w.says(w.wren, "set evening 20:00").Text, "Only a lead may do that (Ash)")
+	assert.Contains(t, w.says(w.wren, "set evening 20:00").Text, "Only the lead (Ash) can do that")
 	assert.Contains(t, w.says(w.ash, "set evening 20:00").Text, "20:00")
 	assert.Contains(t, w.says(w.ash, "remove Ash").Text, "hand over first")
 }
@@ -211,8 +211,8 @@ func TestServeTwoCrews(t *testing.T) {
 	got := w.answer(other, func() { w.Say(other, w.odile, "due") })
 	assert.NotContains(t, got.Text, "batch 1")
 	got = w.answer(other, func() { w.Say(other, w.ash, "set evening 20:00") })
-	assert.Contains(t, got.Text, "Only a lead may do that (Odile)")
-	assert.Contains(t, w.says(w.odile, "set evening 20:00").Text, "Only a lead may do that (Wren)")
+	assert.Contains(t, got.Text, "Only the lead (Odile) can do that")
+	assert.Contains(t, w.says(w.odile, "set evening 20:00").Text, "Only the lead (Wren) can do that")
 }
 
 // Somebody on two crews is asked in private which is meant, and every answer says whose it is.

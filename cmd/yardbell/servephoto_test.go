@@ -97,7 +97,7 @@ func TestServePhotoLogsNothing(t *testing.T) {
 	// A ping, or an answer that logged nothing, is nothing to keep a photo with.
 	due := w.says(w.wren, "due")
 	got := w.says(w.ash, "", photo, apidouble.ReplyTo(due.ID))
-	assert.Contains(t, got.Text, "Write under the photo what was done")
+	assert.Contains(t, got.Text, "Write under it what was done")
 	assert.Equal(t, was, w.book())
 	assert.Empty(t, w.photos())
 	assert.Empty(t, w.Violations())
@@ -120,7 +120,7 @@ func TestServePhotoReply(t *testing.T) {
 	w.says(w.ash, "undo")
 	assert.Contains(t, w.says(w.ash, "photos batch 1").Text, "No photos of batch 1 yet.")
 	got = w.says(w.ash, "", photo, apidouble.ReplyTo(echo.ID))
-	assert.Contains(t, got.Text, "Write under the photo what was done", "the line is taken back")
+	assert.Contains(t, got.Text, "Write under it what was done", "the line is taken back")
 }
 
 // An album comes as one message a photo, and the first has the caption.

@@ -20,7 +20,7 @@ func TestServeDailyCheck(t *testing.T) {
 	w.serve("--backup", dir)
 	w.settled()
 	w.noted("a backup", func() bool { list, err := store.NamedBackups(w.db, dir); return err == nil && len(list) == 1 })
-	assert.Contains(t, w.says(w.ash, "set daily check 06:00").Text, "Only a lead may do that (Wren)")
+	assert.Contains(t, w.says(w.ash, "set daily check 06:00").Text, "Only the lead (Wren) can do that")
 	w.inPrivate(w.wren)
 	w.inPrivate(w.ash)
 	// Asked for in private, at eight in the morning: today's comes within two minutes.

@@ -383,12 +383,12 @@ YIELDWORD: rendimiento | rendimientos | porcentajes | promedio | promedios | efe
 SETWORD: ajustar | ajusta | ajustes | configurar | configura | configuración | poner aviso | fijar | fija | cambiar horario
 SETTING=zone: zona horaria | zona | huso | huso horario
 SETTING=language: idioma | lengua
-SETTING=evening: tarde | noche | aviso de la tarde | lista de la tarde
+SETTING=evening: noche anterior | tarde | noche | aviso de la tarde | lista de la tarde
 SETTING=morning: mañana | aviso de la mañana | lista de la mañana
 SETTING=quiet: silencio | horas de silencio | no molestar
 SETTING=work: trabajo | horario | horario de trabajo | horas de trabajo
 SETTING=wake: despertar
-SETTING=pin: fijar
+SETTING=pin: fijar lista | fijar
 SETTING=check: revisión | revisión diaria
 SETTING=move: traslado | mover | pasar
 SETTING=incubator: incubadora
@@ -880,7 +880,7 @@ NOROGUE: sin falsas | sin celdas falsas | ninguna celda loca | ninguna loca | no
 CLAIM: me la echo yo | me las echo yo | la hago yo | lo hago yo | las llevo yo | las muevo yo | yo la hago | yo lo hago
 
 # --- words of an answer that people do not say to each other: they count without a reply
-ALONE: listo | lista | listos | listas | hecho | hecha | hechos | hechas | ya está | ya quedó | todo listo | todo hecho | ya listo | terminado | terminada | más tarde | luego | al rato | recuérdame | recuérdenme | recuérdanos | recuérdame luego | recuérdame en | recuérdame más tarde | recuérdame otra vez | avísame en | posponer | pospón | omitir | omite | omítelo | omítela | saltar | sáltalo | sáltala
+ALONE: voy yo | listo | lista | listos | listas | hecho | hecha | hechos | hechas | ya está | ya quedó | todo listo | todo hecho | ya listo | terminado | terminada | más tarde | luego | al rato | recuérdame | recuérdenme | recuérdanos | recuérdame luego | recuérdame en | recuérdame más tarde | recuérdame otra vez | avísame en | posponer | pospón | omitir | omite | omítelo | omítela | saltar | sáltalo | sáltala
 # Said to somebody of the crew.
 YOU: tú | usted | ustedes | vos | te | llevaste | pasaste | trasladaste | acarreaste | ubicaste | colocaste | injertaste | contaste | revisaste | capturaste | agarraste | sacaste | aceptaste | confinaste | encerraste | alimentaste | cargaste | armaste | preparaste | probaste | checaaste | checaste | miraste | encontraste | anotaste | moviste | metiste | viste | pusiste | hiciste | recogiste | diste | fuiste | saliste | trajiste | abriste | atrapaste | enjaulaste
 # What follows was said amiss.
