@@ -26,22 +26,25 @@ type want struct {
 
 	action, step, subject string
 	count                 *int
+	all                   bool   // all of it, by number or by word
+	state                 string // of nucs
 	attrs                 []labelAttr
 	optional              bool // may be there, need not
 	novel                 bool // a notion that may not be built yet
 }
 
-// labelAttr is a further value of an entry: at=, at~, on=, into=, from=, mark=.
+// labelAttr is a further value of an entry: at=, at~, on=, into=, from=, mark=, cause=, C=,
+// until=, to=, who=, power=.
 type labelAttr struct {
 	key, value string
 	near       bool // at~: within 80 minutes instead of 6
 }
 
 var (
-	labelActions  = []string{"did", "amend", "mine", "later", "skip", "void"}
+	labelActions  = []string{"did", "amend", "mine", "later", "skip", "void", "assign", "away", "remind"}
 	labelSpecials = []string{"silent", "ask", "nolog", "nodid", "noeggs", "answer", "order"}
 	labelSubjects = []string{"breeder", "batch", "builder", "yard", "nuc", "incubator", "round", "order"}
-	labelAttrForm = regexp.MustCompile(`^(at|on|into|from|mark|of)([=~])(.+)$`)
+	labelAttrForm = regexp.MustCompile(`^(at|on|into|from|mark|of|cause|C|until|to|who|power)([=~])(.+)$`)
 )
 
 // logsWork are the actions that tell of work; a claim or a snooze does no harm.
@@ -89,14 +92,26 @@ func parseWant(part string) (w want, err error) {
 		return w, fmt.Errorf("%q is no action", f[0])
 	}
 	w.action = f[0]
+	switch w.action { // a task given to somebody, and two steps that are named by themselves
+	case "assign":
+		w.action = "mine"
+	case "away", "remind":
+		w.action, w.step = "did", f[0]
+	}
 	var rest []string
 	for _, x := range f[1:] {
+		if x == "power" {
+			x = "power=true"
+		}
 		m := labelAttrForm.FindStringSubmatch(x)
 		if m == nil {
 			rest = append(rest, x)
 			continue
 		}
 		a := labelAttr{key: m[1], near: m[2] == "~", value: inWords(m[3])}
+		if a.key == "into" {
+			a.value = strings.Replace(a.value, "incubator-", "incubator ", 1)
+		}
 		form := map[string]string{"at": "01-02T15:04", "on": "01-02"}[a.key]
 		if form != "" {
 			if _, err := time.Parse(form, a.value); err != nil {
@@ -105,11 +120,20 @@ func parseWant(part string) (w want, err error) {
 		}
 		w.attrs = append(w.attrs, a)
 	}
-	if len(rest) > 0 {
+	if len(rest) > 0 && w.step == "" {
 		w.step, rest = rest[0], rest[1:]
 	}
 	if len(rest) > 1 && slices.Contains(labelSubjects, rest[0]) {
 		w.subject, rest = inWords(strings.Join(rest[:2], " ")), rest[2:]
+		if name, ok := strings.CutPrefix(w.subject, "nuc "); ok { // nuc North-3
+			w.subject = "nuc " + strings.Replace(name, "-", " ", 1)
+		}
+	}
+	if len(rest) > 0 && w.step == "nuc" {
+		w.state, rest = rest[0], rest[1:]
+	}
+	if len(rest) == 1 && rest[0] == "all" {
+		w.all, rest = true, nil
 	}
 	if len(rest) > 0 {
 		n, err := strconv.Atoi(rest[0])
@@ -146,6 +170,16 @@ type loggedEntry struct {
 	Into     string `json:"into,omitempty"`
 	Mark     string `json:"mark,omitempty"`
 	Happened string `json:"happened"`
+
+	Cause  string   `json:"cause,omitempty"`
+	All    bool     `json:"all,omitempty"`
+	C      *float64 `json:"c,omitempty"`
+	Power  bool     `json:"power,omitempty"`
+	Until  string   `json:"until,omitempty"`
+	State  string   `json:"state,omitempty"`
+	Days   string   `json:"days,omitempty"`
+	Value  string   `json:"value,omitempty"`
+	Member int64    `json:"member,omitempty"`
 }
 
 func hears(out string) (list []heard, err error) {
@@ -180,7 +214,14 @@ func loggedIn(msgs []heard) (all, work []loggedEntry) {
 func (w want) fits(e loggedEntry) bool {
 	return e.Action == w.action && (w.step == "" || w.step == e.Step) &&
 		(w.subject == "" || strings.EqualFold(w.subject, e.Subject)) &&
-		(w.count == nil || e.Count != nil && *e.Count == *w.count)
+		(w.count == nil || e.Count != nil && *e.Count == *w.count) &&
+		(!w.all || e.All || e.Count != nil) && (w.state == "" || sameState(w.state, e.State))
+}
+
+// sameState compares the names of a state, whatever parts their words.
+func sameState(a, b string) bool {
+	plain := func(s string) string { return strings.NewReplacer("_", "", "-", "", " ", "").Replace(s) }
+	return plain(a) == plain(b)
 }
 
 // off lists the further values in which an entry is not as wanted.
@@ -201,10 +242,19 @@ func (a labelAttr) holds(e loggedEntry) (is string, ok bool) {
 		return strconv.Itoa(*n)
 	}
 	switch a.key {
-	case "at", "on":
-		at, err := time.Parse(time.RFC3339, e.Happened)
+	case "at", "on", "until":
+		happened := e.Happened
+		if a.key == "until" || e.Step == "remind" {
+			happened = e.Until
+		}
+		if e.Days != "" { // away: the first day, the last day
+			days := strings.Fields(e.Days)
+			happened = days[len(days)-1]
+			return happened, strings.HasSuffix(happened, a.value)
+		}
+		at, err := time.Parse(time.RFC3339, happened)
 		if err != nil {
-			return e.Happened, false
+			return happened, false
 		}
 		is = at.Format("01-02T15:04")
 		if a.key == "on" {
@@ -220,6 +270,22 @@ func (a labelAttr) holds(e loggedEntry) (is string, ok bool) {
 		is = e.Into
 	case "from":
 		is = num(e.From)
+		if e.Days != "" {
+			is = strings.Fields(e.Days)[0]
+			return is, strings.HasSuffix(is, a.value)
+		}
+	case "cause":
+		is = e.Cause
+	case "C":
+		if e.C != nil {
+			is = strconv.FormatFloat(*e.C, 'f', -1, 64)
+		}
+	case "power":
+		is = strconv.FormatBool(e.Power)
+	case "to":
+		is = e.Value
+	case "who": // lines hold the number of a member
+		return "", e.Member != 0 || e.Step == "away"
 	case "mark":
 		is = e.Mark
 	case "of":
