@@ -75,6 +75,7 @@ func families() map[string][]string {
 		"day_": days, "month_": months, "step_": steps, "past_": past, "stake_": stakes, "weekday_": days, "mark_": strings.Fields("red blue green yellow white orange black pink purple brown grey gray silver gold violet turquoise"),
 		"word_": roundSteps, "key_": append([]string{"step", "own"}, settingIDs...), "value_": {"on", "off", "none", "default"},
 		"form_": append(forms, "dearth", "flow"), "help_": append(helps, "order", "virgin", "retire"),
+		"load_": {"nucs", "nucs_some", "move", "move_some", "catch", "catch_some", "recell", "recell_some"},
 		"bars_": {"accept", "capped", "nucs", "move", "emerge", "laying", "catch", "recell"},
 		"unit_": {"queens", "cells"}, "o_ready_": {"queens", "cells"}, "r_order_no_": {"breeder", "builder", "yard"}, "yield_stage_": {"accept", "capped", "emerge", "laying"},
 		// Those below exist for some steps only; the code asks whether they do.

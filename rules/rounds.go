@@ -99,6 +99,23 @@ func (r GraftRound) Has(batch int) bool {
 	return slices.ContainsFunc(r.Bars, func(b Batch) bool { return b.Number == batch })
 }
 
+// Drive are the yards in the order in which they are driven to: that in which they were
+// added.
+func (c *Crew) Drive() (names []string) {
+	first := map[string]int64{}
+	for _, y := range c.Yards() {
+		if added := did(c.Effective(YardSubject(y.Name)), Add); len(added) > 0 {
+			first[y.Name] = slices.MinFunc(added, func(a, b *Entry) int { return cmp.Compare(a.ID, b.ID) }).ID
+		}
+		names = append(names, y.Name)
+	}
+	slices.SortStableFunc(names, func(a, b string) int { return cmp.Compare(first[a], first[b]) })
+	return names
+}
+
+// WorkdayOf is the day of the round to which a graft at t would belong.
+func (c *Crew) WorkdayOf(t time.Time) Date { return c.Settings().workday(t) }
+
 // workday is the day to which what was done at t belongs: before the quiet hours of the
 // night end, to that of the evening before.
 func (s *Settings) workday(t time.Time) Date {

@@ -80,6 +80,11 @@ func arrange(tx *store.Tx, claimed []store.Message, now time.Time) (send []store
 				if out.Items, err = tx.TasksOn(id, today, s); err != nil {
 					return nil, err
 				}
+				model, err := tx.Model(id)
+				if err != nil {
+					return nil, err
+				}
+				out.Rounds, out.Drive = model.Rounds(), model.Drive()
 			}
 			edits = append(edits, out)
 		case m.Ping == "": // an answer: goes as it is
@@ -291,6 +296,11 @@ func digest(tx *store.Tx, out store.Outgoing, m store.Message, had bool) (store.
 	if !rules.WorthTelling(out.Items, today, s) {
 		return out, false, tx.Finish(m, "dropped", "nothing is open today")
 	}
+	crew, err := tx.Model(m.Crew)
+	if err != nil {
+		return out, false, err
+	}
+	out.Rounds, out.Drive = crew.Rounds(), crew.Drive()
 	out.Messages = []store.Message{m}
 	if fire := rules.At(today, s.Morning, s.Zone); out.Now.Sub(fire) > rules.LateAfter {
 		out.Late = fire

@@ -70,7 +70,7 @@ func TestClosingPingsAreNotMergedAway(t *testing.T) {
 	s.live("2031-04-26 10:00")
 	require.NoError(t, s.tick())
 	assert.Equal(t, [][]string{
-		{"batch 1/finish", "batch 2/finish", "batch 3/finish"}, // 05:30, out of the quiet hours
+		{"batch 1/finish", "batch 2/finish", "batch 3/finish"},   // 05:30, out of the quiet hours
 		{"batch 1/finish", "batch 2/finish"}, {"batch 3/finish"}, // two hours before each
 		{"batch 1/finish", "batch 2/finish"}, {"batch 3/finish"}, // over
 	}, s.about())

@@ -19,12 +19,14 @@ type Outgoing struct {
 	Task     *rules.Task
 	Bars     []rules.Task // of a ping about several bars of a round: each of them, Task first
 	Round    rules.Subject
-	Laying   map[string]int // of pings to look again, by task: how many were laying before
-	Items    []rules.Task   // digest and lists
-	Summary  *Summary       // in place of the answers that it covers
-	Unlogged []Unlogged     // the list of what was seen and not logged
-	Late     time.Time      // zero, or when it was meant to go
-	Builders []string       // the crew's own names, for examples of an answer
+	Laying   map[string]int     // of pings to look again, by task: how many were laying before
+	Items    []rules.Task       // digest and lists
+	Rounds   []rules.GraftRound // of a list: whose bars are one line
+	Drive    []string           // of a list: the yards in their order
+	Summary  *Summary           // in place of the answers that it covers
+	Unlogged []Unlogged         // the list of what was seen and not logged
+	Late     time.Time          // zero, or when it was meant to go
+	Builders []string           // the crew's own names, for examples of an answer
 	Yards    []string
 	Now      time.Time
 }

@@ -415,3 +415,10 @@ func (sc *Scene) barsInWords(a rdg.Act) (string, bool) {
 	}
 	return strings.Join(said, "; "), len(said) > 0
 }
+
+// lists is the voice for lists, which makes one line of the bars of a round.
+func (sc *Scene) lists() wording.Voice {
+	v := sc.Voice
+	v.Rounds, v.Drive = sc.model.Rounds(), sc.model.Drive()
+	return v
+}

@@ -20,7 +20,7 @@ var settingKeys = map[string]string{"daysoff": "days off", "own": ownKey}
 var queryVerbs = map[rdg.Topic]verb{
 	rdg.AskDue: askDue, rdg.AskBatch: askShow, rdg.AskBreeder: askShow, rdg.AskBuilder: askShow, rdg.AskYard: askShow, rdg.AskLog: askLog, rdg.AskHelp: askHelp,
 	rdg.AskWhy: askWhy, rdg.AskOrders: askOrders, rdg.AskYields: askYields, rdg.AskFree: askCapacity, rdg.AskWeek: askPicture, rdg.AskSeason: askPicture,
-	rdg.AskReport: askReport, rdg.AskCalendar: askCal, rdg.AskPhotos: askPhotos,
+	rdg.AskRound: askRound, rdg.AskReport: askReport, rdg.AskCalendar: askCal, rdg.AskPhotos: askPhotos,
 }
 
 // actVerbs are the commands that are no questions.
@@ -61,6 +61,10 @@ func asCommand(a rdg.Act, addressed bool, text string) (*reading, bool) {
 		}
 	case askShow:
 		r.step = ""
+	case askRound:
+		if a.When != nil {
+			r.day = a.When
+		}
 	case askYields:
 		r.plan.person = a.Person
 	case askHelp:

@@ -181,6 +181,7 @@ func (sc *Scene) amendLine(id int64, change func(*rules.Entry)) (Answer, error) 
 	if err != nil {
 		return ans, err
 	}
+	was := sc
 	sc, _, err = sc.log(&ans, e)
 	if err != nil {
 		return ans, err
@@ -196,6 +197,9 @@ func (sc *Scene) amendLine(id int64, change func(*rules.Entry)) (Answer, error) 
 		return ans.with(sc.echoBatch(e)), nil
 	}
 	ans.add(sc.sayChanged(old, e))
+	if e.Step == rules.Graft {
+		ans.add(sc.movedRound(was, e.Subject.Number()))
+	}
 	if err := ans.take(sc.warnAmended(old, e)); err != nil {
 		return ans, err
 	}

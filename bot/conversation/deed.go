@@ -349,6 +349,9 @@ func (sc *Scene) graft(r *reading, e rules.Entry) (Answer, error) {
 		ans.offer(sc.Voice, "b_no", "no")
 		return ans, nil
 	}
+	if stop := ans.is(sc.secondReport(e)); stop {
+		return ans, nil
+	}
 	last := sc.model.Highest(rules.BatchKind)
 	e.Subject = rules.BatchSubject(last + 1)
 	sc, done, err := sc.log(&ans, e)

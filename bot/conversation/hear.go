@@ -261,7 +261,7 @@ func (sc *Scene) offerAnew() (Answer, error) {
 
 // asks are worked out before it is known whether they are answered, some at length.
 var asks = map[verb]bool{askDue: true, askShow: true, askWhy: true, askHelp: true, askLog: true, askPicture: true, askReport: true, askCal: true,
-	askPhotos: true, askOrders: true, askYields: true, askCapacity: true, askWhatIf: true, askFit: true, askPlan: true, doOrder: true}
+	askPhotos: true, askRound: true, askOrders: true, askYields: true, askCapacity: true, askWhatIf: true, askFit: true, askPlan: true, doOrder: true}
 
 // ErrFlood takes back all that a message did which is not answered: what nobody is told
 // of must not have happened.

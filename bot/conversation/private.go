@@ -7,7 +7,7 @@ import "yardbell/rules"
 func (sc *Scene) inPrivate(r *reading) (Answer, error) {
 	var ans Answer
 	switch r.verb {
-	case askDue, askShow, askWhy, askHelp, askLog, askPicture, askReport, askCal, askOrders, askYields, askCapacity, askWhatIf, askFit, askPlan, askPhotos:
+	case askDue, askShow, askWhy, askHelp, askLog, askPicture, askReport, askCal, askOrders, askYields, askCapacity, askWhatIf, askFit, askPlan, askPhotos, askRound:
 		return sc.act(r)
 	case doSet:
 		if r.key == ownKey || r.key == rules.CheckSetting {
@@ -25,7 +25,7 @@ func (sc *Scene) inPrivate(r *reading) (Answer, error) {
 			ans.say(sc.Voice, "g_mine_none")
 			return ans, nil
 		}
-		ans.Lines = append(ans.Lines, sc.Voice.List(sc.Voice.Say("g_mine"), own, rules.DateOf(sc.Look.Now, sc.Settings.Zone).Add(400)))
+		ans.Lines = append(ans.Lines, sc.lists().List(sc.Voice.Say("g_mine"), own, rules.DateOf(sc.Look.Now, sc.Settings.Zone).Add(400)))
 		return ans, nil
 	}
 	ans.Fail(sc.Voice, "g_private")

@@ -61,7 +61,7 @@ func (sc *Scene) due(r *reading) (Answer, error) {
 	if r.days > 1 {
 		end = from.Add(r.days - 1)
 	}
-	ans.Lines = append(ans.Lines, sc.Voice.List(head, items, end))
+	ans.Lines = append(ans.Lines, sc.lists().List(head, items, end))
 	ans.add(sc.dueLate(late))
 	return ans, nil
 }

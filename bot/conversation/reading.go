@@ -3,6 +3,7 @@ package conversation
 import (
 	"time"
 
+	rdg "yardbell/bot/reading"
 	"yardbell/rules"
 )
 
@@ -39,6 +40,7 @@ const (
 	askReport   verb = "report" // the records of a year
 	askCal      verb = "calendar"
 	askPhotos   verb = "photos"
+	askRound    verb = "round"   // what was grafted on one day
 	askLog      verb = "recent"  // the newest lines
 	notYet      verb = "not yet" // what the log has no line for yet: the topic
 )
@@ -95,21 +97,22 @@ type reading struct {
 	span      time.Duration // later
 	reason    string        // skip, retire
 	nuc       rules.NucState
-	labels    []string // numbers of single nucs
-	key       string   // set
-	value     string   // set
-	typed     string   // set: the value as it was typed
-	old       *int     // fix: the count it was
-	days      int      // due: how many days, 0 for today's list
-	dueDay    when     // due: from which day
-	topic     string   // help
-	plan      planAsk  // what a question about the weeks ahead names
-	litres    float64  // feed
-	each      bool     // to each nuc
-	honey     bool     // feed: of honey
-	several   bool     // feed: of several hives, which are not named
-	whose     string   // undo: the member whose line it is
-	rest      []string // words nothing was made of
+	labels    []string  // numbers of single nucs
+	key       string    // set
+	value     string    // set
+	typed     string    // set: the value as it was typed
+	old       *int      // fix: the count it was
+	day       *rdg.When // round: which, nil for the newest
+	days      int       // due: how many days, 0 for today's list
+	dueDay    when      // due: from which day
+	topic     string    // help
+	plan      planAsk   // what a question about the weeks ahead names
+	litres    float64   // feed
+	each      bool      // to each nuc
+	honey     bool      // feed: of honey
+	several   bool      // feed: of several hives, which are not named
+	whose     string    // undo: the member whose line it is
+	rest      []string  // words nothing was made of
 
 	addressed bool // slash, name of the bot, or a reply to it
 	hedged    bool

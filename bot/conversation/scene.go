@@ -208,6 +208,8 @@ func (sc *Scene) act(r *reading) (Answer, error) {
 		return ans, nil
 	case askCal:
 		return sc.calendar(r)
+	case askRound:
+		return sc.showRound(r)
 	case askPhotos:
 		return sc.photos(r)
 	case doOrder, askPlan:

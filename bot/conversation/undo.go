@@ -252,6 +252,7 @@ func (sc *Scene) voidLines(ids []int64, all bool) (Answer, error) {
 		e.Action, e.Ref, e.ID = rules.Void, e.ID, 0
 		entries = append(entries, e)
 	}
+	with := sc
 	sc, _, err = sc.log(&ans, entries...)
 	if err != nil {
 		return ans, err
@@ -266,6 +267,9 @@ func (sc *Scene) voidLines(ids []int64, all bool) (Answer, error) {
 			return ans, err
 		}
 		ans.say(sc.Voice, "e_undo_amend", "What", sc.Voice.Line(cur.Entry))
+		if cur.Step == rules.Graft {
+			ans.add(sc.movedRound(with, cur.Subject.Number()))
+		}
 	} else {
 		var what []string // worded last: a language may have been among them
 		for _, e := range was {

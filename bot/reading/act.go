@@ -113,6 +113,7 @@ const (
 	AskWhen     Topic = "when"     // when a step is due
 	AskWho      Topic = "who"      // who took a task
 	AskBatch    Topic = "batch"    // how a batch stands
+	AskRound    Topic = "round"    // how what was grafted on one day stands, the newest where no day is said
 	AskBreeder  Topic = "breeder"  // how a breeder stands
 	AskBuilder  Topic = "builder"  // what is in a builder
 	AskYard     Topic = "yard"     // how a yard stands

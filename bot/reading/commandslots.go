@@ -131,7 +131,7 @@ func (l *lattice) commandActs(row *commandRow, c captures) []Act {
 		}
 	case row.kind == Set:
 	case len(times) > 0:
-		w, ok := l.ahead(times, a.Year)
+		w, ok := l.ahead(times, a.Year, a.Topic == AskRound)
 		if !ok {
 			return nil
 		}
@@ -222,8 +222,8 @@ func (l *lattice) clockValue(from, to captures) string {
 	return a + "-" + b
 }
 
-// ahead is a time that lies ahead, or today.
-func (l *lattice) ahead(c captures, year int) (When, bool) {
+// ahead is a time that lies ahead, or today; past says that it may lie behind.
+func (l *lattice) ahead(c captures, year int, past bool) (When, bool) {
 	var w When
 	w.Year = year
 	if u, ok := c.get("u"); ok {
@@ -239,7 +239,7 @@ func (l *lattice) ahead(c captures, year int) (When, bool) {
 		w.said(k)
 	}
 	clock, has, ok := l.clock(c)
-	if !ok || w.Day != nil && *w.Day < 0 || w.Month > 12 || w.Month != 0 && w.Date < 1 || w.Date > 31 {
+	if !ok || w.Day != nil && *w.Day < 0 && !past || w.Month > 12 || w.Month != 0 && w.Date < 1 || w.Date > 31 {
 		return w, false
 	}
 	if has {

@@ -42,12 +42,15 @@ func Render(out store.Outgoing) Delivery {
 		d.Thread = out.Crew.Thread
 	}
 	vs, today := All(out.Settings, out.Now), rules.DateOf(out.Now, out.Settings.Zone)
+	for i := range vs {
+		vs[i].Rounds, vs[i].Drive = out.Rounds, out.Drive
+	}
 	var word func(v Voice) string
 	switch {
 	case m.Ping == rules.Digest && len(out.Items) == 0:
 		word = func(v Voice) string { return v.Say("digest_all_done", "Date", v.Date(today)) }
 	case m.Ping == rules.Digest:
-		word = func(v Voice) string { return v.List(v.Say("digest_head", "Date", v.Date(today)), out.Items, today) }
+		word = func(v Voice) string { return v.morning(out.Items, today) }
 	case len(out.Items) > 0:
 		head := "routine_head"
 		if !out.Late.IsZero() {
@@ -235,21 +238,22 @@ func (v Voice) lines(head string, items []rules.Task, last rules.Date, most int)
 	}
 	n := 0
 	add := func(list []rules.Task) {
-		var groups []string
+		var groups, yards []string
 		by := map[string][]rules.Task{}
 		for _, t := range list {
-			g := YardOf(t)
+			yard := YardOf(t)
+			g := yard
 			if g == "" && YardSteps[t.Step] {
 				g = v.Say("group_none")
 			} else if g != "" {
 				g = v.Say("group_yard", "Yard", g)
 			}
 			if by[g] == nil {
-				groups = append(groups, g)
+				groups, yards = append(groups, g), append(yards, yard)
 			}
 			by[g] = append(by[g], t)
 		}
-		for _, g := range groups {
+		for _, g := range v.driven(groups, yards) {
 			if len(groups) > 1 || g != "" {
 				if g == "" {
 					lines = append(lines, v.Say("group_home"))
@@ -257,9 +261,9 @@ func (v Voice) lines(head string, items []rules.Task, last rules.Date, most int)
 					lines = append(lines, g)
 				}
 			}
-			for _, t := range by[g] {
+			for _, part := range rules.Together(by[g], v.Rounds) {
 				if n++; n <= most {
-					lines = append(lines, v.Item(t, false))
+					lines = append(lines, v.item(part))
 				}
 			}
 		}

@@ -147,3 +147,155 @@ func (v Voice) BarsForm(bars []rules.Task, yards []string) string {
 	}
 	return v.Say("bars_"+string(t.Step), kv...)
 }
+
+// item is one line of a list: a task, or all bars of a round that are the same work.
+func (v Voice) item(bars []rules.Task) string {
+	if len(bars) == 1 {
+		return v.Item(bars[0], false)
+	}
+	t := bars[0]
+	taken, same, apart := t.ClaimedBy, true, false // apart: they go to several yards
+	for _, b := range bars {
+		same, apart = same && b.ClaimedBy == taken, apart || b.Into != t.Into
+	}
+	names := make([]string, len(bars))
+	for i, b := range bars {
+		names[i] = v.BarName(b)
+		if b.Count != nil && v.What(b, false) != "" {
+			id := "bar_short"
+			if builderOf(b) == "" {
+				id = "bar_short_of" // "batch 4 36" would be read as anything
+			}
+			names[i] = v.Say(id, "Bar", names[i], "N", *b.Count)
+		}
+		if t.Step == rules.Move && apart && b.Into != "" {
+			names[i] += v.Say("what_to", "To", b.Into)
+		}
+		if !same && b.ClaimedBy != "" {
+			names[i] += v.Say("claim", "Name", b.ClaimedBy)
+		}
+	}
+	claim := ""
+	if same && taken != "" {
+		claim = v.Say("claim", "Name", taken)
+	}
+	r, _ := rules.RoundWith(v.Rounds, t.Batch)
+	task, until := v.Say("task", "Step", t.Step, "Subject", r.Subject()), t.Latest
+	id := "line"
+	switch {
+	case t.Guard:
+		id, until = "line_guard", bars[len(bars)-1].Latest // the last of them ends it
+	case !v.Now.Before(t.Latest):
+		id = "line_over"
+	}
+	what := v.Say("what_list", "List", JoinList(names))
+	if t.Step == rules.Move && !apart && t.Into != "" {
+		what += v.Say("what_to", "To", t.Into)
+	}
+	return v.Say(id, "Task", task, "What", what, "Best", bestOf(bars), "Close", t.Latest, "Claim", claim, "Until", until)
+}
+
+// Items are the lines of a list without headings, so many at most.
+func (v Voice) Items(items []rules.Task, most int) (lines []string) {
+	for _, part := range rules.Together(items, v.Rounds) {
+		if len(lines) < most {
+			lines = append(lines, v.item(part))
+		}
+	}
+	return lines
+}
+
+// driven puts the groups of a list in the order in which they are driven to: what is at home,
+// the yards, what has no yard yet.
+func (v Voice) driven(groups, yards []string) []string {
+	rank := func(i int) int {
+		switch {
+		case groups[i] == "":
+			return -1
+		case yards[i] == "":
+			return len(v.Drive) + 1
+		}
+		first, _, _ := strings.Cut(yards[i], rules.YardSep)
+		if n := slices.Index(v.Drive, first); n >= 0 {
+			return n
+		}
+		return len(v.Drive)
+	}
+	order := make([]int, len(groups))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return rank(a) - rank(b) })
+	out := make([]string, len(groups))
+	for i, k := range order {
+		out[i] = groups[k]
+	}
+	return out
+}
+
+// morning is the message of a morning: what is to be done, where, how many, and what to bring
+// for all of it.
+func (v Voice) morning(items []rules.Task, today rules.Date) string {
+	load := v.load(items, today)
+	if load != "" {
+		v.Room -= Units(load) + 1
+		load = "\n" + load
+	}
+	return v.List(v.Say("digest_head", "Date", v.Date(today)), items, today) + load
+}
+
+// load says what to bring for the work of a day, with amounts, by yard in driving order. What
+// can be done already and need not is left out.
+func (v Voice) load(items []rules.Task, today rules.Date) string {
+	type thing struct {
+		yard, id string
+	}
+	sums, some := map[thing]int{}, map[thing]bool{}
+	var yards []string
+	ids := map[string][]string{}
+	for _, t := range items {
+		id, yard := "load_"+string(t.Step), strings.ReplaceAll(t.Into, rules.YardSep, "/")
+		if t.Step == rules.Catch {
+			yard = strings.ReplaceAll(t.From, rules.YardSep, "/")
+		}
+		if t.Guard || !carried[t.Step] || today.Before(rules.DateOf(t.Best, v.Settings.Zone)) {
+			continue
+		}
+		if !slices.Contains(yards, yard) {
+			yards = append(yards, yard)
+		}
+		if !slices.Contains(ids[yard], id) {
+			ids[yard] = append(ids[yard], id)
+		}
+		if k := (thing{yard, id}); t.Count == nil {
+			some[k] = true
+		} else {
+			sums[k] += *t.Count
+		}
+	}
+	var said []string
+	for _, yard := range v.driven(yards, yards) {
+		var list []string
+		for _, id := range ids[yard] {
+			k := thing{yard, id}
+			if n := sums[k]; n > 0 {
+				list = append(list, v.Say(id, "Count", n))
+			}
+			if some[k] {
+				list = append(list, v.Say(id+"_some"))
+			}
+		}
+		one := JoinList(list)
+		if len(yards) > 1 && yard != "" {
+			one = v.Say("load_at", "Yard", yard, "List", one)
+		}
+		said = append(said, one)
+	}
+	if said == nil {
+		return ""
+	}
+	return v.Say("p_bring", "List", strings.Join(said, "; "))
+}
+
+// carried are the steps for which as much is brought as there is to do.
+var carried = map[rules.Step]bool{rules.Nucs: true, rules.Move: true, rules.Catch: true, rules.Recell: true}

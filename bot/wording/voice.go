@@ -22,6 +22,9 @@ type Voice struct {
 	Settings *rules.Settings
 	Now      time.Time
 	Room     int // UTF-16 units that a list may take
+
+	Rounds []rules.GraftRound // whose bars are one line of a list; none are where it is empty
+	Drive  []string           // yards, in the order of a list
 }
 
 // MostUnits is how much a chat takes in one message, in UTF-16 units (the Bot API
@@ -37,7 +40,7 @@ func In(lang string, s *rules.Settings, now time.Time) Voice {
 	if !ok {
 		l, _ = localizers.LoadOrStore(lang, i18n.NewLocalizer(bundle(), lang))
 	}
-	return Voice{l.(*i18n.Localizer), lang, s, now, ListUnits}
+	return Voice{loc: l.(*i18n.Localizer), Lang: lang, Settings: s, Now: now, Room: ListUnits}
 }
 
 // New speaks the crew's first language.
@@ -117,7 +120,7 @@ func TasksOf(m store.Message) []string {
 
 // plainLabels are the buttons that say the same wherever they stand.
 var plainLabels = []string{
-	"b_done", "b_all_done", "b_mine", "b_take", "b_later", "b_skip", "b_log", "b_anyway", "b_second", "b_no", "b_none_left", "b_more", "b_swap", "b_undo", "b_undo_all",
+	"b_done", "b_all_done", "b_mine", "b_take", "b_later", "b_skip", "b_log", "b_anyway", "b_second", "b_second_bar", "b_no", "b_none_left", "b_more", "b_swap", "b_undo", "b_undo_all",
 }
 
 // SameLabel reports whether words, folded, are a button's label: the whole of it,

@@ -646,6 +646,7 @@ command FITWORD: fit | when to confine | when should i confine | when should we 
 command DUELEAD: what's | what is | what are | show me what's | is anything | anything | what | which jobs are | which tasks are | which jobs | what jobs are
 command DUEASK: due | todo | to do | what's open | what is open | what do we have | what do we have to do | what's left | what's left to do | what's on | what needs doing
 command DUEHEAD: due
+command ROUNDASK: round | rounds
 command SHOWTAIL: doing | going | status | now | up to
 command SHOWLEAD: where are we with | what's next for | how are things with | where is | tell me about | status
 command WHYASK: why

@@ -794,6 +794,7 @@ command SOONERWORD: antes | más temprano
 command FITWORD: cuándo confinar | cuándo encerrar
 command DUEASK: pendiente | pendientes | qué toca | qué nos toca | qué me toca | qué toca hacer | qué hay | qué hay que hacer | qué hay pendiente | qué está pendiente | qué falta | qué tenemos pendiente | qué tenemos | qué tareas hay | qué sigue
 command DUEHEAD: pendiente | pendientes
+command ROUNDASK: ronda | rondas | tanda
 command SHOWTAIL: por favor
 command SHOWLEAD: dime | estado de | estado del | estado
 command WHYASK: por qué | y por qué | y eso por qué | y por qué eso | por qué eso | eso por qué | eso porque | porque
