@@ -74,7 +74,7 @@ func families() map[string][]string {
 	return map[string][]string{
 		"day_": days, "month_": months, "step_": steps, "past_": past, "stake_": stakes, "weekday_": days, "mark_": strings.Fields("red blue green yellow white orange black pink purple brown grey gray silver gold violet turquoise"),
 		"word_": roundSteps, "key_": append([]string{"step", "own"}, settingIDs...), "value_": {"on", "off", "none", "default"},
-		"form_": append(forms, "dearth", "flow"), "help_": append(helps, "order", "virgin", "retire"),
+		"form_": append(forms, "dearth", "flow"), "help_": append(append(helps, "order", "virgin", "retire"), wording.HelpTopics...),
 		"load_": {"nucs", "nucs_some", "move", "move_some", "catch", "catch_some", "recell", "recell_some"},
 		"bars_": {"accept", "capped", "nucs", "move", "emerge", "laying", "catch", "recell"},
 		"unit_": {"queens", "cells"}, "o_ready_": {"queens", "cells"}, "r_order_no_": {"breeder", "builder", "yard"}, "yield_stage_": {"accept", "capped", "emerge", "laying"},
@@ -93,6 +93,7 @@ func families() map[string][]string {
 		"anchor_":   {"grafted", "confined", "laying", "emerged", "caught", "fed", "dearth", "noeggs", "laying7", "virgin"},
 		"ping_":     {"eve", "open", "closing6", "closing2", "over", "noanswer", "again"},
 		"r_cannot_": {conversation.ALoss, conversation.NucState, conversation.InIncubator, conversation.OtherWork},
+		"topic_":    wording.HelpTopics,
 		"r_":        append([]string{"amend_after"}, refusalCodes...),
 	}
 }

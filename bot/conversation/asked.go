@@ -22,6 +22,10 @@ func (sc *Scene) query(a rdg.Act) (Answer, bool, error) {
 	case rdg.AskWho:
 		err = ans.take(sc.whoHas(a))
 	case rdg.AskWhen:
+		if a.Step == foulbrood {
+			ans.add(sc.foulbrood(sc.asReading(a)))
+			return ans, true, nil
+		}
 		err = ans.take(sc.tellOf(a))
 	case rdg.AskBatch, rdg.AskBreeder, rdg.AskBuilder, rdg.AskYard:
 		err = ans.take(sc.showNamed(a))

@@ -19,6 +19,7 @@ const (
 	NucState    = "nuc"       // nucs in a state that the log does not know
 	InIncubator = "incubator" // cells that went into an incubator
 	OtherWork   = "other"     // all else
+	Foulbrood   = "foulbrood" // signs of it: never logged, see safety.go
 )
 
 // mostHatching is how many virgins out at once are still an alarm: more are a count.

@@ -24,7 +24,7 @@ func (sc *Scene) Welcome() Answer {
 	}
 	ans.Lines = append(ans.Lines, wording.InEach(wording.All(sc.Settings, sc.Look.Now), func(v wording.Voice) string {
 		return strings.Join([]string{
-			v.Say("g_claimed", "Name", sc.By.Name), v.Say("g_zone", "Zone", sc.Settings.Zone.String()), v.Say("g_yard"), v.Say(hears),
+			v.Say("g_claimed", "Name", sc.By.Name), v.Say("g_zone", "Zone", sc.Settings.Zone.String()), v.Say("g_yard"), v.Say(hears), v.Say("g_safety"),
 		}, "\n")
 	}))
 	for _, z := range firstZones {

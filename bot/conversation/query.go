@@ -297,6 +297,10 @@ func (sc *Scene) help(r *reading) (Answer, error) {
 		ans.say(sc.Voice, "help")
 		return ans, nil
 	}
+	if t, ok := wording.WordTopic(r.topic); ok {
+		ans.say(sc.Voice, "help_"+t)
+		return ans, nil
+	}
 	step := Understand().StepOf(r.topic)
 	if step == "" {
 		step = rules.Step(r.topic)

@@ -36,7 +36,10 @@ func (sc *Scene) untold(res rdg.Result) (Answer, bool, error) {
 
 // topics are what is said of work that the log has no line for yet, by the step of its
 // frame in the reader's data.
-var topics = map[rules.Step]string{"lose": ALoss, "nuc": NucState, "place": InIncubator, incubatorTemp: InIncubator}
+var topics = map[rules.Step]string{"lose": ALoss, "nuc": NucState, "place": InIncubator, incubatorTemp: InIncubator, foulbrood: Foulbrood}
+
+// foulbrood is the frame of its signs.
+const foulbrood rules.Step = "foulbrood"
 
 // incubatorTemp is the frame of an incubator's temperature.
 const incubatorTemp rules.Step = "temp"
@@ -52,6 +55,10 @@ func (sc *Scene) cannotDo(res rdg.Result) (Answer, bool, error) {
 		r.topic = topics[a.Step]
 		if r.topic == "" {
 			r.topic = OtherWork
+		}
+		if a.Step == foulbrood {
+			ans.add(sc.foulbrood(r))
+			return ans, true, nil
 		}
 		if a.Step == incubatorTemp && a.Count != nil && *a.Count < 50 {
 			ans.add(sc.harmful(float64(*a.Count)))

@@ -118,6 +118,24 @@ func WordStep(word string) (rules.Step, bool) {
 	return "", false
 }
 
+// HelpTopics are what help tells of beside the steps.
+var HelpTopics = []string{"safety", "settings", "answers", "fix", "ask", "lists"}
+
+// WordTopic is the topic of help that a word names in some language.
+func WordTopic(word string) (string, bool) {
+	for _, l := range Languages {
+		v := In(l, rules.DefaultSettings(), time.Time{})
+		for _, t := range HelpTopics {
+			for w := range strings.SplitSeq(v.Say("topic_"+t), " | ") {
+				if Fold(word) == Fold(w) {
+					return t, true
+				}
+			}
+		}
+	}
+	return "", false
+}
+
 // Setting words the value of a setting as it is typed.
 func (v Voice) Setting(key, value string) string {
 	switch value {

@@ -560,6 +560,7 @@ HANDSOFF: hands off | hands-off | handsoff | leave them alone | leave alone | le
 REASON: because | since | due to | on account of | reason is | that's why | cause of | thanks to
 TEMP: temperature | temp | temps | degrees | running hot | running cold | too hot | too cold | overheating | cooling down | warming up | thermostat | thermometer | reads | set at | holding at | spiked | spiked to | dropped to | climbed to | humidity | rh | wet bulb | heater
 POWER: power | power out | power's out | power is out | power was out | power outage | outage | lost power | power went out | power cut | no power | blackout | brownout | generator | breaker tripped | tripped breaker | tripped | electricity | unplugged | came unplugged | power back | power is back | power's back on
+FOULBROOD: foulbrood | foul brood | american foulbrood | european foulbrood | afb | efb | ropy | ropey | ropes out | roped out | rope test | ropy brood | ropey brood | sunken caps | sunken greasy caps | smells foul
 DISEASE: foulbrood | foul brood | afb | efb | chalkbrood | chalk brood | sacbrood | nosema | mites | varroa | mite count | mite load | mite wash | sick brood | ropy | ropes | rope test | sunken caps | smells bad | foul smell | scale | beetles | hive beetles | shb | small hive beetle | wax moth | wax moths | dwv | deformed wings | treated | treating | treatment | oxalic | formic | oa | inspector
 SWARM.done: swarm | swarms | swarmed | swarming | hived a swarm | caught a swarm | caught swarm | caught one swarm | picked up a swarm | collected a swarm | boxed a swarm | got a swarm | swarm catch | shook a swarm
 RESTING: resting | laid off | fallow | out of rotation
@@ -658,7 +659,7 @@ command WHYSMALL: though | tho | now | then | so | early | late | soon | today |
 command HELPASK: help | commands | show commands | start
 command HELPHEAD: help | how do i log | how do i report
 command HELPWITH: with | on | a | an | the | about
-command HELPTOPIC: me | due | undo | set | setting | settings | add | done | skip | later | mine | why | week | batch | breeder | builder | yard | fix | not | comb | log
+command HELPTOPIC: me | safety | safe | answers | fixing | asking | lists | due | undo | set | setting | settings | add | done | skip | later | mine | why | week | batch | breeder | builder | yard | fix | not | comb | log
 command LOGASK: log | the log | recent | show log | show the log
 command SEASONWORD: season | the season | year | this year
 command WEEKPICTURE: picture

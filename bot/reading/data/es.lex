@@ -730,6 +730,7 @@ HANDSOFF: no tocar | no tocar las celdas | no tocar celdas | no las toquen | no 
 REASON: porque | por que | debido a | a causa de | por culpa de | por lo de | ya que | puesto que | por eso | gracias al
 TEMP: temperatura | temp | grados | termómetro | termostato | marca grados | muy caliente | muy fría | se calentó | subió a | bajó a | humedad | se disparó | resistencia
 POWER: se fue la luz | no hay luz | sin luz | se cortó la luz | corte de luz | apagón | volvió la luz | regresó la luz | llegó la luz | electricidad | corriente | sin corriente | se fue la corriente | planta de luz | generador | se desconectó | desconectada | desenchufada
+FOULBROOD: loque | loque americana | loque europea | cría podrida | hace hebra | hizo hebra | hace hilo | opérculos hundidos | tapas hundidas | prueba del palillo | prueba del cerillo
 DISEASE: loque | loque americana | loque europea | cría yesificada | cría calcárea | cría de tiza | varroa | varroas | ácaros | nosema | nosemosis | polilla | escarabajo | escarabajos | enferma | enfermas | enfermedad | huele mal | mal olor | tratamiento | traté | tratamos con | oxálico | fórmico | timol | amitraz | inspector | senasa | senasica
 SWARM.done: enjambró | enjambraron | enjambre | enjambres | enjambrazón | se enjambraron | capturé enjambre | capturé un enjambre | capturamos un enjambre | atrapé un enjambre | atrapamos un enjambre | bajé un enjambre | bajamos un enjambre | agarré un enjambre | agarramos un enjambre | recogí un enjambre | recogimos un enjambre | cayó un enjambre
 RESTING: en descanso | descansando | reposo | en reposo | parada
@@ -805,7 +806,7 @@ command WHYSMALL: tan | toca | y no | temprano | tarde | hoy | eso | esa | ese |
 command HELPASK: ayuda | comandos
 command HELPHEAD: ayuda | cómo anoto
 command HELPWITH: con | sobre | para | el | la | los | las | de | del | lo | un | una
-command HELPTOPIC: deshacer | ajustar | ajustes | settings | agregar | pendiente | mío | luego | saltar | lote | madre | criadora | apiario
+command HELPTOPIC: seguridad | respuestas | corregir | preguntas | listas | hecho | omitir | por qué | semana | deshacer | ajustar | ajustes | settings | agregar | pendiente | mío | luego | saltar | lote | madre | criadora | apiario
 command TASK=eggs: buscar huevos
 command TASK=combout: sacar panal | sacar el panal | panal
 command TASK=accept: contar aceptadas
