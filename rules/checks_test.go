@@ -149,6 +149,9 @@ func TestEveryRefusalIsTested(t *testing.T) {
 	for _, c := range settingRefusals() {
 		seen[c.Code] = true
 	}
+	for _, c := range stockRefusals(t) {
+		seen[c.want] = true
+	}
 	files, err := filepath.Glob("*.go")
 	require.NoError(t, err)
 	code := regexp.MustCompile(`refuse\("([a-z_]+)"`)

@@ -49,11 +49,13 @@ const (
 	Lose Step = "lose"
 	// Placed is cells put into a builder or an incubator. It ends no deadline.
 	Placed Step = "place"
-	// Temp is a temperature of an incubator, or a time without power.
-	Temp Step = "temp"
-	// Queenless is a builder whose queen was taken out, Brood one that got brood or bees.
-	Queenless Step = "queenless"
-	Brood     Step = "brood"
+
+	// What becomes of queens once they are caught: marked, put into a bank, given to a
+	// customer (or taken back from one), given to a colony of the crew's own.
+	Marked     Step = "mark"
+	Banked     Step = "bank"
+	Handed     Step = "hand"
+	Introduced Step = "introduce"
 )
 
 // Steps lists the steps of a round in the order they are done.
@@ -106,6 +108,7 @@ const (
 	OrderKind   Kind = "order"
 
 	IncubatorKind Kind = "incubator"
+	StockKind     Kind = "stock"
 )
 
 // Subject names one breeder, batch, builder or yard of a crew.
@@ -126,6 +129,9 @@ func BuilderSubject(name string) Subject { return Subject{BuilderKind, name} }
 
 // IncubatorSubject is the incubator of that name, mostly a number.
 func IncubatorSubject(name string) Subject { return Subject{IncubatorKind, name} }
+
+// StockSubject is the queens that are caught, of whichever batch.
+func StockSubject() Subject { return Subject{StockKind, "queens"} }
 
 // YardSubject is the mating yard of that name.
 func YardSubject(name string) Subject { return Subject{YardKind, name} }
@@ -204,19 +210,18 @@ type Detail struct {
 	State    NucState `json:"state,omitempty"`    // nuc: what is told of them
 	Batch    int      `json:"batch,omitempty"`    // nuc: whose cells or queens were in them, 0 where it is nobody's
 	Release  bool     `json:"release,omitempty"`  // combout: she was let go, rather than the comb taken
-	C        *float64 `json:"c,omitempty"`        // temp: °C
-	Power    bool     `json:"power,omitempty"`    // temp: the power was out
-	Singly   bool     `json:"singly,omitempty"`   // add: cells in this incubator are caged one by one
-	Both     *bool    `json:"both,omitempty"`     // add: this builder starts and finishes its cells
-	Rests    *bool    `json:"rests,omitempty"`    // add: this builder rests
 	All      bool     `json:"all,omitempty"`      // nothing is left to do for the rest of the batch; lose: all of it
 	Occ      string   `json:"occ,omitempty"`      // which occurrence of a task a line answers
-	Until    int64    `json:"until,omitempty"`    // later, temp: UTC milliseconds
+	Until    int64    `json:"until,omitempty"`    // later: UTC milliseconds
 	Reason   string   `json:"reason,omitempty"`   // skip: why, in the crew's words
 	Key      string   `json:"key,omitempty"`      // set: name of the setting
 	Value    string   `json:"value,omitempty"`    // set: its value
 	Comb     int64    `json:"comb,omitempty"`     // eggs, combout: the confinement it is about
 	Accepted bool     `json:"accepted,omitempty"` // the crew was warned and said to log it anyway
+	Customer int      `json:"customer,omitempty"` // hand, lose: who got the queens, by number; names are in no line
+	Tags     string   `json:"tags,omitempty"`     // mark, hand, lose …: the numbers on the queens, "1-24", as Tags writes them
+	Back     bool     `json:"back,omitempty"`     // hand: the customer gave them back
+	Ship     bool     `json:"ship,omitempty"`     // hand: sent by post or carrier
 	Litres   float64  `json:"litres,omitempty"`   // feed: how much syrup was given
 	Each     bool     `json:"each,omitempty"`     // feed: to each nuc, not to the yard as a whole
 	Plan     *Booking `json:"plan,omitempty"`     // order: what was accepted

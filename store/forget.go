@@ -38,7 +38,7 @@ func (t *Tx) Forget(crew int64, m Member, called string) error {
 		func() error { return t.dropWords(crew, m.ID, own) },
 		func() error { return t.dropTexts(crew, m, key) },
 		func() error { return t.rename(crew, own, called) },
-		func() error { return t.dropAside(own, key) },
+		func() error { return t.dropAside(append(own, spell(key)...)) },
 	} {
 		if err := do(); err != nil {
 			return err
@@ -69,7 +69,12 @@ func (t *Tx) nameOf(crew int64, m Member) (out spelled) {
 			forms = append(forms, first)
 		}
 	}
-	for _, f := range forms {
+	return spell(forms...)
+}
+
+// spell finds names, those that are empty left out.
+func spell(names ...string) (out spelled) {
+	for _, f := range names {
 		if f != "" {
 			out = append(out, regexp.MustCompile(`(?i)(^|[^\pL\pN])`+regexp.QuoteMeta(f)+`($|[^\pL\pN])`))
 		}
@@ -186,15 +191,14 @@ func (t *Tx) rename(crew int64, own spelled, called string) error {
 	return nil
 }
 
-// dropAside removes the updates set aside in which the person stands.
-func (t *Tx) dropAside(own spelled, key string) error {
+// dropAside removes the updates set aside in which the person stands, by name or account.
+func (t *Tx) dropAside(own spelled) error {
 	list, err := all(t, scanRow, `SELECT rowid, raw, '' FROM set_aside`)
 	if err != nil {
 		return err
 	}
-	account := spelled{regexp.MustCompile(`(^|[^\pL\pN])` + regexp.QuoteMeta(key) + `($|[^\pL\pN])`)}
 	for _, r := range list {
-		if own.in(r.text) || account.in(r.text) {
+		if own.in(r.text) {
 			if _, err := t.exec(`DELETE FROM set_aside WHERE rowid = ?`, r.id); err != nil {
 				return err
 			}

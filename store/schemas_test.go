@@ -62,7 +62,8 @@ var sinceThen = map[int]string{
 	    INSERT INTO notes (crew_id, key, words, what, made_at) VALUES (1, 'twin/2031-04-24', 'g_note_twin', '', 1934802000000);`,
 	5: `INSERT INTO calendar_events VALUES (1, 'batch 1/move', 2, 0, 1935151261000, 1936000000000, 'move');
 	    INSERT INTO calendar_links VALUES (1, 'ff00', 1935151261000);`,
-	9: `UPDATE crews SET title = 'Yard' WHERE id = 1;`,
+	9:  `UPDATE crews SET title = 'Yard' WHERE id = 1;`,
+	12: `INSERT INTO customers VALUES (1, 1, 'Haskett', 0);`,
 }
 
 // migrateTo brings a file to a schema that need not be the newest.

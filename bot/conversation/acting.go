@@ -41,11 +41,12 @@ func (sc *Scene) asReading(a rdg.Act) *reading {
 	a = plainAct(a)
 	r := &reading{verb: doStep, step: a.Step, breeder: a.Breeder, batch: a.Batch, builder: a.Builder, yard: a.Yard, mark: a.Mark, count: a.Count, of: a.Of,
 		all: a.All, bees: a.Bees, ageLo: a.AgeLo, ageHi: a.AgeHi, litres: a.Litres, each: a.Each, honey: a.Honey, noEggs: a.None, release: a.Release, reason: a.Reason,
+		buyer: a.Customer, tags: a.Tags, back: a.Back, ship: a.Ship, caught: a.Caught, arrival: a.Arrival, stock: a.Stock,
 		concluded: a.Concluded(), addressed: true, text: sc.Origin.Text}
 	if a.All {
 		r.count = nil
 	}
-	r.placesOf(a)
+	r.customer = sc.customerCalled(a.Customer)
 	switch a.Kind {
 	case rdg.Done:
 		r.verb, r.step = doDone, ""
@@ -61,15 +62,7 @@ func (sc *Scene) asReading(a rdg.Act) *reading {
 	if a.When != nil {
 		r.when = sc.asWhen(*a.When, a.Kind == rdg.Later)
 	}
-	if a.Till != nil {
-		r.when, r.till = spanWhen(a.When), spanWhen(a.Till)
-	}
 	return r
-}
-
-// placesOf takes what an act says of incubators and builders.
-func (r *reading) placesOf(a rdg.Act) {
-	r.incubator, r.out, r.degrees, r.power, r.singly, r.both, r.rests = a.Incubator, a.Out, a.C, a.Power, a.Singly, a.Both, a.Rests
 }
 
 // asWhen turns a time as it was said into what the handlers take. later is of a time that
@@ -122,7 +115,7 @@ func parseActs(rest string) (o options, acts []rdg.Act, err error) {
 // plainAct makes what stands in an act as it was typed safe to be shown: one line, nothing
 // unseen. A reason with a line of its own would look like one of the bot's.
 func plainAct(a rdg.Act) rdg.Act {
-	for _, s := range []*string{&a.Builder, &a.Yard, &a.Incubator, &a.Out, &a.Mark, &a.Reason, &a.Value, &a.Person} {
+	for _, s := range []*string{&a.Builder, &a.Yard, &a.Mark, &a.Reason, &a.Value, &a.Person, &a.Customer} {
 		*s = wording.Clean(*s)
 	}
 	return a

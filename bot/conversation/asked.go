@@ -33,6 +33,12 @@ func (sc *Scene) query(a rdg.Act) (Answer, bool, error) {
 		err = ans.take(sc.countsOf(a))
 	case rdg.AskFree:
 		err = ans.take(sc.capacity())
+	case rdg.AskStock:
+		ans.add(sc.stockAsked(a))
+	case rdg.AskCustomer:
+		ans.add(sc.customerAsked(a))
+	case rdg.AskQueen:
+		err = ans.take(sc.queenAsked(a))
 	case rdg.AskBreeders:
 		err = ans.take(sc.breedersKnown())
 	default:

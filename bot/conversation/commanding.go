@@ -18,26 +18,27 @@ var settingKeys = map[string]string{"daysoff": "days off", "own": ownKey}
 
 // queryVerbs are the questions that have a form of their own.
 var queryVerbs = map[rdg.Topic]verb{
-	rdg.AskDue: askDue, rdg.AskBatch: askShow, rdg.AskBreeder: askShow, rdg.AskBuilder: askShow, rdg.AskYard: askShow, rdg.AskIncubator: askShow, rdg.AskCells: askCells, rdg.AskLog: askLog, rdg.AskHelp: askHelp,
+	rdg.AskDue: askDue, rdg.AskBatch: askShow, rdg.AskBreeder: askShow, rdg.AskBuilder: askShow, rdg.AskYard: askShow, rdg.AskLog: askLog, rdg.AskHelp: askHelp,
 	rdg.AskWhy: askWhy, rdg.AskOrders: askOrders, rdg.AskYields: askYields, rdg.AskFree: askCapacity, rdg.AskWeek: askPicture, rdg.AskSeason: askPicture,
 	rdg.AskRound: askRound, rdg.AskReport: askReport, rdg.AskCalendar: askCal, rdg.AskPhotos: askPhotos,
 }
 
 // actVerbs are the commands that are no questions.
-var actVerbs = map[rdg.Kind]verb{rdg.Set: doSet, rdg.Add: doAdd, rdg.Order: doOrder, rdg.Plan: askPlan, rdg.Cancel: doCancel, rdg.WhatIf: askWhatIf, rdg.Fit: askFit}
+var actVerbs = map[rdg.Kind]verb{rdg.Set: doSet, rdg.Add: doAdd, rdg.Order: doOrder, rdg.Plan: askPlan, rdg.Cancel: doCancel, rdg.WhatIf: askWhatIf, rdg.Fit: askFit, rdg.Forget: doForget}
 
 // asCommand turns a command into what its handler takes. It reports false for an act that
 // is none.
 func asCommand(a rdg.Act, addressed bool, text string) (*reading, bool) {
 	a = plainAct(a)
 	v := cmp.Or(actVerbs[a.Kind], queryVerbs[a.Topic])
-	if v == noVerb || a.Kind != rdg.Query && actVerbs[a.Kind] == noVerb {
+	if v == noVerb || a.Kind != rdg.Query && actVerbs[a.Kind] == noVerb || a.Kind == rdg.Forget && a.Customer == "" {
 		return nil, false
 	}
 	r := &reading{verb: v, step: a.Step, batch: a.Batch, breeder: a.Breeder, builder: builderTyped(a.Builder), yard: a.Yard, count: a.Count, addressed: addressed, text: text,
 		plan: planAsk{unit: rules.Unit(a.Unit), order: a.Order, by: rules.Dim(a.By)}}
-	r.placesOf(a)
 	switch v {
+	case doForget:
+		r.buyer = a.Customer
 	case doSet:
 		settingOf(r, a)
 	case doAdd:

@@ -159,6 +159,12 @@ func (sc *Scene) amendLine(id int64, change func(*rules.Entry)) (Answer, error) 
 			return ans, nil
 		}
 	}
+	if wording.OfStock(e) {
+		if bad := sc.stockAllowed(rules.CheckStock(e, sc.model.StockWithout(id, e.Happened), sc.Settings.Zone)); bad != nil {
+			ans.refuse(sc, bad)
+			return ans, nil
+		}
+	}
 	if e.Step == rules.Graft && (e.From != old.From || e.Mark != old.Mark || !e.Happened.Equal(old.Happened) || e.Detail.AgeHi != old.Detail.AgeHi) {
 		combs := sc.model.Combs(e.From)
 		if bad := sc.allowed(rules.CheckGraft(e, combs)); bad != nil {
@@ -239,6 +245,9 @@ func (sc *Scene) warnAmended(old, e rules.Entry) (Answer, error) {
 func (sc *Scene) sayChanged(old, e rules.Entry) Answer {
 	var ans Answer
 	what := wording.Upper(sc.Voice.Say("task", "Step", e.Step, "Subject", sc.Voice.Subject(e.Subject)))
+	if e.Subject.Kind == rules.StockKind {
+		what = wording.Upper(sc.Voice.Say("step_" + string(e.Step)))
+	}
 	list := slices.DeleteFunc(sc.Voice.Details(old, e), func(d wording.Difference) bool { return d.Was == d.Now })
 	if !slices.ContainsFunc(list, func(d wording.Difference) bool { return d.Was != "" }) {
 		var added []string

@@ -43,6 +43,12 @@ func (sc *Scene) Known() (rdg.Known, error) {
 	for _, m := range members {
 		k.Members = append(k.Members, m.Name)
 	}
+	for _, c := range sc.buyers {
+		if !c.Forgotten {
+			k.Customers = append(k.Customers, c.Name)
+		}
+	}
+	k.Stock = sc.model.Stock().Free(sc.Origin.Said)
 	if err := sc.openNow(&k); err != nil {
 		return k, err
 	}
@@ -172,7 +178,9 @@ func (sc *Scene) lastLine(k *rdg.Known) error {
 	if l.Action != rules.Did || l.Step == rules.Add || l.Step == rules.Ordered {
 		return nil
 	}
-	k.Last = &rdg.Line{Act: actOf(l.Entry), At: l.Happened.In(sc.Settings.Zone), Since: sc.Origin.Said.Sub(l.Said)}
+	act := actOf(l.Entry)
+	act.Customer = sc.customerNames()[l.Detail.Customer]
+	k.Last = &rdg.Line{Act: act, At: l.Happened.In(sc.Settings.Zone), Since: sc.Origin.Said.Sub(l.Said)}
 	if k.Asked != nil {
 		return nil
 	}
@@ -258,7 +266,7 @@ func (sc *Scene) lastLines() ([]store.Line, error) {
 // actOf spells a line as the act that would log it.
 func actOf(e rules.Entry) rdg.Act {
 	a := rdg.Act{Kind: rdg.Did, Step: e.Step, Count: e.Count, Of: e.Of, Mark: e.Mark, Bees: e.Detail.BeesIn, AgeLo: e.Detail.AgeLo, AgeHi: e.Detail.AgeHi,
-		Litres: e.Detail.Litres, Each: e.Detail.Each, None: e.Detail.NoEggs, Release: e.Detail.Release}
+		Tags: e.Detail.Tags, Back: e.Detail.Back, Ship: e.Detail.Ship, Litres: e.Detail.Litres, Each: e.Detail.Each, None: e.Detail.NoEggs, Release: e.Detail.Release}
 	switch e.Subject.Kind {
 	case rules.BatchKind:
 		a.Batch = e.Subject.Number()
@@ -272,8 +280,10 @@ func actOf(e rules.Entry) rdg.Act {
 	switch e.Step {
 	case rules.Graft:
 		a.Breeder, a.Builder = e.From, e.Into
-	case rules.Finish:
+	case rules.Finish, rules.Banked:
 		a.Builder = e.Into
+	case rules.Handed:
+		a.Builder = e.Detail.Out
 	default:
 		if a.Yard == "" {
 			a.Yard = e.Into

@@ -210,6 +210,11 @@ func (sc *Scene) eventSummary(r *reading) string {
 	switch {
 	case r.verb == doAdd:
 		return sc.Voice.Line(rules.Entry{Action: rules.Did, Step: rules.Add, Subject: r.subject()})
+	case r.step == rules.Catch && r.verb == doStep && (r.mark != "" || r.tags != ""):
+		c, m := *r, *r
+		c.mark, c.tags, m.step = "", "", rules.Marked
+		m.yard = ""
+		return wording.JoinList([]string{sc.eventSummary(&c), sc.stockInWords(&m)})
 	case !wording.BatchSteps[r.step] || r.verb != doStep || r.batch != 0:
 		return sc.summary(r)
 	}

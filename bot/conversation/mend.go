@@ -109,11 +109,13 @@ func mendFits(e rules.Entry, now *reading) bool {
 		return false
 	case now.breeder != 0 && k != rules.BreederKind && e.Step != rules.Graft && !loose:
 		return false
-	case now.builder != "" && e.Step != rules.Graft && e.Step != rules.Finish && k != rules.BuilderKind && !loose:
+	case now.builder != "" && e.Step != rules.Graft && e.Step != rules.Finish && e.Step != rules.Banked && k != rules.BuilderKind && !loose:
 		return false
 	case now.yard != "" && k != rules.YardKind && !placed[e.Step]:
 		return false
-	case now.mark != "" && e.Step != rules.Confine && e.Step != rules.Graft:
+	case now.buyer != "" && !(wording.OfStock(e) && e.Detail.Customer != 0), now.tags != "" && !wording.OfStock(e):
+		return false
+	case now.mark != "" && e.Step != rules.Confine && e.Step != rules.Graft && e.Step != rules.Marked:
 		return false
 	case now.count != nil && e.Count == nil && !rules.NeedsCount[e.Step],
 		now.count != nil && e.Count != nil && (*now.count > 2**e.Count || *e.Count > 2**now.count):
@@ -187,6 +189,12 @@ func (sc *Scene) mendLine(l store.Line, c mending) (Answer, error) {
 		if now.mark != "" {
 			x.Mark = now.mark
 		}
+		if now.customer != 0 {
+			x.Detail.Customer = now.customer
+		}
+		if now.tags != "" {
+			x.Detail.Tags = now.tags
+		}
 		if now.count != nil {
 			x.Count = now.count
 		}
@@ -221,7 +229,7 @@ func (sc *Scene) sameDay(e rules.Entry, w when) when {
 
 // mendSubject is the subject that a line has after a correction.
 func mendSubject(e rules.Entry, now *reading) rules.Subject {
-	own := e.Step == rules.Feed || e.Subject.Kind != rules.BatchKind
+	own := e.Step == rules.Feed || e.Subject.Kind != rules.BatchKind && e.Subject.Kind != rules.StockKind
 	switch {
 	case now.batch != 0:
 		return rules.BatchSubject(now.batch)

@@ -1,6 +1,7 @@
 package conversation
 
 import (
+	"fmt"
 	"strings"
 
 	rdg "yardbell/bot/reading"
@@ -100,6 +101,16 @@ func (sc *Scene) people(a rdg.Act) (ans Answer, handled bool, err error) {
 	who := Called(list, name)
 	if len(who) == 0 {
 		return ans, false, nil
+	}
+	if n := sc.customerCalled(name); a.Kind == rdg.Forget && n != 0 {
+		if refused, err := ans.taken(sc.onlyLead()); refused || err != nil {
+			return ans, true, err
+		}
+		ans.ask(sc.Voice, "g_forget_which", "Name", name)
+		ans.offer(sc.Voice, "b_forget_member", forgetDo(who[0].ID), "Name", who[0].Name)
+		ans.offer(sc.Voice, "b_customer", fmt.Sprintf("forgetcustomer|%d", n), "Name", name)
+		ans.offer(sc.Voice, "b_no", "no")
+		return ans, true, nil
 	}
 	if refused, err := ans.taken(sc.onlyLead()); refused || err != nil {
 		return ans, true, err

@@ -66,6 +66,10 @@ func (sc *Scene) amendBy(a rdg.Act) (Answer, error) {
 		return ans, err
 	}
 	sc = ans.In(sc)
+	if stop := ans.is(sc.whoGot(now)); stop {
+		return ans, nil
+	}
+	sc = ans.In(sc)
 	if a.Old != nil && a.Count != nil {
 		now.old = a.Old
 		return ans.then(sc.fix(now))

@@ -22,7 +22,6 @@ type options struct {
 	task    string
 	verb    verb
 	yard    string // the one of several that were named
-	lot     string // the place of the cells that are meant
 	told    bool   // it is read as said to the bot: see explain
 	part    int    // which event of the message it is about, from 1; 0 for all of it
 	parts   int    // of how many
@@ -47,9 +46,6 @@ func (sc *Scene) rerun(more string) string {
 	}
 	if !o.subject.Zero() {
 		parts = append(parts, "subject="+o.subject.String())
-	}
-	if o.lot != "" {
-		parts = append(parts, "lot="+o.lot)
 	}
 	if o.task != "" {
 		parts = append(parts, "task="+o.task)
@@ -94,8 +90,6 @@ func parseOptions(s string) options {
 			o.verb = verb(v)
 		case "yard":
 			o.yard = v
-		case "lot":
-			o.lot = v
 		case "told":
 			o.told = true
 		case "part":
@@ -153,7 +147,7 @@ func (sc *Scene) press() (Answer, error) {
 func (sc *Scene) pressed(m store.Message, b store.Button) (Answer, error) {
 	var ans Answer
 	do, rest, _ := strings.Cut(b.Do, "|")
-	if do != "task" && do != "tasks" && do != "set" && do != "forget" && do != "told" { // who may not forget somebody does not use the question up
+	if do != "task" && do != "tasks" && do != "set" && do != "forget" && do != "forgetcustomer" && do != "told" { // who may not forget somebody does not use the question up
 		if m.Answered != 0 {
 			ans.say(sc.Voice, "r_pressed")
 			return ans, nil
@@ -222,6 +216,8 @@ func (sc *Scene) does(do, rest string) (Answer, error) {
 				e.Detail.All = true
 			}
 		})
+	case "forgetcustomer":
+		return sc.customerForgotten(int(id))
 	case "forget":
 		return sc.forgotten(id)
 	case "undo":

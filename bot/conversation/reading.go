@@ -41,8 +41,8 @@ const (
 	askCal      verb = "calendar"
 	askPhotos   verb = "photos"
 	askRound    verb = "round"   // what was grafted on one day
-	askCells    verb = "cells"   // where cells are
 	askLog      verb = "recent"  // the newest lines
+	doForget    verb = "forget"  // a customer
 	notYet      verb = "not yet" // what the log has no line for yet: the topic
 )
 
@@ -115,14 +115,14 @@ type reading struct {
 	whose     string    // undo: the member whose line it is
 	rest      []string  // words nothing was made of
 
-	incubator string   // its name, rdg.AnyIncubator where none was said
-	out       string   // place: where the cells were
-	degrees   *float64 // °C
-	till      when     // temp: when it ended
-	power     bool     // temp: the power was out
-	singly    bool     // the cells are caged one by one
-	both      *bool    // add: the builder starts and finishes
-	rests     *bool    // add: the builder rests
+	buyer    string // hand, lose: who got the queens, by name as it was typed
+	customer int    // … by number, 0 where they are on no list
+	tags     string // the numbers on queens
+	back     bool   // hand: they came back
+	ship     bool   // hand: by post or carrier
+	caught   bool   // bank: they were caught in the same breath
+	arrival  bool   // lose: dead when the customer got them
+	stock    bool   // lose: of the queens caught
 
 	addressed bool // slash, name of the bot, or a reply to it
 	hedged    bool
@@ -140,8 +140,6 @@ func (r *reading) subject() rules.Subject {
 		return rules.BuilderSubject(r.builder)
 	case r.yard != "":
 		return rules.YardSubject(r.yard)
-	case r.incubator != "" && r.incubator != rdg.AnyIncubator:
-		return rules.IncubatorSubject(r.incubator)
 	}
 	return rules.Subject{}
 }

@@ -17,8 +17,9 @@ import (
 // crew stands. It is never written once it is handed on: what changes on the way, as the
 // language or whose words are read, is changed in a copy, which the Answer brings back.
 type Scene struct {
-	Look     *store.Tx   // the file, with the lines logged so far; it cannot write
-	model    *rules.Crew // the crew as it stands by them
+	Look     *store.Tx        // the file, with the lines logged so far; it cannot write
+	model    *rules.Crew      // the crew as it stands by them
+	buyers   []store.Customer // the customers, those that this update adds among them
 	Crew     store.Crew
 	Member   store.Member // who sent the update
 	By       store.Member // whose words are read: the sender, or for a press who asked
@@ -155,6 +156,11 @@ func (sc *Scene) Seeing(look *store.Tx) (*Scene, error) {
 		return sc, err
 	}
 	next := *sc
+	if next.model == nil { // at the beginning of an update
+		if next.buyers, err = look.Customers(sc.Crew.ID); err != nil {
+			return sc, err
+		}
+	}
 	next.Look, next.model, next.Settings = look, m, m.Settings()
 	return &next, nil
 }
@@ -194,8 +200,6 @@ func (sc *Scene) act(r *reading) (Answer, error) {
 		return sc.due(r)
 	case askShow:
 		return sc.show(r)
-	case askCells:
-		return sc.whereCells()
 	case askWhy:
 		return sc.why(r)
 	case askHelp:
@@ -228,6 +232,8 @@ func (sc *Scene) act(r *reading) (Answer, error) {
 		return sc.whatIf(r)
 	case askFit:
 		return sc.fit(r)
+	case doForget:
+		return sc.forgetCustomer(r.buyer)
 	case notYet:
 		return sc.cannot(r)
 	case sayYes, sayNo:
@@ -254,6 +260,9 @@ func (sc *Scene) example(r *reading) string {
 
 // summary says what was read, before the subject is looked for.
 func (sc *Scene) summary(r *reading) string {
+	if inStock[r.step] && r.verb == doStep {
+		return sc.stockInWords(r)
+	}
 	e := rules.Entry{Action: rules.Did, Step: r.step, Count: r.count, Of: r.of, Mark: r.mark, Subject: r.subject(), Detail: rules.Detail{NoEggs: r.noEggs, Release: r.release}}
 	if r.step == rules.Graft {
 		e.From, e.Into, e.Subject = r.breeder, r.builder, rules.Subject{}

@@ -21,6 +21,7 @@ func (sc *Scene) Speaking(written string) *Scene {
 		lang = written
 	}
 	next.Voice = wording.In(lang, sc.Settings, sc.Look.Now)
+	next.Voice.Customers = sc.customerNames()
 	return &next
 }
 

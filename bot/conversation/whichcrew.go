@@ -31,7 +31,7 @@ func (sc *Scene) whichCrew(text string) (Answer, error) {
 	ofSomebody := false
 	for _, c := range sc.Crews { // one of them may know what another has no name for
 		there := *sc
-		there.Crew = c
+		there.Crew, there.model, there.buyers = c, nil, nil
 		seen, err := there.Seeing(sc.Look)
 		if err != nil {
 			return ans, err

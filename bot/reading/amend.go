@@ -27,6 +27,11 @@ func (l *lattice) amend(items []item, k ranking, m mood, last *Line) (Result, bo
 	}
 	strong := k.strong(l)
 	fragment := len(strong) == 0
+	for s := range strong {
+		if !says && ofStock[s] {
+			return Result{}, false // "banked 7" after "6 to Haskett" is of others
+		}
+	}
 	if !(pa > 0.5 || says && (fragment || strong[last.Act.Step])) {
 		return Result{}, false
 	}
@@ -323,6 +328,20 @@ func (l *lattice) newValues(items []item, last *Line) (a Act, n int) {
 		} else if !takes("builder") {
 			n++
 		}
+	}
+	for _, it := range append(es[eCustomer], es[eBuyer]...) {
+		switch {
+		case !takes("customer"):
+			n++
+		case it.entity.name != was.Customer && a.Customer == "":
+			a.Customer, n = it.entity.name, n+1
+		}
+	}
+	for _, it := range es[eTags] {
+		if takes("tags") && a.Tags == "" {
+			a.Tags = it.entity.name
+		}
+		n++
 	}
 	for _, it := range es[eBatch] {
 		if was.Batch != 0 && was.Step != rules.Graft && it.entity.n != was.Batch && a.Batch == 0 {

@@ -75,7 +75,7 @@ func pairs(cl []item) [][]item {
 		switch {
 		case it.is(eNumber), it.is(eRatio), it.is(eHalf), it.is(eBars):
 			counts = append(counts, i)
-		case it.is(eYard), it.is(eBuilder):
+		case it.is(eYard), it.is(eBuilder), it.is(eCustomer):
 			places = append(places, i)
 			names[it.entity.name] = true
 		case it.is(eBreeder) && !it.entity.from:
@@ -145,7 +145,7 @@ func (l *lattice) events(items []item) (evs []event, denials, asides [][]item) {
 		}
 		e := lic(cl)
 		num := hasAny(cl, eNumber, eRatio, eAll, eNone, eAllBut, eBars, eHalf, eLost, eRest)
-		some := num || hasAny(cl, eYard, eBuilder, eBatch, eBreeder, ePin, eTime, eAge, eLitres, eBoth, eBuilders, eYards, ePercent, eSpan, eTemp, eRound) ||
+		some := num || hasAny(cl, eYard, eBuilder, eBatch, eBreeder, ePin, eTime, eAge, eLitres, eBoth, eBuilders, eYards, ePercent, eSpan, eTemp, eRound, eTags, eCustomer) ||
 			l.meansAny(cl, l.r.c.beesIn) || l.meansAny(cl, l.r.c.noBees) || l.meansAny(cl, l.r.c.each)
 		if len(evs) > 0 && hasAny(cl, eRest) && !hasAny(cl, eNumber, eRatio, eYard, eBuilder, eBatch) && (l.denies(cl) || len(e.weight) == 0) {
 			continue // "the rest nothing yet": what is left over, in words
@@ -289,7 +289,7 @@ func (l *lattice) share(evs []event, items []item) []event {
 
 // differ reports whether two runs of items name different things of one kind.
 func differ(a, b []item) bool {
-	for _, k := range []entityKind{eYard, eBuilder, eBreeder, eBatch} {
+	for _, k := range []entityKind{eYard, eBuilder, eBreeder, eBatch, eCustomer} {
 		x, y := namesOf(a, k), namesOf(b, k)
 		if len(x) == 0 || len(y) == 0 {
 			continue

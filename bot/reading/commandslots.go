@@ -1,8 +1,8 @@
 package reading
 
 import (
+	"cmp"
 	"fmt"
-	"math"
 	"strconv"
 	"strings"
 	"time"
@@ -81,6 +81,8 @@ func (l *lattice) commandActs(row *commandRow, c captures) []Act {
 		case "person":
 			k.value = "" // as typed: two people may have one first name
 			a.Person = l.nameAt(k)
+		case "customer":
+			a.Customer, _ = strings.CutSuffix(cmp.Or(k.value, l.nameAt(k)), "\x00")
 		case "count":
 			a.Count = intPtr(n)
 		case "unit":
@@ -103,39 +105,7 @@ func (l *lattice) commandActs(row *commandRow, c captures) []Act {
 			if !ok {
 				return nil
 			}
-			if row.kind == Did {
-				x := celsius(t)
-				a.C = &x
-				continue
-			}
 			a.Value = t
-		case "incubator":
-			if a.Incubator = k.value; a.Incubator != AnyIncubator {
-				if !whole {
-					return nil
-				}
-				a.Incubator = strconv.Itoa(n)
-			}
-		case "out":
-			a.Out = builderName(l.nameAt(k))
-		case "outof":
-			if a.Out = rules.IncubatorPlace(k.value); k.value != AnyIncubator {
-				if !whole {
-					return nil
-				}
-				a.Out = rules.IncubatorPlace(strconv.Itoa(n))
-			}
-		case "f", "halfdegree": // of the degrees
-		case "all":
-			a.All = true
-		case "power":
-			a.Power = true
-		case "singly":
-			a.Singly = true
-		case "both":
-			a.Both = boolPtr(k.num == 1)
-		case "rests":
-			a.Rests = boolPtr(k.num == 1)
 		case "shift":
 			shift = n
 		case "till":
@@ -148,10 +118,6 @@ func (l *lattice) commandActs(row *commandRow, c captures) []Act {
 		}
 	}
 	switch {
-	case row.kind == Did:
-		if !l.pastSpan(&a, before, times, c.has("till")) {
-			return nil
-		}
 	case shift != 0:
 		span := spanOf(times)
 		if span <= 0 || span > 60*24*time.Hour {
@@ -181,9 +147,6 @@ func (l *lattice) commandActs(row *commandRow, c captures) []Act {
 		twice = twice || a.Breeder != 0 && a.Breeder == b.Breeder
 	}
 	acts = append(acts, a)
-	if row.empty && l.known.Holds[a.Builder] != 0 {
-		return nil // "B1 38 cells": of those that are in it
-	}
 	if twice {
 		return nil // "reina nueve 9": one of them is no number
 	}
@@ -221,48 +184,13 @@ func builderName(s string) string {
 func temperature(c captures) (string, bool) {
 	k, _ := c.get("temp")
 	x := k.num
-	if c.has("halfdegree") {
+	if c.has("half") {
 		x += 0.5
 	}
 	if u, ok := c.get("f"); ok && u.value == "f" {
 		x = float64(int((x-32)/1.8*10+0.5)) / 10
 	}
 	return strconv.FormatFloat(x, 'f', -1, 64), x > 10 && x < 120
-}
-
-// celsius is a temperature in °C: no incubator that cells live in is over 60, and what is
-// over that is in °F.
-func celsius(s string) float64 {
-	x := atof(s)
-	if x > 60 {
-		x = math.Round((x-32)/1.8*10) / 10
-	}
-	return x
-}
-
-// pastSpan fills in when something was: at a time, or from one to another.
-func (l *lattice) pastSpan(a *Act, before, times captures, span bool) bool {
-	to := &a.When
-	if span {
-		from, ok := l.past(before)
-		if !ok {
-			return false
-		}
-		a.When, to = &from, &a.Till
-	}
-	if len(times) == 0 {
-		return !span
-	}
-	w, ok := l.past(times)
-	*to = &w
-	return ok
-}
-
-// past is a time that is not said to lie ahead.
-func (l *lattice) past(c captures) (When, bool) {
-	e, ok := l.time(entity{kind: eTime}, c)
-	w := e.when
-	return w, ok && (w.Day == nil || *w.Day <= 0)
 }
 
 // clockValue spells an hour, or the hours from one to another.

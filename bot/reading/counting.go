@@ -42,6 +42,8 @@ func (l *lattice) count(f *filled, fr *frame, items []item, es map[entityKind][]
 			lost += it.entity.n
 		}
 		switch {
+		case ofStock[a.Step]:
+			f.flag(fLoss) // "6 back from Haskett, 1 dead"
 		case len(es[eAll]) > 0 && had > lost && a.Count == nil:
 			a.Count = intPtr(had - lost)
 		case a.Count == nil && had > lost:

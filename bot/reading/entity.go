@@ -40,6 +40,9 @@ const (
 	eMember   entityKind = "member"
 	eNumber   entityKind = "number"
 	eGone     entityKind = "gone"
+	eCustomer entityKind = "customer" // to whom queens go
+	eBuyer    entityKind = "buyer"    // a customer who is only named
+	eTags     entityKind = "tags"     // numbers on queens
 )
 
 // entity is one of them with its values.
@@ -62,7 +65,7 @@ type entity struct {
 
 var entityKinds = map[entityKind]bool{eTime: true, eAge: true, eSpan: true, eLitres: true, eAmount: true, ePercent: true, eTemp: true, eBars: true, eRatio: true,
 	eAllBut: true, eLost: true, eBoth: true, eBuilders: true, eYards: true, eAll: true, eRest: true, eNone: true, eHalf: true, eBatch: true, eRound: true, eBuilder: true,
-	eYard: true, eBreeder: true, ePin: true, eMember: true, eNumber: true, eGone: true}
+	eYard: true, eBreeder: true, ePin: true, eMember: true, eNumber: true, eGone: true, eCustomer: true, eBuyer: true, eTags: true}
 
 // loadEntities reads the patterns.
 func (r *Reader) loadEntities(fsys fs.FS, file string) error {
@@ -192,8 +195,16 @@ func (l *lattice) make(p pattern, c captures) (e entity, ok bool) {
 		return e, e.n > 0
 	case eBuilder:
 		return l.builder(e, c)
-	case eYard, eMember:
-		k, _ := c.get("n")
+	case eTags:
+		return l.tags(e, c)
+	case eYard, eMember, eCustomer, eBuyer:
+		k, named := c.get("n")
+		if !named {
+			k, _ = c.get("sold")
+			if !l.tells(l.r.c.sold, l.r.c.shipped) {
+				return e, false
+			}
+		}
 		e.name, e.slip = strings.CutSuffix(k.value, "\x00")
 		return e, true
 	case eNumber:

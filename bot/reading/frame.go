@@ -68,11 +68,16 @@ var slotNeeds = map[string][]entityKind{
 	"lost":    {eLost},
 	"temp":    {eTemp},
 	"gone":    {eGone},
+
+	"customer": {eCustomer},
+	"buyer":    {eBuyer, eCustomer},
+	"tags":     {eTags},
 }
 
 // slotNames are the slots that a frame may take.
 var slotNames = map[string]bool{"count": true, "of": true, "all": true, "batch": true, "breeder": true, "builder": true, "yard": true, "mark": true, "bees": true,
-	"age": true, "litres": true, "each": true, "honey": true, "none": true, "release": true, "when": true}
+	"age": true, "litres": true, "each": true, "honey": true, "none": true, "release": true, "when": true,
+	"customer": true, "tags": true}
 
 // load reads frames.txt.
 func (f *frames) load(fsys fs.FS, file string, lex *lexicon) error {

@@ -29,7 +29,7 @@ const (
 // Read makes out what a message says.
 func (r *Reader) Read(text string, k Known) Result {
 	res := r.readPlain(text, k)
-	if res.Outcome == Log && !res.exact {
+	if res.Outcome == Log {
 		if v, ok := r.rivalOf(text, &k, res); ok {
 			return r.doubted(res, v)
 		}
@@ -208,6 +208,7 @@ func (d *draft) interpret() (Result, float64) {
 	d.intoSeveral()
 	d.allToOneYard()
 	d.allIn()
+	d.sameQueens()
 	res := d.judge()
 	if len(d.ahead) > 0 {
 		res = d.besides(res)

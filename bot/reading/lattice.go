@@ -17,11 +17,9 @@ type lattice struct {
 	work      int                 // items looked at so far: what reading it costs
 	lang      int                 // index of the language it is written in, -1 where it does not say
 
-	inDoubt bool                          // of a command: a sign of a question stands in it
-	exact   bool                          // no word may be read through a slip: the row reports work
-	spoken  bool                          // of a command: the bot is called by its name
-	trace   func(*draft, Result, float64) // is told of each way of reading it, nil for nobody
-	slash   bool                          // the message began with a stroke, as commands may
+	spoken bool                          // of a command: the bot is called by its name
+	trace  func(*draft, Result, float64) // is told of each way of reading it, nil for nobody
+	slash  bool                          // the message began with a stroke, as commands may
 }
 
 // newLattice cuts a message and looks its words up.
@@ -103,7 +101,7 @@ func (r *Reader) fullEnding(w string) string {
 func (l *lattice) language() int {
 	votes := make([]int, len(l.r.lex.langs))
 	names := map[string]bool{} // what is called a name says nothing
-	for _, list := range [][]string{l.known.Yards, l.known.Builders, l.known.Members} {
+	for _, list := range [][]string{l.known.Yards, l.known.Builders, l.known.Members, l.known.Customers} {
 		for _, n := range list {
 			for _, w := range l.nameWords(n) {
 				names[w] = true
@@ -321,6 +319,9 @@ func (l *lattice) has(i int, c concept) (string, bool) {
 
 // lookup finds what may begin at token i.
 func (l *lattice) lookup(i int) []edge {
+	if c := l.unlistedCustomer(i); c != "" {
+		return []edge{{n: 1, senses: []sense{{concept: l.r.newCustomer, value: c}}}}
+	}
 	if y := l.unlistedYard(i); y != "" {
 		return []edge{{n: 1, senses: []sense{{concept: l.r.ownYard, value: y}}}}
 	}
@@ -330,6 +331,9 @@ func (l *lattice) lookup(i int) []edge {
 		if l.stands(p.words, i) {
 			if p.means(l.r.poss) && i > 0 && t.from > l.toks[i-1].to {
 				continue // "7 s": the sign stands at its word
+			}
+			if t.isNum && p.means(l.r.c.ordinal) && len(p.words) == 2 && l.toks[i+1].from > t.to {
+				continue // "2 a Anna" is no second
 			}
 			out = append(out, edge{n: len(p.words), senses: l.speaks(p.senses)})
 		}
@@ -381,6 +385,7 @@ func (l *lattice) ownNames(i int) []edge {
 	out = append(out, l.translated(i)...)
 	add(l.known.Builders, l.r.ownBuilder)
 	add(l.known.Members, l.r.member)
+	add(l.known.Customers, l.r.ownCustomer)
 	if b := l.unlisted(i); len(out) == 0 && b != "" {
 		out = append(out, edge{n: 1, senses: []sense{{concept: l.r.ownBuilder, value: b}}})
 	}

@@ -168,9 +168,12 @@ func (d *draft) summed() {
 		if a.Step == rules.Graft {
 			return a.Builder
 		}
+		if ofStock[a.Step] {
+			return a.Customer + a.Yard + a.Builder
+		}
 		return a.Yard
 	}
-	if first.Count == nil || place(first) != "" || !counted[first.Step] && first.Step != rules.Graft {
+	if first.Count == nil || place(first) != "" || !counted[first.Step] && !ofStock[first.Step] && first.Step != rules.Graft {
 		return
 	}
 	breeders := 0 // named; the parts of one are hers, whichever else is due

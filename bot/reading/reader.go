@@ -34,11 +34,11 @@ type Reader struct {
 	digits   []string         // the words for one to nine
 	dynamic  map[concept]bool // concepts that no word has: numbers, names
 
-	num, hour, hourMin, spokenMin, known, onComb, openBatch, clockC, ratioC, ownYard, ownBuilder, member, end                        concept
-	colour, pinWord, none, poss, weekday, day, month, digit, teen, tens, hundred, one, and, andTen, halfUnit, halfC, withHalf, dozen concept
-	c                                                                                                                                usedConcepts
-	groups                                                                                                                           map[string]*group // of patterns, by name
-	cmd                                                                                                                              commands
+	num, hour, hourMin, spokenMin, known, onComb, openBatch, clockC, ratioC, ownYard, ownBuilder, ownCustomer, newCustomer, member, end concept
+	colour, pinWord, none, poss, weekday, day, month, digit, teen, tens, hundred, one, and, andTen, halfUnit, halfC, withHalf, dozen    concept
+	c                                                                                                                                   usedConcepts
+	groups                                                                                                                              map[string]*group // of patterns, by name
+	cmd                                                                                                                                 commands
 
 	rivals     *rivals
 	slipPlaces []slipPlace
@@ -55,6 +55,8 @@ type usedConcepts struct {
 	now, speaker, queenless, oneOut, virginOut, wants, skipWhy                                                                                        concept
 	all, you, notIs, have, both, from, of, share, batchWord, builderWord, state, qtail, and, mated, laying                                            concept
 	finisher, since, reason, out, put, but, graftN, larva, ordinal, exclaim, finish, toGo, remind, afterwards, voidVerb, lastLine, wasWrong, intoEach concept
+
+	sold, handed, sent, returned, onArrival, markQ, tagWord, bank, shipped, inBank, banked, caught concept // of caught queens
 }
 
 // Load reads the data in fsys: signs.lex and a lexicon for every language, entities.txt,
@@ -63,7 +65,7 @@ type usedConcepts struct {
 func Load(fsys fs.FS) (*Reader, error) {
 	r := &Reader{lex: newLexicon(), dynamic: map[concept]bool{}, groups: map[string]*group{}}
 	for name, c := range map[string]*concept{"NUM": &r.num, "HOUR": &r.hour, "HOURMIN": &r.hourMin, "SPOKENMIN": &r.spokenMin, "KNOWN": &r.known, "ONCOMB": &r.onComb, "OPENBATCH": &r.openBatch, "CLOCK": &r.clockC, "RATIO": &r.ratioC,
-		"OWNYARD": &r.ownYard, "OWNBUILDER": &r.ownBuilder, "MEMBER": &r.member, "END": &r.end,
+		"OWNYARD": &r.ownYard, "OWNBUILDER": &r.ownBuilder, "OWNCUSTOMER": &r.ownCustomer, "NEWCUSTOMER": &r.newCustomer, "MEMBER": &r.member, "END": &r.end,
 		"TYPED": &r.cmd.typed, "NAME": &r.cmd.name, "WORD": &r.cmd.word, "PROPER": &r.cmd.proper, "FORMER": &r.cmd.former} {
 		*c = r.lex.concept(name)
 	}
@@ -97,7 +99,8 @@ func Load(fsys fs.FS) (*Reader, error) {
 	for name, c := range map[string]*concept{"ALL": &r.c.all, "YOU": &r.c.you, "NOTIS": &r.c.notIs, "HAVE": &r.c.have, "BOTH": &r.c.both, "FROM": &r.c.from, "OF": &r.c.of, "SHAREWORD": &r.c.share, "BATCHWORD": &r.c.batchWord, "BUILDERWORD": &r.c.builderWord, "STATE": &r.c.state, "QTAIL": &r.c.qtail, "MATED": &r.c.mated, "LAYING": &r.c.laying, "AND": &r.c.and} {
 		*c = r.lex.concept(name)
 	}
-	for name, c := range map[string]*concept{"FINISHER": &r.c.finisher, "SINCE": &r.c.since, "REASON": &r.c.reason, "OUT": &r.c.out, "PUT": &r.c.put, "BUT": &r.c.but, "FINISH": &r.c.finish, "TOGO": &r.c.toGo, "GRAFTN": &r.c.graftN, "LARVA": &r.c.larva, "ORDINAL": &r.c.ordinal, "EXCLAIM": &r.c.exclaim, "REMIND": &r.c.remind, "AFTERWARDS": &r.c.afterwards, "VOIDVERB": &r.c.voidVerb, "LASTLINE": &r.c.lastLine, "WASWRONG": &r.c.wasWrong} {
+	for name, c := range map[string]*concept{"FINISHER": &r.c.finisher, "SINCE": &r.c.since, "REASON": &r.c.reason, "OUT": &r.c.out, "PUT": &r.c.put, "BUT": &r.c.but, "FINISH": &r.c.finish, "TOGO": &r.c.toGo, "GRAFTN": &r.c.graftN, "LARVA": &r.c.larva, "ORDINAL": &r.c.ordinal, "EXCLAIM": &r.c.exclaim, "REMIND": &r.c.remind, "AFTERWARDS": &r.c.afterwards, "VOIDVERB": &r.c.voidVerb, "LASTLINE": &r.c.lastLine, "WASWRONG": &r.c.wasWrong,
+		"SOLD": &r.c.sold, "HANDED": &r.c.handed, "SENT": &r.c.sent, "RETURNED": &r.c.returned, "ONARRIVAL": &r.c.onArrival, "MARKQ": &r.c.markQ, "TAGWORD": &r.c.tagWord, "BANK": &r.c.bank, "SHIPPED": &r.c.shipped, "INBANK": &r.c.inBank, "BANKED": &r.c.banked, "CATCH": &r.c.caught} {
 		*c = r.lex.concept(name)
 	}
 	if err := r.loadEntities(fsys, "entities.txt"); err != nil {

@@ -128,7 +128,7 @@ func (d *draft) alsoDone() {
 // onlyAllOf reports whether a clause says of all that was counted before it that it was done,
 // and nothing else.
 func (l *lattice) onlyAllOf(items []item, e evidence, before event) bool {
-	if !hasAny(items, eAll) || hasAny(items, eNumber, eRatio, eYard, eBuilder, eBatch, eBreeder, ePin, eTime, eAllBut, eLost, eRest) || len(before.ev.weight) == 0 || len(e.weight) == 0 {
+	if !hasAny(items, eAll) || l.meansAny(items, l.r.c.inBank) || l.meansAny(items, l.r.c.bank) || hasAny(items, eNumber, eRatio, eYard, eBuilder, eBatch, eBreeder, ePin, eTime, eAllBut, eLost, eRest) || len(before.ev.weight) == 0 || len(e.weight) == 0 {
 		return false
 	}
 	for i := range items {

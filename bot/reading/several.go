@@ -132,6 +132,7 @@ func (d *draft) merge() {
 		breeder int
 		builder string
 		yard    string
+		to      string
 	}
 	var out []filled
 	at := map[key]int{}
@@ -143,8 +144,11 @@ func (d *draft) merge() {
 		if f.act.Step == rules.Rogue || f.act.Step == rules.Feed || f.act.Step == rules.Graft {
 			k.builder, k.batch = f.act.Builder, 0
 		}
+		if ofStock[f.act.Step] {
+			k.builder, k.to = f.act.Builder, f.act.Customer+"/"+f.act.Tags+"/"+f.act.Mark
+		}
 		i, have := at[k]
-		repeats := have && f.act.Yard == "" && f.act.Count != nil && out[i].act.Count != nil && *f.act.Count == *out[i].act.Count || f.act.Step == rules.Rogue && f.act.Count == nil || counted[f.act.Step] && f.act.Count == nil || f.act.Step == rules.Rogue && f.act.Count != nil && *f.act.Count == 0 || !counted[f.act.Step] && f.act.Step != rules.Rogue
+		repeats := have && f.act.Yard == "" && f.act.Count != nil && out[i].act.Count != nil && *f.act.Count == *out[i].act.Count || f.act.Step == rules.Rogue && f.act.Count == nil || counted[f.act.Step] && f.act.Count == nil || f.act.Step == rules.Rogue && f.act.Count != nil && *f.act.Count == 0 || !counted[f.act.Step] && f.act.Step != rules.Rogue && !ofStock[f.act.Step]
 		if have && repeats {
 			for _, x := range f.flags {
 				if x != fNoCount {

@@ -109,6 +109,7 @@ func (l *lattice) fill(step rules.Step, items []item) filled {
 	es := entitiesOf(items)
 	l.places(&f, fr, items, es)
 	l.marks(&f, fr, es)
+	l.stockSlots(&f, fr, items, es)
 	switch {
 	case ofBreeder[step] || step == rules.Feed:
 		l.fillBreeder(&f, fr, items, es)
@@ -163,7 +164,8 @@ func (l *lattice) fill(step rules.Step, items []item) filled {
 		a.Count = intPtr(1)
 		f.flag(fUnlikely)
 	}
-	if counted[step] && !countless[step] && a.Count == nil && !a.All {
+	f.countTags()
+	if (counted[step] && !countless[step] || ofStock[step]) && a.Count == nil && !a.All {
 		f.flag(fNoCount)
 	}
 	return f
@@ -214,6 +216,9 @@ func (l *lattice) places(f *filled, fr *frame, items []item, es map[entityKind][
 			f.flag(fTwoPlaces)
 		case !fr.slots["yard"]:
 			f.flag(fPlace)
+			if ofStock[a.Step] {
+				f.flag(fSlot) // to offer it without the place would offer another thing
+			}
 		default:
 			a.Yard = it.entity.name
 			if !slices.Contains(l.known.Yards, a.Yard) {

@@ -89,6 +89,9 @@ func tokenize(text string) []token {
 			i = j
 		default:
 			b := strings.ContainsRune(",.;!?:()¿¡…–—", r)
+			if r == '–' && i > 0 && i+1 < len(rs) && unicode.IsDigit(rs[i-1]) && unicode.IsDigit(rs[i+1]) {
+				r, b = '-', false // "1–24", a range
+			}
 			if r == '/' && i+1 < len(rs) && rs[i+1] == ' ' {
 				b = true
 			}

@@ -113,13 +113,13 @@ func (l *lattice) outOf(items []item, it *item, f *filled) bool {
 	if !from || batch == 0 || f.act.Batch != 0 && f.act.Batch != batch {
 		return false
 	}
-	f.act.Batch, f.act.Out = batch, it.entity.name
+	f.act.Batch = batch
 	return true
 }
 
 // valuesOf is how many values an act puts right.
 func valuesOf(a Act) (n int) {
-	for _, set := range []bool{a.Count != nil, a.Breeder != 0, a.Builder != "", a.Yard != "", a.Mark != "", a.When != nil, a.Batch != 0, a.Litres != 0, a.AgeLo != nil, a.Bees != nil} {
+	for _, set := range []bool{a.Count != nil, a.Breeder != 0, a.Builder != "", a.Yard != "", a.Mark != "", a.When != nil, a.Batch != 0, a.Litres != 0, a.AgeLo != nil, a.Bees != nil, a.Customer != "", a.Tags != ""} {
 		if set {
 			n++
 		}

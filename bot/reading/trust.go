@@ -50,7 +50,7 @@ func (l *lattice) namedIn(acts []Act, w string) bool {
 		if slices.Contains(phraseWords(fold(a.Reason)), w) {
 			return true // why, in the sender's words
 		}
-		for _, name := range []string{a.Builder, a.Yard, a.Person, a.Value, a.Setting} {
+		for _, name := range []string{a.Builder, a.Yard, a.Customer, a.Person, a.Value, a.Setting} {
 			if slices.Contains(l.nameWords(name), w) {
 				return true
 			}

@@ -54,7 +54,7 @@ func (l *lattice) unlistedYard(i int) string {
 			return ""
 		}
 	}
-	for _, name := range slices.Concat(l.known.Yards, l.known.Builders, l.known.Members) {
+	for _, name := range slices.Concat(l.known.Yards, l.known.Builders, l.known.Members, l.known.Customers) {
 		for _, p := range l.nameWords(name) {
 			if p == w || len(p) >= 3 && OneSlip(w, p) {
 				return ""

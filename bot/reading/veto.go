@@ -284,10 +284,13 @@ func (d *draft) judge() Result {
 	for _, o := range l.known.Open {
 		open = open || o.Step == first.act.Step
 	}
+	open = open || l.inStock(first.act.Step)
 	limit := talkMost
 	full := len(danger) == 0 && len(soft) == 0 && !slices.ContainsFunc(d.items, func(it item) bool { return it.unknown() })
 	plain := d.evs[0].ev.exact[first.act.Step] && d.evs[0].ev.weight[first.act.Step] >= 0.99
 	switch {
+	case full && plain && hasAny(d.items, eCustomer, eBuyer) && l.inStock(first.act.Step):
+		limit = 1 // a customer of the crew's is named
 	case full && open && (plain || d.evs[0].verbless && d.sure):
 		limit = talkMostFull
 	case full && plain:

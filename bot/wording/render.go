@@ -118,7 +118,8 @@ func (v Voice) ping(kind rules.PingKind, out store.Outgoing) string {
 			lines = append(lines, v.Say("prep_cups", "Builder", builder))
 		}
 		if id := "bring_" + string(t.Step); v.Has(id) {
-			lines = append(lines, v.Say("p_bring", "List", v.Say(id)))
+			year := rules.DateOf(t.Best, v.Settings.Zone).Year
+			lines = append(lines, v.Say("p_bring", "List", v.Say(id, "Mark", rules.MarkColour(year))))
 		}
 	}
 	if t.ClaimedBy != "" {
@@ -186,7 +187,7 @@ func (v Voice) What(t rules.Task, place bool) string {
 	switch t.Step {
 	case rules.Move, rules.Finish:
 		if t.From != "" {
-			s += v.Say("what_from", "From", v.Places(t.From))
+			s += v.Say("what_from", "From", t.From)
 		}
 		if t.Step == rules.Move && t.Into != "" {
 			s += v.Say("what_to", "To", t.Into)
@@ -199,7 +200,7 @@ func (v Voice) What(t rules.Task, place bool) string {
 		}
 	case rules.Accept, rules.Capped:
 		if t.From != "" {
-			s += v.Say("what_in", "In", v.Places(t.From))
+			s += v.Say("what_in", "In", t.From)
 		}
 	default:
 		if at := YardOf(t); at != "" && place {

@@ -25,6 +25,8 @@ type Voice struct {
 
 	Rounds []rules.GraftRound // whose bars are one line of a list; none are where it is empty
 	Drive  []string           // yards, in the order of a list
+
+	Customers map[int]string // what customers are called, where that may be said; else they are numbers
 }
 
 // MostUnits is how much a chat takes in one message, in UTF-16 units (the Bot API

@@ -478,8 +478,9 @@ LAID.done: laid | has laid | have laid | had laid | laid eggs | laid up | has eg
 LAID.bare: lay | lays
 MATED: mated | bred | open mated | mated and laying | mated up | back from mating | got mated | well mated | fertile | fertilized | mated out | successfully mated | mated queens | mated queen | came back | back from flights | flew and mated | inseminated
 LAYER: layers | layer | egg layer | good layer | good layers
-CATCH verb reg: harvest | collect | gather | nab | bank | snag
-CATCH.done: caught | caught out | caught up | caught and caged | caught and marked | caught off | caught and banked | picked | picked up | picked out | picked off | boxed | boxed up | bagged | bagged up | caged | caged up | caged out | netted | snagged | scooped | scooped up | nabbed | grabbed | pulled and caged | bottled | rounded up | plucked | packed | packed up | packaged | trapped | in cages | put in cages | into cages | went in cages | went into cages | in the bank | into the bank | to the bank | on the bank | clipped | clipped and caged | marked and caged | found and caged | snatched | snared | cornered | captured | pulled from nucs | pulled out of nucs | pulled queens | pulled the queens | harvested out | cleaned out | collected up | corralled | lassoed | hand picked | tubed | put up | put up in cages | ready to ship in cages | catch is done | catching done | did the catch | catch done | done catching | finished catching | took off | pulled for orders | pulled to ship | hit the bank
+CATCH verb reg: harvest | collect | gather | nab | snag
+BANKED verb reg: bank
+CATCH.done: caught | caught out | caught up | caught and caged | caught and marked | caught off | caught and banked | picked | picked up | picked out | picked off | boxed | boxed up | bagged | bagged up | caged | caged up | caged out | netted | snagged | scooped | scooped up | nabbed | grabbed | pulled and caged | bottled | rounded up | plucked | packed | packed up | packaged | trapped | in cages | put in cages | into cages | went in cages | went into cages | clipped | clipped and caged | marked and caged | found and caged | snatched | snared | cornered | captured | pulled from nucs | pulled out of nucs | pulled queens | pulled the queens | harvested out | cleaned out | collected up | corralled | lassoed | hand picked | tubed | put up | put up in cages | ready to ship in cages | catch is done | catching done | did the catch | catch done | done catching | finished catching | took off | pulled for orders | pulled to ship
 CATCH.bare: catch | cage | grab | pick | box up | catches
 CATCH.going: catching | caging | picking queens | boxing up | catching queens
 BANK: bank | queen bank | banked | banking | the bank | bank frame | bank colony | banking frame | in the bank | banker | holding bank
@@ -552,6 +553,21 @@ MARKQ.done: marked | marking | mark | marked and clipped | clipped | clipped and
 SELL.done: sold | sell | selling | sells | sale | shipped | ship | shipping | mailed | mail | overnighted | invoiced | paid for | bought | buyer | customer | customers | picked up by the customer | went to a customer
 HAND.done: handed over | handed off | handed out | picked up | picked up by | delivered to | collected by | pickup | pick up | pick-up | hand over | hand off | dropped off with | hand delivered
 INTRODUCE.done: introduced | introducing | introduce | requeened with | put a queen in | put queens in | installed queens | installed the queens | installed a queen | gave them a queen | gave a queen | direct released | direct release | candy released | hung the cage | hung cages | requeened
+# what becomes of queens that are caught
+SOLD.done: sold | sold off | sold on | handed over | handed off
+SHIPPED.done: shipped | shipped off | shipped out | mailed | mailed off | posted | posted off | couriered
+HANDED.done: gave | handed | handed over | handed off | passed on | dropped off
+SENT.done: sent | gave | handed | brought | shipped
+GOTQ.done: took | got | picked up | collected
+RETURNED.done: returned | back from | came back from | returned by | returned from | sent back by
+ONARRIVAL: dead on arrival | doa | arrived dead | came dead | dead in the post | dead in the mail | dead when they got there
+DEADWORD: dead on arrival | doa | arrived dead | came dead | dead in the post | dead in the mail | dead when they got there
+BANKED.done: banked up | caught and banked
+INBANK: in the bank | into the bank | to the bank | in the queen bank | into the queen bank | in the banker
+INTRODUCED.done: introduced | requeened with
+CATCHMARK.done: caged and marked | marked and caged | caught and marked | marked and caught | caught caged and marked
+MARKQ.done: caged and marked | marked and caged | caught and marked | marked and caught | caught caged and marked
+TAGWORD: tag | tags | numbered | discs | disc
 ASSIGN: assign | assigned | assigned to | give it to | give this to | hand it to | put him on | put her on it | take over for | takes over | is doing it | does it | will do it | is on it | goes to | belongs to
 AWAY: away | off today | off tomorrow | day off | days off | on vacation | vacation | holiday | on holiday | out of town | out sick | sick | sick day | not in | not working | off work | called in sick | won't be in | gone till | gone until | back monday | on leave | unavailable
 REMIND: remind us | remind me to | remind everyone | reminder | set a reminder | don't let me forget | remind the crew | remind them
@@ -659,6 +675,10 @@ command WHYSMALL: though | tho | now | then | so | early | late | soon | today |
 command HELPASK: help | commands | show commands | start
 command HELPHEAD: help | how do i log | how do i report
 command HELPWITH: with | on | a | an | the | about
+command STOCKTOPIC=hand: selling | sales | customers | hand | hand over | handing over | stock
+command STOCKTOPIC=bank: banking | bank | the bank
+command STOCKTOPIC=mark: marking | mark
+command STOCKTOPIC=introduce: introducing | introduce
 command HELPTOPIC: me | safety | safe | answers | fixing | asking | lists | due | undo | set | setting | settings | add | done | skip | later | mine | why | week | batch | breeder | builder | yard | fix | not | comb | log
 command LOGASK: log | the log | recent | show log | show the log
 command SEASONWORD: season | the season | year | this year
@@ -674,6 +694,11 @@ command MAKEHIM: make
 command LEADNOUN: lead | the lead | leader
 command LEADVERB: lead
 command REMOVEHIM: remove | take off
+command STOCKASK: stock | queens in stock | queen stock | the stock | who has how many | who got how many | what queens do we have | how many queens do we have | how many queens are left | queens on hand | what is in stock | what's in stock
+command BANKASK: what is in the bank | what's in the bank | whats in the bank | who is in the bank | how many are in the bank | how many queens are in the bank | how many in the bank | the bank
+command CUSTOMERASK: what did | what has | how many did | how many has | how many queens did | how many queens has
+command CUSTOMERGOT: get | got | have | take | had | buy | what did get
+command CUSTOMERWORD: customer | buyer | client
 command FORGETHIM: forget
 command WEEKDAY=1: mondays
 command WEEKDAY=7: sundays
@@ -788,7 +813,7 @@ EGGS: eggs in her comb | eggs on her comb | eggs in her frame | eggs on her fram
 NOEGGS: no eggs in 's comb | no eggs seen yet | no eggs found | nil eggs | eggs nil | eggs none | eggs zero | no eggs whatsoever | no eggs anywhere | no eggs on | no eggs on the comb | no eggs in the comb | no eggs in her comb | no egg in sight | no eggs in sight | no eggs to be seen | no eggs to be found | no egg yet | nary an egg | nary an egg in sight | not an egg to be seen | not an egg in there | not an egg yet | not one single egg | no rice | didn't see an egg | don't see an egg | couldn't find an egg | can't find an egg | haven't seen eggs | haven't seen any eggs | see no eggs | i see no eggs | we saw no eggs | there's no eggs | there are no eggs | there were no eggs | has no eggs | got no eggs | ain't got eggs | ain't got no eggs | hasn't got eggs | hasn't got any eggs | didn't have eggs | doesn't have eggs | doesn't have any eggs | with no eggs | came up empty on eggs | egg check negative | egg check no | egg check bad | negative on eggs | negative for eggs | not laying eggs | she hasn't laid | she hasn't laid yet | hasn't laid an egg | hasn't laid a thing | hasn't laid a single egg | hasn't laid anything | hasn't laid any | hasn't laid any eggs | has laid nothing | laid nothing | laid zip | laid nada | laid squat | hasn't started to lay | hasn't started to lay yet | hasn't begun laying | hasn't begun to lay | hasn't come into lay | still hasn't laid | still isn't laying | still no egg | comb's still empty
 
 # --- trade, wider words: the work (4)
-CATCH.done: caught em | caught them | caught and boxed | caught and clipped | caught n caged | caught & caged | caught and candled | netted out | pinched up | grabbed up | grabbed em | grabbed and caged | scooped and caged | nabbed and caged | picked and caged | picked out and caged | pulled em and caged | pulled and boxed | caged em | caged em up | caged them | caged them up | boxed em up | boxed em | boxed them | boxed them up | bagged em | bagged em up | in the cages | in their cages | in queen cages | in jzbz cages | in california cages | in benton cages | in benton mailers | in shipping cages | in hair rollers now | in the battery box | in a battery box | into the battery box | in battery boxes | into battery boxes | in the queen bank | into the queen bank | in the banker | caged with attendants | caged with candy | caged with escorts | cage and candy | out of the nucs and caged | out of the nucs into cages | into their cages | into the cages | into queen cages | into shipping cages | caged and banked | banked up | harvest | the harvest | harvest done | harvest's done | catch's done | queens caught | queens caged | queens are caged | queens are caught | queens harvested | queens in cages | queens collected | queens pulled | queens boxed | mated ones caught | mated ones caged | got caught and caged | have been caught | been caught | were caught | are caught | got em caught | got them caught | got 'em caught | got em caged | got them caged | got collected | got harvested | got picked | rounded em up | gathered up
+CATCH.done: caught em | caught them | caught and boxed | caught and clipped | caught n caged | caught & caged | caught and candled | netted out | pinched up | grabbed up | grabbed em | grabbed and caged | scooped and caged | nabbed and caged | picked and caged | picked out and caged | pulled em and caged | pulled and boxed | caged em | caged em up | caged them | caged them up | boxed em up | boxed em | boxed them | boxed them up | bagged em | bagged em up | in the cages | in their cages | in queen cages | in jzbz cages | in california cages | in benton cages | in benton mailers | in shipping cages | in hair rollers now | in the battery box | in a battery box | into the battery box | in battery boxes | into battery boxes | caged with attendants | caged with candy | caged with escorts | cage and candy | out of the nucs and caged | out of the nucs into cages | into their cages | into the cages | into queen cages | into shipping cages | harvest | the harvest | harvest done | harvest's done | catch's done | queens caught | queens caged | queens are caged | queens are caught | queens harvested | queens in cages | queens collected | queens pulled | queens boxed | mated ones caught | mated ones caged | got caught and caged | have been caught | been caught | were caught | are caught | got em caught | got them caught | got 'em caught | got em caged | got them caged | got collected | got harvested | got picked | rounded em up | gathered up
 CATCH.going: catching and caging | harvesting queens | boxing queens
 CATCH.state: catch was | the catch | catch count | catch total
 BANK: battery box | battery boxes | queen banks | bank hive | bank box | bank nuc
@@ -961,19 +986,3 @@ same rogues: roges
 DRONEOUT: drone comb out | took the drone comb out | took out the drone comb | pulled the drone comb | pulled out the drone comb | pulled the drone comb out | cut out drone comb | cut out the drone comb | cut the drone comb out | removed the drone comb | drone comb came out | drone comb is out | drone frame out | pulled the drone frame | drone comb removed
 command LOGASK: what did we log | what did we log today | what have we logged | what was logged | what was logged today | what's in the log | what is in the log
 DEARTH: dearth from today | dearth starts | dearth is starting | dearth has started | dearth starting
-
-# --- cells by place, incubators, builders
-command TEMPWENT: was | were | went to | went up to | went down to | hit | ran at | spiked to | spiked at | climbed to | rose to | dropped to | fell to | holding at | held at | holding | set to | set at | running at | sits at | at about | showed | shows
-command POWERCUT: power out | power was out | power's out | power is out | the power was out | power off | power was off | power went out | power failed | no power | without power | power cut | power outage | outage | blackout | lost power | had no power | was without power
-command FROMINCUBATOR: from the incubator | out of the incubator | from incubator | out of incubator
-command WENTIN: put | placed | moved | went | transferred | popped | brought | took | hung | now | sitting | went in | put in | moved in | we put | i put | we moved | i moved
-command TAKESCELLS: takes | takes up to | holds up to | has room for | room for | fits | can take | can hold | is good for
-command DOESBOTH: does both | starts and finishes | starts and finishes its own | both starter and finisher | starter and finisher | starter and finisher in one | starter finisher | starter-finisher | starter/finisher
-command STARTSONLY: only starts | starts only | starter only | only a starter | does not finish | doesn't finish
-command RESTS: resting | rests | on rest | having a rest
-command WORKSAGAIN: works again | working again | back in work | back at work | no longer resting | done resting | rested
-command CAGEDSINGLY: caged singly | singly caged | caged one by one | caged individually | individually caged | in single cages | in cages of their own | each in a cage | each in its own cage | each in their own cage
-command GAVE: gave | added | got | put | we gave | i gave | we added | i added | received | shook
-command SOME: some | more | of
-command WHATIN: what's in | what is in | which cells are in | what have we got in
-command WHERECELLS: where are the cells | where are our cells | where are all the cells | who has the cells | who has cells | which builder has the cells | which builders have cells | where do the cells stand | where cells are
