@@ -25,6 +25,11 @@ func drawWeek(v wording.Voice, tx *store.Tx, crew int64, a Attachment) ([]made, 
 	if err != nil {
 		return nil, err
 	}
+	model, err := tx.Model(crew)
+	if err != nil {
+		return nil, err
+	}
+	v.Rounds = model.Rounds()
 	day, days := a.dayOf(v), max(a.Days, 1)
 	w := weekPicture(v, open, batches, day, days)
 	return []made{{name: "week-" + day.String() + ".png", picture: true, draw: w.PNG}}, nil
@@ -45,14 +50,15 @@ func weekPicture(v wording.Voice, open []rules.Task, batches []rules.Batch, day 
 	for _, b := range batches {
 		by[b.Number] = b
 	}
-	items := rules.DueDays(open, day, days, v.Settings, v.Now)
-	slices.SortStableFunc(items, func(a, b rules.Task) int { return cmp.Compare(int(b.Weight), int(a.Weight)) })
+	items := rules.Together(rules.DueDays(open, day, days, v.Settings, v.Now), v.Rounds)
+	slices.SortStableFunc(items, func(a, b []rules.Task) int { return cmp.Compare(int(b[0].Weight), int(a[0].Weight)) })
 	left := len(items) - mostBars
 	items = items[:min(len(items), mostBars)]
-	slices.SortStableFunc(items, func(a, b rules.Task) int { return a.Best.Compare(b.Best) })
+	slices.SortStableFunc(items, func(a, b []rules.Task) int { return wording.BestOf(a).Compare(wording.BestOf(b)) })
 	at := map[string]int{}
 	home := []picture.Group{}
-	for _, k := range items {
+	for _, part := range items {
+		k := part[0]
 		title := taskGroup(v, k)
 		i, known := at[title]
 		if !known {
@@ -60,7 +66,7 @@ func weekPicture(v wording.Voice, open []rules.Task, batches []rules.Batch, day 
 			at[title] = i
 			home = append(home, picture.Group{Title: strings.TrimSuffix(title, ":")})
 		}
-		home[i].Bars = append(home[i].Bars, barOf(v, k, by[k.Batch]))
+		home[i].Bars = append(home[i].Bars, barOf(v, part, by[k.Batch]))
 	}
 	if left > 0 && len(home) > 0 {
 		w.Title += " " + v.Say("pic_more", "Count", left)
@@ -80,7 +86,12 @@ func taskGroup(v wording.Voice, k rules.Task) string {
 	return v.Say("group_home")
 }
 
-func barOf(v wording.Voice, k rules.Task, b rules.Batch) picture.Bar {
+// barOf draws a task, or the bars of a round that it is done on: by the one that closes first,
+// which is the round's deadline.
+func barOf(v wording.Voice, part []rules.Task, b rules.Batch) picture.Bar {
+	k := part[0]
+	k.Best = wording.BestOf(part)
+	task, what := v.Several(part)
 	bar := picture.Bar{Earliest: k.Earliest, Best: k.Best, Latest: k.Latest, Class: picture.Class(k.Weight), Late: !k.Guard && !v.Now.Before(k.Latest)}
 	id := "pic_bar"
 	switch {
@@ -89,7 +100,7 @@ func barOf(v wording.Voice, k rules.Task, b rules.Batch) picture.Bar {
 	case bar.Late:
 		id = "pic_bar_late"
 	}
-	bar.Text = v.Say(id, "Task", v.Task(k), "What", v.What(k, false), "Close", short(v, k.Latest), "Best", short(v, k.Best))
+	bar.Text = v.Say(id, "Task", task, "What", what, "Close", short(v, k.Latest), "Best", short(v, k.Best))
 	if k.Step == rules.Move && b.Number != 0 {
 		e := b.Emergence(v.Settings)
 		bar.Risk, bar.RiskTo = e.AnyOut, e.Middle().Add(24*time.Hour)

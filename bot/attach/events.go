@@ -51,16 +51,22 @@ func calendarOf(tx *store.Tx, crew store.Crew) (c calendar.Calendar, err error) 
 	if err != nil {
 		return c, err
 	}
+	model, err := tx.Model(crew.ID)
+	if err != nil {
+		return c, err
+	}
 	v := wording.New(s, tx.Now)
+	v.Rounds = model.Rounds()
 	open = rules.DueDays(open, rules.DateOf(tx.Now, s.Zone), allDays, s, tx.Now) // without what is over by itself
 	var now []store.CalendarEvent
-	for _, k := range open {
-		e := event(v, k)
+	keys := map[string]int{}
+	for _, bars := range rules.Together(open, v.Rounds) {
+		e := event(v, bars)
 		body, err := json.Marshal(e)
 		if err != nil {
 			return c, err
 		}
-		now = append(now, store.CalendarEvent{Key: k.Key, End: e.End, Body: string(body)})
+		now = append(now, store.CalendarEvent{Key: eventKey(v, bars, keys), End: e.End, Body: string(body)})
 	}
 	shown, err := tx.ShowCalendar(crew.ID, now)
 	if err != nil {
@@ -84,11 +90,37 @@ func eventUID(crew store.Crew, key string) string {
 	return hex.EncodeToString(sum[:12]) + "@yardbell"
 }
 
-// event words a task for the calendar. It rings when the pings go out that ask for
-// something to be done.
-func event(v wording.Voice, k rules.Task) calendar.Event {
-	e := calendar.Event{Start: k.Best.UTC(), Summary: wording.Upper(v.Task(k)) + v.What(k, false), Place: wording.YardOf(k),
-		Step: string(k.Step), Subject: k.Subject.String(), Earliest: k.Earliest.UTC(), Best: k.Best.UTC(), Latest: k.Latest.UTC()}
+// eventKey names an event: the task's own key, and of the bars of a round that are done
+// together one that stays when a bar of them is done.
+func eventKey(v wording.Voice, bars []rules.Task, keys map[string]int) string {
+	k := bars[0]
+	r, found := rules.RoundWith(v.Rounds, k.Batch)
+	if len(bars) == 1 || !found {
+		return k.Key
+	}
+	occ := k.Occ
+	if k.Step == rules.Rogue {
+		occ = ""
+	}
+	key := rules.TaskKey(r.Subject(), k.Step, occ)
+	if keys[key]++; keys[key] > 1 { // a later part of the round
+		key += fmt.Sprintf("+%d", keys[key])
+	}
+	return key
+}
+
+// event words a task for the calendar, or all bars of a round that it is to be done on. It
+// rings when the pings go out that ask for something to be done.
+func event(v wording.Voice, bars []rules.Task) calendar.Event {
+	k := bars[0]
+	task, what := v.Several(bars)
+	subject := k.Subject.String()
+	if r, found := rules.RoundWith(v.Rounds, k.Batch); found && len(bars) > 1 {
+		subject = r.Subject().String()
+		k.Best = wording.BestOf(bars)
+	}
+	e := calendar.Event{Start: k.Best.UTC(), Summary: wording.Upper(task) + what, Place: wording.YardOf(k),
+		Step: string(k.Step), Subject: subject, Earliest: k.Earliest.UTC(), Best: k.Best.UTC(), Latest: k.Latest.UTC()}
 	open, close := fixed(v, k.Earliest), fixed(v, k.Latest)
 	if k.Guard {
 		e.Start, e.End = k.Earliest.UTC(), k.Latest.UTC()

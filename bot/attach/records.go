@@ -30,6 +30,7 @@ var roundStages = []rules.Step{rules.Graft, rules.Accept, rules.Capped, rules.Mo
 type season struct {
 	year    int
 	batches []rules.Batch
+	rounds  []rules.GraftRound
 	queens  []rules.QueenRecord
 }
 
@@ -40,6 +41,11 @@ func readSeason(v wording.Voice, tx *store.Tx, crew int64, year int) (s season, 
 		return s, err
 	}
 	s.batches = rules.RoundsOf(all, year, v.Settings.Zone)
+	model, err := tx.Model(crew)
+	if err != nil {
+		return s, err
+	}
+	s.rounds = model.Rounds()
 	book, err := tx.Logbook(crew)
 	if err != nil {
 		return s, err
@@ -99,7 +105,7 @@ func reportHTML(v wording.Voice, s season) ([]byte, error) {
 		RoundsTitle: v.Say("rec_rounds"), QueensTitle: v.Say("rec_queens", "Count", len(s.queens)), Empty: v.Say("rec_none")}
 	p.Rounds.Head = roundHead(v)
 	for _, b := range s.batches {
-		p.Rounds.Rows = append(p.Rounds.Rows, roundRow(v, b, func(t time.Time) string { return v.Date(rules.DateOf(t, v.Settings.Zone)) }))
+		p.Rounds.Rows = append(p.Rounds.Rows, roundRow(v, s, b, func(t time.Time) string { return v.Date(rules.DateOf(t, v.Settings.Zone)) }))
 	}
 	if len(s.batches) > 0 {
 		p.Rounds.Foot = []string{v.Say("rec_sum"), "", "", ""}
@@ -110,7 +116,7 @@ func reportHTML(v wording.Voice, s season) ([]byte, error) {
 			}
 			p.Rounds.Foot = append(p.Rounds.Foot, cell)
 		}
-		p.Rounds.Foot = append(p.Rounds.Foot, "")
+		p.Rounds.Foot = append(p.Rounds.Foot, "", "", "")
 	}
 	p.Queens.Head = queenHead(v)
 	for _, q := range s.queens {
@@ -130,10 +136,11 @@ func roundHead(v wording.Voice) []string {
 	for _, step := range roundStages {
 		head = append(head, v.Say("past_"+string(step)))
 	}
-	return append(head, v.Say("rec_yards"))
+	return append(head, v.Say("rec_round"), v.Say("rec_grafter"), v.Say("rec_yards"))
 }
 
-func roundRow(v wording.Voice, b rules.Batch, day func(time.Time) string) []string {
+func roundRow(v wording.Voice, s season, b rules.Batch, day func(time.Time) string) []string {
+	r, _ := rules.RoundWith(s.rounds, b.Number)
 	row := []string{strconv.Itoa(b.Number), orNone(b.Breeder), b.Start, day(b.Grafted)}
 	for _, step := range roundStages {
 		cell := ""
@@ -142,7 +149,7 @@ func roundRow(v wording.Voice, b rules.Batch, day func(time.Time) string) []stri
 		}
 		row = append(row, cell)
 	}
-	return append(row, wording.JoinList(b.Yards))
+	return append(row, roundDay(r), wording.Visible(b.Grafter), wording.JoinList(b.Yards))
 }
 
 func queenHead(v wording.Voice) []string {
@@ -173,7 +180,7 @@ func queensCSV(v wording.Voice, s season) ([]byte, error) {
 func roundsCSV(v wording.Voice, s season) ([]byte, error) {
 	rows := [][]string{roundHead(v)}
 	for _, b := range s.batches {
-		rows = append(rows, roundRow(v, b, func(at time.Time) string { return isoDay(v, at) }))
+		rows = append(rows, roundRow(v, s, b, func(at time.Time) string { return isoDay(v, at) }))
 	}
 	return sheetOf(rows)
 }
@@ -213,4 +220,12 @@ func makeSheets(v wording.Voice, tx *store.Tx, crew int64, a Attachment) ([]made
 		{name: "rounds-" + year + ".csv", draw: func() ([]byte, error) { return roundsCSV(v, s) }},
 		{name: "queens-" + year + ".csv", draw: func() ([]byte, error) { return queensCSV(v, s) }},
 	}, nil
+}
+
+// roundDay is the name of a round, "" of none.
+func roundDay(r rules.GraftRound) string {
+	if len(r.Bars) == 0 {
+		return ""
+	}
+	return r.Day.String()
 }

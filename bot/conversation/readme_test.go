@@ -124,7 +124,22 @@ func readSomewhere(form string) rdg.Result {
 		k.Reply = &rdg.Ping{Step: rules.Move, Batch: 4, Task: true}
 		res = Understand().Read(form, k)
 	}
+	if res.Outcome != rdg.Log {
+		res = Understand().Read(form, roundCrew())
+	}
 	return res
+}
+
+// roundCrew is the same crew with a round of three bars under way.
+func roundCrew() rdg.Known {
+	k := formCrew()
+	k.Open, k.Last = nil, nil
+	for _, s := range []rules.Step{rules.Accept, rules.Finish, rules.Move} {
+		for i, b := range k.Builders {
+			k.Open = append(k.Open, rdg.Expect{Step: s, Batch: i + 4, Breeder: 7, Builder: b, Had: 45, Ready: true})
+		}
+	}
+	return k
 }
 
 // Every Spanish form that answers and help show is read in full, as its English

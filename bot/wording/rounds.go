@@ -12,7 +12,9 @@ import (
 // This file words a ping about several bars of a round: what is the same for all in one
 // line, below it a line for each bar.
 
-// bestOf is when the first of the bars is at its best.
+// BestOf is when the first of the bars is at its best.
+func BestOf(bars []rules.Task) time.Time { return bestOf(bars) }
+
 func bestOf(bars []rules.Task) time.Time {
 	return slices.MinFunc(bars, func(a, b rules.Task) int { return a.Best.Compare(b.Best) }).Best
 }
@@ -154,10 +156,33 @@ func (v Voice) item(bars []rules.Task) string {
 		return v.Item(bars[0], false)
 	}
 	t := bars[0]
-	taken, same, apart := t.ClaimedBy, true, false // apart: they go to several yards
-	for _, b := range bars {
-		same, apart = same && b.ClaimedBy == taken, apart || b.Into != t.Into
+	claim := ""
+	if t.ClaimedBy != "" && sameClaim(bars) {
+		claim = v.Say("claim", "Name", t.ClaimedBy)
 	}
+	id, until := "line", t.Latest
+	switch {
+	case t.Guard:
+		id, until = "line_guard", bars[len(bars)-1].Latest // the last of them ends it
+	case !v.Now.Before(t.Latest):
+		id = "line_over"
+	}
+	task, what := v.Several(bars)
+	return v.Say(id, "Task", task, "What", what, "Best", bestOf(bars), "Close", t.Latest, "Claim", claim, "Until", until)
+}
+
+func sameClaim(bars []rules.Task) bool {
+	return !slices.ContainsFunc(bars, func(b rules.Task) bool { return b.ClaimedBy != bars[0].ClaimedBy })
+}
+
+// Several names the work on bars that are told of together, as parted by rules.Together, and
+// says how many each has. Of one it is the task itself.
+func (v Voice) Several(bars []rules.Task) (task, what string) {
+	t := bars[0]
+	if len(bars) == 1 {
+		return v.Task(t), v.What(t, false)
+	}
+	apart := slices.ContainsFunc(bars, func(b rules.Task) bool { return b.Into != t.Into }) // they go to several yards
 	names := make([]string, len(bars))
 	for i, b := range bars {
 		names[i] = v.BarName(b)
@@ -171,28 +196,16 @@ func (v Voice) item(bars []rules.Task) string {
 		if t.Step == rules.Move && apart && b.Into != "" {
 			names[i] += v.Say("what_to", "To", b.Into)
 		}
-		if !same && b.ClaimedBy != "" {
+		if b.ClaimedBy != "" && !sameClaim(bars) {
 			names[i] += v.Say("claim", "Name", b.ClaimedBy)
 		}
 	}
-	claim := ""
-	if same && taken != "" {
-		claim = v.Say("claim", "Name", taken)
-	}
 	r, _ := rules.RoundWith(v.Rounds, t.Batch)
-	task, until := v.Say("task", "Step", t.Step, "Subject", r.Subject()), t.Latest
-	id := "line"
-	switch {
-	case t.Guard:
-		id, until = "line_guard", bars[len(bars)-1].Latest // the last of them ends it
-	case !v.Now.Before(t.Latest):
-		id = "line_over"
-	}
-	what := v.Say("what_list", "List", JoinList(names))
+	what = v.Say("what_list", "List", JoinList(names))
 	if t.Step == rules.Move && !apart && t.Into != "" {
 		what += v.Say("what_to", "To", t.Into)
 	}
-	return v.Say(id, "Task", task, "What", what, "Best", bestOf(bars), "Close", t.Latest, "Claim", claim, "Until", until)
+	return v.Say("task", "Step", t.Step, "Subject", r.Subject()), what
 }
 
 // Items are the lines of a list without headings, so many at most.

@@ -82,6 +82,7 @@ type exportTask struct {
 	Guard   bool    `json:"guard"`
 	Snoozed *string `json:"snoozed"`
 	Batch   *int    `json:"batch"`
+	Round   *string `json:"round"` // the round whose bar the batch is
 	Breeder *int    `json:"breeder"`
 	Count   *int    `json:"count"`
 	From    *string `json:"from"`
@@ -175,8 +176,17 @@ func export(tx *store.Tx, w io.Writer, what, format string, now time.Time) error
 		if err != nil {
 			return err
 		}
+		model, err := tx.Model(crew.ID)
+		if err != nil {
+			return err
+		}
+		rounds := model.Rounds()
 		for _, t := range tasks {
-			if err := put(asExportTask(t, crew.ID, s.Zone, now)); err != nil {
+			x := asExportTask(t, crew.ID, s.Zone, now)
+			if r, found := rules.RoundWith(rounds, t.Batch); found {
+				x.Round = some(r.Subject().String())
+			}
+			if err := put(x); err != nil {
 				return err
 			}
 		}
