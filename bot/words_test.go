@@ -45,7 +45,7 @@ func families() map[string][]string {
 	for m := 1; m <= 12; m++ {
 		months = append(months, strconv.Itoa(m))
 	}
-	for _, s := range append(append([]rules.Step{}, rules.Steps...), rules.Add, rules.Dearth, rules.Flow, rules.Ordered, rules.Virgin, rules.Retire) {
+	for _, s := range append(append([]rules.Step{}, rules.Steps...), rules.Add, rules.Dearth, rules.Flow, rules.Ordered, rules.Virgin, rules.Retire, rules.Temp, rules.Placed, rules.Queenless, rules.Brood) {
 		steps = append(steps, string(s))
 	}
 	for s := range wording.BatchSteps {
@@ -75,7 +75,7 @@ func families() map[string][]string {
 	return map[string][]string{
 		"day_": days, "month_": months, "step_": steps, "past_": past, "stake_": stakes, "weekday_": days, "mark_": strings.Fields("red blue green yellow white orange black pink purple brown grey gray silver gold violet turquoise"),
 		"word_": roundSteps, "key_": append([]string{"step", "own"}, settingIDs...), "value_": {"on", "off", "none", "default"},
-		"form_": append(forms, "dearth", "flow"), "help_": append(append(helps, "order", "virgin", "retire"), wording.HelpTopics...),
+		"form_": append(forms, "dearth", "flow", "temp", "place", "queenless", "brood"), "help_": append(append(helps, "order", "virgin", "retire", "temp", "place", "queenless", "brood"), wording.HelpTopics...),
 		"load_": {"nucs", "nucs_some", "move", "move_some", "catch", "catch_some", "recell", "recell_some"},
 		"bars_": {"accept", "capped", "nucs", "move", "emerge", "laying", "catch", "recell"},
 		"unit_": {"queens", "cells"}, "o_ready_": {"queens", "cells"}, "r_order_no_": {"breeder", "builder", "yard"}, "yield_stage_": {"accept", "capped", "emerge", "laying"},
@@ -83,17 +83,17 @@ func families() map[string][]string {
 		"step_?": ofStock, "form_?": ofStock, "help_?": ofStock, "subject_?": {"stock"},
 		// Those below exist for some steps only; the code asks whether they do.
 		"ask_count_?": append(asks, steps...), "bring_?": append(bring, steps...), "over_?": append(over, append(steps, "other")...),
-		"subject_":  {"breeder", "batch", "builder", "yard", "order", "comb"},
-		"named_":    {"breeder", "builder", "yard"},
+		"subject_":  {"breeder", "batch", "builder", "yard", "order", "comb", "incubator"},
+		"named_":    {"breeder", "builder", "yard", "incubator"},
+		"e_add_":    {"breeder", "builder", "yard", "incubator"},
 		"head_?":    {"breeder", "batch", "order"},
-		"e_add_":    {"breeder", "builder", "yard"},
 		"e_":        {"dearth", "flow"},
 		"l_":        {"mine", "later", "skip"},
 		"b_":        {"done", "mine", "later", "skip"},
 		"s_":        {"report", "sheets"},
 		"ages_":     {"comb", "stated", "assumed"},
 		"w_":        {"old", "poor"},
-		"anchor_":   {"grafted", "confined", "laying", "emerged", "caught", "fed", "dearth", "noeggs", "laying7", "virgin"},
+		"anchor_":   {"grafted", "confined", "laying", "emerged", "caught", "fed", "dearth", "noeggs", "laying7", "virgin", "brood"},
 		"ping_":     {"eve", "open", "closing6", "closing2", "over", "noanswer", "again"},
 		"r_cannot_": {conversation.ALoss, conversation.NucState, conversation.InIncubator, conversation.OtherWork},
 		"topic_":    wording.HelpTopics,

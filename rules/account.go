@@ -27,6 +27,8 @@ type Lot struct {
 	Count *int       // nil where nobody counted
 	Since time.Time  // UTC, when they went in
 	Stays []CellStay // where they were before, in order
+	Effect
+	Singly bool // they are caged one by one
 }
 
 // CellStay is a time that cells spent in one place.
@@ -132,6 +134,7 @@ type YardTally struct {
 type Account struct {
 	Cells  Tally // graft, accept, capped; on to the nucs
 	Lots   []Lot
+	Moved  []Lot       // cells that went to nucs, with the places they were in before
 	Queens Tally       // move, emerge, laying over all yards; out by being caught
 	Yards  []YardTally // the same by yard
 	Lost   []Loss

@@ -87,7 +87,7 @@ func (l *looks) stageAt(order []Step, at time.Time) (step Step) {
 
 // accounting is one run over the lines of a batch, in the order in which things happened.
 type accounting struct {
-	lots          []Lot
+	lots, moved   []Lot
 	cells, queens looks
 	yards         []string
 	byYard        map[string]*looks
@@ -103,7 +103,7 @@ func AccountOf(entries []Entry) (a Account, gone bool) {
 			k.take(e)
 		}
 	}
-	a.Cells, a.Lots, a.Queens, a.Lost = k.cells.tally(cellStages), k.lots, k.queens.tally(queenStages), k.lost
+	a.Cells, a.Lots, a.Moved, a.Queens, a.Lost = k.cells.tally(cellStages), k.lots, k.moved, k.queens.tally(queenStages), k.lost
 	for _, y := range k.yards {
 		a.Yards = append(a.Yards, YardTally{y, k.byYard[y].tally(queenStages)})
 	}
@@ -230,31 +230,43 @@ func (l *Lot) less(n int) {
 
 // remove takes cells out of the lots: of the one named, else first of those that went in
 // last, since cells in an incubator are moved on before those that hang in a builder.
-func (k *accounting) remove(place string, n *int) {
+func (k *accounting) remove(place string, n *int) (gone []Lot) {
+	take := func(i, n int) {
+		k.lots[i].less(n)
+		l := k.lots[i]
+		l.Count = &n
+		gone = append(gone, l)
+	}
 	if i := k.lot(place); i >= 0 {
 		if n == nil {
+			gone = []Lot{k.lots[i]}
 			k.lots = slices.Delete(slices.Clone(k.lots), i, i+1)
-			return
+			return gone
 		}
-		k.lots[i].less(*n)
+		take(i, *n)
 	} else if n == nil {
-		k.lots = nil
+		gone, k.lots = k.lots, nil
 	} else {
 		left := *n
 		for i, l := range slices.Backward(k.lots) {
 			if l.Count == nil {
 				break
 			}
-			took := min(left, *l.Count)
-			k.lots[i].less(took)
-			left -= took
+			if took := min(left, *l.Count); took > 0 {
+				take(i, took)
+				left -= took
+			}
 		}
 	}
 	k.lots = slices.DeleteFunc(k.lots, func(l Lot) bool { return l.Count != nil && *l.Count == 0 })
+	return gone
 }
 
 func (k *accounting) move(e *Entry) {
-	k.remove(e.Detail.Out, e.Count)
+	for _, l := range k.remove(e.Detail.Out, e.Count) {
+		l.enter(e.Into, e.Happened)
+		k.moved = append(k.moved, l)
+	}
 	k.cells.gone(e.Count)
 	if e.Detail.All {
 		k.lots = nil

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"math"
+	"strings"
 	"time"
 )
 
@@ -18,6 +19,7 @@ type Batch struct {
 	Grafted time.Time
 	Age     AgeSpan
 	Shift   float64 // hours by incubator temperatures
+	Warmed  Effect  // of that, what the incubators did that the earliest of its cells stood in
 	Counts  Counts
 	Yards   []string  // where its nucs and cells are
 	Emerges time.Time // the model's middle
@@ -99,6 +101,22 @@ func (b Batch) Emergence(s *Settings) Emergence {
 	return Emergence{b.Grafted, b.Age, cells, b.Shift, s.SigmaBatch, s.SigmaCell, b.Learnt}
 }
 
+// Stands names the places of its cells, where some are in an incubator; else its builder.
+func (b Batch) Stands() string {
+	var places []string
+	in := false
+	for _, l := range b.Account.Lots {
+		in = in || PlaceSubject(l.Place).Kind == IncubatorKind
+		if l.Place != "" && !has(places, l.Place) {
+			places = append(places, l.Place)
+		}
+	}
+	if !in {
+		return b.Builder
+	}
+	return strings.Join(places, YardSep)
+}
+
 // ChooseComb finds the comb that a graft at t was taken from: of those whose
 // brood could give larvae then (and that carry the mark, if one was named) the
 // one with most larvae of 12-24 h, and of equals the later.
@@ -120,14 +138,15 @@ func ChooseComb(combs []Comb, mark string, t time.Time) (Comb, bool) {
 	return best, score >= 0
 }
 
-// BatchOf reads a batch out of its effective entries and its breeder's combs.
-// exists is false where the graft was taken back.
+// BatchOf reads a batch out of its effective entries and its breeder's combs, of a crew
+// without incubators. exists is false where the graft was taken back.
 func BatchOf(number int, entries []Entry, combs []Comb, s *Settings) (b Batch, exists bool) {
-	return batchOf(number, entries, combs, s, nil, nil)
+	return batchOf(number, entries, combs, nil, s, nil, nil)
 }
 
-// batchOf is BatchOf with what the crew has learnt, and what was seen of the batch.
-func batchOf(number int, entries []Entry, combs []Comb, s *Settings, l *learning, v *seen) (b Batch, exists bool) {
+// batchOf is BatchOf with the incubators, by name, that its cells may be in, what the crew has
+// learnt, and what was seen of the batch.
+func batchOf(number int, entries []Entry, combs []Comb, in map[string]Incubator, s *Settings, l *learning, v *seen) (b Batch, exists bool) {
 	grafts := did(entries, Graft)
 	if len(grafts) == 0 {
 		return b, false
@@ -160,8 +179,8 @@ func batchOf(number int, entries []Entry, combs []Comb, s *Settings, l *learning
 			b.Counts.Accepted = e.Count
 		case Capped:
 			b.Counts.Capped = e.Count
-		case Finish:
-			if e.Into != "" {
+		case Finish, Placed:
+			if e.Into != "" && PlaceSubject(e.Into).Kind == BuilderKind {
 				b.Builder = e.Into
 			}
 		case Nucs:
@@ -192,6 +211,7 @@ func batchOf(number int, entries []Entry, combs []Comb, s *Settings, l *learning
 		}
 	}
 	b.Ended = b.Ended || gone || b.Account.lostAll()
+	b.warm(in)
 	b.foresee(s, l, v)
 	// No queen laying at a first look may only be early or after rain (Szabo et
 	// al. 1987: first eggs at 4-22 d); from the second look on it ends the batch.
@@ -203,11 +223,35 @@ func batchOf(number int, entries []Entry, combs []Comb, s *Settings, l *learning
 	return b, true
 }
 
-// foresee works out when the queens come. A cool incubator counts for nothing in Shift, and
-// so in how long the cells are safe where they are: the log does not say which cells were
-// in it, and a close put off for cells that hung in a warm builder loses the batch.
+// warm works out what incubators did to each lot of the batch.
+func (b *Batch) warm(in map[string]Incubator) {
+	if len(in) == 0 {
+		return
+	}
+	sealed, out := sealedStage(b.Grafted, b.Age)
+	for _, list := range [][]Lot{b.Account.Lots, b.Account.Moved} {
+		for i := range list {
+			l := &list[i]
+			l.Effect = l.effect(in, sealed, out)
+			if s := PlaceSubject(l.Place); s.Kind == IncubatorKind {
+				l.Singly = in[s.Key].Singly
+			}
+		}
+	}
+	standing, some := earliestLot(b.Account.Lots)
+	if !some {
+		standing, _ = earliestLot(b.Account.Moved)
+	}
+	b.Warmed = standing
+}
+
+// foresee works out when the queens come. The temperatures of the crew's setting are of no
+// place: of those a cool one counts for nothing in Shift, and so in how long the cells are
+// safe where they are, since the log does not say which cells were in it, and a close put
+// off for cells that hung in a warm builder loses the batch. Those of an incubator count in
+// full for the cells in it.
 func (b *Batch) foresee(s *Settings, l *learning, v *seen) {
-	b.Shift = IncubatorShift(b.Grafted, b.Age, s.Incubator, TempFrom.warm)
+	b.Shift = IncubatorShift(b.Grafted, b.Age, s.Incubator, TempFrom.warm) + b.Warmed.Shift
 	b.Learnt = l.by(b.learnsUntil(s), b.Number)
 	b.Late = b.Learnt.Hours()
 	if v != nil {
@@ -239,7 +283,10 @@ func (b Batch) hatching(s *Settings) Emergence {
 	e := b.Emergence(s)
 	e.Learnt = nil
 	if !b.Moved.IsZero() {
-		e.Shift = IncubatorShift(b.Grafted, b.Age, s.Incubator, func(t TempFrom) bool { return t.warm() || !t.At.After(b.Moved) })
+		e.Shift = IncubatorShift(b.Grafted, b.Age, s.Incubator, func(t TempFrom) bool { return t.warm() || !t.At.After(b.Moved) }) + b.Warmed.Shift
+		if first, some := earliestLot(b.Account.Moved); some { // those in nucs may come before the rest
+			e.Shift += min(0, first.Shift-b.Warmed.Shift)
+		}
 	}
 	return e
 }

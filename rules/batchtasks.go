@@ -23,12 +23,12 @@ const YardSep = ", "
 func BatchTasks(b Batch, entries []Entry, s *Settings) []Task {
 	subject := BatchSubject(b.Number)
 	yard := strings.Join(b.Yards, YardSep)
-	cells := b.cells()
+	cells, stands := b.cells(), b.Stands()
 	make_ := func(step Step, variant, occ, reason string, anchor time.Time) Task {
 		row := s.Table.Row(step, variant)
 		t := Task{Subject: subject, Occ: occ, State: Open, Reason: reason, Anchor: anchor, Batch: b.Number, Breeder: b.Breeder, Mark: b.Mark}.with(row)
 		t.Earliest, t.Ideal, t.Latest = row.Window(anchor)
-		t.Count, t.From, t.Into = cells, b.Builder, yard
+		t.Count, t.From, t.Into = cells, stands, yard
 		return t
 	}
 	tasks := make([]Task, 0, 16)
@@ -211,6 +211,16 @@ func settle(tasks []Task, b Batch, entries []Entry) {
 			t.State = Passed
 		}
 		if b.Ended && t.Step != Recell {
+			t.State = Passed
+		}
+	}
+}
+
+// noFinisher takes the move to a finisher out of the tasks of a batch that stays where it was
+// grafted.
+func noFinisher(tasks []Task) {
+	for i := range tasks {
+		if t := &tasks[i]; t.Step == Finish && t.State == Open {
 			t.State = Passed
 		}
 	}

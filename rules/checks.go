@@ -206,6 +206,35 @@ func CheckBatch(e Entry, b Batch, nucs int) *Refusal {
 	return nil
 }
 
+// CheckPlace asks back cells put somewhere before they were grafted, or more than stand where
+// they came from.
+func CheckPlace(e Entry, b Batch) *Refusal {
+	if e.Happened.Before(b.Grafted) {
+		return refuse("before_graft", "Batch", b.Number, "When", e.Happened, "Grafted", b.Grafted)
+	}
+	if e.Count == nil {
+		return nil
+	}
+	if *e.Count == 0 {
+		return refuse("count_zero", "Step", e.Step)
+	}
+	had := 0
+	for _, l := range b.Account.Lots {
+		if e.Detail.Out != "" && l.Place != e.Detail.Out {
+			continue
+		}
+		if l.Count == nil {
+			return nil
+		}
+		had += *l.Count
+	}
+	if *e.Count > had {
+		_, at := b.Had(Move)
+		return refuse("more_than", "Batch", b.Number, "Count", *e.Count, "Sum", *e.Count, "Had", had, "At", at, "Step", e.Step)
+	}
+	return nil
+}
+
 // CheckYard asks back more queens at one of a batch's yards than were left there, nil where
 // that is not known.
 func CheckYard(e Entry, b Batch, there *int) *Refusal {

@@ -29,16 +29,17 @@ type Crew struct {
 	drones   []Entry // of ground, as they count
 	booked   []Booked
 
-	effective map[Subject][]Entry
-	breeders  map[int]Breeder
-	combs     map[int][]Comb
-	batches   map[int]Batch
-	builders  map[string]Builder
-	yards     map[string]Yard
-	boards    map[string]Board
-	cover     map[int][]NucsAt  // by batch: the standing nucs that its cells can be given to
-	nucLines  map[int][]Subject // by batch: yards and nucs whose lines tell of its queens, maybe more than once
-	tasks     map[Subject][]Task
+	effective  map[Subject][]Entry
+	breeders   map[int]Breeder
+	combs      map[int][]Comb
+	batches    map[int]Batch
+	builders   map[string]Builder
+	yards      map[string]Yard
+	incubators map[string]Incubator
+	boards     map[string]Board
+	cover      map[int][]NucsAt  // by batch: the standing nucs that its cells can be given to
+	nucLines   map[int][]Subject // by batch: yards and nucs whose lines tell of its queens, maybe more than once
+	tasks      map[Subject][]Task
 
 	seen     map[int]*seen // what was seen of batches, of those whose looks teach
 	learning *learning     // what that tells of the crew's cells
@@ -56,7 +57,7 @@ func NewCrew(start *Settings) *Crew {
 		start: start, settings: start,
 		lines: map[Subject][]Entry{}, effective: map[Subject][]Entry{},
 		breeders: map[int]Breeder{}, combs: map[int][]Comb{}, batches: map[int]Batch{},
-		builders: map[string]Builder{}, yards: map[string]Yard{}, tasks: map[Subject][]Task{},
+		builders: map[string]Builder{}, yards: map[string]Yard{}, incubators: map[string]Incubator{}, tasks: map[Subject][]Task{},
 		boards: map[string]Board{}, nucLines: map[int][]Subject{},
 		seen: map[int]*seen{}, learning: &learning{}, stale: map[Subject]bool{},
 	}
@@ -80,7 +81,7 @@ func (c *Crew) Clone() *Crew {
 	d.lines, d.effective, d.tasks = maps.Clone(c.lines), maps.Clone(c.effective), maps.Clone(c.tasks)
 	d.breeders, d.combs, d.batches = maps.Clone(c.breeders), maps.Clone(c.combs), maps.Clone(c.batches)
 	d.seen = maps.Clone(c.seen)
-	d.builders, d.yards, d.stale = maps.Clone(c.builders), maps.Clone(c.yards), maps.Clone(c.stale)
+	d.builders, d.yards, d.incubators, d.stale = maps.Clone(c.builders), maps.Clone(c.yards), maps.Clone(c.incubators), maps.Clone(c.stale)
 	d.boards, d.nucLines = maps.Clone(c.boards), maps.Clone(c.nucLines)
 	return &d
 }
@@ -218,6 +219,9 @@ func (c *Crew) Batch(number int) (b Batch, found bool) {
 
 // Builders by name.
 func (c *Crew) Builders() []Builder { return byKey(c.builders) }
+
+// Incubators by name.
+func (c *Crew) Incubators() []Incubator { return byKey(c.incubators) }
 
 // Yards by name.
 func (c *Crew) Yards() []Yard { return byKey(c.yards) }

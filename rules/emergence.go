@@ -210,14 +210,17 @@ func (e Emergence) surelySafe(t time.Time) bool {
 }
 
 // MoveWindow is when ripe cells may go to the nucs. Larvae older than 24 h bring
-// it forward by the excess, a cooler incubator moves it back, and it never closes
-// after the batch stops being safe. Where the crew's cells come out sooner than the books
-// say they are ripe sooner too, and the best time keeps its distance from the close. own is the crew's own best time after the
+// it forward by the excess, a cooler incubator moves all but its close back, and it
+// never closes after the batch stops being safe. Where the crew's cells come out sooner than
+// the books say they are ripe sooner too, and the best time keeps its distance from the close.
+// own is the crew's own best time after the
 // graft, 0 for the table's; where that is later than the close, the window is
 // held open for it, and the crew was warned when setting it.
 func MoveWindow(e Emergence, row Row, own time.Duration) (earliest, best, latest time.Time) {
-	shift := Hours(e.Shift - max(0, e.Age.Hi-24))
-	earliest, best, latest = row.Window(e.Grafted.Add(shift))
+	older := max(0, e.Age.Hi-24)
+	shift, sooner := Hours(e.Shift-older), Hours(min(0, e.Shift)-older)
+	earliest, best, _ = row.Window(e.Grafted.Add(shift))
+	_, _, latest = row.Window(e.Grafted.Add(sooner))
 	// SafeUntil is dear, and of most batches far behind the close. It gives the minute
 	// before, which is why more than the close has to be safe.
 	if !e.surelySafe(latest.Add(2 * time.Minute)) {
@@ -228,10 +231,8 @@ func MoveWindow(e Emergence, row Row, own time.Duration) (earliest, best, latest
 		best = earlier(best, latest.Add(-Hours(row.Latest-row.Best)))
 	}
 	if own > 0 {
+		latest = later(latest, e.Grafted.Add(own+sooner))
 		best = e.Grafted.Add(own + shift)
-		if latest.Before(best) {
-			latest = best
-		}
 	}
 	if best.After(latest) {
 		best = latest

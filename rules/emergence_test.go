@@ -216,7 +216,9 @@ func TestMoveWindow(t *testing.T) {
 	e = usual()
 	e.Shift = 10.8
 	a, b, c, _ = window(e, 0)
-	assert.InDeltaSlice(t, []float64{226.8, 246.8, 250.8}, []float64{a, b, c}, 1e-6, "one degree cooler: 10.8 h later")
+	assert.InDeltaSlice(t, []float64{226.8, 240, 240}, []float64{a, b, c}, 1e-6, "one degree cooler: 10.8 h later, and no later than the table's close")
+	_, b, c, _ = window(e, 250*time.Hour)
+	assert.Equal(t, []float64{250, 250}, []float64{b, c}, "the close passes the table's by the crew's own setting alone, and no further")
 
 	e = usual()
 	e.Age, e.SigmaBatch = AgeSpan{24, 24, "stated"}, 14
@@ -248,7 +250,7 @@ func TestMoveWindowHolds(t *testing.T) {
 		if earliest.After(best) || best.After(latest) {
 			t.Fatalf("out of order: %v %v %v", earliest, best, latest)
 		}
-		_, _, close := row.Window(e.Grafted.Add(Hours(e.Shift - max(0, e.Age.Hi-24))))
+		_, _, close := row.Window(e.Grafted.Add(Hours(min(0, e.Shift) - max(0, e.Age.Hi-24))))
 		if !latest.Equal(earlier(close, safe)) {
 			t.Fatalf("closes %v, the table has %v, safe until %v", latest, close, safe)
 		}

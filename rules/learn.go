@@ -143,7 +143,7 @@ func (p *settling) look(s Subject) {
 	entries := c.withNucs(n, p.effective(s))
 	var now *seen
 	if slices.ContainsFunc(entries, func(e Entry) bool { return e.Action == Did && (e.Step == Emerge || e.Step == Virgin) }) {
-		if b, exists := BatchOf(n, entries, c.combsOf(entries), c.settings); exists {
+		if b, exists := batchOf(n, entries, c.combsOf(entries), c.incubators, c.settings, nil, nil); exists {
 			now = sight(b, entries, c.settings)
 		}
 	}

@@ -1,14 +1,20 @@
 package rules
 
 import (
+	"slices"
 	"strconv"
 	"time"
 )
 
 // Builder is a cell builder: a colony that starts and finishes cells.
 type Builder struct {
-	Name string
-	Yard string
+	Name      string
+	Yard      string
+	Room      int         // how many cells it takes, 0 where nobody said
+	Both      bool        // it starts and finishes its cells: they go to no finisher
+	Rests     bool        // it is not to be grafted into
+	Queenless time.Time   // since when by the newest line, zero where nobody said
+	Brood     []time.Time // when brood or bees were given to it
 }
 
 // Yard is a mating yard.
@@ -16,6 +22,13 @@ type Yard struct {
 	Name string
 	Nucs int
 }
+
+// The queen is out of a builder for one to three days before a graft: the steps graft starter
+// and rogue before have their sources; three days from memory.
+const (
+	QueenlessLeast = 24 * time.Hour
+	QueenlessMost  = 72 * time.Hour
+)
 
 // FlowLine is one line about the honey flow: in a dearth nothing comes in and
 // colonies are fed, in a flow they are not.
@@ -58,15 +71,21 @@ type BarRef struct {
 }
 
 // Bar is the batch as its builder's plan sees it.
-func (b Batch) Bar() BarRef { return BarRef{b.Number, b.Breeder, b.Grafted, b.Moved, b.Ended} }
+func (b Batch) Bar() BarRef {
+	return BarRef{b.Number, b.Breeder, b.Grafted, b.Moved, b.Ended || b.Moved.IsZero() && b.Left()}
+}
+
+// Left reports whether no cells of the batch are in its builder any more: they all went
+// into an incubator, and what the bees start there harms them no more.
+func (b Batch) Left() bool {
+	lots := b.Account.Lots
+	return len(lots) > 0 && !slices.ContainsFunc(lots, func(l Lot) bool { return PlaceSubject(l.Place).Kind == BuilderKind })
+}
 
 // PlanBuilder derives a builder and its tasks from its own entries and the
 // batches whose cells it holds or held.
 func PlanBuilder(name string, entries []Entry, batches []BarRef, flow []FlowLine, s *Settings) (b Builder, exists bool, tasks []Task) {
-	b.Name = name
-	for _, e := range did(entries, Add) {
-		exists, b.Yard = true, e.Into
-	}
+	b, exists = FoldBuilder(name, entries)
 	subject := BuilderSubject(name)
 	clears := did(entries, Rogue)
 	tasks = make([]Task, 0, len(batches)+1)
@@ -89,8 +108,68 @@ func PlanBuilder(name string, entries []Entry, batches []BarRef, flow []FlowLine
 			tasks = append(tasks, t)
 		}
 	}
+	held := false
+	for _, batch := range batches {
+		held = held || !batch.Ended && batch.Moved.IsZero()
+	}
+	for i, at := range b.Brood {
+		if i == len(b.Brood)-1 { // it covers what was given before
+			tasks = append(tasks, broodRogue(subject, at, held, clears, s))
+		}
+	}
 	answers(tasks, entries)
 	return b, exists, tasks
+}
+
+// FoldBuilder reads a builder out of its own effective entries. What a line of it does not
+// speak of stays as it was, but for the yard of a line that says nothing else.
+func FoldBuilder(name string, entries []Entry) (b Builder, exists bool) {
+	b.Name = name
+	for i := range entries {
+		e := &entries[i]
+		if e.Action != Did {
+			continue
+		}
+		switch d := e.Detail; e.Step {
+		case Add:
+			exists = true
+			if e.Into != "" || e.Count == nil && d.Both == nil && d.Rests == nil {
+				b.Yard = e.Into
+			}
+			if e.Count != nil {
+				b.Room = *e.Count
+			}
+			if d.Both != nil {
+				b.Both = *d.Both
+			}
+			if d.Rests != nil {
+				b.Rests = *d.Rests
+			}
+		case Queenless:
+			b.Queenless = e.Happened
+		case Brood:
+			b.Brood = append(b.Brood, e.Happened)
+		}
+	}
+	return b, exists
+}
+
+// broodRogue is the search for cells that the bees start on brood that was given to them. It
+// stands whether cells hang there or not: a queen from such a cell kills the next bar as well.
+func broodRogue(subject Subject, at time.Time, held bool, clears []*Entry, s *Settings) Task {
+	row := s.Table.Row(Rogue, "brood")
+	t := Task{Subject: subject, Occ: "b" + strconv.FormatInt(at.Unix(), 10), State: Open, Reason: "brood", Anchor: at}.with(row)
+	t.Earliest, t.Ideal, t.Latest = row.Window(at)
+	if !held {
+		t.Weight = Important
+	}
+	t.fit(s)
+	for _, c := range clears {
+		if !c.Happened.Before(t.Earliest.Add(-RogueEarly)) {
+			t.State = Done
+		}
+	}
+	return t
 }
 
 // rogueTask is the search for cells the bees started themselves. It sits on the

@@ -23,7 +23,7 @@ func (c *Crew) Settle() (planned []Replanned, all bool) {
 	if all {
 		c.set()
 		clear(c.effective)
-		for _, kind := range []Kind{OrderKind, BreederKind, BatchKind, BuilderKind, YardKind, NucKind} {
+		for _, kind := range []Kind{OrderKind, IncubatorKind, BreederKind, BatchKind, BuilderKind, YardKind, NucKind} {
 			for _, s := range c.Subjects(kind) {
 				p.add(s)
 			}
@@ -115,6 +115,8 @@ func (p *settling) run() {
 		do   func(Subject)
 	}{
 		{OrderKind, p.order},
+		{IncubatorKind, p.incubator},
+		{BuilderKind, p.finishes},
 		{BreederKind, p.combs},
 		{YardKind, p.nucLines},
 		{BatchKind, p.look},
@@ -234,7 +236,7 @@ func (p *settling) batch(s Subject) {
 	c, n := p.c, s.Number()
 	old, had := c.batches[n]
 	entries := p.effective(s)
-	b, exists := batchOf(n, c.withNucs(n, entries), c.combsOf(entries), c.settings, c.learning, c.seen[n])
+	b, exists := batchOf(n, c.withNucs(n, entries), c.combsOf(entries), c.incubators, c.settings, c.learning, c.seen[n])
 	b.Number = n
 	if b.Yards == nil {
 		b.Yards = []string{}
@@ -269,6 +271,9 @@ func (p *settling) batchTasks(s Subject) {
 		if b.Builder == "" {
 			tasks = append(tasks, LooseRogue(b, entries, c.settings))
 		}
+		if p.both(b.Start) {
+			noFinisher(tasks)
+		}
 	}
 	p.put(s, tasks)
 }
@@ -289,6 +294,44 @@ func graftedFrom(entries []Entry) int {
 		}
 	}
 	return 0
+}
+
+// both reports whether a builder finishes the cells that it starts.
+func (p *settling) both(name string) bool {
+	if name == "" {
+		return false
+	}
+	b, _ := FoldBuilder(name, p.effective(BuilderSubject(name)))
+	return b.Both
+}
+
+// finishes has the batches of a builder looked at once it starts or stops finishing its own
+// cells.
+func (p *settling) finishes(s Subject) {
+	if p.c.builders[s.Key].Both == p.both(s.Key) {
+		return
+	}
+	for _, b := range p.c.Batches() {
+		if b.Start == s.Key {
+			p.add(BatchSubject(b.Number))
+		}
+	}
+}
+
+// incubator has those batches looked at that are or were in it.
+func (p *settling) incubator(s Subject) {
+	c := p.c
+	in, exists := FoldIncubator(s.Key, p.effective(s))
+	if exists {
+		c.incubators[s.Key] = in
+	} else {
+		delete(c.incubators, s.Key)
+	}
+	for _, b := range c.Batches() {
+		if b.Account.Was(IncubatorPlace(s.Key)) {
+			p.add(BatchSubject(b.Number))
+		}
+	}
 }
 
 func (p *settling) breeder(s Subject) {

@@ -10,7 +10,7 @@ import (
 
 func TestTheEmbeddedTableIsComplete(t *testing.T) {
 	has := map[Step]bool{}
-	anchors := []string{"grafted", "confined", "comb", "emerged", "caught", "fed"}
+	anchors := []string{"grafted", "confined", "comb", "emerged", "caught", "fed", "brood"}
 	kinds := []string{"task", "guard", "prep", "plan"}
 	for _, r := range DefaultTable().Rows {
 		name := string(r.Step) + "/" + r.Variant

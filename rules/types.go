@@ -49,6 +49,11 @@ const (
 	Lose Step = "lose"
 	// Placed is cells put into a builder or an incubator. It ends no deadline.
 	Placed Step = "place"
+	// Temp is a temperature of an incubator, or a time without power.
+	Temp Step = "temp"
+	// Queenless is a builder whose queen was taken out, Brood one that got brood or bees.
+	Queenless Step = "queenless"
+	Brood     Step = "brood"
 
 	// What becomes of queens once they are caught: marked, put into a bank, given to a
 	// customer (or taken back from one), given to a colony of the crew's own.
@@ -210,9 +215,14 @@ type Detail struct {
 	State    NucState `json:"state,omitempty"`    // nuc: what is told of them
 	Batch    int      `json:"batch,omitempty"`    // nuc: whose cells or queens were in them, 0 where it is nobody's
 	Release  bool     `json:"release,omitempty"`  // combout: she was let go, rather than the comb taken
+	C        *float64 `json:"c,omitempty"`        // temp: °C
+	Power    bool     `json:"power,omitempty"`    // temp: the power was out
+	Singly   bool     `json:"singly,omitempty"`   // add: cells in this incubator are caged one by one
+	Both     *bool    `json:"both,omitempty"`     // add: this builder starts and finishes its cells
+	Rests    *bool    `json:"rests,omitempty"`    // add: this builder rests
 	All      bool     `json:"all,omitempty"`      // nothing is left to do for the rest of the batch; lose: all of it
 	Occ      string   `json:"occ,omitempty"`      // which occurrence of a task a line answers
-	Until    int64    `json:"until,omitempty"`    // later: UTC milliseconds
+	Until    int64    `json:"until,omitempty"`    // later, temp: UTC milliseconds
 	Reason   string   `json:"reason,omitempty"`   // skip: why, in the crew's words
 	Key      string   `json:"key,omitempty"`      // set: name of the setting
 	Value    string   `json:"value,omitempty"`    // set: its value

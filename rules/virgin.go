@@ -46,7 +46,7 @@ func (t *Task) hurry(b Batch, entries []Entry) {
 			seen = at
 		}
 	}
-	if seen.IsZero() {
+	if seen.IsZero() || b.Singly() { // where each is caged she kills none
 		return
 	}
 	t.Reason, t.Anchor = "virgin", seen

@@ -47,6 +47,7 @@ func (sc *Scene) asReading(a rdg.Act) *reading {
 		r.count = nil
 	}
 	r.customer = sc.customerCalled(a.Customer)
+	r.placesOf(a)
 	switch a.Kind {
 	case rdg.Done:
 		r.verb, r.step = doDone, ""
@@ -62,7 +63,15 @@ func (sc *Scene) asReading(a rdg.Act) *reading {
 	if a.When != nil {
 		r.when = sc.asWhen(*a.When, a.Kind == rdg.Later)
 	}
+	if a.Till != nil {
+		r.when, r.till = spanWhen(a.When), spanWhen(a.Till)
+	}
 	return r
+}
+
+// placesOf takes what an act says of incubators and builders.
+func (r *reading) placesOf(a rdg.Act) {
+	r.incubator, r.out, r.degrees, r.power, r.singly, r.both, r.rests = a.Incubator, a.Out, a.C, a.Power, a.Singly, a.Both, a.Rests
 }
 
 // asWhen turns a time as it was said into what the handlers take. later is of a time that
@@ -115,7 +124,7 @@ func parseActs(rest string) (o options, acts []rdg.Act, err error) {
 // plainAct makes what stands in an act as it was typed safe to be shown: one line, nothing
 // unseen. A reason with a line of its own would look like one of the bot's.
 func plainAct(a rdg.Act) rdg.Act {
-	for _, s := range []*string{&a.Builder, &a.Yard, &a.Mark, &a.Reason, &a.Value, &a.Person, &a.Customer} {
+	for _, s := range []*string{&a.Builder, &a.Yard, &a.Incubator, &a.Out, &a.Mark, &a.Reason, &a.Value, &a.Person, &a.Customer} {
 		*s = wording.Clean(*s)
 	}
 	return a

@@ -1,6 +1,7 @@
 package conversation
 
 import (
+	"cmp"
 	"math"
 	"time"
 
@@ -35,6 +36,12 @@ func (sc *Scene) batchStep(r *reading, e rules.Entry) (Answer, error) {
 		e.Count = sc.allOf(e, b)
 	}
 	sc.fillYard(&e, b)
+	if e.Step == rules.Move || e.Step == rules.Accept || e.Step == rules.Capped {
+		e.Detail.Out = cmp.Or(r.out, r.builder)
+		if q, ok := sc.lotFor(r, &e, b); !ok {
+			return ans.with(q), nil
+		}
+	}
 	nucs := sc.nucsAt(e.Into)
 	e.Detail.NoneYet, e.Detail.More = b.NoneYet(e, sc.Settings), b.MoreToCome(e, sc.Settings)
 	if stop, err := ans.taken(sc.emergedAmong(r, e, b)); stop || err != nil {

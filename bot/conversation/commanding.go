@@ -18,7 +18,7 @@ var settingKeys = map[string]string{"daysoff": "days off", "own": ownKey}
 
 // queryVerbs are the questions that have a form of their own.
 var queryVerbs = map[rdg.Topic]verb{
-	rdg.AskDue: askDue, rdg.AskBatch: askShow, rdg.AskBreeder: askShow, rdg.AskBuilder: askShow, rdg.AskYard: askShow, rdg.AskLog: askLog, rdg.AskHelp: askHelp,
+	rdg.AskDue: askDue, rdg.AskBatch: askShow, rdg.AskBreeder: askShow, rdg.AskBuilder: askShow, rdg.AskYard: askShow, rdg.AskIncubator: askShow, rdg.AskCells: askCells, rdg.AskLog: askLog, rdg.AskHelp: askHelp,
 	rdg.AskWhy: askWhy, rdg.AskOrders: askOrders, rdg.AskYields: askYields, rdg.AskFree: askCapacity, rdg.AskWeek: askPicture, rdg.AskSeason: askPicture,
 	rdg.AskRound: askRound, rdg.AskReport: askReport, rdg.AskCalendar: askCal, rdg.AskPhotos: askPhotos,
 }
@@ -36,6 +36,7 @@ func asCommand(a rdg.Act, addressed bool, text string) (*reading, bool) {
 	}
 	r := &reading{verb: v, step: a.Step, batch: a.Batch, breeder: a.Breeder, builder: builderTyped(a.Builder), yard: a.Yard, count: a.Count, addressed: addressed, text: text,
 		plan: planAsk{unit: rules.Unit(a.Unit), order: a.Order, by: rules.Dim(a.By)}}
+	r.placesOf(a)
 	switch v {
 	case doForget:
 		r.buyer = a.Customer

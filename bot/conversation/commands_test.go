@@ -107,7 +107,11 @@ func spellCommand(l string, spoken bool) string {
 	for _, a := range res.Acts {
 		c, ok := asCommand(a, res.Addressed, l)
 		if !ok {
-			out = append(out, strings.TrimSpace(fmt.Sprintf("%s %s %s batch=%d breeder=%d person=%s", a.Kind, a.Topic, a.Step, a.Batch, a.Breeder, a.Person)))
+			s := strings.TrimSpace(fmt.Sprintf("%s %s %s batch=%d breeder=%d person=%s", a.Kind, a.Topic, a.Step, a.Batch, a.Breeder, a.Person))
+			if a.C != nil {
+				s += fmt.Sprintf(" incubator=%s c=%g", a.Incubator, *a.C)
+			}
+			out = append(out, s)
 			continue
 		}
 		s := spellReading(c)

@@ -301,7 +301,8 @@ func (sc *Scene) asSaid(b rules.Batch, r *reading, step rules.Step) (Answer, rul
 // elsewhere reports whether a message names another builder than the batch's own,
 // beside a step that leaves the cells where they are or takes them out.
 func elsewhere(b rules.Batch, r *reading, step rules.Step) bool {
-	return r.builder != "" && b.Builder != "" && b.Builder != r.builder && step != rules.Finish && step != rules.Rogue
+	stands := slices.ContainsFunc(b.Account.Lots, func(l rules.Lot) bool { return l.Place == r.builder })
+	return r.builder != "" && b.Builder != "" && b.Builder != r.builder && !stands && step != rules.Finish && step != rules.Rogue
 }
 
 // byPlace keeps the batches whose own nucs, builder or breeder the message names,

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"time"
 
+	rdg "yardbell/bot/reading"
 	"yardbell/bot/wording"
 	"yardbell/rules"
 )
@@ -48,6 +49,12 @@ func (sc *Scene) deed(r *reading) (Answer, error) {
 		return ans, nil
 	}
 	switch e.Step {
+	case rules.Temp:
+		return ans.then(sc.temperature(r, e))
+	case rules.Placed:
+		return ans.then(sc.place(r, e))
+	case rules.Queenless, rules.Brood:
+		return ans.then(sc.builderLine(r, e))
 	case rules.Virgin:
 		return ans.then(sc.virginAmong(r, e))
 	case rules.Confine:
@@ -129,6 +136,12 @@ func (sc *Scene) unknown(r *reading) (ans Answer, stop bool, err error) {
 			return ans, true, nil
 		}
 		missing = append(missing, rules.YardSubject(r.yard))
+	}
+	if s := r.subject(); r.incubator != "" && r.incubator != rdg.AnyIncubator && !sc.hasIncubator(r.incubator) {
+		if s.Kind != rules.IncubatorKind {
+			s = rules.IncubatorSubject(r.incubator)
+		}
+		missing = append(missing, s)
 	}
 	if len(missing) == 0 {
 		return ans, false, nil

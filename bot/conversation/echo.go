@@ -121,6 +121,7 @@ func (sc *Scene) echoGraft(e rules.Entry) Answer {
 	}
 	ans.add(sc.warnUnfit(move))
 	ans.add(sc.warnMove(b))
+	ans.add(sc.warnBuilder(e))
 	if e.Count == nil {
 		ans.add(sc.askCount(e, nil))
 	} else if e.Into == "" {

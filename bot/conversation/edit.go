@@ -79,6 +79,9 @@ func (sc *Scene) edit() (Answer, error) {
 	case len(alive) == 0:
 		return ans.then(sc.message())
 	}
+	if ids := ofPlaces(alive); ids != nil {
+		return ans.then(sc.inPlaceOf(ids, (*Scene).message)) // one message logs several lines of them
+	}
 	old := alive[len(alive)-1]
 	list, sc, err := sc.changedTo(text, alive)
 	if err != nil {
@@ -106,6 +109,18 @@ func (sc *Scene) edit() (Answer, error) {
 	// Another deed or another subject: the old line goes and the new one comes, or
 	// neither.
 	return ans.then(sc.inPlaceOf([]int64{old.ID}, func(sc *Scene) (Answer, error) { return sc.act(r) }))
+}
+
+// ofPlaces are the numbers of lines that are all about incubators and the cells in them, nil
+// for others.
+func ofPlaces(lines []store.Line) (ids []int64) {
+	for _, l := range lines {
+		if l.Step != rules.Temp && l.Step != rules.Placed {
+			return nil
+		}
+		ids = append(ids, l.ID)
+	}
+	return ids
 }
 
 // changedTo is what a changed message tells, as if its lines were not in the log yet, and the
@@ -243,7 +258,7 @@ func (sc *Scene) sameSubject(r *reading, old rules.Entry) bool {
 // comes from a ping, a button, the only one that fits, or a later word.
 func (r *reading) says() rules.Entry {
 	e := rules.Entry{Count: r.count, Of: r.of, Mark: r.mark,
-		Detail: rules.Detail{BeesIn: r.bees, AgeLo: r.ageLo, AgeHi: r.ageHi, NoEggs: r.noEggs, Release: r.release, Litres: r.litres, Each: r.each,
+		Detail: rules.Detail{C: r.degrees, Power: r.power, Out: r.out, Singly: r.singly, Both: r.both, Rests: r.rests, BeesIn: r.bees, AgeLo: r.ageLo, AgeHi: r.ageHi, NoEggs: r.noEggs, Release: r.release, Litres: r.litres, Each: r.each,
 			Customer: r.customer, Tags: r.tags, Back: r.back, Ship: r.ship}}
 	switch r.step {
 	case rules.Retire:

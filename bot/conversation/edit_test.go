@@ -126,12 +126,13 @@ var neverSaid = []string{"Happened", "All", "Occ", "Until", "Reason", "NoneYet",
 // What a message says of a line is all put into it: a value that is neither said nor
 // listed as never said was forgotten in says.
 func TestMessagesSayEveryValue(t *testing.T) {
-	steps := append(slices.Clone(rules.Steps), rules.Dearth, rules.Virgin, rules.Retire, rules.Nuc, rules.Marked, rules.Banked, rules.Handed, rules.Introduced)
+	steps := append(slices.Clone(rules.Steps), rules.Dearth, rules.Virgin, rules.Retire, rules.Nuc, rules.Marked, rules.Banked, rules.Handed, rules.Introduced, rules.Temp)
 	said := map[string]bool{}
 	for _, step := range steps {
 		r := &reading{step: step, breeder: 7, builder: "B1", yard: "North", mark: "red", count: new(int), of: new(int), bees: new(bool),
 			ageLo: new(float64), ageHi: new(float64), noEggs: true, release: true, litres: 2, each: true, reason: rules.CauseDied, nuc: rules.NucFree,
-			customer: 1, tags: "1-24", back: true, ship: true}
+			customer: 1, tags: "1-24", back: true, ship: true,
+			degrees: new(float64), power: true, singly: true, both: new(bool), rests: new(bool), out: "B1"}
 		e := r.says()
 		for _, v := range []reflect.Value{reflect.ValueOf(e), reflect.ValueOf(e.Detail)} {
 			for i := range v.NumField() {

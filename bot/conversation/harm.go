@@ -90,20 +90,30 @@ func (sc *Scene) alarm(r *reading, e rules.Entry, list []rules.Batch) (Answer, e
 		return ans, nil
 	}
 	var names []string
-	in := cmp.Or(r.builder, list[0].Builder)
+	in := cmp.Or(r.builder, list[0].Stands())
 	for _, b := range list {
 		names = append(names, sc.Voice.Subject(rules.BatchSubject(b.Number)))
-		if b.Builder != in {
+		if b.Stands() != in && b.Builder != in {
 			in = ""
 		}
 	}
 	if in != "" {
-		in = sc.Voice.Say("e_virgin_in", "Builder", in)
+		in = sc.Voice.Say("e_virgin_in", "Builder", sc.Voice.Places(in))
 	}
-	ans.say(sc.Voice, "e_virgin", "List", wording.JoinList(names), "In", in, "When", e.Happened)
+	id := "e_virgin"
+	if allSingly(list) {
+		id = "e_virgin_caged"
+	}
+	ans.say(sc.Voice, id, "List", wording.JoinList(names), "In", in, "When", e.Happened)
 	ans.add(sc.sayAlarm(list, e))
 	ans.add(sc.closesSooner(before, done))
 	return ans, nil
+}
+
+// allSingly reports whether all cells of batches are caged one by one: there a virgin out is
+// no alarm.
+func allSingly(list []rules.Batch) bool {
+	return len(list) > 0 && !slices.ContainsFunc(list, func(b rules.Batch) bool { return !b.Singly() })
 }
 
 // sayAlarm says what to do in the next minutes, and what to tell then.
@@ -116,6 +126,10 @@ func (sc *Scene) sayAlarm(list []rules.Batch, e rules.Entry) Answer {
 		}
 	}
 	move := sc.taskOf(rules.BatchSubject(b.Number), rules.Move, "")
+	if allSingly(list) {
+		ans.say(sc.Voice, "alarm_caged", "Next", e.Happened.Add(rules.FeedWithin), "Until", e.Happened.Add(rules.IntroduceWithin))
+		return ans
+	}
 	if !b.Ripe(e.Happened) {
 		ans.say(sc.Voice, "alarm_young", "Until", move.Earliest)
 		return ans
@@ -314,7 +328,7 @@ func (sc *Scene) cannot(r *reading) (Answer, error) {
 		ans.ask(sc.Voice, "r_cannot_"+r.topic)
 		return ans, nil
 	}
-	ans.ask(sc.Voice, "r_cannot_incubator")
+	ans.ask(sc.Voice, "r_cannot_incubator", "Place", sc.Voice.Say("form_place"), "Temp", sc.Voice.Say("form_temp"))
 	list := sc.model.Batches()
 	for _, b := range list {
 		if r.batch != 0 && b.Number != r.batch || r.builder != "" && b.Builder != r.builder {

@@ -22,6 +22,7 @@ type options struct {
 	task    string
 	verb    verb
 	yard    string // the one of several that were named
+	lot     string // the place of the cells that are meant
 	told    bool   // it is read as said to the bot: see explain
 	part    int    // which event of the message it is about, from 1; 0 for all of it
 	parts   int    // of how many
@@ -46,6 +47,9 @@ func (sc *Scene) rerun(more string) string {
 	}
 	if !o.subject.Zero() {
 		parts = append(parts, "subject="+o.subject.String())
+	}
+	if o.lot != "" {
+		parts = append(parts, "lot="+o.lot)
 	}
 	if o.task != "" {
 		parts = append(parts, "task="+o.task)
@@ -90,6 +94,8 @@ func parseOptions(s string) options {
 			o.verb = verb(v)
 		case "yard":
 			o.yard = v
+		case "lot":
+			o.lot = v
 		case "told":
 			o.told = true
 		case "part":

@@ -90,6 +90,10 @@ func (sc *Scene) show(r *reading) (Answer, error) {
 	case rules.YardKind:
 		return ans.then(sc.showYard(s))
 	}
+	if r.incubator != "" {
+		ans.add(sc.showIncubator(r))
+		return ans, nil
+	}
 	ans.Ignore()
 	return ans, nil
 }
@@ -122,6 +126,7 @@ func (sc *Scene) showBatch(s rules.Subject) (Answer, error) {
 	if counts != nil {
 		ans.say(sc.Voice, "s_counts", "List", wording.JoinList(counts))
 	}
+	ans.add(sc.showLots(b))
 	if len(b.Yards) > 0 {
 		ans.say(sc.Voice, "s_yards", "List", wording.JoinList(b.Yards))
 	}
@@ -216,10 +221,11 @@ func (sc *Scene) showBuilder(s rules.Subject) (Answer, error) {
 			at = sc.Voice.Say("e_at", "Yard", b.Yard)
 		}
 		ans.say(sc.Voice, "s_builder", "Builder", b.Name, "At", at)
+		ans.add(sc.showBuilderIs(b))
 		batches := sc.model.Batches()
 		var names []string
 		for _, k := range batches {
-			if k.Builder == b.Name && k.Moved.IsZero() && !k.Ended {
+			if k.Builder == b.Name && k.Moved.IsZero() && !k.Ended && !k.Left() {
 				names = append(names, sc.Voice.Subject(rules.BatchSubject(k.Number)))
 			}
 		}

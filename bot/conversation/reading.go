@@ -41,6 +41,7 @@ const (
 	askCal      verb = "calendar"
 	askPhotos   verb = "photos"
 	askRound    verb = "round"   // what was grafted on one day
+	askCells    verb = "cells"   // where cells are
 	askLog      verb = "recent"  // the newest lines
 	doForget    verb = "forget"  // a customer
 	notYet      verb = "not yet" // what the log has no line for yet: the topic
@@ -124,6 +125,15 @@ type reading struct {
 	arrival  bool   // lose: dead when the customer got them
 	stock    bool   // lose: of the queens caught
 
+	incubator string   // its name, rdg.AnyIncubator where none was said
+	out       string   // place: where the cells were
+	degrees   *float64 // °C
+	till      when     // temp: when it ended
+	power     bool     // temp: the power was out
+	singly    bool     // the cells are caged one by one
+	both      *bool    // add: the builder starts and finishes
+	rests     *bool    // add: the builder rests
+
 	addressed bool // slash, name of the bot, or a reply to it
 	hedged    bool
 	lang      string // "en" or "es" where the words say so, else empty
@@ -140,6 +150,8 @@ func (r *reading) subject() rules.Subject {
 		return rules.BuilderSubject(r.builder)
 	case r.yard != "":
 		return rules.YardSubject(r.yard)
+	case r.incubator != "" && r.incubator != rdg.AnyIncubator:
+		return rules.IncubatorSubject(r.incubator)
 	}
 	return rules.Subject{}
 }

@@ -200,6 +200,8 @@ func (sc *Scene) act(r *reading) (Answer, error) {
 		return sc.due(r)
 	case askShow:
 		return sc.show(r)
+	case askCells:
+		return sc.whereCells()
 	case askWhy:
 		return sc.why(r)
 	case askHelp:

@@ -140,12 +140,18 @@ func (sc *Scene) add(r *reading) (Answer, error) {
 			return ans, nil
 		}
 		e.Subject, e.Into = rules.BreederSubject(r.breeder), r.yard
+	case r.incubator != "":
+		q, key, _, ok := sc.incubatorOf(r)
+		if ans.add(q); !ok {
+			return ans, nil
+		}
+		e.Subject, e.Detail.Singly = rules.IncubatorSubject(key), r.singly
 	case r.builder != "":
 		if !isNames(r.builder) {
 			ans.Fail(sc.Voice, "r_name", "Name", r.builder)
 			return ans, nil
 		}
-		e.Subject, e.Into = rules.BuilderSubject(r.builder), r.yard
+		e.Subject, e.Into, e.Detail.Both, e.Detail.Rests = rules.BuilderSubject(r.builder), r.yard, r.both, r.rests
 	default:
 		name := r.yard
 		for _, y := range n.yards {
@@ -189,6 +195,14 @@ func (sc *Scene) add(r *reading) (Answer, error) {
 		id = "e_add_yard_plain"
 	}
 	ans.Step, ans.Subject = rules.Add, e.Subject
+	if e.Subject.Kind == rules.BuilderKind && (e.Count != nil || r.both != nil || r.rests != nil) {
+		ans.add(sc.echoBuilder(e))
+		return ans, nil
+	}
+	if r.singly {
+		ans.say(sc.Voice, "e_singly", "Incubator", sc.Voice.Head(e.Subject))
+		return ans, nil
+	}
 	ans.say(sc.Voice, id, "Subject", sc.Voice.Subject(e.Subject), "Key", e.Subject.Key, "At", at, "Count", wording.Deref(e.Count))
 	return ans, nil
 }
@@ -209,10 +223,15 @@ func (sc *Scene) listed(e rules.Entry) (known, same bool, err error) {
 		list, err := sc.Look.Builders(sc.Crew.ID)
 		for _, b := range list {
 			if b.Name == e.Subject.Key {
-				return true, b.Yard == e.Into || e.Into == "", err
+				same := e.Count == nil || *e.Count == b.Room
+				same = same && (e.Detail.Both == nil || *e.Detail.Both == b.Both) && (e.Detail.Rests == nil || *e.Detail.Rests == b.Rests)
+				return true, same && (b.Yard == e.Into || e.Into == ""), err
 			}
 		}
 		return false, false, err
+	case rules.IncubatorKind:
+		in := sc.incubatorNamed(e.Subject.Key)
+		return sc.hasIncubator(in.Name), !e.Detail.Singly || in.Singly, nil
 	}
 	list, err := sc.Look.Yards(sc.Crew.ID)
 	for _, y := range list {

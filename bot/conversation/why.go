@@ -1,6 +1,7 @@
 package conversation
 
 import (
+	"math"
 	"time"
 
 	"yardbell/bot/attach"
@@ -36,8 +37,17 @@ func (sc *Scene) why(r *reading) (Answer, error) {
 		e := b.Emergence(sc.Settings)
 		ans.Attach = attach.Attachment{Kind: "emergence", Batch: b.Number}
 		ans.say(sc.Voice, "y_safe", "Count", e.Cells, "Ages", sc.Voice.Ages(b.Age), "Safe", b.SafeUntil(sc.Settings), "Emerges", b.Emerges)
-		if b.Shift != 0 {
-			ans.say(sc.Voice, "y_incubator", "Hours", -b.Shift)
+		if by := b.Shift - b.Warmed.Shift; math.Abs(by) > 0.05 {
+			ans.say(sc.Voice, "y_incubator", "Hours", -by)
+		}
+		switch by := b.Warmed.Shift; {
+		case by > 0.05:
+			ans.say(sc.Voice, "y_place_later", "Hours", sc.Voice.Number(by, 1))
+		case by < -0.05:
+			ans.say(sc.Voice, "y_place_sooner", "Hours", sc.Voice.Number(-by, 1))
+		}
+		if b.Warmed.Most > 0.05 {
+			ans.say(sc.Voice, "y_place_power", "Most", sc.Voice.Number(b.Warmed.Most, 1))
 		}
 		ans.add(sc.emergence(k, b))
 	} else if found && k.Reason == "emerged" {

@@ -72,9 +72,19 @@ type Act struct {
 	None    bool       `json:"none,omitempty"`  // eggs: looked, none there
 	Release bool       `json:"release,omitempty"`
 	When    *When      `json:"when,omitempty"`
-	Span    int        `json:"span,omitempty"` // later: minutes
-	Reason  string     `json:"reason,omitempty"`
-	Topic   Topic      `json:"topic,omitempty"` // query: what about
+
+	Incubator string   `json:"incubator,omitempty"` // its name, AnyIncubator where none was said
+	Out       string   `json:"out,omitempty"`       // place: the builder, or "incubator NAME", the cells came out of
+	C         *float64 `json:"c,omitempty"`         // °C
+	Till      *When    `json:"till,omitempty"`      // temp: when it ended
+	Power     bool     `json:"power,omitempty"`     // temp: the power was out
+	Singly    bool     `json:"singly,omitempty"`    // cells are caged one by one
+	Both      *bool    `json:"both,omitempty"`      // add: the builder starts and finishes
+	Rests     *bool    `json:"rests,omitempty"`     // add: the builder rests
+
+	Span   int    `json:"span,omitempty"` // later: minutes
+	Reason string `json:"reason,omitempty"`
+	Topic  Topic  `json:"topic,omitempty"` // query: what about
 
 	Setting  string `json:"setting,omitempty"`  // set: its name in the data, "step" for the hours of Step, "own" for the sender's language; empty shows them all
 	Value    string `json:"value,omitempty"`    // set: on, off, default, none, both, a language, 19:00, 21:00-05:30, else as it was typed. help: the topic as typed. calendar, report: which part
@@ -98,6 +108,9 @@ type Act struct {
 
 	concluded bool // the batch was not named
 }
+
+// AnyIncubator is the incubator of an act that was not named.
+const AnyIncubator = "it"
 
 // Concluded reports whether the batch of an act was not named but the only one that could
 // be meant. It is not kept under a button, whose words name it.
@@ -141,6 +154,9 @@ const (
 	AskStock    Topic = "stock"    // the queens that are caught, or of them those in the bank
 	AskCustomer Topic = "customer" // what one customer got
 	AskQueen    Topic = "queen"    // where the queen with a tag is from and went
+
+	AskIncubator Topic = "incubator" // what is in an incubator
+	AskCells     Topic = "cells"     // where cells are
 )
 
 // ShareAsked is the value of a question for a number that asks which part it is.
@@ -188,6 +204,8 @@ type Result struct {
 	Clear     bool // Ask: the acts are plain, and whoever does them asks about what is in doubt
 	Left      bool // Ask: a report, of which a number was left over: none is offered
 	Addressed bool // the bot was plainly spoken to, by a slash or its name as well
+
+	exact bool // every word was explained by a row of commands.txt, none through a slip
 }
 
 // Piece says what a run of words was taken for.

@@ -13,6 +13,7 @@ import (
 type commandRow struct {
 	kind      Kind
 	addressed bool // read only where the bot is plainly spoken to
+	empty     bool // read only where the builder that is named holds no batch
 	fixed     captures
 	elems     []element
 	line      int
@@ -33,16 +34,17 @@ const mostCommand = 60
 // mostSteps bounds the work of one row on one message.
 const mostSteps = 400
 
-var commandKinds = map[Kind]bool{Set: true, Add: true, Order: true, Plan: true, Cancel: true, Query: true, WhatIf: true, Fit: true, Remove: true, Lead: true, Forget: true}
+var commandKinds = map[Kind]bool{Did: true, Set: true, Add: true, Order: true, Plan: true, Cancel: true, Query: true, WhatIf: true, Fit: true, Remove: true, Lead: true, Forget: true}
 
 // commandSlots are the names of captures beside those of times.
 var commandSlots = map[string]bool{"topic": true, "setting": true, "value": true, "typed": true, "step": true, "batch": true, "breeder": true, "builder": true, "yard": true, "at": true, "number": true,
-	"count": true, "unit": true, "order": true, "days": true, "year": true, "by": true, "person": true, "customer": true, "wds": true, "till": true, "temp": true, "shift": true, "span": true}
+	"count": true, "unit": true, "order": true, "days": true, "year": true, "by": true, "person": true, "customer": true, "incubator": true, "out": true, "outof": true, "power": true, "singly": true, "both": true, "rests": true, "all": true,
+	"halfdegree": true, "wds": true, "till": true, "temp": true, "shift": true, "span": true}
 
 // timeSlots are the captures that make a time; night is an hour of the night, so that
 // twelve is midnight.
 var timeSlots = map[string]bool{"c": true, "h": true, "h1": true, "hm": true, "m": true, "p": true, "d": true, "pd": true, "wd": true, "dd": true, "mo": true, "noon": true, "mid": true, "half": true,
-	"quarter": true, "q": true, "past": true, "less": true, "ocl": true, "hp": true, "ish": true, "approx": true, "night": true, "n": true, "u": true, "f": true}
+	"quarter": true, "q": true, "past": true, "less": true, "ocl": true, "hp": true, "ish": true, "approx": true, "night": true, "n": true, "u": true, "f": true, "now": true}
 
 // loadCommands reads the rows. Groups of entities.txt may be used in them.
 func (r *Reader) loadCommands(fsys fs.FS, file string, groups map[string]*group) error {
@@ -88,6 +90,8 @@ func (r *Reader) loadCommands(fsys fs.FS, file string, groups map[string]*group)
 				row.fixed = append(row.fixed, capture{name: name, value: value, num: atof(value), tok: -1})
 			case w == flagAddressed:
 				row.addressed = true
+			case w == flagEmpty:
+				row.empty = true
 			default:
 				return fault(file, n, "no slot is called %q", name)
 			}
@@ -131,6 +135,7 @@ const (
 	kindUnread    = "unread"
 	kindLoose     = "loose"
 	flagAddressed = "addressed"
+	flagEmpty     = "empty"
 )
 
 // unslash takes the slash off a command of a chat's menu, with the bot's name behind it:
@@ -168,7 +173,7 @@ func (l *lattice) lookupCommand(i int) []edge {
 		}
 	}
 	if s := l.commandSlip(t); s != nil {
-		out = append(out, edge{n: 1, senses: s})
+		out = append(out, edge{n: 1, senses: s, slip: true})
 	}
 	return out
 }
@@ -235,7 +240,7 @@ func (l *lattice) commandLattice() *lattice {
 }
 
 func (l *lattice) forCommands() *lattice {
-	c := &lattice{r: l.r, known: l.known, text: l.text, lang: l.lang}
+	c := &lattice{r: l.r, known: l.known, text: l.text, lang: l.lang, inDoubt: l.questionSign()}
 	split := true
 	for i := range l.toks {
 		t := l.toks[i]
@@ -332,7 +337,7 @@ func (l *lattice) command() (Result, bool) {
 		if acts[0].Kind == Order && l.questionSign() {
 			acts[0].Kind = Plan
 		}
-		return Result{Outcome: Log, Acts: acts, Language: c.tongue(), Addressed: l.known.Addressed || c.spoken, Why: []Piece{{Words: c.raw(0), As: string(row.kind)}}}, true
+		return Result{Outcome: Log, Acts: acts, Language: c.tongue(), Addressed: l.known.Addressed || c.spoken, exact: row.kind == Did, Why: []Piece{{Words: c.raw(0), As: string(row.kind)}}}, true
 	}
 	return Result{}, false
 }
@@ -392,6 +397,9 @@ func (l *lattice) unreadCommand() (Result, bool) {
 
 // try matches a row with the whole message; nil where it does not fit.
 func (l *lattice) try(row *commandRow) (acts []Act) {
+	if l.exact = row.kind == Did || row.empty || len(row.fixed) > 0 && row.kind == Add; row.kind == Did && l.inDoubt {
+		return nil
+	}
 	left := mostSteps
 	l.match(row.elems, 0, nil, &left, func(end int, c captures) {
 		if acts != nil || end != len(l.toks) {

@@ -3,6 +3,7 @@ package reading
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 	"time"
@@ -105,7 +106,39 @@ func (l *lattice) commandActs(row *commandRow, c captures) []Act {
 			if !ok {
 				return nil
 			}
+			if row.kind == Did {
+				x := celsius(t)
+				a.C = &x
+				continue
+			}
 			a.Value = t
+		case "incubator":
+			if a.Incubator = k.value; a.Incubator != AnyIncubator {
+				if !whole {
+					return nil
+				}
+				a.Incubator = strconv.Itoa(n)
+			}
+		case "out":
+			a.Out = builderName(l.nameAt(k))
+		case "outof":
+			if a.Out = rules.IncubatorPlace(k.value); k.value != AnyIncubator {
+				if !whole {
+					return nil
+				}
+				a.Out = rules.IncubatorPlace(strconv.Itoa(n))
+			}
+		case "f", "halfdegree": // of the degrees
+		case "all":
+			a.All = true
+		case "power":
+			a.Power = true
+		case "singly":
+			a.Singly = true
+		case "both":
+			a.Both = boolPtr(k.num == 1)
+		case "rests":
+			a.Rests = boolPtr(k.num == 1)
 		case "shift":
 			shift = n
 		case "till":
@@ -118,6 +151,10 @@ func (l *lattice) commandActs(row *commandRow, c captures) []Act {
 		}
 	}
 	switch {
+	case row.kind == Did:
+		if !l.pastSpan(&a, before, times, c.has("till")) {
+			return nil
+		}
 	case shift != 0:
 		span := spanOf(times)
 		if span <= 0 || span > 60*24*time.Hour {
@@ -147,6 +184,9 @@ func (l *lattice) commandActs(row *commandRow, c captures) []Act {
 		twice = twice || a.Breeder != 0 && a.Breeder == b.Breeder
 	}
 	acts = append(acts, a)
+	if row.empty && l.known.Holds[a.Builder] != 0 {
+		return nil // "B1 38 cells": of those that are in it
+	}
 	if twice {
 		return nil // "reina nueve 9": one of them is no number
 	}
@@ -184,13 +224,48 @@ func builderName(s string) string {
 func temperature(c captures) (string, bool) {
 	k, _ := c.get("temp")
 	x := k.num
-	if c.has("half") {
+	if c.has("halfdegree") {
 		x += 0.5
 	}
 	if u, ok := c.get("f"); ok && u.value == "f" {
 		x = float64(int((x-32)/1.8*10+0.5)) / 10
 	}
 	return strconv.FormatFloat(x, 'f', -1, 64), x > 10 && x < 120
+}
+
+// celsius is a temperature in °C: no incubator that cells live in is over 60, and what is
+// over that is in °F.
+func celsius(s string) float64 {
+	x := atof(s)
+	if x > 60 {
+		x = math.Round((x-32)/1.8*10) / 10
+	}
+	return x
+}
+
+// pastSpan fills in when something was: at a time, or from one to another.
+func (l *lattice) pastSpan(a *Act, before, times captures, span bool) bool {
+	to := &a.When
+	if span {
+		from, ok := l.past(before)
+		if !ok {
+			return false
+		}
+		a.When, to = &from, &a.Till
+	}
+	if len(times) == 0 {
+		return !span
+	}
+	w, ok := l.past(times)
+	*to = &w
+	return ok
+}
+
+// past is a time that is not said to lie ahead.
+func (l *lattice) past(c captures) (When, bool) {
+	e, ok := l.time(entity{kind: eTime}, c)
+	w := e.when
+	return w, ok && (w.Day == nil || *w.Day <= 0)
 }
 
 // clockValue spells an hour, or the hours from one to another.

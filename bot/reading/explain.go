@@ -16,7 +16,7 @@ func (r *Reader) Explain(text string, k Known) (Result, []string) {
 	var out []string
 	l.trace = func(d *draft, res Result, score float64) { out = append(out, l.described(d, res, score)...) }
 	res := l.read()
-	if res.Outcome == Log {
+	if res.Outcome == Log && !res.exact {
 		if v, ok := r.rivalOf(text, &k, res); ok {
 			res = r.doubted(res, v)
 			out = append(out, fmt.Sprintf("%q may be a slip of %q, which says: %s %s", v.typed, v.meant, v.res.Outcome, actsText(v.res.Acts)))

@@ -29,7 +29,7 @@ const (
 // Read makes out what a message says.
 func (r *Reader) Read(text string, k Known) Result {
 	res := r.readPlain(text, k)
-	if res.Outcome == Log {
+	if res.Outcome == Log && !res.exact {
 		if v, ok := r.rivalOf(text, &k, res); ok {
 			return r.doubted(res, v)
 		}

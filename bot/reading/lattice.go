@@ -17,9 +17,11 @@ type lattice struct {
 	work      int                 // items looked at so far: what reading it costs
 	lang      int                 // index of the language it is written in, -1 where it does not say
 
-	spoken bool                          // of a command: the bot is called by its name
-	trace  func(*draft, Result, float64) // is told of each way of reading it, nil for nobody
-	slash  bool                          // the message began with a stroke, as commands may
+	inDoubt bool                          // of a command: a sign of a question stands in it
+	exact   bool                          // no word may be read through a slip: the row reports work
+	spoken  bool                          // of a command: the bot is called by its name
+	trace   func(*draft, Result, float64) // is told of each way of reading it, nil for nobody
+	slash   bool                          // the message began with a stroke, as commands may
 }
 
 // newLattice cuts a message and looks its words up.

@@ -8,6 +8,7 @@ import (
 type edge struct {
 	n      int
 	senses []sense
+	slip   bool // of commands: the word was read as another
 }
 
 // capture is what a named element of a pattern matched.
@@ -203,6 +204,9 @@ func (l *lattice) one(e element, i int, caps captures, yield func(end int, caps 
 				continue
 			}
 			for _, g := range l.edges[i] {
+				if g.slip && l.exact {
+					continue
+				}
 				for _, s := range g.senses {
 					if s.concept != a.concept || a.value != "" && s.value != a.value {
 						continue

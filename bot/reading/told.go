@@ -113,7 +113,7 @@ func (l *lattice) outOf(items []item, it *item, f *filled) bool {
 	if !from || batch == 0 || f.act.Batch != 0 && f.act.Batch != batch {
 		return false
 	}
-	f.act.Batch = batch
+	f.act.Batch, f.act.Out = batch, it.entity.name
 	return true
 }
 

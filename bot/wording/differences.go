@@ -44,7 +44,27 @@ func (v Voice) Details(old, e rules.Entry) []Difference {
 			}
 			return v.Subject(rules.BreederSubject(k.From))
 		}),
-		both(func(k rules.Entry) string { return k.Into }),
+		both(func(k rules.Entry) string { return v.Place(k.Into) }),
+		both(func(k rules.Entry) string {
+			if k.Detail.C == nil {
+				return ""
+			}
+			return v.Say("c_degrees", "Value", v.Number(*k.Detail.C, 1))
+		}),
+		both(func(k rules.Entry) string { return is(k.Detail.Power, "c_power") }),
+		both(func(k rules.Entry) string { return is(k.Detail.Singly, "c_singly") }),
+		both(func(k rules.Entry) string {
+			if k.Detail.Both == nil {
+				return ""
+			}
+			return is(true, map[bool]string{true: "c_both", false: "c_both_not"}[*k.Detail.Both])
+		}),
+		both(func(k rules.Entry) string {
+			if k.Detail.Rests == nil {
+				return ""
+			}
+			return is(true, map[bool]string{true: "c_rests", false: "c_rests_not"}[*k.Detail.Rests])
+		}),
 		both(func(k rules.Entry) string { return v.Mark(k.Mark) }),
 		both(func(k rules.Entry) string {
 			if k.Detail.BeesIn == nil {
@@ -90,7 +110,7 @@ func (v Voice) Details(old, e rules.Entry) []Difference {
 			if k.Detail.Out == "" {
 				return ""
 			}
-			return v.Say("c_out", "Builder", k.Detail.Out)
+			return v.Say("c_out", "Builder", v.Place(k.Detail.Out))
 		}),
 		both(func(k rules.Entry) string {
 			if k.Detail.Customer == 0 {

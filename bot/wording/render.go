@@ -187,7 +187,7 @@ func (v Voice) What(t rules.Task, place bool) string {
 	switch t.Step {
 	case rules.Move, rules.Finish:
 		if t.From != "" {
-			s += v.Say("what_from", "From", t.From)
+			s += v.Say("what_from", "From", v.Places(t.From))
 		}
 		if t.Step == rules.Move && t.Into != "" {
 			s += v.Say("what_to", "To", t.Into)
@@ -200,7 +200,7 @@ func (v Voice) What(t rules.Task, place bool) string {
 		}
 	case rules.Accept, rules.Capped:
 		if t.From != "" {
-			s += v.Say("what_in", "In", t.From)
+			s += v.Say("what_in", "In", v.Places(t.From))
 		}
 	default:
 		if at := YardOf(t); at != "" && place {

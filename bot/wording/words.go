@@ -333,7 +333,7 @@ func (v Voice) Line(e rules.Entry) string {
 		return v.Say(id, kv...)
 	}
 	from := part(e.From != 0, "l_from", "Breeder", e.From)
-	into := part(e.Into != "", "l_into", "Into", e.Into)
+	into := part(e.Into != "", "l_into", "Into", v.Place(e.Into))
 	mark := part(e.Mark != "", "l_mark", "Mark", e.Mark)
 	if BatchSteps[e.Step] && (e.Subject.Zero() || e.Subject.Kind == rules.BatchKind) {
 		who, count, open := "", "", ""
@@ -356,11 +356,18 @@ func (v Voice) Line(e rules.Entry) string {
 		count = v.Say("l_clear")
 	case e.Step == rules.Rogue:
 		count = v.Say("l_found", "Count", Deref(e.Count))
+	case e.Step == rules.Add && e.Subject.Kind == rules.BuilderKind:
+		count = v.builderIs(e)
+	case e.Step == rules.Add && e.Detail.Singly:
+		count = v.Say("l_and", "What", v.Say("c_singly"))
 	case e.Step == rules.Add && e.Count != nil:
 		count = v.Say("l_nucs", "Count", *e.Count)
 	}
 	if e.Detail.Release {
 		count = v.Say("l_release")
+	}
+	if e.Step == rules.Temp {
+		count = v.temperature(e)
 	}
 	if e.Step == rules.Retire {
 		return v.Say("l_retire", "Subject", e.Subject, "Cause", v.Cause(e))
@@ -382,7 +389,7 @@ func (v Voice) Line(e rules.Entry) string {
 // BatchSteps are the steps whose line is worded by what became of the cells.
 var BatchSteps = map[rules.Step]bool{
 	rules.Graft: true, rules.Accept: true, rules.Finish: true, rules.Capped: true, rules.Nucs: true, rules.Move: true,
-	rules.Emerge: true, rules.Laying: true, rules.Catch: true, rules.Recell: true,
+	rules.Emerge: true, rules.Laying: true, rules.Catch: true, rules.Recell: true, rules.Placed: true,
 }
 
 func Deref(n *int) int {
@@ -398,6 +405,51 @@ func (v Voice) Nuc(s rules.NucState, n *int) string {
 		return v.Say(id, "Count", max(1, Deref(n)))
 	}
 	return string(s) // of a newer program
+}
+
+// Place words a builder, yard or incubator by its name as a place.
+func (v Voice) Place(name string) string {
+	if s := rules.PlaceSubject(name); s.Kind == rules.IncubatorKind {
+		return v.Subject(s)
+	}
+	return name
+}
+
+// Places words the places of a task, which may be several.
+func (v Voice) Places(names string) string {
+	list := strings.Split(names, rules.YardSep)
+	for i, n := range list {
+		list[i] = v.Place(n)
+	}
+	return strings.Join(list, rules.YardSep)
+}
+
+// temperature words what a line says of an incubator, behind its name.
+func (v Voice) temperature(e rules.Entry) (s string) {
+	if e.Detail.C != nil {
+		s = v.Say("l_and", "What", v.Say("c_degrees", "Value", v.Number(*e.Detail.C, 1)))
+	}
+	if e.Detail.Power {
+		s += v.Say("l_and", "What", v.Say("c_power"))
+	}
+	if e.Detail.Until != 0 {
+		s += v.Say("l_until", "From", e.Happened, "Until", time.UnixMilli(e.Detail.Until))
+	}
+	return s
+}
+
+// builderIs words what a line says of a builder, behind its name.
+func (v Voice) builderIs(e rules.Entry) (s string) {
+	if e.Count != nil {
+		s = v.Say("l_and", "What", v.Say("cells_some", "Count", *e.Count))
+	}
+	if b := e.Detail.Both; b != nil {
+		s += v.Say("l_and", "What", v.Say(map[bool]string{true: "c_both", false: "c_both_not"}[*b]))
+	}
+	if b := e.Detail.Rests; b != nil {
+		s += v.Say("l_and", "What", v.Say(map[bool]string{true: "c_rests", false: "c_rests_not"}[*b]))
+	}
+	return s
 }
 
 // Cause words why a breeder is gone.

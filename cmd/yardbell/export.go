@@ -54,6 +54,11 @@ type exportLine struct {
 	Tags     *string        `json:"tags"`     // the numbers on them
 	Back     bool           `json:"back"`     // the customer gave them back
 	Ship     bool           `json:"ship"`     // sent by post or carrier
+	C        *float64       `json:"celsius"`
+	Power    bool           `json:"power_out"`
+	Singly   bool           `json:"caged_singly"`
+	Both     *bool          `json:"starts_and_finishes"`
+	Rests    *bool          `json:"rests"`
 	Released bool           `json:"released"`
 	All      bool           `json:"all"` // nothing is left to do for the rest of the batch
 	Occ      *string        `json:"occurrence"`
@@ -199,7 +204,7 @@ func asExport(l store.Line, zone *time.Location) exportLine {
 	g, d := console.AsLogged(l.Entry, zone), l.Detail
 	x := exportLine{ID: l.ID, Said: console.LocalTime(l.Said, zone), Happened: g.Happened, By: g.By, Action: g.Action, Step: g.Step, Subject: g.Subject,
 		Count: g.Count, Of: g.Of, From: g.From, Into: g.Into, Mark: g.Mark, Ref: some(l.Ref), Text: l.Raw,
-		BeesIn: d.BeesIn, AgeFrom: d.AgeLo, AgeTo: d.AgeHi, Litres: some(d.Litres), Each: d.Each, NoEggs: d.NoEggs, NoneYet: d.NoneYet, More: d.More, Cause: some(d.Cause), Out: some(d.Out), Part: d.Part, State: some(string(d.State)), Batch: some(d.Batch), Customer: some(d.Customer), Tags: some(d.Tags), Back: d.Back, Ship: d.Ship, Released: d.Release, All: d.All,
+		BeesIn: d.BeesIn, AgeFrom: d.AgeLo, AgeTo: d.AgeHi, Litres: some(d.Litres), Each: d.Each, NoEggs: d.NoEggs, NoneYet: d.NoneYet, More: d.More, Cause: some(d.Cause), Out: some(d.Out), Part: d.Part, C: d.C, Power: d.Power, Singly: d.Singly, Both: d.Both, Rests: d.Rests, State: some(string(d.State)), Batch: some(d.Batch), Customer: some(d.Customer), Tags: some(d.Tags), Back: d.Back, Ship: d.Ship, Released: d.Release, All: d.All,
 		Occ: some(d.Occ), Reason: some(d.Reason), Comb: some(d.Comb), Anyway: d.Accepted, Plan: d.Plan,
 		Crew: l.Crew, Member: l.Member, Update: l.Update, Message: l.Message}
 	if d.Until != 0 {

@@ -986,3 +986,19 @@ same rogues: roges
 DRONEOUT: drone comb out | took the drone comb out | took out the drone comb | pulled the drone comb | pulled out the drone comb | pulled the drone comb out | cut out drone comb | cut out the drone comb | cut the drone comb out | removed the drone comb | drone comb came out | drone comb is out | drone frame out | pulled the drone frame | drone comb removed
 command LOGASK: what did we log | what did we log today | what have we logged | what was logged | what was logged today | what's in the log | what is in the log
 DEARTH: dearth from today | dearth starts | dearth is starting | dearth has started | dearth starting
+
+# --- cells by place, incubators, builders
+command TEMPWENT: was | were | went to | went up to | went down to | hit | ran at | spiked to | spiked at | climbed to | rose to | dropped to | fell to | holding at | held at | holding | set to | set at | running at | sits at | at about | showed | shows
+command POWERCUT: power out | power was out | power's out | power is out | the power was out | power off | power was off | power went out | power failed | no power | without power | power cut | power outage | outage | blackout | lost power | had no power | was without power
+command FROMINCUBATOR: from the incubator | out of the incubator | from incubator | out of incubator
+command WENTIN: put | placed | moved | went | transferred | popped | brought | took | hung | now | sitting | went in | put in | moved in | we put | i put | we moved | i moved
+command TAKESCELLS: takes | takes up to | holds up to | has room for | room for | fits | can take | can hold | is good for
+command DOESBOTH: does both | starts and finishes | starts and finishes its own | both starter and finisher | starter and finisher | starter and finisher in one | starter finisher | starter-finisher | starter/finisher
+command STARTSONLY: only starts | starts only | starter only | only a starter | does not finish | doesn't finish
+command RESTS: resting | rests | on rest | having a rest
+command WORKSAGAIN: works again | working again | back in work | back at work | no longer resting | done resting | rested
+command CAGEDSINGLY: caged singly | singly caged | caged one by one | caged individually | individually caged | in single cages | in cages of their own | each in a cage | each in its own cage | each in their own cage
+command GAVE: gave | added | got | put | we gave | i gave | we added | i added | received | shook
+command SOME: some | more | of
+command WHATIN: what's in | what is in | which cells are in | what have we got in
+command WHERECELLS: where are the cells | where are our cells | where are all the cells | who has the cells | who has cells | which builder has the cells | which builders have cells | where do the cells stand | where cells are

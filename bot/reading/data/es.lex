@@ -1081,3 +1081,19 @@ FEED.bare: yo alimento
 # --- lo que se leyó mal en otra temporada
 NOROGUE: no encontré rogue cells | no encontré rogues | no encontré rogue | sin rogues | sin rogue cells | sin rogue | no hay rogues | no hay rogue cells | no había rogues | ningún rogue
 DRONEOUT: quité el panal zanganero | quitamos el panal zanganero | saqué el panal zanganero | sacamos el panal zanganero | quité el panal de zánganos | saqué el panal de zánganos | saqué el panal de zángano | quité el panal de zángano | panal zanganero fuera | fuera el panal zanganero | corté el panal zanganero
+
+# --- celdas por lugar, incubadoras, criadoras
+command TEMPWENT: estuvo a | estuvo en | subió a | bajó a | llegó a | marca | marcó | marcaba | quedó en | quedó a | puesta a | puesta en | está a | está en | anduvo a | anduvo en
+command POWERCUT: se fue la luz | sin luz | estuvimos sin luz | estuvo sin luz | corte de luz | hubo corte de luz | se cortó la luz | apagón | hubo apagón | no hubo luz | no había luz | se fue la corriente | sin corriente | estuvo sin corriente | se cortó la corriente | corte de corriente
+command FROMINCUBATOR: de la incubadora | desde la incubadora
+command WENTIN: puse | pusimos | pusieron | metí | metimos | metieron | pasé | pasamos | pasaron | moví | movimos | movieron | llevé | llevamos | llevaron | fueron | fue | entraron | entró | quedaron | quedó | puestas | pasadas | trasladé | trasladamos
+command TAKESCELLS: acepta | lleva hasta | lleva | tiene lugar para | tiene espacio para | le caben | caben | aguanta | capacidad para | recibe
+command DOESBOTH: hace las dos cosas | hace ambas cosas | inicia y acaba | inicia y termina | iniciadora y acabadora | arrancadora y acabadora | iniciadora y terminadora
+command STARTSONLY: solo inicia | sólo inicia | solo iniciadora | solo arranca | no acaba
+command RESTS: descansa | descansando | en descanso
+command WORKSAGAIN: trabaja otra vez | vuelve a trabajar | ya no descansa | ya descansó
+command CAGEDSINGLY: enjauladas una por una | enjauladas de a una | enjauladas por separado | en jaulas individuales | cada una en su jaula | una por jaula | enjauladas individualmente
+command GAVE: di | dimos | le di | le dimos | agregué | agregamos | le agregué | le agregamos | puse | pusimos | le puse | le pusimos | recibió | eché | echamos | le eché | le echamos
+command SOME: unos | unas | más
+command WHATIN: qué hay en | qué tiene | qué celdas hay en | qué hay
+command WHERECELLS: dónde están las celdas | dónde están las realeras | quién tiene las celdas | quién tiene las realeras | qué criadora tiene las celdas | en dónde están las celdas | dónde hay celdas
