@@ -991,7 +991,7 @@ DEARTH: dearth from today | dearth starts | dearth is starting | dearth has star
 command TEMPWENT: was | were | went to | went up to | went down to | hit | ran at | spiked to | spiked at | climbed to | rose to | dropped to | fell to | holding at | held at | holding | set to | set at | running at | sits at | at about | showed | shows
 command POWERCUT: power out | power was out | power's out | power is out | the power was out | power off | power was off | power went out | power failed | no power | without power | power cut | power outage | outage | blackout | lost power | had no power | was without power
 command FROMINCUBATOR: from the incubator | out of the incubator | from incubator | out of incubator
-command WENTIN: put | placed | moved | went | transferred | popped | brought | took | hung | now | sitting | went in | put in | moved in | we put | i put | we moved | i moved
+command WENTIN: put | were put | was put | have gone | has gone | have been put | were moved | was moved | placed | moved | went | transferred | popped | brought | took | hung | now | sitting | went in | put in | moved in | we put | i put | we moved | i moved
 command TAKESCELLS: takes | takes up to | holds up to | has room for | room for | fits | can take | can hold | is good for
 command DOESBOTH: does both | starts and finishes | starts and finishes its own | both starter and finisher | starter and finisher | starter and finisher in one | starter finisher | starter-finisher | starter/finisher
 command STARTSONLY: only starts | starts only | starter only | only a starter | does not finish | doesn't finish
