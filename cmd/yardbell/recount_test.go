@@ -50,7 +50,7 @@ func TestRecount(t *testing.T) {
 			}
 			out, err = run(changed)
 			require.Error(t, err)
-			assert.Contains(t, out, "said 9.5, recounted 10.5")
+			assert.Contains(t, out, "said 9.5, recounted 10.49")
 		})
 	}
 }

@@ -998,7 +998,7 @@ command STARTSONLY: only starts | starts only | starter only | only a starter | 
 command RESTS: resting | rests | on rest | having a rest
 command WORKSAGAIN: works again | working again | back in work | back at work | no longer resting | done resting | rested
 command CAGEDSINGLY: caged singly | singly caged | caged one by one | caged individually | individually caged | in single cages | in cages of their own | each in a cage | each in its own cage | each in their own cage
-command GAVE: gave | added | got | put | we gave | i gave | we added | i added | received | shook
+command GAVE: gave | added | got | put | we gave | i gave | we added | i added | received
 command SOME: some | more | of
 command WHATIN: what's in | what is in | which cells are in | what have we got in
 command WHERECELLS: where are the cells | where are our cells | where are all the cells | who has the cells | who has cells | which builder has the cells | which builders have cells | where do the cells stand | where cells are
