@@ -73,9 +73,9 @@ func families() map[string][]string {
 		settingIDs = append(settingIDs, strings.ReplaceAll(k, " ", "-"))
 	}
 	return map[string][]string{
-		"day_": days, "month_": months, "step_": steps, "past_": past, "stake_": stakes, "weekday_": days, "mark_": strings.Fields("red blue green yellow white orange black pink purple brown grey gray silver gold violet turquoise"),
+		"day_": days, "month_": months, "step_": steps, "past_": append(past, "lose"), "stake_": stakes, "weekday_": days, "mark_": strings.Fields("red blue green yellow white orange black pink purple brown grey gray silver gold violet turquoise"),
 		"word_": roundSteps, "key_": append([]string{"step", "own"}, settingIDs...), "value_": {"on", "off", "none", "default"},
-		"form_": append(forms, "dearth", "flow", "temp", "place", "queenless", "brood"), "help_": append(append(helps, "order", "virgin", "retire", "temp", "place", "queenless", "brood"), wording.HelpTopics...),
+		"form_": append(forms, "dearth", "flow", "temp", "place", "queenless", "brood", "lose"), "help_": append(append(helps, "order", "virgin", "retire", "temp", "place", "queenless", "brood", "lose"), wording.HelpTopics...),
 		"load_": {"nucs", "nucs_some", "move", "move_some", "catch", "catch_some", "recell", "recell_some"},
 		"bars_": {"accept", "capped", "nucs", "move", "emerge", "laying", "catch", "recell"},
 		"unit_": {"queens", "cells"}, "o_ready_": {"queens", "cells"}, "r_order_no_": {"breeder", "builder", "yard"}, "yield_stage_": {"accept", "capped", "emerge", "laying"},
@@ -95,14 +95,16 @@ func families() map[string][]string {
 		"w_":        {"old", "poor"},
 		"anchor_":   {"grafted", "confined", "laying", "emerged", "caught", "fed", "dearth", "noeggs", "laying7", "virgin", "brood"},
 		"ping_":     {"eve", "open", "closing6", "closing2", "over", "noanswer", "again"},
-		"r_cannot_": {conversation.ALoss, conversation.NucState, conversation.InIncubator, conversation.OtherWork},
+		"lost_":     append([]string{"cells", "virgins", "queens"}, rules.Causes...),
+		"r_cannot_": {conversation.NucState, conversation.InIncubator, conversation.OtherWork},
 		"topic_":    wording.HelpTopics,
-		"r_":        append([]string{"amend_after"}, refusalCodes...),
+		"r_":        append([]string{"amend_after", "lost_most"}, refusalCodes...),
 	}
 }
 
 // refusalCodes are those of package rules; TestRefusalsOfRules finds a new one.
 var refusalCodes = []string{
+	"lost_before", "lost_elsewhere", "lost_more", "overdrawn", "short_of",
 	"future", "long_ago", "count_absurd", "count_zero", "more_than_of", "count_many", "confined_already", "not_confined", "before_confined",
 	"age_absurd", "larvae_old", "no_such_comb", "graft_before_confined", "graft_eggs", "before_graft", "more_than", "of_differs",
 	"more_than_nucs", "more_at", "too_early", "less_than", "set_bad", "set_unknown", "set_clash", "set_nowork",

@@ -67,7 +67,14 @@ type StageCount struct {
 	Step  Step
 	Count int
 	At    time.Time
+	Line  int64 // the entry that said so; of a sum the newest
 	Lost  int
+}
+
+// before reports whether a count stood when something was lost: of one minute the order in
+// which they were told decides.
+func (s StageCount) before(x Loss) bool {
+	return s.At.Before(x.At) || s.At.Equal(x.At) && s.Line < x.Line
 }
 
 // Tally follows cells or queens from count to count. At every stage
@@ -138,6 +145,7 @@ type Account struct {
 	Queens Tally       // move, emerge, laying over all yards; out by being caught
 	Yards  []YardTally // the same by yard
 	Lost   []Loss
+	Short  int // cells said to leave a place that did not hold so many
 }
 
 // At is the account of a yard, of one that holds nothing of the batch an empty one.
@@ -163,15 +171,35 @@ func (t Tally) LostAt(step Step) int {
 // Untold are the yards of which a count is still to come at a step that others have been
 // counted at, and how many cells or queens those hold.
 func (a Account) Untold(step Step) (yards []string, n *int) {
+	told := false
 	for _, y := range a.Yards {
-		if y.Count(step) == nil {
+		switch {
+		case y.Count(step) != nil:
+			told = true
+		case !y.none():
 			yards, n = append(yards, y.Yard), plus(n, y.Present())
 		}
 	}
-	if len(yards) == len(a.Yards) {
+	if !told {
 		return nil, nil
 	}
 	return yards, n
+}
+
+// none reports whether it is known that nothing is there any more.
+func (t Tally) none() bool {
+	p := t.Present()
+	return p != nil && *p <= 0
+}
+
+// stage is the count at a step, nil where there is none.
+func (t Tally) stage(step Step) *StageCount {
+	for i := range t.Stages {
+		if t.Stages[i].Step == step {
+			return &t.Stages[i]
+		}
+	}
+	return nil
 }
 
 // Standing is how many cells stand in builders and incubators, nil where it is not known.

@@ -127,3 +127,50 @@ func TestALookWithoutItsYardIsOfTheBatch(t *testing.T) {
 	b, _ := BatchOf(1, l.lines, nil, s)
 	require.Equal(t, 12, *b.Counts.Emerged)
 }
+
+// accountRefusals are what contradicts the accounts of a batch of two yards, each as the
+// check says it.
+func accountRefusals(t *testing.T) (out []*Refusal) {
+	t.Helper()
+	l := ledger{at: time.Date(2031, 4, 28, 15, 0, 0, 0, time.UTC)}
+	l.did(Graft, 45, "B1")
+	l.did(Accept, 38, "")
+	l.did(Move, 20, "North")
+	moved := l.at
+	l.did(Move, 14, "Creek")
+	l.did(Emerge, 18, "North", part)
+	b, _ := BatchOf(1, l.lines, nil, DefaultSettings())
+	lose := func(n int, into string, at time.Time) Entry {
+		return Entry{Action: Did, Step: Lose, Subject: BatchSubject(1), Into: into, Count: &n, Happened: at}
+	}
+	with := func(e Entry) Account {
+		e.ID = int64(len(l.lines) + 1)
+		a, _ := AccountOf(Effective(append(l.lines, e)))
+		return a
+	}
+	late := with(lose(3, "North", moved.Add(30*time.Minute))) // before 18 of the 20 were counted
+	require.Nil(t, CheckLose(lose(18, "North", l.at), b, 0))
+	require.Nil(t, CheckAccount(late, late, 1), "asked about once")
+	return []*Refusal{
+		CheckLose(lose(19, "North", l.at), b, 0),
+		CheckLose(lose(1, "Lake", l.at), b, 0),
+		CheckLose(lose(1, "North", moved.Add(-time.Minute)), b, 0),
+		CheckLose(lose(1, "North", moved.Add(-99*time.Hour)), b, 0),
+		CheckAccount(b.Account, late, 1),
+		CheckAccount(b.Account, with(lose(9, "B1", l.at)), 1),
+	}
+}
+
+// Of what contradicts itself the check says the number and the place.
+func TestLossesThatCannotBe(t *testing.T) {
+	var codes []string
+	list := accountRefusals(t)
+	for _, bad := range list {
+		require.NotNil(t, bad)
+		codes = append(codes, bad.Code)
+	}
+	require.Equal(t, []string{"lost_more", "lost_elsewhere", "lost_before", "before_graft", "overdrawn", "short_of"}, codes)
+	require.Equal(t, 18, list[0].Args["Had"])
+	require.Equal(t, 17, list[4].Args["Had"])
+	require.Equal(t, "North", list[4].Args["Where"])
+}

@@ -19,26 +19,27 @@ type looks struct {
 	untold bool
 }
 
-func (l *looks) set(step Step, n *int, at time.Time) {
+func (l *looks) set(step Step, n *int, e *Entry) {
 	if n == nil {
 		return
 	}
 	if l.counts == nil {
 		l.counts = map[Step]StageCount{}
 	}
-	l.counts[step] = StageCount{Step: step, Count: *n, At: at}
+	l.counts[step] = StageCount{Step: step, Count: *n, At: e.Happened, Line: e.ID}
 }
 
 // add counts more at a stage that is done in parts.
-func (l *looks) add(step Step, n *int, at time.Time) {
+func (l *looks) add(step Step, n *int, e *Entry) {
 	if n == nil {
 		return
 	}
-	sum := *n
 	if old, had := l.counts[step]; had {
-		sum, at = sum+old.Count, old.At
+		old.Count += *n
+		l.counts[step] = old
+		return
 	}
-	l.set(step, &sum, at)
+	l.set(step, n, e)
 }
 
 func (l *looks) gone(n *int) {
@@ -61,7 +62,7 @@ func (l *looks) tally(order []Step) (t Tally) {
 	for _, x := range l.lost {
 		at := -1
 		for i, s := range t.Stages {
-			if !s.At.After(x.At) {
+			if s.before(x) {
 				at = i
 			}
 		}
@@ -76,9 +77,9 @@ func (l *looks) tally(order []Step) (t Tally) {
 }
 
 // stageAt is the furthest stage that had been counted by then.
-func (l *looks) stageAt(order []Step, at time.Time) (step Step) {
+func (l *looks) stageAt(order []Step, e *Entry) (step Step) {
 	for _, s := range order {
-		if c, counted := l.counts[s]; counted && !c.At.After(at) {
+		if c, counted := l.counts[s]; counted && c.before(Loss{At: e.Happened, Line: e.ID}) {
 			step = s
 		}
 	}
@@ -92,7 +93,10 @@ type accounting struct {
 	yards         []string
 	byYard        map[string]*looks
 	lost          []Loss
-	gone          bool // a line said that all of it is lost
+	gone          bool   // a line said that all of it is lost
+	part, whole   bool   // queens were counted by yard, as a batch
+	emptied       string // the place that held cells last and holds none
+	short         int    // cells that were to leave a place that did not hold them
 }
 
 // AccountOf keeps the accounts of a batch by its effective lines.
@@ -104,8 +108,12 @@ func AccountOf(entries []Entry) (a Account, gone bool) {
 		}
 	}
 	a.Cells, a.Lots, a.Moved, a.Queens, a.Lost = k.cells.tally(cellStages), k.lots, k.moved, k.queens.tally(queenStages), k.lost
+	a.Short = k.short
 	for _, y := range k.yards {
 		a.Yards = append(a.Yards, YardTally{y, k.byYard[y].tally(queenStages)})
+	}
+	if k.part {
+		k.together(&a)
 	}
 	return a, k.gone
 }
@@ -113,7 +121,7 @@ func AccountOf(entries []Entry) (a Account, gone bool) {
 func (k *accounting) take(e *Entry) {
 	switch e.Step {
 	case Graft:
-		k.cells.set(Graft, e.Count, e.Happened)
+		k.cells.set(Graft, e.Count, e)
 		k.lots = []Lot{{Place: e.Into, Count: e.Count, Since: e.Happened}}
 	case Accept, Capped:
 		k.counted(e)
@@ -151,20 +159,39 @@ func (k *accounting) counted(e *Entry) {
 			}
 			sum += *l.Count
 		}
-		k.cells.set(e.Step, &sum, e.Happened)
+		k.cells.set(e.Step, &sum, e)
 		return
 	}
-	k.cells.set(e.Step, e.Count, e.Happened)
+	k.cells.set(e.Step, e.Count, e)
+	_, further := k.cells.counts[Capped]
 	switch {
-	case e.Count == nil:
+	case e.Count == nil || further && e.Step == Accept: // an older count than the one that stands
 	case len(k.lots) == 1:
 		n := *e.Count - k.cells.out
 		k.lots[0].Count = &n
+	case len(k.lots) == 0: // more than were thought to be left
+		if n := *e.Count - k.cells.out; n > 0 {
+			k.lots = []Lot{{Place: k.emptied, Count: &n, Since: e.Happened}}
+		}
+	case k.onePlace() && !slices.ContainsFunc(k.lots, func(l Lot) bool { return l.Count == nil }):
+		k.spread(*e.Count - k.cells.out)
 	default:
 		for i := range k.lots {
 			k.lots[i].Count = nil
 		}
 	}
+}
+
+// spread counts the lots of one place anew: what is missing is missing of those that came
+// last, what is more is of the first.
+func (k *accounting) spread(n int) {
+	for i := range k.lots {
+		here := min(n, *k.lots[i].Count)
+		k.lots[i].Count = &here
+		n -= here
+	}
+	first := *k.lots[0].Count + n
+	k.lots[0].Count = &first
 }
 
 // lot is the one a name stands for: of several in one place the newest; without a name the
@@ -184,32 +211,49 @@ func (k *accounting) lot(place string) int {
 	return -1
 }
 
-// shift puts cells from one place into another: all of the lot where no count was given.
+// from are the lots that a name stands for, those that came last first; without a name all.
+// A name of a place that holds none stands for none.
+func (k *accounting) from(place string) (at []int) {
+	for i, l := range slices.Backward(k.lots) {
+		if place == "" || l.Place == place {
+			at = append(at, i)
+		}
+	}
+	return at
+}
+
+// onePlace reports whether all cells stand in one place.
+func (k *accounting) onePlace() bool {
+	return !slices.ContainsFunc(k.lots, func(l Lot) bool { return l.Place != k.lots[0].Place })
+}
+
+// shift puts cells from one place into another: all that stand there where no count was
+// given.
 func (k *accounting) shift(from string, n *int, to string, at time.Time) {
-	i := k.lot(from)
-	if i < 0 {
-		if n != nil || from != "" {
-			return
-		}
-		for i := range k.lots { // all of them go
+	if n != nil && from == "" && !k.onePlace() {
+		return // out of which, nobody said
+	}
+	left := 0
+	if n != nil {
+		left = *n
+	}
+	for _, i := range k.from(from) {
+		switch l := k.lots[i]; {
+		case l.Place == to || n != nil && left == 0:
+		case n == nil || l.Count != nil && *l.Count <= left:
+			if n != nil {
+				left -= *l.Count
+			}
 			k.lots[i].enter(to, at)
+		default:
+			k.lots[i].less(left)
+			part := left
+			l.Count, left = &part, 0
+			l.enter(to, at)
+			k.lots = append(k.lots, l)
 		}
-		return
 	}
-	if k.lots[i].Place == to {
-		return
-	}
-	l := k.lots[i]
-	if n == nil || l.Count != nil && *n >= *l.Count {
-		k.lots[i].enter(to, at)
-		return
-	}
-	rest := l
-	rest.less(*n)
-	k.lots[i] = rest
-	l.Count = n
-	l.enter(to, at)
-	k.lots = append(k.lots, l)
+	k.short += left // so many did not stand there
 }
 
 func (l *Lot) enter(place string, at time.Time) {
@@ -228,37 +272,48 @@ func (l *Lot) less(n int) {
 	}
 }
 
-// remove takes cells out of the lots: of the one named, else first of those that went in
-// last, since cells in an incubator are moved on before those that hang in a builder.
+// remove takes cells out of the lots: of the place named, else of all, first of those that
+// went in last, since cells in an incubator are moved on before those that hang in a builder.
 func (k *accounting) remove(place string, n *int) (gone []Lot) {
-	take := func(i, n int) {
-		k.lots[i].less(n)
-		l := k.lots[i]
-		l.Count = &n
-		gone = append(gone, l)
+	at := k.from(place)
+	left := 0
+	if n != nil {
+		left = *n
 	}
-	if i := k.lot(place); i >= 0 {
-		if n == nil {
-			gone = []Lot{k.lots[i]}
-			k.lots = slices.Delete(slices.Clone(k.lots), i, i+1)
-			return gone
-		}
-		take(i, *n)
-	} else if n == nil {
-		gone, k.lots = k.lots, nil
-	} else {
-		left := *n
-		for i, l := range slices.Backward(k.lots) {
-			if l.Count == nil {
-				break
-			}
-			if took := min(left, *l.Count); took > 0 {
-				take(i, took)
-				left -= took
-			}
-		}
+	if len(at) == 0 && n != nil && len(k.lots) > 0 {
+		k.short += left // none stand there
+		at = k.from("")
 	}
-	k.lots = slices.DeleteFunc(k.lots, func(l Lot) bool { return l.Count != nil && *l.Count == 0 })
+	known := true
+	for _, i := range at {
+		l, went := &k.lots[i], k.lots[i]
+		switch {
+		case n == nil:
+			none := 0
+			l.Count = &none
+		case left == 0 || !known:
+			continue
+		case l.Count == nil:
+			part := left
+			known, left, went.Count = false, 0, &part
+		default:
+			took := min(left, *l.Count)
+			l.less(took)
+			left -= took
+			went.Count = &took
+		}
+		gone = append(gone, went)
+	}
+	if known && len(at) > 0 {
+		k.short += left
+	}
+	k.lots = slices.DeleteFunc(k.lots, func(l Lot) bool {
+		none := l.Count != nil && *l.Count == 0
+		if none {
+			k.emptied = l.Place
+		}
+		return none
+	})
 	return gone
 }
 
@@ -276,60 +331,8 @@ func (k *accounting) move(e *Entry) {
 		// Of how many there are there the next count will tell.
 		return
 	}
-	k.queens.add(Move, e.Count, e.Happened)
-	y.add(Move, e.Count, e.Happened)
-}
-
-// at is the account of a yard, begun where there is none.
-func (k *accounting) at(yard string) *looks {
-	y := k.byYard[yard]
-	if y == nil {
-		y = &looks{}
-		k.byYard[yard] = y
-		k.yards = append(k.yards, yard)
-	}
-	return y
-}
-
-// yard is the account that a line belongs to: of the yard it names, else of the only one;
-// nil where it is of all.
-func (k *accounting) yard(name string) *looks {
-	if name == "" || k.byYard[name] == nil {
-		if len(k.yards) == 1 {
-			return k.byYard[k.yards[0]]
-		}
-		if name == "" {
-			return nil
-		}
-	}
-	return k.at(name)
-}
-
-// look is a count of queens. One that is of a yard alone says so (Part); a line without
-// that is a count of the batch, which is what all lines meant before yards were counted.
-func (k *accounting) look(e *Entry) {
-	if e.Detail.Part && len(k.yards) > 1 {
-		k.yard(e.Into).set(e.Step, e.Count, e.Happened)
-		k.sum(e)
-		return
-	}
-	k.queens.set(e.Step, e.Count, e.Happened)
-	if len(k.yards) == 1 {
-		k.byYard[k.yards[0]].set(e.Step, e.Count, e.Happened)
-	}
-}
-
-// sum has the batch counted once every yard is.
-func (k *accounting) sum(e *Entry) {
-	n := 0
-	for _, y := range k.byYard {
-		c, counted := y.counts[e.Step]
-		if !counted {
-			return
-		}
-		n += c.Count
-	}
-	k.queens.set(e.Step, &n, e.Happened)
+	k.queens.add(Move, e.Count, e)
+	y.add(Move, e.Count, e)
 }
 
 func (k *accounting) lose(e *Entry) {
@@ -340,13 +343,12 @@ func (k *accounting) lose(e *Entry) {
 	cells := len(k.lots) > 0 && (e.Into == "" || k.byYard[e.Into] == nil)
 	queens := len(k.yards) > 0 && (e.Into == "" && !cells || k.byYard[e.Into] != nil || e.Detail.All && e.Into == "")
 	if cells {
-		x.Stage, x.Count = k.cells.stageAt(cellStages, e.Happened), k.lostCells(e)
+		x.Stage, x.Count = k.cells.stageAt(cellStages, e), k.lostCells(e)
 		k.remove(e.Into, countOrAll(e))
 		k.cells.lost = append(k.cells.lost, x)
 		k.lost = append(k.lost, x)
 	}
 	if queens {
-		x.Stage = k.queens.stageAt(queenStages, e.Happened)
 		k.lostQueens(e, x)
 	}
 }
@@ -368,43 +370,20 @@ func (k *accounting) lostCells(e *Entry) int {
 	if n := countOrAll(e); n != nil {
 		return *n
 	}
-	if i := k.lot(e.Into); i >= 0 && k.lots[i].Count != nil {
-		return *k.lots[i].Count
+	sum, known := 0, true
+	at := k.from(e.Into)
+	for _, i := range at {
+		if c := k.lots[i].Count; c != nil {
+			sum += *c
+			continue
+		}
+		known = false
+	}
+	if known && len(at) > 0 {
+		return sum
 	}
 	if p := k.cells.tally(cellStages).Present(); p != nil {
 		return *p
 	}
 	return 0
-}
-
-// lostQueens takes what a line says is lost from the yard it names, else from the only one;
-// a batch that is lost whole from each.
-func (k *accounting) lostQueens(e *Entry, x Loss) {
-	n := countOrAll(e)
-	if n == nil && e.Into == "" {
-		for _, name := range k.yards {
-			y := k.byYard[name]
-			if p := y.tally(queenStages).Present(); p != nil {
-				x.Where, x.Count = name, *p
-				y.lost = append(y.lost, x)
-				k.queens.lost = append(k.queens.lost, x)
-				k.lost = append(k.lost, x)
-			}
-		}
-		return
-	}
-	y := k.yard(e.Into)
-	switch {
-	case n != nil:
-		x.Count = *n
-	case y != nil:
-		if p := y.tally(queenStages).Present(); p != nil {
-			x.Count = *p
-		}
-	}
-	if y != nil {
-		y.lost = append(y.lost, x)
-	}
-	k.queens.lost = append(k.queens.lost, x)
-	k.lost = append(k.lost, x)
 }

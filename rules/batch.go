@@ -216,9 +216,9 @@ func batchOf(number int, entries []Entry, combs []Comb, in map[string]Incubator,
 	// No queen laying at a first look may only be early or after rain (Szabo et
 	// al. 1987: first eggs at 4-22 d); from the second look on it ends the batch.
 	if n := b.Counts.Laying; n != nil && *n == 0 {
-		looks := did(entries, Laying)
+		looks, first := lookings(did(entries, Laying))
 		second := b.Emerges.Add(Hours(s.Table.Row(Laying, "second").Earliest))
-		b.Ended = b.Ended || len(looks) > 1 || !looks[0].Happened.Before(second)
+		b.Ended = b.Ended || looks > 1 || !first.Before(second)
 	}
 	return b, true
 }

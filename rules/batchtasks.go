@@ -102,9 +102,12 @@ func BatchTasks(b Batch, entries []Entry, s *Settings) []Task {
 	add(look)
 	layings := did(entries, Laying)
 	if n := len(layings); n > 0 {
-		last := layings[n-1]
-		first := layings[0].Happened
-		if n > 1 || (last.Count != nil && emerged != nil && *last.Count < *emerged) {
+		last := layings[n-1].Count
+		looks, first := lookings(layings)
+		if layings[n-1].Detail.Part {
+			last = b.Counts.Laying
+		}
+		if looks > 1 || (last != nil && emerged != nil && *last < *emerged) {
 			second := after(Laying, "second", "2", "emerged", b.Emerges, emerged)
 			if first.After(second.Earliest) {
 				// The first look was late: give the late starters some days from it.
@@ -112,7 +115,7 @@ func BatchTasks(b Batch, entries []Entry, s *Settings) []Task {
 				second.Earliest, second.Ideal, second.Latest = second.Earliest.Add(d), second.Ideal.Add(d), second.Latest.Add(d)
 			}
 			second.fit(s)
-			if n > 1 {
+			if looks > 1 {
 				second.State = Done
 			}
 			tasks = append(tasks, second)

@@ -158,10 +158,13 @@ func CheckBatch(e Entry, b Batch, nucs int) *Refusal {
 		return nil
 	}
 	had, at := b.Had(e.Step)
+	if e.Detail.Part {
+		had, at = b.HadAt(e.Into, e.Step)
+	}
 	if e.Step == Nucs {
 		had = nil
 	}
-	if e.Count != nil && had != nil {
+	if e.Count != nil && had != nil && !e.Detail.Part { // of one yard CheckYard says it, with its name
 		sum := *e.Count
 		if got := b.Counts.Of(e.Step); got != nil && (e.Step == Move || e.Step == Catch) {
 			sum += *got
@@ -245,16 +248,17 @@ func CheckYard(e Entry, b Batch, there *int) *Refusal {
 }
 
 // CheckAmend asks back a corrected count that does not fit the counts before and
-// after it. was is the count it replaces.
-func CheckAmend(step Step, was, count *int, b Batch) *Refusal {
-	if count == nil {
+// after it. was is the line as it stands. Of one yard alone CheckAccount says it.
+func CheckAmend(was Entry, count *int, b Batch) *Refusal {
+	step := was.Step
+	if count == nil || was.Detail.Part || step == Lose {
 		return nil
 	}
 	total := *count
 	if got := b.Counts.Of(step); got != nil && (step == Move || step == Catch || step == Nucs) {
 		total += *got
-		if was != nil {
-			total -= *was
+		if was.Count != nil {
+			total -= *was.Count
 		}
 	}
 	if had, at := b.Counts.Stage(step); had != nil && total > *had && step != Nucs {

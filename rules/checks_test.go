@@ -108,13 +108,13 @@ func refusals(t *testing.T) []struct {
 		{"more emerged than moved", CheckBatch(said(Emerge, h(325), count(35)), batch, 0), "more_than", false},
 		{"more cells than nucs", CheckBatch(said(Move, h(230), count(16), into("North")), half, 10), "more_than_nucs", true},
 		{"nucs made up before any count", CheckBatch(said(Nucs, h(200), count(40)), fresh, 40), "", false},
-		{"amended within the counts around it", CheckAmend(Accept, new(38), new(36), batch), "", false},
-		{"amended without a count", CheckAmend(Accept, new(38), nil, batch), "", false},
-		{"amended to more than grafted", CheckAmend(Accept, new(38), new(46), batch), "more_than", false},
-		{"amended to fewer than were capped", CheckAmend(Accept, new(38), new(35), batch), "less_than", false},
-		{"a graft amended to fewer than accepted", CheckAmend(Graft, new(45), new(37), batch), "less_than", false},
-		{"one of two moves amended to all there are", CheckAmend(Move, new(20), new(36), half), "", false},
-		{"one of two moves amended to one more", CheckAmend(Move, new(20), new(37), half), "more_than", false},
+		{"amended within the counts around it", CheckAmend(Entry{Step: Accept, Count: new(38)}, new(36), batch), "", false},
+		{"amended without a count", CheckAmend(Entry{Step: Accept, Count: new(38)}, nil, batch), "", false},
+		{"amended to more than grafted", CheckAmend(Entry{Step: Accept, Count: new(38)}, new(46), batch), "more_than", false},
+		{"amended to fewer than were capped", CheckAmend(Entry{Step: Accept, Count: new(38)}, new(35), batch), "less_than", false},
+		{"a graft amended to fewer than accepted", CheckAmend(Entry{Step: Graft, Count: new(45)}, new(37), batch), "less_than", false},
+		{"one of two moves amended to all there are", CheckAmend(Entry{Step: Move, Count: new(20)}, new(36), half), "", false},
+		{"one of two moves amended to one more", CheckAmend(Entry{Step: Move, Count: new(20)}, new(37), half), "more_than", false},
 
 		{"more laying at a yard than went there", CheckYard(said(Laying, h(295+200), count(16), into("Creek")), batch, new(14)), "more_at", false},
 		{"as many laying at a yard as went there", CheckYard(said(Laying, h(295+200), count(14), into("Creek")), batch, new(14)), "", false},
@@ -151,6 +151,9 @@ func TestEveryRefusalIsTested(t *testing.T) {
 	}
 	for _, c := range stockRefusals(t) {
 		seen[c.want] = true
+	}
+	for _, c := range accountRefusals(t) {
+		seen[c.Code] = true
 	}
 	files, err := filepath.Glob("*.go")
 	require.NoError(t, err)

@@ -116,7 +116,11 @@ func reportHTML(v wording.Voice, s season) ([]byte, error) {
 			}
 			p.Rounds.Foot = append(p.Rounds.Foot, cell)
 		}
-		p.Rounds.Foot = append(p.Rounds.Foot, "", "", "")
+		var lost []rules.Loss
+		for _, b := range s.batches {
+			lost = append(lost, b.Account.Lost...)
+		}
+		p.Rounds.Foot = append(append(p.Rounds.Foot, lostCells(v, lost)...), "", "", "")
 	}
 	p.Queens.Head = queenHead(v)
 	for _, q := range s.queens {
@@ -136,7 +140,7 @@ func roundHead(v wording.Voice) []string {
 	for _, step := range roundStages {
 		head = append(head, v.Say("past_"+string(step)))
 	}
-	return append(head, v.Say("rec_round"), v.Say("rec_grafter"), v.Say("rec_yards"))
+	return append(head, v.Say("rec_lost"), v.Say("rec_why"), v.Say("rec_round"), v.Say("rec_grafter"), v.Say("rec_yards"))
 }
 
 func roundRow(v wording.Voice, s season, b rules.Batch, day func(time.Time) string) []string {
@@ -149,7 +153,20 @@ func roundRow(v wording.Voice, s season, b rules.Batch, day func(time.Time) stri
 		}
 		row = append(row, cell)
 	}
+	row = append(row, lostCells(v, b.Account.Lost)...)
 	return append(row, roundDay(r), wording.Visible(b.Grafter), wording.JoinList(b.Yards))
+}
+
+// lostCells are the cells of a row about losses: how many, and how many by what cause.
+func lostCells(v wording.Voice, lost []rules.Loss) []string {
+	if len(lost) == 0 {
+		return []string{"", ""}
+	}
+	n := 0
+	for _, x := range lost {
+		n += x.Count
+	}
+	return []string{strconv.Itoa(n), v.ByCause(lost)}
 }
 
 func queenHead(v wording.Voice) []string {

@@ -12,6 +12,9 @@ import (
 // batchStep logs a step of a batch.
 func (sc *Scene) batchStep(r *reading, e rules.Entry) (Answer, error) {
 	var ans Answer
+	if sc.opt.yard != "" {
+		r.yard = sc.opt.yard
+	}
 	q, b, ok, err := sc.batchFor(r, e.Step, e.Happened)
 	ans.add(q)
 	if err != nil || !ok {
@@ -44,8 +47,18 @@ func (sc *Scene) batchStep(r *reading, e rules.Entry) (Answer, error) {
 	}
 	nucs := sc.nucsAt(e.Into)
 	e.Detail.NoneYet, e.Detail.More = b.NoneYet(e, sc.Settings), b.MoreToCome(e, sc.Settings)
+	e.Detail.Part = atOneYard(e, b) && e.Step != rules.Catch
 	if stop, err := ans.taken(sc.emergedAmong(r, e, b)); stop || err != nil {
 		return ans, err
+	}
+	if atOneYard(e, b) && e.Count != nil {
+		if bad := rules.CheckYard(e, b, sc.allAt(e, b)); bad != nil {
+			ans.refuse(sc, bad)
+			return ans, nil
+		}
+	}
+	if stop := ans.is(sc.ofWhichYard(e, b)); stop {
+		return ans, nil
 	}
 	if stop, err := ans.taken(sc.repeated(r, e, b)); stop || err != nil {
 		return ans, err
@@ -57,12 +70,9 @@ func (sc *Scene) batchStep(r *reading, e rules.Entry) (Answer, error) {
 		ans.refuse(sc, bad)
 		return ans, nil
 	}
-	if atOneYard(e, b) && e.Count != nil {
-		there := sc.allAt(e, b)
-		if bad := rules.CheckYard(e, b, there); bad != nil {
-			ans.refuse(sc, bad)
-			return ans, nil
-		}
+	if bad := sc.contradicts(e); bad != nil {
+		ans.refuse(sc, bad)
+		return ans, nil
 	}
 	before := sc
 	sc, done, err := sc.log(&ans, e)
@@ -79,7 +89,7 @@ func (sc *Scene) batchStep(r *reading, e rules.Entry) (Answer, error) {
 // allOf is how many "all" of a step are: what the batch stands at, and in one of several
 // yards no more than went there; nil where that is not known.
 func (sc *Scene) allOf(e rules.Entry, b rules.Batch) *int {
-	had, _ := b.Counts.Stage(e.Step)
+	had, _ := b.Had(e.Step)
 	if atOneYard(e, b) {
 		return sc.allAt(e, b)
 	}
@@ -98,30 +108,22 @@ func atOneYard(e rules.Entry, b rules.Batch) bool {
 	return e.Into != "" && len(b.Yards) > 1 && (e.Step == rules.Emerge || e.Step == rules.Laying || e.Step == rules.Catch)
 }
 
-// allAt is how many of a batch are at a yard for a step: those that were moved there, or
-// fewer where a later count of that yard says so, without those that were caught. It is nil
-// where a move does not say how many went where.
+// allAt is how many of a batch are at a yard for a step: the newest count of that yard
+// before it, without what was lost there and those that were caught. It is nil where a move
+// does not say how many went where.
 func (sc *Scene) allAt(e rules.Entry, b rules.Batch) *int {
-	entries := sc.model.Entries(rules.BatchSubject(b.Number))
-	n, caught := 0, 0
-	for _, k := range rules.Effective(entries) {
-		switch {
-		case k.Action != rules.Did || k.Subject != rules.BatchSubject(b.Number):
-		case k.Step == rules.Move && (k.Count == nil || k.Into == ""):
-			return nil
-		case k.Into != e.Into || k.Count == nil:
-		case k.Step == rules.Move:
-			n += *k.Count
-		case (k.Step == rules.Emerge || k.Step == rules.Laying) && k.Step != e.Step:
-			n = min(n, *k.Count)
-		case k.Step == rules.Catch && e.Step == rules.Catch:
-			caught += *k.Count
-		}
+	there, _ := b.HadAt(e.Into, e.Step)
+	if there == nil || b.Account.At("").Present() != nil || b.Account.At(e.Into).Untold {
+		return nil
 	}
-	if had, _ := b.Counts.Stage(e.Step); had != nil {
+	n := *there
+	if e.Step == rules.Catch {
+		n -= b.Account.At(e.Into).Out
+	}
+	if had, _ := b.Had(e.Step); had != nil {
 		n = min(n, *had) // fewer are left of the whole batch
 	}
-	n = max(0, n-caught)
+	n = max(0, n)
 	return &n
 }
 
@@ -178,7 +180,7 @@ func (sc *Scene) repeated(r *reading, e rules.Entry, b rules.Batch) (ans Answer,
 	var last *rules.Entry
 	counts := rules.Effective(entries)
 	for i := range counts {
-		if old := &counts[i]; old.Action == rules.Did && old.Step == e.Step && old.ID != 0 && !old.Detail.Unfinished() {
+		if old := &counts[i]; old.Action == rules.Did && old.Step == e.Step && old.ID != 0 && !old.Detail.Unfinished() && old.Detail.Part == e.Detail.Part && (!e.Detail.Part || old.Into == e.Into) {
 			last = old
 		}
 	}
@@ -224,11 +226,15 @@ func (sc *Scene) repeated(r *reading, e rules.Entry, b rules.Batch) (ans Answer,
 		more, err := sc.amendLine(last.ID, func(x *rules.Entry) { sc.take(x, r, e) })
 		return more, true, err
 	}
-	if bad := rules.CheckAmend(e.Step, last.Count, e.Count, b); bad != nil {
+	if bad := rules.CheckAmend(*last, e.Count, b); bad != nil {
 		ans.refuse(sc, bad)
 		return ans, true, nil
 	}
-	ans.ask(sc.Voice, "ask_dup", "Batch", sc.Voice.Head(e.Subject), "Old", last.Count, "Past", sc.Voice.Past(e.Step, last.Count), "By", last.By, "When", last.Happened)
+	head := sc.Voice.Head(e.Subject)
+	if e.Detail.Part {
+		head += sc.Voice.Say("e_at", "Yard", e.Into)
+	}
+	ans.ask(sc.Voice, "ask_dup", "Batch", head, "Old", last.Count, "Past", sc.Voice.Past(e.Step, last.Count), "By", last.By, "When", last.Happened)
 	ans.Buttons = append(ans.Buttons,
 		wording.Button(sc.Voice.Say("b_change", "Count", *e.Count), amendDo(last.ID, *e.Count)),
 		wording.Button(sc.Voice.Say("b_keep", "Count", last.Count), "no"))

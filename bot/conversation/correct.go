@@ -154,7 +154,26 @@ func (sc *Scene) amendLine(id int64, change func(*rules.Entry)) (Answer, error) 
 	if e.Subject.Kind == rules.BatchKind {
 		b, _ := sc.model.Batch(e.Subject.Number())
 		e.Detail.NoneYet, e.Detail.More = b.NoneYet(e, sc.Settings), b.MoreToCome(e, sc.Settings)
-		if bad := rules.CheckAmend(e.Step, old.Count, e.Count, b); bad != nil {
+		if e.Into != old.Into {
+			e.Detail.Part = atOneYard(e, b) && e.Step != rules.Catch
+		}
+		if bad := rules.CheckAmend(old, e.Count, b); bad != nil {
+			ans.refuse(sc, bad)
+			return ans, nil
+		}
+		if e.Step == rules.Lose {
+			again := 0
+			if e.Into == old.Into {
+				again = wording.Deref(old.Count)
+			}
+			if bad := rules.CheckLose(e, b, again); bad != nil {
+				ans.refuse(sc, bad)
+				return ans, nil
+			}
+		}
+		change := e
+		change.Action, change.Ref, change.ID = rules.Amend, id, 0
+		if bad := sc.contradicts(change); bad != nil {
 			ans.refuse(sc, bad)
 			return ans, nil
 		}
@@ -375,7 +394,7 @@ func (sc *Scene) fixOthers(r *reading) (ans Answer, ok bool, err error) {
 // with the count that it was, longer.
 func fixWithin(r *reading) time.Duration {
 	if r.step != "" && r.old != nil {
-		return 14 * 24 * time.Hour
+		return 45 * 24 * time.Hour
 	}
 	return 48 * time.Hour
 }

@@ -57,6 +57,8 @@ func (sc *Scene) deed(r *reading) (Answer, error) {
 		return ans.then(sc.builderLine(r, e))
 	case rules.Virgin:
 		return ans.then(sc.virginAmong(r, e))
+	case rules.Lose:
+		return ans.then(sc.lose(r, e))
 	case rules.Confine:
 		return ans.then(sc.confine(r, e))
 	case rules.Eggs, rules.CombOut:

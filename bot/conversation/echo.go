@@ -178,8 +178,10 @@ func (sc *Scene) echoBatch(e rules.Entry) Answer {
 	b, _ := sc.model.Batch(e.Subject.Number())
 	get := func(step rules.Step) rules.Task { return sc.taskOf(e.Subject, step, "") }
 	head := sc.Voice.Head(e.Subject)
-	before := b.Counts // counts up to the step, without the step's own
-	had, _ := before.Stage(e.Step)
+	had, _ := b.Had(e.Step)
+	if e.Detail.Part {
+		had, _ = b.HadAt(e.Into, e.Step)
+	}
 	of := ""
 	if e.Count != nil && e.Of != nil {
 		of = sc.Voice.Say("e_of", "Of", *e.Of)
@@ -189,6 +191,13 @@ func (sc *Scene) echoBatch(e rules.Entry) Answer {
 	at, to := "", ""
 	if e.Into != "" {
 		at, to = sc.Voice.Say("e_at", "Yard", e.Into), sc.Voice.Say("e_to", "Yard", e.Into)
+	}
+	if e.Detail.Part && e.Count != nil {
+		of += at
+	}
+	if e.Detail.Part && sc.follows && e.Count != nil && *e.Count > 0 {
+		ans.say(sc.Voice, "e_part", "Batch", head, "Count", *e.Count, "Of", of, "Past", sc.Voice.Past(e.Step, e.Count))
+		return ans
 	}
 	move, finish := get(rules.Move), get(rules.Finish)
 	switch e.Step {
@@ -246,8 +255,13 @@ func (sc *Scene) echoBatch(e rules.Entry) Answer {
 	case rules.Laying:
 		c := get(rules.Catch)
 		ans.say(sc.Voice, "e_laying", "Batch", head, "Count", e.Count, "Of", of, "Open", c.Earliest, "Best", c.Best)
-		if second := sc.taskOf(e.Subject, rules.Laying, "2"); second.State == rules.Open && had != nil && e.Count != nil {
-			ans.join(sc.Voice, "e_laying_second", "Rest", *had-*e.Count, "Second", second.Best)
+		all, n := had, e.Count
+		if e.Detail.Part {
+			all, _ = b.Had(e.Step)
+			n = b.Counts.Laying
+		}
+		if second := sc.taskOf(e.Subject, rules.Laying, "2"); second.State == rules.Open && all != nil && n != nil && *all > *n {
+			ans.join(sc.Voice, "e_laying_second", "Rest", *all-*n, "Second", second.Best)
 		}
 	case rules.Catch:
 		ans.say(sc.Voice, "e_catch", "Batch", head, "Count", e.Count, "At", at, "Recell", e.Happened.Add(72*time.Hour))
@@ -257,6 +271,7 @@ func (sc *Scene) echoBatch(e rules.Entry) Answer {
 	if e.Count == nil && atOneYard(e, b) {
 		had = sc.allAt(e, b)
 	}
+	ans.add(sc.stillToCount(e, b))
 	ans.add(sc.afterBatch(e, b, had, move))
 	return ans
 }

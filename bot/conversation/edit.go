@@ -265,6 +265,8 @@ func (r *reading) says() rules.Entry {
 		e.Detail.Cause = r.reason
 	case rules.Nuc:
 		e.Detail.State = r.nuc // the yard is what it is about
+	case rules.Lose:
+		e.Into, e.Detail.Cause = r.place(), r.reason
 	case rules.Graft:
 		e.From, e.Into = r.breeder, r.builder
 	case rules.Finish, rules.Banked:

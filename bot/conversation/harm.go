@@ -15,7 +15,6 @@ import (
 
 // What the log has no line for yet, by the topic of what is said of it.
 const (
-	ALoss       = "loss"      // cells, nucs or queens that are gone
 	NucState    = "nuc"       // nucs in a state that the log does not know
 	InIncubator = "incubator" // cells that went into an incubator
 	OtherWork   = "other"     // all else
@@ -397,21 +396,24 @@ func (sc *Scene) askRogues(r *reading) Answer {
 	return ans
 }
 
-// askedRogues reports whether a bare number answers the question how many rogue cells
-// there were, and in which builder.
-func (sc *Scene) askedRogues() (builder string, ok bool, err error) {
+// askedHowMany finds what a bare number answers: how many rogue cells there were, and in
+// which builder, or how many were lost of which batch.
+func (sc *Scene) askedHowMany() (p rdg.Ping, ok bool, err error) {
 	var m store.Message
 	if sc.Replied != nil {
 		m = *sc.Replied
 	} else {
 		list, err := sc.Look.LatestOf(sc.Crew.ID, sc.By.ID, sc.Update.ID, 1)
 		if err != nil || len(list) == 0 || list[0].Outcome != "ask" || sc.Origin.Said.Sub(list[0].Said) > mendTimeWithin {
-			return "", false, err
+			return p, false, err
 		}
 		if m, _, err = sc.Look.AnswerOf(sc.Crew.ID, list[0].ID); err != nil {
-			return "", false, err
+			return p, false, err
 		}
 	}
 	s := rules.ParseSubject(m.Subject)
-	return s.Key, m.Kind == "ask" && m.Step == rules.Rogue && s.Kind == rules.BuilderKind && len(m.Buttons) == 0, nil
+	p = rdg.Ping{Step: m.Step, Need: "count", New: true}
+	subjectInto(&p, s)
+	rogues, lost := m.Step == rules.Rogue && s.Kind == rules.BuilderKind, m.Step == rules.Lose && s.Kind == rules.BatchKind
+	return p, m.Kind == "ask" && (rogues || lost) && len(m.Buttons) == 0, nil
 }

@@ -103,6 +103,9 @@ func (sc *Scene) openNow(k *rdg.Known) error {
 			continue
 		}
 		byNumber[b.Number] = b
+		if len(b.Account.Holdings()) > 0 {
+			k.Live = append(k.Live, b.Number)
+		}
 		if b.Builder != "" {
 			k.Holds[b.Builder] = b.Number
 		}
@@ -121,34 +124,63 @@ func (sc *Scene) openNow(k *rdg.Known) error {
 				o.Builder = b.Builder
 			}
 			o.Breeder = b.Breeder
-			entries := sc.model.Entries(rules.BatchSubject(task.Batch))
-			o.Had, o.Yards = had(b, task.Step, rules.Effective(entries))
+			o.Had, o.Yards = had(b, task.Step)
 		}
 		k.Open = append(k.Open, o)
 	}
+	sc.toldByYard(k, batches)
 	return nil
+}
+
+// toldByYard puts in counts by yard that were given a moment ago: somebody else of the crew
+// may give the same.
+func (sc *Scene) toldByYard(k *rdg.Known, batches []rules.Batch) {
+	for _, b := range batches {
+		if b.Ended || len(b.Account.Yards) < 2 {
+			continue
+		}
+		for _, step := range []rules.Step{rules.Emerge, rules.Laying} {
+			open := slices.ContainsFunc(k.Open, func(o rdg.Expect) bool { return o.Step == step && o.Batch == b.Number })
+			if open || !sc.justCounted(b, step) {
+				continue
+			}
+			o := rdg.Expect{Step: step, Batch: b.Number, Breeder: b.Breeder, Builder: b.Builder, Ready: true}
+			o.Had, o.Yards = had(b, step)
+			k.Open = append(k.Open, o)
+		}
+	}
+}
+
+// justCounted reports whether a yard of a batch was counted at a step within the hours in
+// which two people tell of one look.
+func (sc *Scene) justCounted(b rules.Batch, step rules.Step) bool {
+	return slices.ContainsFunc(sc.model.Effective(rules.BatchSubject(b.Number)), func(e rules.Entry) bool {
+		return e.Action == rules.Did && e.Step == step && e.Detail.Part && sc.Origin.Said.Sub(e.Said) < toldWithin
+	})
 }
 
 // had is how many there are to count from at a step of a batch, and how many of them in
 // each yard.
-func had(b rules.Batch, step rules.Step, entries []rules.Entry) (n int, yards map[string]int) {
+func had(b rules.Batch, step rules.Step) (n int, yards map[string]int) {
 	before := step
 	if step == rules.Nucs {
 		before = rules.Move
 	}
-	if c, _ := b.Counts.Stage(before); c != nil {
+	if c, _ := b.Had(before); c != nil {
 		n = *c
 	}
 	if step == rules.Move && b.Counts.Moved != nil {
 		n -= *b.Counts.Moved
 	}
-	for _, e := range entries {
-		if e.Action == rules.Did && e.Step == rules.Move && e.Into != "" {
-			if yards == nil {
-				yards = map[string]int{}
-			}
-			yards[e.Into] += wording.Deref(e.Count)
+	for _, y := range b.Account.Yards {
+		if y.Yard == "" {
+			continue
 		}
+		if yards == nil {
+			yards = map[string]int{}
+		}
+		c, _ := b.HadAt(y.Yard, step)
+		yards[y.Yard] = wording.Deref(c)
 	}
 	return n, yards
 }
@@ -156,12 +188,12 @@ func had(b rules.Batch, step rules.Step, entries []rules.Entry) (n int, yards ma
 // lastLine puts in the sender's last line, while it may be put right.
 func (sc *Scene) lastLine(k *rdg.Known) error {
 	if len(strings.Fields(sc.Origin.Text)) <= mostInAnswer {
-		b, ok, err := sc.askedRogues()
+		p, ok, err := sc.askedHowMany()
 		if err != nil {
 			return err
 		}
 		if ok {
-			k.Asked = &rdg.Ping{Step: rules.Rogue, Builder: b, Need: "count"}
+			k.Asked = &p
 		}
 	}
 	var lines, near []store.Line
@@ -247,6 +279,9 @@ func (sc *Scene) stillAsked(k *rdg.Known, last store.Line, near []store.Line) er
 		}
 		if p.Need != "" {
 			subjectInto(p, l.Subject)
+			if l.Detail.Part {
+				p.Yard = l.Into
+			}
 			k.Asked = p
 			return nil
 		}

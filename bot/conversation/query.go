@@ -127,9 +127,7 @@ func (sc *Scene) showBatch(s rules.Subject) (Answer, error) {
 		ans.say(sc.Voice, "s_counts", "List", wording.JoinList(counts))
 	}
 	ans.add(sc.showLots(b))
-	if len(b.Yards) > 0 {
-		ans.say(sc.Voice, "s_yards", "List", wording.JoinList(b.Yards))
-	}
+	ans.add(sc.showAccount(b))
 	if b.Ended {
 		ans.say(sc.Voice, "s_ended")
 		return ans, nil

@@ -223,6 +223,12 @@ func (sc *Scene) voidLines(ids []int64, all bool) (Answer, error) {
 		if err != nil {
 			return ans, err
 		}
+		if len(hanging) == 0 {
+			if bad := sc.leavesTooFew(lines); bad != nil {
+				ans.refuse(sc, bad)
+				return ans, nil
+			}
+		}
 		if len(hanging) > 0 {
 			var parts []string
 			for _, l := range append(lines, hanging...) {
@@ -280,6 +286,21 @@ func (sc *Scene) voidLines(ids []int64, all bool) (Answer, error) {
 	return ans.then(sc.changed(before))
 }
 
+// leavesTooFew says what of a batch's accounts would not add up without some lines.
+func (sc *Scene) leavesTooFew(lines []store.Line) *rules.Refusal {
+	for _, l := range lines {
+		if l.Subject.Kind != rules.BatchKind || l.Step == rules.Graft {
+			continue
+		}
+		e := l.Entry
+		e.Action, e.Ref, e.ID = rules.Void, e.ID, 0
+		if bad := sc.contradicts(e); bad != nil {
+			return bad
+		}
+	}
+	return nil
+}
+
 // hanging are the lines that make no sense without those to be taken back.
 func (sc *Scene) hanging(lines []store.Line) (out []store.Line, err error) {
 	book, err := sc.Look.Logbook(sc.Crew.ID)
@@ -311,6 +332,9 @@ func (sc *Scene) hanging(lines []store.Line) (out []store.Line, err error) {
 func hangs(base, e rules.Entry) bool {
 	if base.Action != rules.Did {
 		return false
+	}
+	if rules.HangsOn(base, e) {
+		return true
 	}
 	switch base.Step {
 	case rules.Graft:

@@ -24,6 +24,9 @@ func (sc *Scene) untold(res rdg.Result) (Answer, bool, error) {
 	case slices.Contains(res.Doubts, rdg.DoubtHowMany) && res.Acts[0].Step == rules.Rogue:
 		ans.add(sc.askRogues(sc.asReading(res.Acts[0])))
 		return ans, true, nil
+	case len(res.Acts) == 1 && res.Acts[0].Step == rules.Lose && res.Acts[0].Count == nil && !res.Acts[0].All:
+		more, err := sc.perform(res.Acts) // which asks how many
+		return more, true, err
 	case slices.Contains(res.Doubts, rdg.DoubtUnbuilt):
 		return sc.cannotDo(res)
 	case slices.Contains(res.Doubts, rdg.DoubtAlarm) && len(res.Others) == 0:
@@ -36,7 +39,7 @@ func (sc *Scene) untold(res rdg.Result) (Answer, bool, error) {
 
 // topics are what is said of work that the log has no line for yet, by the step of its
 // frame in the reader's data.
-var topics = map[rules.Step]string{"lose": ALoss, "nuc": NucState, "place": InIncubator, incubatorTemp: InIncubator, foulbrood: Foulbrood}
+var topics = map[rules.Step]string{"nuc": NucState, "place": InIncubator, incubatorTemp: InIncubator, foulbrood: Foulbrood}
 
 // foulbrood is the frame of its signs.
 const foulbrood rules.Step = "foulbrood"

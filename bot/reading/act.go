@@ -228,6 +228,7 @@ type Known struct {
 	Combs     map[int]string // breeder on a comb: the pin's colour, or empty
 	Holds     map[string]int // builder: the batch in it
 	Open      []Expect       // open tasks, and counts that are still to come
+	Live      []int          // batches of which something is left
 
 	Addressed bool  // the bot is plainly spoken to
 	Reply     *Ping // the bot's message that is replied to
@@ -257,6 +258,7 @@ type Ping struct {
 	Need    string     `json:",omitempty"` // question: "count", "time", "yard", "builder"
 	Place   string     `json:",omitempty"` // question: "yard" or "builder", where that is not known either
 	Task    bool       `json:",omitempty"` // it is about a task that can be answered
+	New     bool       `json:",omitempty"` // question: of a line that is not in the log yet
 }
 
 // Line is a line of the log as it counts now.

@@ -22,7 +22,7 @@ func (l *lattice) amend(items []item, k ranking, m mood, last *Line) (Result, bo
 	if p := l.known.Reply; p != nil && p.Task && !says && l.opens(items, c.doneWord) {
 		return Result{}, false // "done 34 at 7:20" answers the ping, whatever was logged before
 	}
-	if p := l.known.Asked; p != nil && p.Need == "count" && !says && last.Act.Count == nil {
+	if p := l.known.Asked; p != nil && p.Need == "count" && !says && (last.Act.Count == nil || p.New) {
 		return Result{}, false // a number answers what was asked
 	}
 	strong := k.strong(l)
@@ -31,6 +31,9 @@ func (l *lattice) amend(items []item, k ranking, m mood, last *Line) (Result, bo
 		if !says && ofStock[s] {
 			return Result{}, false // "banked 7" after "6 to Haskett" is of others
 		}
+	}
+	if !says && last.Act.Step == rules.Lose && (!fragment || hasAny(items, eLost)) {
+		return Result{}, false // a second loss
 	}
 	if !(pa > 0.5 || says && (fragment || strong[last.Act.Step])) {
 		return Result{}, false
@@ -152,7 +155,7 @@ func (l *lattice) completes(items []item, k ranking, m mood) (Result, bool) {
 		return Result{}, false // "36, no wait, 37": which of them it is is not for this to say
 	}
 	p := l.known.Asked
-	if p == nil || p.Need == "" || l.known.Last == nil || m.held() || m.neg || m.hedge {
+	if p == nil || p.Need == "" || l.known.Last == nil || p.New || m.held() || m.neg || m.hedge {
 		return Result{}, false
 	}
 	number := p.Need == "count" && hasAny(items, eNumber, eRatio, eAll, eNone, eAllBut)
@@ -173,6 +176,9 @@ func (l *lattice) completes(items []item, k ranking, m mood) (Result, bool) {
 	of := items
 	if i, ok := l.r.frames.byStep[p.Step]; ok && p.Batch != 0 && l.r.frames.list[i].slots["batch"] && !hasAny(items, eBatch) {
 		of = append(slices.Clone(items), item{entity: &entity{kind: eBatch, n: p.Batch}}) // the number is of that batch
+	}
+	if p.Yard != "" && !hasAny(items, eYard) {
+		of = append(slices.Clone(of), item{entity: &entity{kind: eYard, name: p.Yard}}) // and of that yard alone
 	}
 	f := l.fill(p.Step, of)
 	a := Act{Kind: Amend, Step: p.Step}

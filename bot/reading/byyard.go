@@ -2,14 +2,25 @@ package reading
 
 import "yardbell/rules"
 
-// sumByYard makes one count of those of one batch by yard, where the step keeps none by
-// yard: "emerged: north 18, creek 13".
+// heldByYard reports whether it is known which of several yards hold how many of a batch:
+// then each has a count of its own.
+func (l *lattice) heldByYard(step rules.Step, batch int) bool {
+	for _, o := range l.known.Open {
+		if o.Step == step && (batch == 0 || o.Batch == batch) && len(o.Yards) > 1 {
+			return true
+		}
+	}
+	return false
+}
+
+// sumByYard makes one count of those of one batch by yard, where nothing is kept by yard:
+// "emerged: north 18, creek 13" of cells that went nobody said where.
 func (d *draft) sumByYard() {
 	if len(d.acts) < 2 {
 		return
 	}
 	step, batch := d.acts[0].act.Step, d.acts[0].act.Batch
-	keeps := step == rules.Move || step == rules.Nucs // by yard
+	keeps := step == rules.Move || step == rules.Nucs || d.l.heldByYard(step, batch)
 	if step != rules.Emerge && step != rules.Laying && step != rules.Catch && !keeps {
 		return
 	}

@@ -48,7 +48,7 @@ func (d *draft) choose(e *event, rank ranking, base rules.Step) (rules.Step, boo
 			return p.Step, true
 		}
 		if l.onlyLost(d, e) {
-			return stepLose, true
+			return l.lostNucs(e.items), true
 		}
 		list := l.ofSpoken(e.items, l.openFits(e.items))
 		if len(list) > 0 {

@@ -43,6 +43,8 @@ const (
 	eCustomer entityKind = "customer" // to whom queens go
 	eBuyer    entityKind = "buyer"    // a customer who is only named
 	eTags     entityKind = "tags"     // numbers on queens
+
+	eLostCells entityKind = "lostcells" // in licences: lost, said of cells or queens
 )
 
 // entity is one of them with its values.
@@ -55,8 +57,8 @@ type entity struct {
 	span   time.Duration
 	name   string // yard, builder, member, colour
 	from   bool   // breeder: "from 7"
-	named  bool   // breeder: said to be one
-	whole  bool   // batch: all of it
+	named  bool   // breeder: said to be one; lost: said of cells or queens
+	whole  bool   // batch: all of it; lost: said of nucs
 	slip   bool   // a name with a slip
 	vague  bool   // number: "twenty something"
 	dozens bool   // number: of dozens, which names nothing
@@ -184,7 +186,8 @@ func (l *lattice) make(p pattern, c captures) (e entity, ok bool) {
 		if w, said := c.get("w"); said {
 			e.name = w.value
 		}
-		e.n = c.int("k", 1)
+		e.n, e.named = c.int("k", 1), c.has("noun") || l.saysCells(c, "w")
+		e.whole = p.kind == eLost && c.has("nucs")
 		return e, e.n > 0
 	case eGone:
 		k, _ := c.get("w")

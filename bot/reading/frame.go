@@ -66,6 +66,7 @@ var slotNeeds = map[string][]entityKind{
 	"mark":    {ePin},
 	"litres":  {eLitres},
 	"lost":    {eLost},
+	"dead":    {eLostCells},
 	"temp":    {eTemp},
 	"gone":    {eGone},
 
@@ -201,7 +202,8 @@ func (r *Reader) licences(items []item, known *Known) evidence {
 				continue
 			}
 			kinds[it.entity.kind] = true
-			kinds[eAll] = kinds[eAll] || it.entity.whole
+			kinds[eAll] = kinds[eAll] || it.entity.whole && it.entity.kind != eLost
+			kinds[eLostCells] = kinds[eLostCells] || it.entity.kind == eLost && it.entity.named
 			if it.entity.kind == eNone {
 				seen[r.c.nothing] = &use{any: true, clean: true}
 				seen[r.c.nothing].forms[anyForm] = true

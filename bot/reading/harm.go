@@ -26,11 +26,8 @@ func (d *draft) raise(res *Result) {
 	res.Doubts = append(res.Doubts, DoubtAlarm)
 }
 
-// Steps that the log has no line for yet: losses, and what becomes of single nucs.
-const (
-	stepLose rules.Step = "lose"
-	stepNuc  rules.Step = "nuc"
-)
+// stepNuc is what becomes of single nucs, which the log has no line for yet.
+const stepNuc rules.Step = "nuc"
 
 // onlyLost reports whether a message tells of nothing but losses: "lost 7 cells" is no
 // count of what is left.
@@ -38,7 +35,7 @@ func (l *lattice) onlyLost(d *draft, e *event) bool {
 	return l.known.Reply == nil && len(d.evs) == 1 && hasAny(e.items, eLost) && !hasAny(e.items, eNumber, eRatio, eAll, eAllBut, eHalf, eBars, eRest, eNone, eBoth)
 }
 
-// notBuilt finds the step that the log has no line for, where the words meet it as plainly
+// notBuilt finds a loss, or the step that the log has no line for, where the words meet it as plainly
 // as the likeliest of the others: "6 nucs queenless" are no 6 nucs.
 func (d *draft) notBuilt(e *event, cand []int) (int, bool) {
 	list := d.l.r.frames.list
@@ -47,15 +44,16 @@ func (d *draft) notBuilt(e *event, cand []int) (int, bool) {
 	}
 	first := e.ev.weight[list[cand[0]].step]
 	own := counted[list[cand[0]].step] && hasAny(e.items, eNumber, eRatio, eAll, eAllBut, eNone)
+	best := -1
 	for _, i := range cand {
-		if list[i].step == stepLose && own {
+		if list[i].step == rules.Lose && own {
 			continue // "34 moved, two were duds"
 		}
-		if s := list[i].step; list[i].unbuilt && e.ev.exact[s] && e.ev.weight[s] >= first {
-			return i, true
+		if s := list[i].step; (list[i].unbuilt || s == rules.Lose) && e.ev.exact[s] && e.ev.weight[s] >= first && (best < 0 || e.ev.weight[s] > e.ev.weight[list[best].step]) {
+			best = i
 		}
 	}
-	return 0, false
+	return max(best, 0), best >= 0
 }
 
 // built leaves of offers what the log has lines for.
@@ -84,12 +82,12 @@ func (d *draft) amongCounted() {
 		switch {
 		case f.act.Count == nil:
 			return
-		case d.l.r.Built(f.act.Step):
+		case f.act.Step != rules.Lose && d.l.r.Built(f.act.Step):
 			if had > 0 || !counted[f.act.Step] {
 				return
 			}
 			had = f.record()
-		case f.act.Step != stepLose && f.act.Step != stepNuc || f.has(fNumber) || f.act.Yard != "":
+		case f.act.Step != rules.Lose && f.act.Step != stepNuc || f.has(fNumber) || f.act.Yard != "":
 			return
 		}
 		sum += *f.act.Count
@@ -99,7 +97,7 @@ func (d *draft) amongCounted() {
 	}
 	var keep []filled
 	for _, f := range d.acts {
-		if d.l.r.Built(f.act.Step) {
+		if f.act.Step != rules.Lose && d.l.r.Built(f.act.Step) {
 			keep = append(keep, f)
 		}
 	}
@@ -109,37 +107,12 @@ func (d *draft) amongCounted() {
 // goneAlready drops a loss without a number behind what says as much: "3 rogue cells, all
 // gone now", "none took, total loss".
 func (d *draft) goneAlready() {
-	if len(d.acts) < 2 || d.acts[len(d.acts)-1].act.Step != stepLose {
+	if len(d.acts) < 2 || d.acts[len(d.acts)-1].act.Step != rules.Lose {
 		return
 	}
 	last, before := d.acts[len(d.acts)-1], d.acts[len(d.acts)-2].act
 	if last.act.Count == nil && last.act.Yard == "" && (before.Step == rules.Rogue || before.Count != nil && *before.Count == 0) {
 		d.acts = d.acts[:len(d.acts)-1]
-	}
-}
-
-// lostOf counts what is lost, of the only batch that is under way where none is named.
-func (l *lattice) lostOf(f *filled, es map[entityKind][]*item) {
-	if len(es[eLost]) == 0 {
-		return
-	}
-	n := 0
-	for _, it := range es[eLost] {
-		n += it.entity.n
-	}
-	f.act.Count = intPtr(n)
-	if f.act.Batch != 0 {
-		return
-	}
-	batches := map[int]bool{}
-	for _, o := range l.known.Open {
-		if o.Batch != 0 {
-			batches[o.Batch] = true
-			f.act.Batch = o.Batch
-		}
-	}
-	if len(batches) > 1 {
-		f.act.Batch = 0
 	}
 }
 
@@ -158,7 +131,7 @@ func (d *draft) madeUp(items []item) bool {
 // thing of the crew's.
 func (d *draft) toldUnbuilt() bool {
 	a := d.acts[0].act
-	return !d.l.r.Built(a.Step) && d.evs[0].ev.weight[a.Step] >= 1 && (a.Count != nil || a.Builder != "" || a.Yard != "" || a.Batch != 0 || a.Breeder != 0)
+	return (!d.l.r.Built(a.Step) || a.Step == rules.Lose) && d.evs[0].ev.weight[a.Step] >= 1 && (a.Count != nil || a.Builder != "" || a.Yard != "" || a.Batch != 0 || a.Breeder != 0)
 }
 
 // inNucs reports whether a virgin that is told of is in a yard: no cells hang there.

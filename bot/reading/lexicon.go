@@ -62,6 +62,7 @@ type lexicon struct {
 	common   map[string]bool       // words of daily life that a slip must not turn into one of the trade
 	slips    *slips
 	endings  []ending
+	causes   []causePhrase
 
 	commandPhrases map[string][]*phrase // that commands alone know: lines "command CONCEPT: …"
 	commandSingle  map[string]*phrase
@@ -164,6 +165,16 @@ func (l *lexicon) load(fsys fs.FS, file string) error {
 			}
 			for _, p := range strings.Split(rest, "|") {
 				l.endings = append(l.endings, ending{short: fold(strings.TrimSpace(p)), full: fold(words[1])})
+			}
+			return nil
+		case "cause":
+			if len(words) != 2 {
+				return fault(file, n, "want cause NAME: phrases")
+			}
+			for _, p := range strings.Split(rest, "|") {
+				if w := phraseWords(p); len(w) > 0 {
+					l.causes = append(l.causes, causePhrase{w, words[1]})
+				}
 			}
 			return nil
 		case "same":

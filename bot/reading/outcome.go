@@ -22,7 +22,7 @@ func (d *draft) outcome(addressed bool, talk float64, strong, entity, open, neg,
 	switch {
 	case addressed:
 		return Ask
-	case !l.r.Built(d.acts[0].act.Step) && (talk < askTalkMost || talk < askTalkTold && d.toldUnbuilt()) && !neg && (!d.mood.neg || hasAny(d.items, eLost)) && !d.foreign():
+	case (!l.r.Built(d.acts[0].act.Step) || l.mayLose(d.acts[0].act) && len(danger)+len(soft) == 0) && (talk < askTalkMost || talk < askTalkTold && d.toldUnbuilt()) && !neg && (!d.mood.neg || hasAny(d.items, eLost)) && !d.foreign():
 		return Ask
 	case howMany && !neg && !d.foreign() && talk < askTalkOpen:
 		return Ask

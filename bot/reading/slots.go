@@ -148,8 +148,8 @@ func (l *lattice) fill(step rules.Step, items []item) filled {
 		l.graftFrom(&f, es)
 	case rules.Retire:
 		l.goneFrom(&f, es)
-	case stepLose:
-		l.lostOf(&f, es)
+	case rules.Lose:
+		l.lostOf(&f, items, es)
 	}
 	if step == rules.Rogue {
 		l.rogueIn(&f, items)

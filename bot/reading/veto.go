@@ -42,7 +42,7 @@ func (l *lattice) unexplained(items []item, steps map[rules.Step]bool) (danger, 
 		if i > 0 {
 			prev = &items[i-1]
 		}
-		if l.aside(items, i) {
+		if l.aside(items, i) || steps[rules.Lose] && l.causeIn(items[i:i+1]) != "" {
 			continue
 		}
 		if it.unknown() {
@@ -285,6 +285,7 @@ func (d *draft) judge() Result {
 		open = open || o.Step == first.act.Step
 	}
 	open = open || l.inStock(first.act.Step)
+	open = open || l.mayLose(first.act)
 	limit := talkMost
 	full := len(danger) == 0 && len(soft) == 0 && !slices.ContainsFunc(d.items, func(it item) bool { return it.unknown() })
 	plain := d.evs[0].ev.exact[first.act.Step] && d.evs[0].ev.weight[first.act.Step] >= 0.99
@@ -361,10 +362,13 @@ func (d *draft) judge() Result {
 	}
 	serious := false
 	for _, f := range flags {
-		serious = serious || f != fUnlikely && f != fNoun && f != fPlace && f != fMark
+		serious = serious || f != fUnlikely && f != fNoun && f != fPlace && f != fMark && !(f == fSwapped && first.act.Step == rules.Lose)
 	}
 	if !serious && !d.partial && !neg && !denied && !d.mood.held() {
-		res.Others = d.built(d.offers())
+		res.Others = d.built(d.orBreeder(d.offers()))
+	}
+	if !addressed && d.idleLoss(len(danger)+len(soft)) {
+		res.Others = nil
 	}
 	if p := l.known.Reply; p != nil && p.Task && slices.Contains(d.doubts, "no-deed") && len(danger)+len(soft) > 0 {
 		// "voy temprano": nothing says that it is done. To offer that would let the task go.
@@ -375,7 +379,7 @@ func (d *draft) judge() Result {
 		res.Outcome = Ask
 		return res
 	}
-	if len(res.Others) == 0 && strong && entity && d.plainly() && d.tells() && !neg && !denied && !d.mood.held() && !unbuilt && (talk <= talkMostPlain || addressed) && !d.foreign() && len(res.Unread) > 0 {
+	if len(res.Others) == 0 && first.act.Step != rules.Lose && strong && entity && d.plainly() && d.tells() && !neg && !denied && !d.mood.held() && !unbuilt && (talk <= talkMostPlain || addressed) && !d.foreign() && len(res.Unread) > 0 {
 		res.Left, res.Outcome = true, Ask
 		return res
 	}

@@ -198,7 +198,7 @@ func (l *lattice) holds(acts []Act, items []item) bool {
 		case eAll:
 			ok = e.n == 0 || figures[e.n]
 		case eLost, eAllBut:
-			ok = derived && l.less(acts, e.n)
+			ok = figures[e.n] && tellsGone(acts) || derived && l.less(acts, e.n)
 		case eBars, eHalf:
 			ok = derived
 		}

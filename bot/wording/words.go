@@ -3,6 +3,7 @@ package wording
 import (
 	"embed"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"sync"
@@ -137,6 +138,8 @@ func (v Voice) Refusal(r *rules.Refusal) string {
 			if m := x.(string); m != "" && r.Code != "no_such_comb" {
 				x = v.Say("with_mark", "Mark", m)
 			}
+		case "Where":
+			x = v.Place(x.(string))
 		case "At":
 			if s, ok := x.(rules.Step); ok {
 				x, k = v.Past(s, argOf(r.Args, "Had", "Later")), "Past"
@@ -369,6 +372,9 @@ func (v Voice) Line(e rules.Entry) string {
 	if e.Step == rules.Temp {
 		count = v.temperature(e)
 	}
+	if e.Step == rules.Lose {
+		return v.lost(e)
+	}
 	if e.Step == rules.Retire {
 		return v.Say("l_retire", "Subject", e.Subject, "Cause", v.Cause(e))
 	}
@@ -452,12 +458,55 @@ func (v Voice) builderIs(e rules.Entry) (s string) {
 	return s
 }
 
-// Cause words why a breeder is gone.
+// Cause words why something is gone, "" for a loss of which nobody said why.
 func (v Voice) Cause(e rules.Entry) string {
-	if e.Detail.Cause == rules.CauseDied {
+	switch {
+	case e.Step == rules.Lose && e.Detail.Cause == "":
+		return ""
+	case e.Step == rules.Lose:
+		return v.Say("lost_" + e.Detail.Cause)
+	case e.Detail.Cause == rules.CauseDied:
 		return v.Say("cause_died")
 	}
 	return v.Say("cause_none")
+}
+
+// ByCause words how many were lost by each cause, in the order of the causes; those of which
+// nobody said why come last.
+func (v Voice) ByCause(lost []rules.Loss) string {
+	by := map[string]int{}
+	for _, x := range lost {
+		by[x.Cause] += x.Count
+	}
+	var list []string
+	for _, c := range append(slices.Clone(rules.Causes), "") {
+		if n := by[c]; n > 0 {
+			why := v.Say("lost_unsaid")
+			if c != "" {
+				why = v.Say("lost_" + c)
+			}
+			list = append(list, v.Say("lost_by", "Count", n, "Cause", why))
+		}
+	}
+	return strings.Join(list, ", ")
+}
+
+// lost words a line about a loss.
+func (v Voice) lost(e rules.Entry) string {
+	who, into, cause := "", "", ""
+	if !e.Subject.Zero() {
+		who = v.Say("l_who", "Subject", e.Subject)
+	}
+	if e.Into != "" {
+		into = v.Say("l_into", "Into", v.Place(e.Into))
+	}
+	if c := v.Cause(e); c != "" {
+		cause = v.Say("lost_cause", "Cause", c)
+	}
+	if e.Count == nil {
+		return v.Say("l_lose_all", "Who", who, "Into", into, "Cause", cause)
+	}
+	return v.Say("l_lose", "Who", who, "Count", *e.Count, "Into", into, "Cause", cause)
 }
 
 // orderEntry words a line about an order.

@@ -45,7 +45,7 @@ type exportLine struct {
 	NoEggs   bool           `json:"no_eggs"`
 	NoneYet  bool           `json:"none_yet"` // looked for emerged queens while they may still come
 	More     bool           `json:"more"`     // a count of emerged queens after which more may come
-	Cause    *string        `json:"cause"`    // why a breeder is out of every plan
+	Cause    *string        `json:"cause"`    // why a breeder is out of every plan, or why something was lost
 	Out      *string        `json:"out_of"`   // the place that cells were in
 	Part     bool           `json:"part"`     // a count of this yard alone
 	State    *string        `json:"state"`    // of nucs
@@ -60,7 +60,7 @@ type exportLine struct {
 	Both     *bool          `json:"starts_and_finishes"`
 	Rests    *bool          `json:"rests"`
 	Released bool           `json:"released"`
-	All      bool           `json:"all"` // nothing is left to do for the rest of the batch
+	All      bool           `json:"all"` // nothing is left to do for the rest of the batch; lost: all of it
 	Occ      *string        `json:"occurrence"`
 	Until    *string        `json:"until"`
 	Reason   *string        `json:"reason"`

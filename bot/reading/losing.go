@@ -1,0 +1,128 @@
+package reading
+
+import (
+	"slices"
+
+	"yardbell/rules"
+)
+
+// causePhrase is words that say why something was lost, whatever else they mean.
+type causePhrase struct {
+	words []string
+	cause string
+}
+
+// causeIn is why something was lost, by the words of some items: of several that say why, the
+// longest; empty where none does.
+func (l *lattice) causeIn(items []item) (cause string) {
+	if len(items) == 0 {
+		return ""
+	}
+	from, to := items[0].from, items[len(items)-1].to
+	most := 0
+	for i := from; i < to; i++ {
+		for _, c := range l.r.lex.causes {
+			if len(c.words) > most && i+len(c.words) <= to && slices.EqualFunc(c.words, l.toks[i:i+len(c.words)], func(w string, t token) bool { return w == t.text }) {
+				cause, most = c.cause, len(c.words)
+			}
+		}
+	}
+	return cause
+}
+
+// lostOf fills a loss: how many, or that it is the whole batch, and why.
+func (l *lattice) lostOf(f *filled, items []item, es map[entityKind][]*item) {
+	a := &f.act
+	a.Reason = l.causeIn(items)
+	n, named := 0, a.Batch != 0 || a.Builder != "" || a.Yard != ""
+	for _, it := range es[eLost] {
+		n += it.entity.n
+		named = named || it.entity.named
+	}
+	if n > 0 {
+		a.Count, a.All = intPtr(n), false
+		if l.isBreeder(n) && !named && len(es[eLost]) == 1 && l.known.Reply == nil {
+			f.flag(fSwapped) // "lost 7": of breeder 7, or 7 of them
+		}
+	}
+	if a.Count == nil && (len(es[eRest]) > 0 || a.Builder == "" && a.Yard == "" && (len(es[eBatch]) > 0 || l.meansAny(items, l.r.c.batchWord))) {
+		a.All = true
+	}
+	if a.All {
+		f.flags = dropDoubt(f.flags, fNoRecord) // all that there is, however many
+	}
+	if p := l.known.Asked; p != nil && p.Step == rules.Lose && a.Batch == 0 {
+		a.Batch = p.Batch
+	}
+	if a.Batch == 0 {
+		a.Batch = l.onlyUnderWay()
+	}
+	if a.Count == nil && !a.All {
+		f.flag(fNoCount)
+	}
+}
+
+// whyLost takes the cause of the only loss that a message tells of from all of it: "lost 14,
+// dropped".
+func (d *draft) whyLost() {
+	if len(d.acts) > 0 && d.l.known.Reply == nil && d.idleLoss(1) {
+		cause := d.acts[0].act.Reason
+		if cause == rules.CauseDead || cause == "" && hasAny(d.items, eTime, eSpan, ePercent, eAge) {
+			d.doubt("idle-loss") // "murieron 3" of what; "perdimos 3 a 1 anoche" may be a game
+		}
+	}
+	if len(d.acts) == 1 && d.acts[0].act.Step == rules.Lose && d.acts[0].act.Reason == "" {
+		d.acts[0].act.Reason = d.l.causeIn(d.items)
+	}
+}
+
+// onlyUnderWay is the only batch of which something is left, 0 where there are several.
+func (l *lattice) onlyUnderWay() int {
+	if len(l.known.Live) != 1 {
+		return 0
+	}
+	return l.known.Live[0]
+}
+
+// mayLose reports whether a loss is told while there is something to lose.
+func (l *lattice) mayLose(a Act) bool { return a.Step == rules.Lose && len(l.known.Live) > 0 }
+
+// orBreeder offers the breeder beside so many cells, where a number may be either.
+func (d *draft) orBreeder(out [][]Act) [][]Act {
+	a := d.acts[0].act
+	if a.Step != rules.Lose || !d.acts[0].has(fSwapped) || a.Count == nil {
+		return out
+	}
+	return append(out, []Act{{Kind: Did, Step: rules.Retire, Breeder: *a.Count, When: a.When}})
+}
+
+// saysCells reports whether words that were captured name cells: "dead in the cells".
+func (l *lattice) saysCells(c captures, name string) bool {
+	k, has := c.get(name)
+	return has && k.end <= len(l.toks) && slices.ContainsFunc(l.toks[k.tok:k.end], func(t token) bool { return l.wordMeans(t.text, l.r.c.cell) })
+}
+
+// tellsGone reports whether acts say themselves what is gone.
+func tellsGone(acts []Act) bool {
+	return slices.ContainsFunc(acts, func(a Act) bool { return a.Step == rules.Lose || a.Step == rules.Retire })
+}
+
+// idleLoss reports whether something was lost of which nothing says that it is the crew's,
+// beside words that nobody reads: "lost 7 at poker".
+func (d *draft) idleLoss(unread int) bool {
+	if d.acts[0].act.Step != rules.Lose || unread == 0 || hasAny(d.items, eBatch, eBuilder, eYard) {
+		return false
+	}
+	return !slices.ContainsFunc(d.items, func(it item) bool {
+		return it.is(eLost) && it.entity.named || it.means(d.l.r.c.cell) || it.means(d.l.r.c.batchWord)
+	})
+}
+
+// lostNucs is the step of a loss that is told without a verb: nucs are told of by their
+// state.
+func (l *lattice) lostNucs(items []item) rules.Step {
+	if slices.ContainsFunc(items, func(it item) bool { return it.is(eLost) && it.entity.whole || it.means(l.r.c.nuc) }) {
+		return stepNuc
+	}
+	return rules.Lose
+}
