@@ -162,7 +162,7 @@ func BatchTasks(b Batch, entries []Entry, s *Settings) []Task {
 		add(t)
 	}
 	settle(tasks, b, entries)
-	answers(tasks, entries)
+	answers(tasks, entries, s)
 	return tasks
 }
 

@@ -140,7 +140,7 @@ func PlanBreeder(number int, entries []Entry, grafts []GraftRef, flow []FlowLine
 			tasks = append(tasks, t)
 		}
 	}
-	answers(tasks, entries)
+	answers(tasks, entries, s)
 	if gone := Retired(entries); gone != nil {
 		exists = false
 		withoutHer(tasks, combs, gone)

@@ -149,7 +149,7 @@ func leadsTo(e *Entry) []Subject {
 	if e.Into != "" && (e.Step == Graft || e.Step == Finish) {
 		out = append(out, BuilderSubject(e.Into))
 	}
-	if e.Step == Dearth || e.Step == Flow {
+	if e.Step == Dearth || e.Step == Flow || e.Step == Away {
 		out = append(out, Subject{})
 	}
 	return out

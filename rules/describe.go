@@ -18,8 +18,9 @@ func (c *Crew) Describe() string {
 	s := c.Settings()
 	fmt.Fprintf(&b, "%d lines to %d\n%v %v %v %v %v %v %v %v %v %v %v %v %v %v %v %v %v %v\n", c.Len(), c.Last(), s.Zone, s.Lang, s.Evening, s.Morning, s.QuietFrom, s.QuietTo,
 		s.Wake, s.Pin, s.Checks, s.CheckAt, s.WorkFrom, s.WorkTo, s.DaysOff, s.MoveAt, s.SigmaBatch, s.SigmaCell, s.Incubator, s.Own)
+	put(s.Leaves)
 	put(s.Table.Rows)
-	for _, kind := range []Kind{OrderKind, IncubatorKind, BreederKind, BatchKind, BuilderKind, YardKind, NucKind, StockKind} {
+	for _, kind := range []Kind{OrderKind, IncubatorKind, BreederKind, BatchKind, BuilderKind, YardKind, NucKind, StockKind, MemberKind, ReminderKind} {
 		for _, subject := range c.Subjects(kind) {
 			fmt.Fprintln(&b, subject)
 			put(c.Effective(subject))

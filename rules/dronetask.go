@@ -66,6 +66,6 @@ func YardDrones(yard string, grafts []DroneGraft, lines, entries []Entry, s *Set
 			out = append(out, t)
 		}
 	}
-	answers(out, entries)
+	answers(out, entries, s)
 	return out
 }

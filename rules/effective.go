@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"cmp"
 	"reflect"
 	"slices"
 	"sort"
@@ -119,7 +120,7 @@ func did(entries []Entry, step Step) []*Entry {
 
 // answers settles claims, snoozes and skips on a list of tasks. Entries about a
 // task name its step and occurrence.
-func answers(tasks []Task, entries []Entry) {
+func answers(tasks []Task, entries []Entry, s *Settings) {
 	type about struct {
 		subject Subject
 		step    Step
@@ -141,10 +142,11 @@ func answers(tasks []Task, entries []Entry) {
 	}
 	for i := range tasks {
 		t := &tasks[i]
+		var taken int64 // the line that says who has it
 		for _, e := range given[about{t.Subject, t.Step, t.Occ}] {
 			switch e.Action {
 			case Mine:
-				t.ClaimedBy = e.By
+				t.ClaimedBy, taken = cmp.Or(e.Whom, e.By), e.ID
 			case Later:
 				t.Snoozed = millis(e.Detail.Until)
 			case Skip:
@@ -153,5 +155,6 @@ func answers(tasks []Task, entries []Entry) {
 				}
 			}
 		}
+		t.lets(taken, s)
 	}
 }

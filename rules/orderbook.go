@@ -227,7 +227,7 @@ func PlannedTasks(planned []PlannedRound, combs []Comb, grafts []GraftRef, entri
 			}
 			tasks = append(tasks, t)
 		}
-		answers(tasks, entries)
+		answers(tasks, entries, s)
 		confined, grafted := len(real[i].Combs) > 0, len(real[i].Batches) > 0
 		off := false
 		for _, t := range tasks {

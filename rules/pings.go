@@ -18,6 +18,7 @@ const (
 	NoAnswer PingKind = "noanswer"
 	Again    PingKind = "again"
 	Digest   PingKind = "digest"
+	Reminded PingKind = "remind" // a reminder of the crew's own
 )
 
 // Public is the kind as the protocol names it, "" for those that are not pings
@@ -42,6 +43,9 @@ type Ping struct {
 
 // Pings are all pings a task deserves, whether or not their time has passed.
 func Pings(t Task, s *Settings) []Ping {
+	if t.Step == Remind && t.State == Open { // at the time that was asked for, quiet or not
+		return []Ping{{Reminded, t.Best, DateOf(t.Best, s.Zone)}}
+	}
 	if t.State != Open || t.Guard || t.NeedsComb() {
 		return nil
 	}

@@ -117,7 +117,7 @@ func PlanBuilder(name string, entries []Entry, batches []BarRef, flow []FlowLine
 			tasks = append(tasks, broodRogue(subject, at, held, clears, s))
 		}
 	}
-	answers(tasks, entries)
+	answers(tasks, entries, s)
 	return b, exists, tasks
 }
 
@@ -236,7 +236,7 @@ func PlanYard(name string, entries []Entry, flow []FlowLine, s *Settings) (y Yar
 	if since, dearth := DearthAt(flow, name); dearth && y.Nucs > 0 {
 		tasks = append(tasks, feedTask(YardSubject(name), NucEater, y.Nucs, since, did(entries, Feed), s))
 	}
-	answers(tasks, entries)
+	answers(tasks, entries, s)
 	return y, exists, tasks
 }
 
@@ -244,6 +244,6 @@ func PlanYard(name string, entries []Entry, flow []FlowLine, s *Settings) (y Yar
 func LooseRogue(b Batch, entries []Entry, s *Settings) Task {
 	t := rogueTask(BatchSubject(b.Number), "", b.Bar(), did(entries, Rogue), s)
 	list := []Task{t}
-	answers(list, entries)
+	answers(list, entries, s)
 	return list[0]
 }

@@ -32,6 +32,8 @@ type Settings struct {
 	Table      *Table
 	baseTable  *Table // the table before settings by chat changed it
 
+	Leaves []Leave // days off of members, of a folded crew alone
+
 	// Own is the language in which a member is answered, by the member's row.
 	Own map[int64]string
 }

@@ -23,7 +23,7 @@ func (c *Crew) Settle() (planned []Replanned, all bool) {
 	if all {
 		c.set()
 		clear(c.effective)
-		for _, kind := range []Kind{OrderKind, IncubatorKind, BreederKind, BatchKind, BuilderKind, YardKind, NucKind} {
+		for _, kind := range []Kind{OrderKind, IncubatorKind, BreederKind, BatchKind, BuilderKind, YardKind, NucKind, ReminderKind} {
 			for _, s := range c.Subjects(kind) {
 				p.add(s)
 			}
@@ -48,6 +48,7 @@ func (c *Crew) Settle() (planned []Replanned, all bool) {
 // version refuses is left out, not fatal: the crew can set it again.
 func (c *Crew) set() {
 	c.settings, c.settingsStale = SettingsOf(c.start, c.lines[Subject{}]), false
+	c.settings.Leaves = c.leaves()
 }
 
 // SettingsOf are the settings in force after the lines about the whole crew, which are
@@ -126,6 +127,7 @@ func (p *settling) run() {
 		{BreederKind, p.breeder},
 		{BuilderKind, p.builder},
 		{YardKind, p.yard},
+		{ReminderKind, func(s Subject) { p.put(s, ReminderTasks(s, p.effective(s))) }},
 	} {
 		if round.kind == NoKind {
 			round.do(Subject{})

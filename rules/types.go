@@ -42,6 +42,9 @@ const (
 
 	// Virgin is a virgin seen among cells that are not in their nucs yet: an alarm.
 	Virgin Step = "virgin"
+	// Away is days on which a member is not there; Remind a reminder of the crew's own.
+	Away   Step = "away"
+	Remind Step = "remind"
 	// Retire takes a breeder out of every plan; her lines stay.
 	Retire Step = "retire"
 
@@ -111,6 +114,10 @@ const (
 	BuilderKind Kind = "builder"
 	YardKind    Kind = "yard"
 	OrderKind   Kind = "order"
+	// MemberKind is one of the crew, by the number that the store gave; ReminderKind a
+	// reminder that the crew asked for, numbered from 1.
+	MemberKind   Kind = "member"
+	ReminderKind Kind = "reminder"
 
 	IncubatorKind Kind = "incubator"
 	StockKind     Kind = "stock"
@@ -141,6 +148,12 @@ func StockSubject() Subject { return Subject{StockKind, "queens"} }
 // YardSubject is the mating yard of that name.
 func YardSubject(name string) Subject { return Subject{YardKind, name} }
 
+// MemberSubject is a member by the number that the store gave.
+func MemberSubject(id int64) Subject { return Subject{MemberKind, strconv.FormatInt(id, 10)} }
+
+// ReminderSubject is reminder n of the crew, numbered from 1.
+func ReminderSubject(n int) Subject { return Subject{ReminderKind, strconv.Itoa(n)} }
+
 // Zero reports whether the subject names nothing.
 func (s Subject) Zero() bool { return s.Kind == NoKind }
 
@@ -169,7 +182,8 @@ func ParseSubject(s string) Subject {
 // Action is what a logbook entry does.
 type Action string
 
-// Did logs work done. Mine, Later and Skip are about a task that is open. Void
+// Did logs work done. Mine, Later and Skip are about a task that is open; Mine with a Whom
+// gives it to that member, as if he had said it. Void
 // takes an entry back, Amend replaces its values. Set changes a crew setting.
 const (
 	Did   Action = "did"
@@ -188,6 +202,7 @@ type Entry struct {
 	Said     time.Time // when the message was written, UTC
 	Happened time.Time // when the work was done, UTC
 	By       string    // name of the crew member
+	Whom     string    // name of the member it is about (mine, away): a name is never part of a detail, or it could not be forgotten
 	Action   Action
 	Step     Step
 	Subject  Subject
@@ -222,8 +237,10 @@ type Detail struct {
 	Rests    *bool    `json:"rests,omitempty"`    // add: this builder rests
 	All      bool     `json:"all,omitempty"`      // nothing is left to do for the rest of the batch; lose: all of it
 	Occ      string   `json:"occ,omitempty"`      // which occurrence of a task a line answers
-	Until    int64    `json:"until,omitempty"`    // later, temp: UTC milliseconds
-	Reason   string   `json:"reason,omitempty"`   // skip: why, in the crew's words
+	Until    int64    `json:"until,omitempty"`    // later, remind, temp: UTC milliseconds
+	Reason   string   `json:"reason,omitempty"`   // skip: why; remind: of what; in the crew's words
+	Member   int64    `json:"member,omitempty"`   // mine: the number of whom it is given to
+	Days     string   `json:"days,omitempty"`     // away: the days, 2031-05-02 2031-05-03
 	Key      string   `json:"key,omitempty"`      // set: name of the setting
 	Value    string   `json:"value,omitempty"`    // set: its value
 	Comb     int64    `json:"comb,omitempty"`     // eggs, combout: the confinement it is about

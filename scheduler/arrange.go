@@ -223,6 +223,8 @@ func merge(tx *store.Tx, base store.Outgoing, pings []due) (send []store.Outgoin
 	var lateOnes, routine []due
 	for _, g := range groups {
 		switch d := g.pings[0]; {
+		case d.task.Step == rules.Remind: // its words are the crew's own
+			single = append(single, g)
 		case d.late:
 			late, lateOnes = append(late, g), append(lateOnes, g.pings...)
 		case d.task.Weight == rules.Routine:

@@ -30,7 +30,36 @@ func scanLine(s scanner) (l Line, err error) {
 }
 
 func (t *Tx) lines(where string, args ...any) ([]Line, error) {
-	return all(t, scanLine, entryQuery+where, args...)
+	list, err := all(t, scanLine, entryQuery+where, args...)
+	if err != nil {
+		return nil, err
+	}
+	names := map[int64]string{}
+	for i := range list {
+		l := &list[i]
+		id := about(l.Entry)
+		if id == 0 {
+			continue
+		}
+		if _, known := names[id]; !known {
+			name := ""
+			if _, err := t.one(`SELECT name FROM members WHERE id = ? AND crew_id = 0 + ?`, []any{id, l.Crew}, &name); err != nil {
+				return nil, err
+			}
+			names[id] = name
+		}
+		l.Whom = names[id]
+	}
+	return list, nil
+}
+
+// about is the member that a line is about, 0 for none. The line keeps the number alone, so
+// that whoever is forgotten goes out of it with the row of the member.
+func about(e rules.Entry) int64 {
+	if e.Subject.Kind == rules.MemberKind {
+		return int64(e.Subject.Number())
+	}
+	return e.Detail.Member
 }
 
 // Append writes one line into the logbook, chained to the one before, and returns its

@@ -2,9 +2,11 @@ package store
 
 import (
 	"bytes"
+	"errors"
 	"os"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -43,6 +45,12 @@ func TestForget(t *testing.T) {
 	d.by("70001", "Tomas Quill", "skip, Quill has a cold", rules.Entry{Action: rules.Skip, Step: rules.Rogue, Subject: rules.BuilderSubject("B2"), Detail: rules.Detail{Reason: "Quill has a cold"}})
 	d.by("70002", "Ash", "fed 7, tomas helped", rules.Entry{Action: rules.Did, Step: rules.Feed, Subject: rules.BreederSubject(7)})
 	d.by("70002", "Ash", "fed 7 tomasino style", rules.Entry{Action: rules.Did, Step: rules.Feed, Subject: rules.BreederSubject(7)})
+	// Given a task, off for a day, named in a reminder, and a reminder of their own.
+	d.by("70002", "Ash", "tomas takes the capping", rules.Entry{Action: rules.Mine, Step: rules.Capped, Subject: rules.BatchSubject(1), Detail: rules.Detail{Member: tomas.ID}, Whom: tomas.Name})
+	d.by("70002", "Ash", "tomas is off", rules.Entry{Action: rules.Did, Step: rules.Away, Subject: rules.MemberSubject(tomas.ID), Detail: rules.Detail{Days: "2031-06-01"}, Whom: tomas.Name})
+	at := d.now.Add(48 * time.Hour).UnixMilli()
+	d.by("70002", "Ash", "remind us to call tomas", rules.Entry{Action: rules.Did, Step: rules.Remind, Subject: rules.ReminderSubject(1), Detail: rules.Detail{Until: at, Reason: "call tomas"}})
+	d.by("70001", "Tomas Quill", "remind us of the cages", rules.Entry{Action: rules.Did, Step: rules.Remind, Subject: rules.ReminderSubject(2), Detail: rules.Detail{Until: at, Reason: "pick up my cages"}})
 	d.do(func(tx *Tx) error {
 		for _, m := range []Message{
 			{Crew: 1, Key: "a", Kind: "reply", Text: "Tomas Quill is on it: Tomas Quill, Tomas Quill.", Buttons: []Button{{Label: "To Tomas Quill", Do: "no"}}},
@@ -71,10 +79,20 @@ func TestForget(t *testing.T) {
 	c := d.chain()
 	assert.Empty(t, c.Broken)
 	assert.Equal(t, lines, c.Lines)
-	assert.Equal(t, 4, c.Blank, "three of their own, one that says the name")
+	assert.Equal(t, 8, c.Blank, "four of their own, four that say the name")
 	before := d.dump()
 	assert.Contains(t, before, "somebody 1")
 	assert.NotContains(t, strings.ToLower(before), "quill")
+	assert.NotContains(t, strings.ToLower(before), "call tomas")
+	assert.NotContains(t, before, "my cages")
+	require.NoError(t, d.db.View(ctx, d.now, func(tx *Tx) error {
+		k, found, err := tx.Task(1, rules.TaskKey(rules.BatchSubject(1), rules.Capped, ""))
+		assert.True(t, found)
+		assert.Equal(t, "somebody 1", k.ClaimedBy)
+		_, found, err2 := tx.Task(1, rules.TaskKey(rules.ReminderSubject(2), rules.Remind, ""))
+		assert.True(t, found, "it still comes, without the words")
+		return errors.Join(err, err2)
+	}))
 	d.rebuild()
 	assert.Equal(t, before, d.dump())
 	require.NoError(t, d.db.View(ctx, d.now, func(tx *Tx) error {

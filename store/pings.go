@@ -42,8 +42,9 @@ func planPings(k *rules.Task, s *rules.Settings) pingPlan {
 
 func pingKey(k *rules.Task, p rules.Ping) string {
 	when := p.Day.String()
-	if p.Kind == rules.Again {
-		// Somebody may ask to be told again several times a day.
+	if p.Kind == rules.Again || p.Kind == rules.Reminded {
+		// Somebody may ask to be told again several times a day, or put a reminder that came
+		// to another hour.
 		when = strconv.FormatInt(p.Fire.UnixMilli(), 10)
 	}
 	return k.Key + "/" + string(p.Kind) + "/" + when
