@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 	"time"
@@ -35,15 +36,22 @@ func ParseDays(s string) (days []Date) {
 	return days
 }
 
-// leaves are the days off of all members, by the lines that say so.
-func (c *Crew) leaves() (out []Leave) {
-	for _, s := range c.Subjects(MemberKind) {
-		for _, e := range did(Effective(c.lines[s]), Away) {
-			out = append(out, Leave{e.Whom, e.ID, ParseDays(e.Detail.Days)})
-		}
+// LeavesOf are the days off that lines about members say, in the order of the lines.
+func LeavesOf(lines []Entry) (out []Leave) {
+	for _, e := range did(AsLogged(lines), Away) {
+		out = append(out, Leave{e.Whom, e.ID, ParseDays(e.Detail.Days)})
 	}
-	slices.SortFunc(out, func(a, b Leave) int { return int(a.Line - b.Line) })
 	return out
+}
+
+// leaves are the days off of all members.
+func (c *Crew) leaves() []Leave {
+	var lines []Entry
+	for _, s := range c.Subjects(MemberKind) {
+		lines = append(lines, c.lines[s]...)
+	}
+	slices.SortFunc(lines, func(a, b Entry) int { return cmp.Compare(a.ID, b.ID) })
+	return LeavesOf(lines)
 }
 
 // AwayOn reports whether a member is not there on a day, by lines after one: who takes a

@@ -180,11 +180,15 @@ func (t *Tx) entries(where string, args ...any) ([]rules.Entry, error) {
 // settingsInFile, openInFile (of those that close from a time on) and namesInFile are parts
 // of a crew's model that is not at hand, as they come out of its lines and its rows of tasks.
 func (t *Tx) settingsInFile(crew int64) (*rules.Settings, error) {
-	entries, err := t.entries(`e.crew_id = 0 + ? AND e.subject_kind = ''`, crew)
+	entries, err := t.entries(`e.crew_id = 0 + ? AND e.subject_kind IN ('', 'member')`, crew)
 	if err != nil {
 		return nil, err
 	}
-	return rules.SettingsOf(t.start(), entries), nil
+	off := slices.DeleteFunc(slices.Clone(entries), func(e rules.Entry) bool { return e.Subject.Zero() })
+	whole := slices.DeleteFunc(entries, func(e rules.Entry) bool { return !e.Subject.Zero() })
+	s := rules.SettingsOf(t.start(), whole)
+	s.Leaves = rules.LeavesOf(off)
+	return s, nil
 }
 
 func (t *Tx) openInFile(crew int64, closing time.Time) ([]rules.Task, error) {

@@ -24,7 +24,8 @@ var queryVerbs = map[rdg.Topic]verb{
 }
 
 // actVerbs are the commands that are no questions.
-var actVerbs = map[rdg.Kind]verb{rdg.Set: doSet, rdg.Add: doAdd, rdg.Order: doOrder, rdg.Plan: askPlan, rdg.Cancel: doCancel, rdg.WhatIf: askWhatIf, rdg.Fit: askFit, rdg.Forget: doForget}
+var actVerbs = map[rdg.Kind]verb{rdg.Set: doSet, rdg.Add: doAdd, rdg.Order: doOrder, rdg.Plan: askPlan, rdg.Cancel: doCancel, rdg.WhatIf: askWhatIf, rdg.Fit: askFit, rdg.Forget: doForget,
+	rdg.Assign: doAssign, rdg.Away: doAway, rdg.Remind: doRemind}
 
 // asCommand turns a command into what its handler takes. It reports false for an act that
 // is none.
@@ -62,6 +63,8 @@ func asCommand(a rdg.Act, addressed bool, text string) (*reading, bool) {
 		if w := a.When; w != nil && (w.Day == nil || *w.Day != 0) {
 			r.dueDay, r.days = aheadOf(*w), max(1, a.Days)
 		}
+	case doAssign:
+		r.whose = a.Person
 	case askShow:
 		r.step = ""
 	case askRound:
@@ -93,6 +96,9 @@ func (sc *Scene) command(res rdg.Result) (Answer, bool, error) {
 		if !ok {
 			return ans, false, nil
 		}
+		if r.verb == doAssign || r.verb == doAway || r.verb == doRemind {
+			sc.peopleOf(r, plainAct(a))
+		}
 		ans.Kind = "reply"
 		if err := ans.take(sc.act(r)); err != nil || ans.Kind != "reply" {
 			return ans, true, err // the rest is not done before this is settled
@@ -120,6 +126,8 @@ func (sc *Scene) unreadCommand(acts []rdg.Act) (Answer, error) {
 		form("form_set")
 	case a.Kind == rdg.Add:
 		form("form_add_breeder")
+	case a.Kind == rdg.Remind:
+		form("form_remind")
 	case a.Kind == rdg.Query && a.Topic == rdg.AskDue:
 		form("form_due")
 	case a.Kind == rdg.Order, a.Kind == rdg.Plan, a.Kind == rdg.Cancel:

@@ -137,7 +137,7 @@ func (sc *Scene) taskFor(r *reading, label string) (Answer, rules.Task, bool, er
 			eve := rules.At(rules.DateOf(k.Best, sc.Settings.Zone).Add(-1), sc.Settings.Evening, sc.Settings.Zone)
 			ready = ready || !sc.Look.Now.Before(eve) && sc.Look.Now.Before(k.Latest)
 		}
-		if ready || r.step != "" && (!named.Zero() || r.verb == doMine) { // a task may be taken ahead of its ping
+		if ready || r.step != "" && (!named.Zero() || r.verb == doMine || r.verb == doAssign) { // a task may be taken ahead of its ping
 			fit = append(fit, k)
 		}
 	}
@@ -231,6 +231,14 @@ func (sc *Scene) ownLastAny() (rules.Subject, bool, error) {
 // claim takes a task, snoozes it or lets it go.
 func (sc *Scene) claim(r *reading) (Answer, error) {
 	var ans Answer
+	who := sc.By
+	if r.verb == doAssign {
+		m, q, ok, err := sc.member(r.whose)
+		if err != nil || !ok {
+			return q, err
+		}
+		who = m
+	}
 	q, k, ok, err := sc.taskFor(r, "b_"+string(r.verb))
 	ans.add(q)
 	if err != nil || !ok {
@@ -251,10 +259,16 @@ func (sc *Scene) claim(r *reading) (Answer, error) {
 	}
 	e := rules.Entry{Action: rules.Action(r.verb), Step: k.Step, Subject: k.Subject, Mark: k.Mark, Detail: rules.Detail{Occ: k.Occ}}
 	switch r.verb {
-	case doMine:
-		if k.ClaimedBy == sc.By.Name {
+	case doMine, doAssign:
+		if k.ClaimedBy == who.Name {
 			ans.say(sc.Voice, "e_mine", "Name", k.ClaimedBy, "Task", sc.Voice.Task(k), "Best", k.Best, "Close", k.Latest)
 			return ans, nil
+		}
+		if r.verb == doAssign {
+			if stop := ans.is(sc.awayThen(who.Name, k)); stop {
+				return ans, nil
+			}
+			e.Action, e.Whom, e.Detail.Member = rules.Mine, who.Name, who.ID
 		}
 	case doSkip:
 		e.Detail.Reason = r.reason
@@ -276,12 +290,12 @@ func (sc *Scene) claim(r *reading) (Answer, error) {
 	}
 	task := sc.Voice.Task(k)
 	switch r.verb {
-	case doMine:
+	case doMine, doAssign:
 		id := "e_mine"
 		if k.ClaimedBy != "" {
 			id = "e_mine_over"
 		}
-		ans.say(sc.Voice, id, "Name", sc.By.Name, "Old", k.ClaimedBy, "Task", task, "Best", k.Best, "Close", k.Latest)
+		ans.say(sc.Voice, id, "Name", who.Name, "Old", k.ClaimedBy, "Task", task, "Best", k.Best, "Close", k.Latest)
 	case doSkip:
 		reason := ""
 		if r.reason != "" {

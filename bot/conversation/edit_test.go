@@ -121,7 +121,7 @@ func TestOverwriteReachesEveryValue(t *testing.T) {
 // neverSaid are the values of a line that no message says by itself: they come from buttons,
 // from what the line is about, or belong to a claim, a snooze, a skip, a setting, an order.
 // The time is settled apart.
-var neverSaid = []string{"Happened", "All", "Occ", "Until", "Reason", "NoneYet", "More", "Part", "Batch", "Key", "Value", "Comb", "Accepted", "Plan"}
+var neverSaid = []string{"Happened", "All", "Occ", "Until", "Reason", "NoneYet", "More", "Whom", "Member", "Days", "Part", "Batch", "Key", "Value", "Comb", "Accepted", "Plan"}
 
 // What a message says of a line is all put into it: a value that is neither said nor
 // listed as never said was forgotten in says.

@@ -17,6 +17,9 @@ const (
 	doMine      verb = "mine"   // take a task
 	doLater     verb = "later"  // be told again
 	doSkip      verb = "skip"   // let a task go
+	doAssign    verb = "assign" // give a task to somebody
+	doAway      verb = "away"   // days off
+	doRemind    verb = "remind" // a reminder of the crew's own
 	doUndo      verb = "undo"   // take the last line back
 	doFix       verb = "fix"    // correct a count
 	doAdd       verb = "add"    // add to the yard list
@@ -114,6 +117,23 @@ type reading struct {
 	honey     bool      // feed: of honey
 	several   bool      // feed: of several hives, which are not named
 	whose     string    // undo: the member whose line it is
+	rest      []string  // words nothing was made of
+	labels    []string  // numbers of single nucs
+	key       string    // set
+	value     string    // set
+	typed     string    // set: the value as it was typed
+	old       *int      // fix: the count it was
+	days      int       // due: how many days, 0 for today's list
+	dueDay    when      // due: from which day
+	topic     string    // help
+	plan      planAsk   // what a question about the weeks ahead names
+	litres    float64   // feed
+	each      bool      // to each nuc
+	honey     bool      // feed: of honey
+	several   bool      // feed: of several hives, which are not named
+	whose     string    // undo: the member whose line it is; assign, away: who
+	weekdays  []int     // away: 1 Monday to 7 Sunday
+	till      bool      // away: until the day, or from the first to the last
 	rest      []string  // words nothing was made of
 
 	buyer    string // hand, lose: who got the queens, by name as it was typed

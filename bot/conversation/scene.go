@@ -240,7 +240,11 @@ func (sc *Scene) act(r *reading) (Answer, error) {
 		return sc.cannot(r)
 	case sayYes, sayNo:
 		return sc.yesNo(r)
-	case doMine, doLater, doSkip:
+	case doAway:
+		return sc.away(r)
+	case doRemind:
+		return sc.remind(r)
+	case doMine, doAssign, doLater, doSkip:
 		return sc.claim(r)
 	}
 	if stop := ans.is(sc.doubt(r)); stop {

@@ -18,7 +18,8 @@ type Kind string
 // The others are commands: Set changes a setting, Add puts a breeder, a builder or a yard
 // on the list, Order and Plan ask how an order could be filled, Cancel calls one off,
 // WhatIf and Fit ask what a change of the plan would do. Remove takes somebody off the
-// crew, Lead hands the lead over, Forget forgets a person.
+// crew, Lead hands the lead over, Forget forgets a person. Assign gives somebody a task, Away
+// says on which days somebody is off, Remind asks for a reminder of the crew's own.
 const (
 	Did   Kind = "did"
 	Amend Kind = "amend"
@@ -44,6 +45,9 @@ const (
 	Remove Kind = "remove"
 	Lead   Kind = "lead"
 	Forget Kind = "forget"
+	Assign Kind = "assign"
+	Away   Kind = "away"
+	Remind Kind = "remind"
 )
 
 // Act is one thing that a message asks for: a kind and typed slots. Which slots a step
@@ -93,6 +97,7 @@ type Act struct {
 	Order    int    `json:"order,omitempty"`    // the number of an order
 	Days     int    `json:"days,omitempty"`     // due: how many. what if: how many later, negative for earlier
 	Year     int    `json:"year,omitempty"`     // report
+	Till     bool   `json:"till,omitempty"`     // away: until the day, or from the first weekday to the last
 	Person   string `json:"person,omitempty"`   // of people's commands and yields; of an order, who wants it
 	By       string `json:"by,omitempty"`       // yields: side by side
 

@@ -21,20 +21,20 @@ type commandRow struct {
 
 // commands are the rows, and what they go by.
 type commands struct {
-	rows                                                            []commandRow
-	unread                                                          []commandRow // openings that are answered where nothing was understood
-	loose                                                           []commandRow // whose parts stand anywhere in a message
-	slips                                                           *slips
-	typed, name, word, proper, former, greet, bot, polite, customer concept
+	rows                                                                   []commandRow
+	unread                                                                 []commandRow // openings that are answered where nothing was understood
+	loose                                                                  []commandRow // whose parts stand anywhere in a message
+	slips                                                                  *slips
+	typed, name, word, proper, former, greet, bot, polite, customer, words concept
 }
 
 // mostCommand is how many tokens a command has at most. Its value may be longer.
 const mostCommand = 60
 
 // mostSteps bounds the work of one row on one message.
-const mostSteps = 400
+const mostSteps = 2000
 
-var commandKinds = map[Kind]bool{Did: true, Set: true, Add: true, Order: true, Plan: true, Cancel: true, Query: true, WhatIf: true, Fit: true, Remove: true, Lead: true, Forget: true}
+var commandKinds = map[Kind]bool{Did: true, Set: true, Add: true, Order: true, Plan: true, Cancel: true, Query: true, WhatIf: true, Fit: true, Remove: true, Lead: true, Forget: true, Assign: true, Away: true, Remind: true}
 
 // commandSlots are the names of captures beside those of times.
 var commandSlots = map[string]bool{"topic": true, "setting": true, "value": true, "typed": true, "step": true, "batch": true, "breeder": true, "builder": true, "yard": true, "at": true, "number": true,
@@ -136,6 +136,7 @@ const (
 	kindLoose     = "loose"
 	flagAddressed = "addressed"
 	flagEmpty     = "empty"
+	someWords     = "words" // the unit of a row whose rest has to be more than one word
 )
 
 // unslash takes the slash off a command of a chat's menu, with the bot's name behind it:
@@ -333,6 +334,18 @@ func (l *lattice) command() (Result, bool) {
 		acts := c.try(row)
 		if acts == nil {
 			continue
+		}
+		switch acts[0].Kind {
+		case Assign, Away, Remind: // what is asked is told by nobody, and "remind me at six about it" puts a ping off
+			if l.questionSign() || acts[0].Kind == Remind && l.known.Reply != nil {
+				continue
+			}
+			if acts[0].Unit == someWords {
+				if len(strings.Fields(acts[0].Value)) < 2 {
+					continue // "remind us at six tonigth"
+				}
+				acts[0].Unit = ""
+			}
 		}
 		if acts[0].Kind == Order && l.questionSign() {
 			acts[0].Kind = Plan

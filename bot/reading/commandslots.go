@@ -47,7 +47,9 @@ func (l *lattice) commandActs(row *commandRow, c captures) []Act {
 		case "value":
 			a.Value = k.value
 		case "typed":
-			a.Value = l.raw(k.tok)
+			if a.Value = l.raw(k.tok); row.kind == Remind {
+				a.Value = strings.TrimSpace(l.text[l.toks[k.tok].from:l.toks[k.end-1].to])
+			}
 		case "step":
 			a.Step = rules.Step(k.value)
 		case "batch":
@@ -142,6 +144,10 @@ func (l *lattice) commandActs(row *commandRow, c captures) []Act {
 		case "shift":
 			shift = n
 		case "till":
+			if row.kind == Away {
+				a.Till = true
+				break
+			}
 			before, times = times, nil
 		case "span":
 			unit = k.value

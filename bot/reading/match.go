@@ -102,7 +102,7 @@ func (r *Reader) heads(elems []element, into map[concept]bool) (ok bool) {
 						return false
 					}
 				}
-			case a.text != "", a.concept == r.end, a.concept == r.cmd.typed, a.concept == r.cmd.name, a.concept == r.cmd.word, a.concept == r.cmd.proper:
+			case a.text != "", a.concept == r.end, a.concept == r.cmd.typed, a.concept == r.cmd.name, a.concept == r.cmd.word, a.concept == r.cmd.words, a.concept == r.cmd.proper:
 				return false
 			default:
 				into[a.concept] = true
@@ -191,6 +191,10 @@ func (l *lattice) one(e element, i int, caps captures, yield func(end int, caps 
 				most = 1
 			}
 			l.names(i, most, func(end int) { yield(end, l.caught(e, caps, capture{tok: i, end: end})) })
+		case a.concept == l.r.cmd.words: // as few as will do, so that a time behind them is read whole
+			for n := i + 1; n < len(l.toks) && n <= i+mostEnds; n++ {
+				yield(n, l.caught(e, caps, capture{tok: i, end: n}))
+			}
 		case a.concept == l.r.cmd.proper:
 			if i < len(l.toks) && l.proper(&l.toks[i]) {
 				yield(i+1, l.caught(e, caps, capture{tok: i, end: i + 1}))

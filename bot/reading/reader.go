@@ -66,7 +66,7 @@ func Load(fsys fs.FS) (*Reader, error) {
 	r := &Reader{lex: newLexicon(), dynamic: map[concept]bool{}, groups: map[string]*group{}}
 	for name, c := range map[string]*concept{"NUM": &r.num, "HOUR": &r.hour, "HOURMIN": &r.hourMin, "SPOKENMIN": &r.spokenMin, "KNOWN": &r.known, "ONCOMB": &r.onComb, "OPENBATCH": &r.openBatch, "CLOCK": &r.clockC, "RATIO": &r.ratioC,
 		"OWNYARD": &r.ownYard, "OWNBUILDER": &r.ownBuilder, "OWNCUSTOMER": &r.ownCustomer, "NEWCUSTOMER": &r.newCustomer, "MEMBER": &r.member, "END": &r.end,
-		"TYPED": &r.cmd.typed, "NAME": &r.cmd.name, "WORD": &r.cmd.word, "PROPER": &r.cmd.proper, "FORMER": &r.cmd.former} {
+		"TYPED": &r.cmd.typed, "NAME": &r.cmd.name, "WORD": &r.cmd.word, "WORDS": &r.cmd.words, "PROPER": &r.cmd.proper, "FORMER": &r.cmd.former} {
 		*c = r.lex.concept(name)
 	}
 	for i := range r.lex.names {

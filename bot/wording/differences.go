@@ -3,6 +3,7 @@ package wording
 import (
 	"cmp"
 	"fmt"
+	"strconv"
 	"time"
 
 	"yardbell/rules"
@@ -93,6 +94,13 @@ func (v Voice) Details(old, e rules.Entry) []Difference {
 		both(func(k rules.Entry) string { return is(k.Detail.All, "none_left") }),
 		both(func(k rules.Entry) string { return is(k.Detail.NoneYet, "c_none_yet") }),
 		both(func(k rules.Entry) string { return is(k.Detail.More, "c_more") }),
+		both(func(k rules.Entry) string { return cmp.Or(v.Days(rules.ParseDays(k.Detail.Days)), k.Detail.Days) }),
+		both(func(k rules.Entry) string {
+			if k.Detail.Member == 0 {
+				return k.Whom
+			}
+			return cmp.Or(k.Whom, strconv.FormatInt(k.Detail.Member, 10))
+		}),
 		both(func(k rules.Entry) string { return is(k.Detail.Part, "c_part") }),
 		both(func(k rules.Entry) string {
 			if k.Detail.State == "" {

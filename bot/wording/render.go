@@ -69,6 +69,9 @@ func Render(out store.Outgoing) Delivery {
 		if d.Buttons = TaskButtons(vs, out.Task.Key); len(out.Bars) > 1 {
 			d.Buttons = barButtons(vs, out.Bars)
 		}
+		if m.Ping == rules.Reminded {
+			d.Buttons = nil // nobody answers for it
+		}
 	default: // worded when it was queued, and perhaps not in the crew's first language
 		word = func(Voice) string { return m.Text }
 	}
@@ -83,6 +86,9 @@ func Render(out store.Outgoing) Delivery {
 // answer.
 func (v Voice) ping(kind rules.PingKind, out store.Outgoing) string {
 	t := *out.Task
+	if kind == rules.Reminded {
+		return v.Say("p_remind", "Words", v.words(t.Mark), "Name", t.ClaimedBy)
+	}
 	var lines []string
 	task, what, bars := v.Task(t), v.whatNow(t, out), len(out.Bars) > 1
 	if bars {
@@ -305,6 +311,9 @@ func (v Voice) Item(t rules.Task, place bool) string {
 	claim := ""
 	if t.ClaimedBy != "" {
 		claim = v.Say("claim", "Name", t.ClaimedBy)
+	}
+	if t.Step == rules.Remind {
+		return v.Say("line_remind", "When", t.Best, "Words", v.words(t.Mark), "Claim", claim)
 	}
 	id := "line"
 	switch {

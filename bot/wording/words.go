@@ -325,9 +325,18 @@ func (v Voice) Line(e rules.Entry) string {
 	task := v.Say("task", "Step", e.Step, "Subject", v.Subject(e.Subject))
 	switch e.Action {
 	case rules.Mine, rules.Later, rules.Skip:
+		if e.Whom != "" {
+			return v.Say("l_assign", "Name", e.Whom, "Task", task)
+		}
 		return v.Say("l_"+string(e.Action), "Task", task)
 	case rules.Set:
 		return v.Say("l_set", "Key", v.Key(e.Detail.Key), "Value", v.Setting(e.Detail.Key, e.Detail.Value))
+	}
+	switch e.Step {
+	case rules.Away:
+		return v.Say("l_away", "Name", e.Whom, "List", v.Days(rules.ParseDays(e.Detail.Days)))
+	case rules.Remind:
+		return v.Say("l_remind", "When", time.UnixMilli(e.Detail.Until), "Words", v.words(e.Detail.Reason))
 	}
 	part := func(ok bool, id string, kv ...any) string {
 		if !ok {

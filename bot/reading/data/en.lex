@@ -699,6 +699,16 @@ command BANKASK: what is in the bank | what's in the bank | whats in the bank | 
 command CUSTOMERASK: what did | what has | how many did | how many has | how many queens did | how many queens has
 command CUSTOMERGOT: get | got | have | take | had | buy | what did get
 command CUSTOMERWORD: customer | buyer | client
+command DOESIT: does | takes | will do | will take | is doing | is taking | is on | handles | will handle | takes over | takes care of | will take care of
+command GIVEHIM: give | assign | hand | hand over
+command THATONE: it | that | this | this one | that one | that's | it's
+command DOESTHAT: for
+command GOESTO: goes to | is for | is with
+command OFFWORD: off | is off | will be off | away | is away | will be away | out | is out | will be out | is not in | isn't in | won't be in | will not be in | is on vacation | is on holiday | on vacation | on holiday | is not working | isn't working | is not here | isn't here | won't be here | can't come | is not there | won't be there
+command IAMOFF: i'm off | i am off | i'll be off | i will be off | i'm away | i am away | i'll be away | i will be away | i'm out | i'll be out | i'm not in | i won't be in | i'm not here | i won't be here | i'm on vacation | i'm on holiday | i can't come
+command REMINDALL: remind us | remind everybody | remind everyone | remind the crew | set a reminder for us | give us a reminder
+command REMINDUS: remind me | set a reminder
+command TOTHIS: to | that | about | of | for
 command FORGETHIM: forget
 command WEEKDAY=1: mondays
 command WEEKDAY=7: sundays

@@ -858,6 +858,16 @@ command BANKASK: qué hay en el banco | cuántas hay en el banco | cuántas rein
 command CUSTOMERASK: qué se | qué | cuántas | cuántas se | cuántas reinas | cuántas reinas se
 command CUSTOMERGOT: qué se llevó | qué recibió | cuántas se llevó | cuántas recibió | cuántas tiene | qué tiene | cuántas reinas se llevó | cuántas reinas tiene
 command CUSTOMERWORD: cliente | clienta | comprador
+command DOESIT: hace | hará | va a hacer | toma | tomará | se encarga de | se encargará de | se ocupa de | se queda con
+command GIVEHIM: dale a | denle a | dar a | asigna a | asignar a | asignen a | asigna | asignar | pásale a | pásenle a | encárgale a | encárguenle a
+command THATONE: esto | eso | ese | este | esa | esta
+command DOESTHAT: lo hace | la hace | eso lo hace | lo toma | la toma | para | es para
+command GOESTO: es para | es de | va para | queda con | queda para | le toca a
+command OFFWORD: libre | está libre | estará libre | libra | descansa | fuera | está fuera | estará fuera | no está | no estará | no viene | no vendrá | no trabaja | no trabajará | ausente | está ausente | estará ausente | de vacaciones | está de vacaciones | estará de vacaciones | no puede venir
+command IAMOFF: estoy libre | estaré libre | estoy fuera | estaré fuera | no estoy | no estaré | no vengo | no vendré | no trabajo | no trabajaré | descanso | estoy de vacaciones | estaré de vacaciones | no puedo venir | libro
+command REMINDALL: recuérdanos | recuérdennos | recordarnos
+command REMINDUS: recuérdame | recuérdenme | pon un recordatorio
+command TOTHIS: que | de | para | hay que | que hay que | que toca
 command FORGETHIM: olvidar a | olvida a | olviden a
 command WEEKDAY=6: sábados
 command WEEKDAY=7: domingos
