@@ -116,21 +116,6 @@ type reading struct {
 	each      bool      // to each nuc
 	honey     bool      // feed: of honey
 	several   bool      // feed: of several hives, which are not named
-	whose     string    // undo: the member whose line it is
-	rest      []string  // words nothing was made of
-	labels    []string  // numbers of single nucs
-	key       string    // set
-	value     string    // set
-	typed     string    // set: the value as it was typed
-	old       *int      // fix: the count it was
-	days      int       // due: how many days, 0 for today's list
-	dueDay    when      // due: from which day
-	topic     string    // help
-	plan      planAsk   // what a question about the weeks ahead names
-	litres    float64   // feed
-	each      bool      // to each nuc
-	honey     bool      // feed: of honey
-	several   bool      // feed: of several hives, which are not named
 	whose     string    // undo: the member whose line it is; assign, away: who
 	weekdays  []int     // away: 1 Monday to 7 Sunday
 	till      bool      // away: until the day, or from the first to the last
