@@ -101,7 +101,7 @@ func (sc *Scene) daysOff(r *reading) (days []rules.Date, bad bool) {
 		}
 	}
 	switch {
-	case len(r.weekdays) == 2 && r.till:
+	case len(r.weekdays) == 2 && r.through:
 		from := next(r.weekdays[0], today)
 		span(from, next(r.weekdays[1], from))
 	case len(r.weekdays) > 0:
@@ -115,7 +115,7 @@ func (sc *Scene) daysOff(r *reading) (days []rules.Date, bad bool) {
 		if !ok || day.Before(today) {
 			return nil, true
 		}
-		if r.till { // back on that day
+		if r.through { // back on that day
 			span(today, day.Add(-1))
 		} else {
 			days = []rules.Date{day}
@@ -151,7 +151,7 @@ func (sc *Scene) remind(r *reading) (Answer, error) {
 
 // peopleOf turns an act about people into what its handler takes.
 func (sc *Scene) peopleOf(r *reading, a rdg.Act) {
-	r.whose, r.weekdays, r.till = a.Person, a.Weekdays, a.Till
+	r.whose, r.weekdays, r.through = a.Person, a.Weekdays, a.Through
 	switch {
 	case a.When == nil:
 	case a.Kind == rdg.Remind:

@@ -118,7 +118,7 @@ type reading struct {
 	several   bool      // feed: of several hives, which are not named
 	whose     string    // undo: the member whose line it is; assign, away: who
 	weekdays  []int     // away: 1 Monday to 7 Sunday
-	till      bool      // away: until the day, or from the first to the last
+	through   bool      // away: until the day, or from the first to the last
 	rest      []string  // words nothing was made of
 
 	buyer    string // hand, lose: who got the queens, by name as it was typed

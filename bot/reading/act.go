@@ -97,7 +97,7 @@ type Act struct {
 	Order    int    `json:"order,omitempty"`    // the number of an order
 	Days     int    `json:"days,omitempty"`     // due: how many. what if: how many later, negative for earlier
 	Year     int    `json:"year,omitempty"`     // report
-	Till     bool   `json:"till,omitempty"`     // away: until the day, or from the first weekday to the last
+	Through  bool   `json:"through,omitempty"`  // away: until the day, or from the first weekday to the last
 	Person   string `json:"person,omitempty"`   // of people's commands and yields; of an order, who wants it
 	By       string `json:"by,omitempty"`       // yields: side by side
 

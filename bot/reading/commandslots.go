@@ -133,6 +133,8 @@ func (l *lattice) commandActs(row *commandRow, c captures) []Act {
 		case "f", "halfdegree": // of the degrees
 		case "all":
 			a.All = true
+		case "through":
+			a.Through = true
 		case "power":
 			a.Power = true
 		case "singly":
@@ -144,10 +146,6 @@ func (l *lattice) commandActs(row *commandRow, c captures) []Act {
 		case "shift":
 			shift = n
 		case "till":
-			if row.kind == Away {
-				a.Till = true
-				break
-			}
 			before, times = times, nil
 		case "span":
 			unit = k.value
