@@ -144,7 +144,9 @@ func (p *settling) look(s Subject) {
 	var now *seen
 	if slices.ContainsFunc(entries, func(e Entry) bool { return e.Action == Did && (e.Step == Emerge || e.Step == Virgin) }) {
 		if b, exists := batchOf(n, entries, c.combsOf(entries), c.incubators, c.settings, nil, nil); exists {
-			now = sight(b, entries, c.settings)
+			if now = sight(b, entries, c.settings); now == nil {
+				p.plain[n] = b
+			}
 		}
 	}
 	old := c.seen[n]

@@ -16,7 +16,7 @@ func (c *Crew) Settle() (planned []Replanned, all bool) {
 		return nil, false
 	}
 	all = c.all
-	p := &settling{c: c, all: all, seen: map[Subject]bool{}}
+	p := &settling{c: c, all: all, seen: map[Subject]bool{}, plain: map[int]Batch{}}
 	for s := range c.stale {
 		delete(c.effective, s)
 	}
@@ -89,7 +89,8 @@ type settling struct {
 	yards   []string // whose boards a batch that was looked at may change
 	cells   bool     // a batch was looked at, which may need other nucs
 	grid    *shiftGrid
-	since   time.Time // zero, or when something was seen that was not seen before, or no more
+	plain   map[int]Batch // batches by the books, of which nothing was seen that teaches
+	since   time.Time     // zero, or when something was seen that was not seen before, or no more
 }
 
 func (p *settling) add(s Subject) {
@@ -238,7 +239,10 @@ func (p *settling) batch(s Subject) {
 	c, n := p.c, s.Number()
 	old, had := c.batches[n]
 	entries := p.effective(s)
-	b, exists := batchOf(n, c.withNucs(n, entries), c.combsOf(entries), c.incubators, c.settings, c.learning, c.seen[n])
+	b, exists := p.plain[n]
+	if !exists || len(c.learning.looks) > 0 {
+		b, exists = batchOf(n, c.withNucs(n, entries), c.combsOf(entries), c.incubators, c.settings, c.learning, c.seen[n])
+	}
 	b.Number = n
 	if b.Yards == nil {
 		b.Yards = []string{}
