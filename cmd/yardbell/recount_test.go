@@ -12,8 +12,13 @@ import (
 )
 
 // recounted are the conversations whose numbers each script of testdata works out again.
-var recounted = map[string][]string{
-	"recount_places.py": {"incubators", "incubator", "builders"},
+var recounted = map[string]struct {
+	names         []string
+	said, changed string // a number in them, and another one in its place
+	found         string // what the script says of that
+}{
+	"recount_places.py":   {[]string{"incubators", "incubator", "builders"}, "Hours=10.5", "Hours=9.5", "said 9.5, recounted 10.49"},
+	"recount_accounts.py": {[]string{"by_yard", "batch_lost", "losses", "split_yards"}, "s_count(Count=18, Past=past_emerge)", "s_count(Count=17, Past=past_emerge)", "said 17, recounted 18"},
 }
 
 // TestRecount holds the numbers in transcripts to scripts in another language that share no
@@ -25,11 +30,11 @@ func TestRecount(t *testing.T) {
 	}
 	folder, err := filepath.Abs("../../testdata/conversations")
 	require.NoError(t, err)
-	for script, names := range recounted {
+	for script, c := range recounted {
 		t.Run(script, func(t *testing.T) {
 			run := func(dir string) (string, error) {
 				args := []string{filepath.Join(folder, script)}
-				for _, n := range names {
+				for _, n := range c.names {
 					args = append(args, filepath.Join(dir, n+".jsonl"))
 				}
 				out, err := exec.CommandContext(t.Context(), python, args...).CombinedOutput() //nolint:gosec // of ours
@@ -40,17 +45,17 @@ func TestRecount(t *testing.T) {
 			t.Log(strings.TrimSpace(out))
 
 			changed := t.TempDir()
-			for _, n := range names {
+			for _, n := range c.names {
 				for _, ext := range []string{".jsonl", ".out"} {
 					b, err := os.ReadFile(filepath.Join(folder, n+ext))
 					require.NoError(t, err)
-					b = []byte(strings.Replace(string(b), "Hours=10.5", "Hours=9.5", 1))
+					b = []byte(strings.Replace(string(b), c.said, c.changed, 1))
 					require.NoError(t, os.WriteFile(filepath.Join(changed, n+ext), b, 0o600))
 				}
 			}
 			out, err = run(changed)
 			require.Error(t, err)
-			assert.Contains(t, out, "said 9.5, recounted 10.49")
+			assert.Contains(t, out, c.found)
 		})
 	}
 }
