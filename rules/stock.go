@@ -212,3 +212,17 @@ func stockStep(e *Entry) bool {
 	}
 	return false
 }
+
+// ToCatch is how many laying queens of a batch are still to be caught, 0 where none were
+// counted as laying.
+func (b Batch) ToCatch() int {
+	n, at := b.Had(Catch)
+	if n == nil || at != Laying || b.Ended {
+		return 0
+	}
+	left := *n
+	if b.Counts.Caught != nil {
+		left -= *b.Counts.Caught
+	}
+	return max(0, left)
+}

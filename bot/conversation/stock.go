@@ -154,7 +154,7 @@ func (sc *Scene) caughtFirst(r *reading, e rules.Entry, stock rules.Stock) (ans 
 	if !r.caught {
 		var fit []rules.Batch
 		for _, k := range sc.open() {
-			if b, found := sc.model.Batch(k.Batch); k.Step == rules.Catch && found && b.Rest(rules.Catch) >= *e.Count {
+			if b, found := sc.model.Batch(k.Batch); k.Step == rules.Catch && found && b.ToCatch() >= *e.Count {
 				fit = append(fit, b)
 			}
 		}

@@ -44,7 +44,7 @@ func (sc *Scene) stockAsked(a rdg.Act) Answer {
 	}
 	for _, k := range sc.open() {
 		b, found := sc.model.Batch(k.Batch)
-		if n := b.Rest(rules.Catch); k.Step == rules.Catch && found && n > 0 {
+		if n := b.ToCatch(); k.Step == rules.Catch && found && n > 0 {
 			ans.say(v, "s_stock_due", "Count", n, "Batch", v.Subject(rules.BatchSubject(b.Number)))
 		}
 	}

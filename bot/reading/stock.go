@@ -128,6 +128,7 @@ func (l *lattice) stockSlots(f *filled, fr *frame, items []item, es map[entityKi
 		}
 	}
 	if a.Step == rules.Catch && (a.Mark != "" || a.Tags != "") && !l.tells(l.r.c.markQ) {
+		a.Mark, a.Tags = "", "" // "nice big yellow ones"
 		f.flag(fMark)
 	}
 	banked := l.meansAny(items, l.r.c.inBank) || l.meansAny(items, l.r.c.banked)
