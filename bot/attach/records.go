@@ -32,6 +32,7 @@ type season struct {
 	batches []rules.Batch
 	rounds  []rules.GraftRound
 	queens  []rules.QueenRecord
+	stock   []rules.StockLot // what became of them, where anything was told of that
 }
 
 func readSeason(v wording.Voice, tx *store.Tx, crew int64, year int) (s season, err error) {
@@ -55,7 +56,8 @@ func readSeason(v wording.Voice, tx *store.Tx, crew int64, year int) (s season, 
 		entries[i] = l.Entry
 	}
 	s.queens = rules.CaughtQueens(all, entries, year, v.Settings.Zone)
-	return s, nil
+	s.stock, err = stockOf(tx, crew, year, v.Settings.Zone)
+	return s, err
 }
 
 // sum adds what was counted at a stage; ok false where nothing was.
@@ -76,6 +78,9 @@ func Records(tx *store.Tx, crew store.Crew, year int, kind string) (file []byte,
 		return nil, err
 	}
 	v := wording.New(s, tx.Now)
+	if v, err = knowing(v, tx, crew.ID); err != nil {
+		return nil, err
+	}
 	data, err := readSeason(v, tx, crew.ID, year)
 	if err != nil {
 		return nil, err
@@ -87,6 +92,8 @@ func Records(tx *store.Tx, crew store.Crew, year int, kind string) (file []byte,
 		return roundsCSV(v, data)
 	case "queens":
 		return queensCSV(v, data)
+	case "stock":
+		return stockCSV(v, data)
 	}
 	return nil, fmt.Errorf("there are no records as %q", kind)
 }
@@ -98,8 +105,8 @@ func reportHTML(v wording.Voice, s season) ([]byte, error) {
 		Foot []string
 	}
 	type page struct {
-		Lang, Title, Made, RoundsTitle, QueensTitle, Empty string
-		Rounds, Queens                                     table
+		Lang, Title, Made, RoundsTitle, QueensTitle, StockTitle, Empty string
+		Rounds, Queens, Stock                                          table
 	}
 	p := page{Lang: v.Say("language_code"), Title: v.Say("rec_title", "Year", strconv.Itoa(s.year)), Made: v.Say("rec_made", "When", v.Date(rules.DateOf(v.Now, v.Settings.Zone))),
 		RoundsTitle: v.Say("rec_rounds"), QueensTitle: v.Say("rec_queens", "Count", len(s.queens)), Empty: v.Say("rec_none")}
@@ -121,6 +128,11 @@ func reportHTML(v wording.Voice, s season) ([]byte, error) {
 			lost = append(lost, b.Account.Lost...)
 		}
 		p.Rounds.Foot = append(append(p.Rounds.Foot, lostCells(v, lost)...), "", "", "")
+	}
+	p.StockTitle = v.Say("rec_stock")
+	for _, l := range s.stock {
+		p.Stock.Head = stockHead(v)
+		p.Stock.Rows = append(p.Stock.Rows, stockRow(v, l, func(t time.Time) string { return v.Date(rules.DateOf(t, v.Settings.Zone)) }))
 	}
 	p.Queens.Head = queenHead(v)
 	for _, q := range s.queens {
@@ -220,6 +232,10 @@ func sheetOf(rows [][]string) ([]byte, error) {
 }
 
 func makeReport(v wording.Voice, tx *store.Tx, crew int64, a Attachment) ([]made, error) {
+	v, err := knowing(v, tx, crew)
+	if err != nil {
+		return nil, err
+	}
 	s, err := readSeason(v, tx, crew, a.Year)
 	if err != nil {
 		return nil, err
@@ -228,15 +244,23 @@ func makeReport(v wording.Voice, tx *store.Tx, crew int64, a Attachment) ([]made
 }
 
 func makeSheets(v wording.Voice, tx *store.Tx, crew int64, a Attachment) ([]made, error) {
+	v, err := knowing(v, tx, crew)
+	if err != nil {
+		return nil, err
+	}
 	s, err := readSeason(v, tx, crew, a.Year)
 	if err != nil {
 		return nil, err
 	}
 	year := strconv.Itoa(a.Year)
-	return []made{
+	sheets := []made{
 		{name: "rounds-" + year + ".csv", draw: func() ([]byte, error) { return roundsCSV(v, s) }},
 		{name: "queens-" + year + ".csv", draw: func() ([]byte, error) { return queensCSV(v, s) }},
-	}, nil
+	}
+	if len(s.stock) > 0 {
+		sheets = append(sheets, made{name: "stock-" + year + ".csv", draw: func() ([]byte, error) { return stockCSV(v, s) }})
+	}
+	return sheets, nil
 }
 
 // roundDay is the name of a round, "" of none.

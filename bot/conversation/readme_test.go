@@ -106,7 +106,7 @@ func TestShownFormsAreRead(t *testing.T) {
 // formCrew is the situation in which all forms can be said.
 func formCrew() rdg.Known {
 	k := rdg.Known{Now: time.Date(2031, 5, 14, 17, 0, 0, 0, time.UTC), Breeders: []int{3, 7, 12}, Builders: []string{"B1", "B2", "B3"}, Yards: []string{"North", "Creek"},
-		Members: []string{"Wren", "Ash"}, Combs: map[int]string{7: ""}}
+		Customers: []string{"Haskett"}, Stock: 24, Members: []string{"Wren", "Ash"}, Combs: map[int]string{7: ""}}
 	for _, s := range []rules.Step{rules.Accept, rules.Finish, rules.Capped, rules.Nucs, rules.Move, rules.Emerge, rules.Laying, rules.Catch, rules.Recell} {
 		k.Open = append(k.Open, rdg.Expect{Step: s, Batch: 4, Breeder: 7, Builder: "B2", Had: 45, Ready: true})
 	}

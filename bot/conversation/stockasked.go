@@ -154,13 +154,13 @@ func (sc *Scene) queenAsked(a rdg.Act) (Answer, error) {
 			"Caught", v.Date(rules.DateOf(l.Caught, sc.Settings.Zone)), "At", at, "Colour", colour)
 	}
 	if len(lots) == 1 {
-		ans.say(v, "s_queen_is", "Where", sc.whereIs(l), "Since", v.Date(rules.DateOf(l.Since, sc.Settings.Zone)))
+		ans.say(v, "s_queen_is", "Where", v.WhereIs(l), "Since", v.Date(rules.DateOf(l.Since, sc.Settings.Zone)))
 		return ans, nil
 	}
 	var wheres, parts []string
 	counts := map[string]int{}
 	for _, k := range lots {
-		w := sc.whereIs(k)
+		w := v.WhereIs(k)
 		if counts[w] == 0 {
 			wheres = append(wheres, w)
 		}
@@ -171,26 +171,6 @@ func (sc *Scene) queenAsked(a rdg.Act) (Answer, error) {
 	}
 	ans.say(v, "s_queen_maybe", "List", wording.JoinList(parts))
 	return ans, nil
-}
-
-// whereIs words where the queens of a lot are.
-func (sc *Scene) whereIs(l rules.StockLot) string {
-	v := sc.Voice
-	switch {
-	case l.Is == rules.InBank:
-		return v.Say("queen_bank", "Bank", v.Bank(l.Place))
-	case l.Is == rules.AtCustomer && l.Who == 0:
-		return v.Say("queen_sold")
-	case l.Is == rules.AtCustomer:
-		return v.Say("queen_customer", "Customer", v.Customer(l.Who))
-	case l.Is == rules.InColony && l.Place != "":
-		return v.Say("queen_colony", "At", v.Say("e_at", "Yard", l.Place))
-	case l.Is == rules.InColony:
-		return v.Say("queen_colony", "At", "")
-	case l.Is == rules.DeadQueen:
-		return v.Say("queen_dead")
-	}
-	return v.Say("queen_hand")
 }
 
 // forgetCustomer asks whether a customer's name is to go, which only a lead may say.

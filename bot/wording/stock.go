@@ -69,3 +69,22 @@ func bankOf(name string) string {
 	}
 	return name
 }
+
+// WhereIs words where the queens of a lot are.
+func (v Voice) WhereIs(l rules.StockLot) string {
+	switch {
+	case l.Is == rules.InBank:
+		return v.Say("queen_bank", "Bank", v.Bank(l.Place))
+	case l.Is == rules.AtCustomer && l.Who == 0:
+		return v.Say("queen_sold")
+	case l.Is == rules.AtCustomer:
+		return v.Say("queen_customer", "Customer", v.Customer(l.Who))
+	case l.Is == rules.InColony && l.Place != "":
+		return v.Say("queen_colony", "At", v.Say("e_at", "Yard", l.Place))
+	case l.Is == rules.InColony:
+		return v.Say("queen_colony", "At", "")
+	case l.Is == rules.DeadQueen:
+		return v.Say("queen_dead")
+	}
+	return v.Say("queen_hand")
+}

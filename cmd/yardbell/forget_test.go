@@ -100,3 +100,61 @@ func TestServeForgets(t *testing.T) {
 	assert.Contains(t, w.says(w.wren, "forget Wren").Text, "hand over first")
 	assert.Empty(t, w.Violations())
 }
+
+// A customer is forgotten, in both languages, by the lead's word and a press: what they got
+// stays under a number, the name goes out of every byte, and the chain holds.
+func TestForgetCustomerOnTheConsole(t *testing.T) {
+	for _, c := range []struct{ lang, script, sure, after string }{
+		{"en", `Ash: add breeder 7
+Ash: add yard North 40 nucs
+Wren: graft 45 from 7
+@ +39d
+Wren: laying 24 of batch 1
+Wren *: Log it anyway
+Wren: caught 24 of batch 1
+Wren *: Log it anyway
+Wren: sold 6 to Brandine
+Wren *: Add customer Brandine
+Ash: what did Brandine get
+Ash: forget customer Brandine
+Ash *: Leave it
+Ash: forget customer Brandine
+Ash *: Forget
+Ash: stock
+`, "Forget the customer Brandine?", "With customers: customer 1 6"},
+		{"es", `Ash: agregar madre 7
+Ash: agregar apiario North 40 núcleos
+Wren: injerté 45 de la 7
+@ +39d
+Wren: en postura 24 del lote 1
+Wren *: Anotar igual
+Wren: capturé 24 del lote 1
+Wren *: Anotar igual
+Wren: vendimos 6 a Brandine
+Wren *: Agregar cliente Brandine
+Ash: qué recibió Brandine
+Ash: olvidar cliente Brandine
+Ash *: Dejar así
+Ash: olvidar cliente Brandine
+Ash *: Olvidar
+Ash: existencias
+`, "¿Olvidar al cliente Brandine?", "Con clientes: cliente 1 6"},
+	} {
+		db := filepath.Join(t.TempDir(), "crew.db")
+		r := call(c.script, "console", "--db", db, "--zone", "America/Chicago", "--lang", c.lang, "--now", "2031-05-05 08:00")
+		require.Zero(t, r.code, r.err)
+		assert.Equal(t, 2, strings.Count(r.out, c.sure), "asked twice: %s", r.out)
+		_, after, found := strings.Cut(r.out, c.after)
+		assert.True(t, found, r.out)
+		assert.NotContains(t, after, "Brandine")
+		assert.NotContains(t, strings.ToLower(read(t, db)), "brandine", "the bytes of the file")
+		k := call("", "check", "--db", db)
+		assert.Zero(t, k.code, k.out)
+		assert.Contains(t, call("", "rebuild", "--db", db).out, "everything as it was")
+		out := call("", "export", "--db", db).out
+		assert.Contains(t, out, `"customer":1`)
+		sheet := call("", "report", "--db", db, "--year", "2031", "--format", "csv", "--what", "stock").out
+		assert.Contains(t, sheet, "1,")
+		assert.NotContains(t, sheet, "Brandine")
+	}
+}

@@ -20,7 +20,7 @@ func reportCommand(e env) *cobra.Command {
 		Short: "Write the records of a year, to print or for a spreadsheet",
 		Long: `Writes the rounds of a year and every queen caught in it, with her mother, the date of
 her graft, her yard and the date she was caught: as a page to print (html), or one of
-the two tables for a spreadsheet (csv, with --what queens or rounds). Words are in the
+the tables for a spreadsheet (csv, with --what queens, rounds or stock). Words are in the
 crew's language.`,
 		Example: `  yardbell report --db crew.db --year 2031 --out season.html
   yardbell report --db crew.db --year 2031 --format csv > queens.csv`,
@@ -30,8 +30,8 @@ crew's language.`,
 			switch {
 			case format != "html" && format != "csv":
 				return usage("--format takes html or csv")
-			case what != "queens" && what != "rounds":
-				return usage("--what takes queens or rounds")
+			case what != "queens" && what != "rounds" && what != "stock":
+				return usage("--what takes queens, rounds or stock")
 			case format == "csv":
 				kind = what
 			case c.Flags().Changed("what"):
@@ -70,7 +70,7 @@ crew's language.`,
 	f.register(c)
 	c.Flags().IntVar(&year, "year", 0, "the year, in the crew's zone (default: this one)")
 	c.Flags().StringVar(&format, "format", "html", "html or csv")
-	c.Flags().StringVar(&what, "what", "queens", "which table as csv: queens or rounds")
+	c.Flags().StringVar(&what, "what", "queens", "which table as csv: queens, rounds or stock")
 	c.Flags().StringVar(&out, "out", "", "file to write instead of standard output")
 	c.Flags().Int64Var(&crew, "crew", 0, "number of the crew, where the database has several")
 	return c

@@ -128,7 +128,7 @@ func TestReportAndCalendarCalls(t *testing.T) {
 		args []string
 	}{
 		{"--format takes html or csv", 2, []string{"report", "--db", db, "--format", "pdf"}},
-		{"--what takes queens or rounds", 2, []string{"report", "--db", db, "--format", "csv", "--what", "drones"}},
+		{"--what takes queens, rounds or stock", 2, []string{"report", "--db", db, "--format", "csv", "--what", "drones"}},
 		{"--what goes with --format csv", 2, []string{"report", "--db", db, "--what", "rounds"}},
 		{"--year takes", 2, []string{"report", "--db", db, "--year", "31"}},
 		{"no crew 9", 2, []string{"report", "--db", db, "--crew", "9"}},

@@ -699,6 +699,7 @@ command BANKASK: what is in the bank | what's in the bank | whats in the bank | 
 command CUSTOMERASK: what did | what has | how many did | how many has | how many queens did | how many queens has
 command CUSTOMERGOT: get | got | have | take | had | buy | what did get
 command CUSTOMERWORD: customer | buyer | client
+command FORGETBUYER: forget customer | forget the customer | forget buyer
 command DOESIT: does | takes | will do | will take | is doing | is taking | is on | handles | will handle | takes over | takes care of | will take care of
 command GIVEHIM: give | assign | hand | hand over
 command THATONE: it | that | this | this one | that one | that's | it's

@@ -858,6 +858,7 @@ command BANKASK: qué hay en el banco | cuántas hay en el banco | cuántas rein
 command CUSTOMERASK: qué se | qué | cuántas | cuántas se | cuántas reinas | cuántas reinas se
 command CUSTOMERGOT: qué se llevó | qué recibió | cuántas se llevó | cuántas recibió | cuántas tiene | qué tiene | cuántas reinas se llevó | cuántas reinas tiene
 command CUSTOMERWORD: cliente | clienta | comprador
+command FORGETBUYER: olvidar cliente | olvidar al cliente | olvida al cliente | olvidar a la clienta
 command DOESIT: hace | hará | va a hacer | toma | tomará | se encarga de | se encargará de | se ocupa de | se queda con
 command GIVEHIM: dale a | denle a | dar a | asigna a | asignar a | asignen a | asigna | asignar | pásale a | pásenle a | encárgale a | encárguenle a
 command THATONE: esto | eso | ese | este | esa | esta
