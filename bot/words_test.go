@@ -4,6 +4,7 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -64,6 +65,10 @@ func families() map[string][]string {
 		}
 		forms, helps = append(forms, string(s)), append(helps, string(s))
 	}
+	var nucs []string
+	for _, s := range rules.NucStates {
+		nucs = append(nucs, string(s))
+	}
 	var roundSteps, settingIDs []string
 	ofStock := []string{string(rules.Marked), string(rules.Banked), string(rules.Handed), string(rules.Introduced)}
 	for _, s := range rules.Steps {
@@ -73,9 +78,9 @@ func families() map[string][]string {
 		settingIDs = append(settingIDs, strings.ReplaceAll(k, " ", "-"))
 	}
 	return map[string][]string{
-		"day_": days, "month_": months, "step_": steps, "past_": append(past, "lose"), "stake_": stakes, "weekday_": days, "mark_": strings.Fields("red blue green yellow white orange black pink purple brown grey gray silver gold violet turquoise"),
+		"day_": days, "month_": months, "step_": append(slices.Clone(steps), "nuc"), "past_": append(past, "lose"), "stake_": stakes, "weekday_": days, "mark_": strings.Fields("red blue green yellow white orange black pink purple brown grey gray silver gold violet turquoise"),
 		"word_": roundSteps, "key_": append([]string{"step", "own"}, settingIDs...), "value_": {"on", "off", "none", "default"},
-		"form_": append(forms, "dearth", "flow", "temp", "place", "queenless", "brood", "lose"), "help_": append(append(helps, "order", "virgin", "retire", "temp", "place", "queenless", "brood", "lose"), wording.HelpTopics...),
+		"form_": append(forms, "dearth", "flow", "temp", "place", "queenless", "brood", "lose", "nuc"), "help_": append(append(helps, "order", "virgin", "retire", "temp", "place", "queenless", "brood", "lose", "nuc"), wording.HelpTopics...),
 		"load_": {"nucs", "nucs_some", "move", "move_some", "catch", "catch_some", "recell", "recell_some"},
 		"bars_": {"accept", "capped", "nucs", "move", "emerge", "laying", "catch", "recell"},
 		"unit_": {"queens", "cells"}, "o_ready_": {"queens", "cells"}, "r_order_no_": {"breeder", "builder", "yard"}, "yield_stage_": {"accept", "capped", "emerge", "laying"},
@@ -83,8 +88,9 @@ func families() map[string][]string {
 		"step_?": ofStock, "form_?": ofStock, "help_?": ofStock, "subject_?": {"stock"},
 		// Those below exist for some steps only; the code asks whether they do.
 		"ask_count_?": append(asks, steps...), "bring_?": append(bring, steps...), "over_?": append(over, append(steps, "other")...),
-		"subject_":  {"breeder", "batch", "builder", "yard", "order", "comb", "incubator"},
-		"named_":    {"breeder", "builder", "yard", "incubator"},
+		"subject_":  {"breeder", "batch", "builder", "yard", "order", "comb", "incubator", "nuc"},
+		"named_":    {"breeder", "builder", "yard", "incubator", "nuc"},
+		"nuc_":      nucs,
 		"e_add_":    {"breeder", "builder", "yard", "incubator"},
 		"head_?":    {"breeder", "batch", "order"},
 		"e_":        {"dearth", "flow"},
@@ -96,7 +102,7 @@ func families() map[string][]string {
 		"anchor_":   {"grafted", "confined", "laying", "emerged", "caught", "fed", "dearth", "noeggs", "laying7", "virgin", "brood"},
 		"ping_":     {"eve", "open", "closing6", "closing2", "over", "noanswer", "again"},
 		"lost_":     append([]string{"cells", "virgins", "queens"}, rules.Causes...),
-		"r_cannot_": {conversation.NucState, conversation.InIncubator, conversation.OtherWork},
+		"r_cannot_": {conversation.InIncubator, conversation.OtherWork},
 		"topic_":    wording.HelpTopics,
 		"r_":        append([]string{"amend_after", "lost_most"}, refusalCodes...),
 	}

@@ -106,6 +106,11 @@ func (b Board) Of(s NucState, batch int) int {
 	return b.count(func(l *NucLot) bool { return l.State == s && l.Batch == batch })
 }
 
+// Unnumbered is how many nucs in a state have no number.
+func (b Board) Unnumbered(s NucState) int {
+	return b.count(func(l *NucLot) bool { return l.State == s && l.Label == "" })
+}
+
 // Standing is how many nucs stand, all but those that were lost.
 func (b Board) Standing() int { return b.count(func(l *NucLot) bool { return !l.State.Lost() }) }
 

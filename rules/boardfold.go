@@ -222,7 +222,11 @@ func (k *nucs) emerged(e *nucEvent) {
 		return // she lays: a count told late of what was before
 	}
 	k.enter(e, k.sum(inOf(NucCell, b))+k.sum(inOf(NucVirgin, b))+k.sum(ofCount(b)))
-	k.part(*e.Count, NucLot{State: NucVirgin, Batch: b, Since: e.Happened}, NucLot{State: NucQueenless, Batch: b, Since: e.Happened},
+	others := NucLot{State: NucQueenless, Batch: b, Since: e.Happened}
+	if e.Detail.More {
+		others.State = NucCell // they are still to come
+	}
+	k.part(*e.Count, NucLot{State: NucVirgin, Batch: b, Since: e.Happened}, others,
 		inOf(NucVirgin, b), inOf(NucCell, b), ofCount(b))
 }
 
@@ -386,7 +390,8 @@ func (k *nucs) label(number string, to NucLot) {
 		}
 	}
 	picks := picksFor(to)
-	if to.State.Living() || to.State == NucFree || to.State == NucCaught {
+	if to.State.Living() || to.Batch == 0 {
+		// First it says which of those that are known they are.
 		picks = append([]pick{func(l *NucLot) bool { return l.State == to.State && (to.Batch == 0 || l.Batch == to.Batch) }}, picks...)
 	}
 	k.lift(1, func(l NucLot) {

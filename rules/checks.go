@@ -38,7 +38,7 @@ func CheckCount(e Entry) *Refusal {
 	switch {
 	case n < 0 || n > limit:
 		return refuse("count_absurd", "Count", n, "Limit", limit)
-	case n == 0 && (e.Step == Graft || e.Step == Nucs || e.Step == Move || e.Step == Catch || e.Step == Recell):
+	case n == 0 && (e.Step == Graft || e.Step == Nucs || e.Step == Move || e.Step == Catch || e.Step == Recell || e.Step == Nuc && e.Detail.State != NucFree):
 		return refuse("count_zero", "Step", e.Step)
 	case e.Of != nil && n > *e.Of:
 		return refuse("more_than_of", "Count", n, "Of", *e.Of)
@@ -46,6 +46,14 @@ func CheckCount(e Entry) *Refusal {
 		return refuse("count_absurd", "Count", *e.Of, "Limit", limit)
 	case n > ManyCells && e.Step != Add:
 		return refuse("count_many", "Count", n).orConfirm()
+	}
+	return nil
+}
+
+// CheckNucs asks back more nucs than stand in a yard, where the crew said how many it has.
+func CheckNucs(e Entry, b Board) *Refusal {
+	if n := b.Standing(); e.Count != nil && b.Known && *e.Count > n {
+		return refuse("more_than_nucs", "Yard", b.Yard, "Nucs", n, "Count", *e.Count).orConfirm()
 	}
 	return nil
 }

@@ -152,6 +152,13 @@ func (p *settling) boards(Subject) {
 			}
 		}
 	}
+	for _, b := range c.Boards() {
+		for _, l := range b.Lots {
+			if l.State == NucCaught {
+				p.add(BatchSubject(l.Batch)) // whose re-celling the cells of another may be
+			}
+		}
+	}
 }
 
 // covers gives the free nucs to the batches whose cells are still to come, those grafted
@@ -220,6 +227,25 @@ func (c *Crew) covers() map[int][]NucsAt {
 	return out
 }
 
+// comes reports whether the cells of a batch are meant for so many of the nucs of yards, and
+// have to be in them before these are too late for a cell.
+func (c *Crew) comes(yards []string, n int, recell *Task) bool {
+	row := c.settings.Table.Row(Move, "")
+	for number, list := range c.cover {
+		_, best, latest := row.Window(c.batches[number].Grafted)
+		got := 0
+		for _, x := range list {
+			if has(yards, x.Yard) {
+				got += x.N
+			}
+		}
+		if got >= n && !latest.After(recell.Latest) && best.After(recell.Anchor) {
+			return true
+		}
+	}
+	return false
+}
+
 // standing has the tasks of a batch ask only for what standing nucs do not cover: nucs are
 // made up for the cells that none is free for, and the nucs of a catch have their cells once
 // those of another batch went into them.
@@ -227,6 +253,9 @@ func (c *Crew) standing(tasks []Task, b Batch, entries []Entry) {
 	catches := did(entries, Catch)
 	for i := range tasks {
 		t := &tasks[i]
+		if t.Step == Nucs {
+			t.From = "" // where free ones stand, and never where the cells are
+		}
 		switch {
 		case t.State != Open:
 		case t.Step == Nucs:
@@ -255,15 +284,16 @@ func (c *Crew) standing(tasks []Task, b Batch, entries []Entry) {
 			for _, y := range b.Yards {
 				again += c.boards[y].recelled(catches[at].ID)
 			}
+			left := *t.Count - again
+			if left > 0 && c.comes(b.Yards, left, t) {
+				t.State = Passed // while cells that come are meant for them, it is one visit with their move
+			}
 			if again == 0 {
 				break
 			}
-			left := *t.Count - again
-			if left <= 2 || float64(left) <= restIsSmall*float64(*t.Count) {
+			if t.Count = &left; left <= 2 || float64(left) <= restIsSmall*float64(left+again) {
 				t.State = Done
-				break
 			}
-			t.Count = &left
 		}
 	}
 }

@@ -19,6 +19,7 @@ type Attachment struct {
 	Day   string `json:"day,omitempty"`
 	Days  int    `json:"days,omitempty"`
 	Year  int    `json:"year,omitempty"`
+	Yard  string `json:"yard,omitempty"`
 	Batch int    `json:"batch,omitempty"`
 	Comb  int64  `json:"comb,omitempty"`
 	From  int    `json:"from,omitempty"` // the comb's breeder
@@ -36,7 +37,7 @@ func (a Attachment) String() string {
 
 // makers make the files, by the kind of attachment.
 var makers = map[string]func(v wording.Voice, tx *store.Tx, crew int64, a Attachment) ([]made, error){
-	"week": drawWeek, "season": drawSeason, "larvae": drawLarvae, "emergence": drawEmergence,
+	"week": drawWeek, "season": drawSeason, "larvae": drawLarvae, "emergence": drawEmergence, "board": drawBoard,
 	"report": makeReport, "sheets": makeSheets, "calendar": makeCalendar,
 	"photos": findPhotos,
 }

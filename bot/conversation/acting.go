@@ -40,7 +40,7 @@ func (sc *Scene) asReadings(acts []rdg.Act) many {
 func (sc *Scene) asReading(a rdg.Act) *reading {
 	a = plainAct(a)
 	r := &reading{verb: doStep, step: a.Step, breeder: a.Breeder, batch: a.Batch, builder: a.Builder, yard: a.Yard, mark: a.Mark, count: a.Count, of: a.Of,
-		all: a.All, bees: a.Bees, ageLo: a.AgeLo, ageHi: a.AgeHi, litres: a.Litres, each: a.Each, honey: a.Honey, noEggs: a.None, release: a.Release, reason: a.Reason,
+		all: a.All, bees: a.Bees, ageLo: a.AgeLo, ageHi: a.AgeHi, litres: a.Litres, each: a.Each, honey: a.Honey, noEggs: a.None, release: a.Release, reason: a.Reason, nuc: a.State, labels: a.Nucs,
 		buyer: a.Customer, tags: a.Tags, back: a.Back, ship: a.Ship, caught: a.Caught, arrival: a.Arrival, stock: a.Stock,
 		concluded: a.Concluded(), addressed: true, text: sc.Origin.Text}
 	if a.All {

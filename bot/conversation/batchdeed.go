@@ -83,6 +83,7 @@ func (sc *Scene) batchStep(r *reading, e rules.Entry) (Answer, error) {
 	if e.Step == rules.Emerge {
 		ans.add(sc.closesSooner(before, done))
 	}
+	ans.add(sc.nucsUsed(before.model.Board(e.Into), done[0]))
 	return ans, nil
 }
 

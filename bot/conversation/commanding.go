@@ -21,6 +21,7 @@ var queryVerbs = map[rdg.Topic]verb{
 	rdg.AskDue: askDue, rdg.AskBatch: askShow, rdg.AskBreeder: askShow, rdg.AskBuilder: askShow, rdg.AskYard: askShow, rdg.AskIncubator: askShow, rdg.AskCells: askCells, rdg.AskLog: askLog, rdg.AskHelp: askHelp,
 	rdg.AskWhy: askWhy, rdg.AskOrders: askOrders, rdg.AskYields: askYields, rdg.AskFree: askCapacity, rdg.AskWeek: askPicture, rdg.AskSeason: askPicture,
 	rdg.AskRound: askRound, rdg.AskReport: askReport, rdg.AskCalendar: askCal, rdg.AskPhotos: askPhotos,
+	rdg.AskNucs: askNucs, rdg.AskOpen: askNucs, rdg.AskAlone: askNucs,
 }
 
 // actVerbs are the commands that are no questions.
@@ -80,6 +81,8 @@ func asCommand(a rdg.Act, addressed bool, text string) (*reading, bool) {
 		if a.Topic == rdg.AskSeason {
 			r.topic = "season"
 		}
+	case askNucs:
+		r.topic = string(a.Topic)
 	case askReport:
 		r.days, r.topic = a.Year, cmp.Or(a.Value, "report")
 	case askCal:

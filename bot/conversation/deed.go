@@ -69,6 +69,8 @@ func (sc *Scene) deed(r *reading) (Answer, error) {
 		return ans.then(sc.rogue(r, e))
 	case rules.Feed:
 		return ans.then(sc.feed(r, e))
+	case rules.Nuc:
+		return ans.then(sc.nucs(r, e))
 	case rules.Dearth, rules.Flow, rules.Drones:
 		return ans.then(sc.season(r, e))
 	case rules.HandsOff, rules.Flights:

@@ -15,7 +15,6 @@ import (
 
 // What the log has no line for yet, by the topic of what is said of it.
 const (
-	NucState    = "nuc"       // nucs in a state that the log does not know
 	InIncubator = "incubator" // cells that went into an incubator
 	OtherWork   = "other"     // all else
 	Foulbrood   = "foulbrood" // signs of it: never logged, see safety.go

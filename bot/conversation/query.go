@@ -238,32 +238,6 @@ func (sc *Scene) showBuilder(s rules.Subject) (Answer, error) {
 	return ans, nil
 }
 
-func (sc *Scene) showYard(s rules.Subject) (Answer, error) {
-	var ans Answer
-	list := sc.model.Yards()
-	for _, y := range list {
-		if y.Name != s.Key {
-			continue
-		}
-		ans.say(sc.Voice, "s_yard", "Yard", y.Name, "Count", y.Nucs)
-		batches := sc.model.Batches()
-		var names []string
-		for _, b := range batches {
-			if slices.Contains(b.Yards, y.Name) && !b.Ended {
-				names = append(names, sc.Voice.Subject(rules.BatchSubject(b.Number)))
-			}
-		}
-		if n := len(names); n > 0 {
-			ans.say(sc.Voice, "s_yard_holds", "List", wording.JoinList(names[max(0, n-8):]))
-		}
-		return ans.then(sc.next(func(k rules.Task) bool {
-			return inYard(wording.YardOf(k), y.Name) || inYard(k.Into, y.Name) || k.Subject == s
-		}, 8))
-	}
-	ans.ask(sc.Voice, "r_not_known", "What", wording.Upper(sc.Voice.Named(s)), "Form", sc.Voice.Say("form_yard_add", "Key", s.Key))
-	return ans, nil
-}
-
 // recent shows the newest lines of the log.
 func (sc *Scene) recent() (Answer, error) {
 	var ans Answer

@@ -45,6 +45,7 @@ const (
 	askPhotos   verb = "photos"
 	askRound    verb = "round"   // what was grafted on one day
 	askCells    verb = "cells"   // where cells are
+	askNucs     verb = "nucs"    // which stand free, may be opened, are left alone: the topic
 	askLog      verb = "recent"  // the newest lines
 	doForget    verb = "forget"  // a customer
 	notYet      verb = "not yet" // what the log has no line for yet: the topic

@@ -230,6 +230,8 @@ func (sc *Scene) act(r *reading) (Answer, error) {
 		return sc.yields(r)
 	case askCapacity:
 		return sc.capacity()
+	case askNucs:
+		return sc.askedNucs(r)
 	case askWhatIf:
 		return sc.whatIf(r)
 	case askFit:
@@ -270,7 +272,14 @@ func (sc *Scene) summary(r *reading) string {
 		return sc.stockInWords(r)
 	}
 	e := rules.Entry{Action: rules.Did, Step: r.step, Count: r.count, Of: r.of, Mark: r.mark, Subject: r.subject(), Detail: rules.Detail{NoEggs: r.noEggs, Release: r.release}}
-	if r.step == rules.Graft {
+	if r.step == rules.Nuc && r.yard != "" {
+		e.Subject, e.Detail.State, e.Detail.Batch = rules.YardSubject(r.yard), r.nuc, r.batch
+		if len(r.labels) == 1 && r.count == nil {
+			e.Subject = rules.NucSubject(r.yard, r.labels[0])
+		}
+	} else if r.step == rules.Nuc {
+		e.Detail.State = r.nuc
+	} else if r.step == rules.Graft {
 		e.From, e.Into, e.Subject = r.breeder, r.builder, rules.Subject{}
 	} else if e.Subject.Kind != rules.YardKind {
 		e.Into = r.yard

@@ -39,7 +39,7 @@ func (sc *Scene) untold(res rdg.Result) (Answer, bool, error) {
 
 // topics are what is said of work that the log has no line for yet, by the step of its
 // frame in the reader's data.
-var topics = map[rules.Step]string{"nuc": NucState, "place": InIncubator, incubatorTemp: InIncubator, foulbrood: Foulbrood}
+var topics = map[rules.Step]string{"place": InIncubator, incubatorTemp: InIncubator, foulbrood: Foulbrood}
 
 // foulbrood is the frame of its signs.
 const foulbrood rules.Step = "foulbrood"

@@ -90,6 +90,9 @@ type Act struct {
 	Reason string `json:"reason,omitempty"`
 	Topic  Topic  `json:"topic,omitempty"` // query: what about
 
+	State rules.NucState `json:"state,omitempty"` // nuc: what is told of them
+	Nucs  []string       `json:"nucs,omitempty"`  // nuc: their numbers, where the crew gives them some
+
 	Setting  string `json:"setting,omitempty"`  // set: its name in the data, "step" for the hours of Step, "own" for the sender's language; empty shows them all
 	Value    string `json:"value,omitempty"`    // set: on, off, default, none, both, a language, 19:00, 21:00-05:30, else as it was typed. help: the topic as typed. calendar, report: which part
 	Weekdays []int  `json:"weekdays,omitempty"` // set: days off, 1 Monday to 7 Sunday
@@ -162,6 +165,9 @@ const (
 
 	AskIncubator Topic = "incubator" // what is in an incubator
 	AskCells     Topic = "cells"     // where cells are
+	AskNucs      Topic = "freenucs"  // which nucs stand free
+	AskOpen      Topic = "open"      // which may be opened, and when
+	AskAlone     Topic = "alone"     // which are left alone
 )
 
 // ShareAsked is the value of a question for a number that asks which part it is.

@@ -25,6 +25,9 @@ func (l *lattice) amend(items []item, k ranking, m mood, last *Line) (Result, bo
 	if p := l.known.Asked; p != nil && p.Need == "count" && !says && (last.Act.Count == nil || p.New) {
 		return Result{}, false // a number answers what was asked
 	}
+	if !says && last.Act.Step != rules.Nuc && k.ev.exact[rules.Nuc] && k.ev.weight[rules.Nuc] >= 1 {
+		return Result{}, false // what is told of nucs corrects no count of queens
+	}
 	strong := k.strong(l)
 	fragment := len(strong) == 0
 	for s := range strong {

@@ -90,9 +90,16 @@ func (d *draft) choose(e *event, rank ranking, base rules.Step) (rules.Step, boo
 	if len(cand) > 1 && !l.cellsHang() {
 		cand = slices.DeleteFunc(cand, func(i int) bool { return step(i) == rules.Virgin })
 	}
+	if e.ev.weight[rules.Lose] > 0 && hasAny(e.items, eLost) && !lostNucs(e.items) && !hasAny(e.items, eNucs) {
+		// "lost 1 at North, robbed" is a loss with its cause.
+		cand = slices.DeleteFunc(cand, func(i int) bool { return step(i) == rules.Nuc })
+	}
 	if len(cand) == 0 {
 		d.doubt("no-licence")
 		return "", false
+	}
+	if u, ok := d.notBuilt(e, cand); ok && step(u) == rules.Nuc {
+		return rules.Nuc, true // by words that tell of nothing else
 	}
 	logit := func(i int) float64 { return math.Log(share[i] + 1e-4) }
 	first := cand[0]

@@ -6,6 +6,8 @@ import (
 	"strconv"
 	"strings"
 	"time"
+
+	"yardbell/rules"
 )
 
 // entityKind names what stands in a message beside its words.
@@ -45,6 +47,7 @@ const (
 	eTags     entityKind = "tags"     // numbers on queens
 
 	eLostCells entityKind = "lostcells" // in licences: lost, said of cells or queens
+	eNucs      entityKind = "nucs"
 )
 
 // entity is one of them with its values.
@@ -55,19 +58,20 @@ type entity struct {
 	amount float64 // litres, degrees
 	lo, hi float64 // age, hours; hi of litres: the unit
 	span   time.Duration
-	name   string // yard, builder, member, colour
-	from   bool   // breeder: "from 7"
-	named  bool   // breeder: said to be one; lost: said of cells or queens
-	whole  bool   // batch: all of it; lost: said of nucs
-	slip   bool   // a name with a slip
-	vague  bool   // number: "twenty something"
-	dozens bool   // number: of dozens, which names nothing
+	name   string         // yard, builder, member, colour
+	from   bool           // breeder: "from 7"
+	named  bool           // breeder: said to be one; lost: said of cells or queens
+	whole  bool           // batch: all of it; lost: said of nucs
+	slip   bool           // a name with a slip
+	vague  bool           // number: "twenty something"
+	dozens bool           // number: of dozens, which names nothing
+	nuc    rules.NucState // lost: what the word for it tells of nucs
 	when   When
 }
 
 var entityKinds = map[entityKind]bool{eTime: true, eAge: true, eSpan: true, eLitres: true, eAmount: true, ePercent: true, eTemp: true, eBars: true, eRatio: true,
 	eAllBut: true, eLost: true, eBoth: true, eBuilders: true, eYards: true, eAll: true, eRest: true, eNone: true, eHalf: true, eBatch: true, eRound: true, eBuilder: true,
-	eYard: true, eBreeder: true, ePin: true, eMember: true, eNumber: true, eGone: true, eCustomer: true, eBuyer: true, eTags: true}
+	eYard: true, eBreeder: true, ePin: true, eMember: true, eNumber: true, eGone: true, eCustomer: true, eBuyer: true, eTags: true, eNucs: true}
 
 // loadEntities reads the patterns.
 func (r *Reader) loadEntities(fsys fs.FS, file string) error {
@@ -188,6 +192,9 @@ func (l *lattice) make(p pattern, c captures) (e entity, ok bool) {
 		}
 		e.n, e.named = c.int("k", 1), c.has("noun") || l.saysCells(c, "w")
 		e.whole = p.kind == eLost && c.has("nucs")
+		if w, said := c.get("w"); said {
+			e.nuc = l.nucTold(w)
+		}
 		return e, e.n > 0
 	case eGone:
 		k, _ := c.get("w")
@@ -200,7 +207,7 @@ func (l *lattice) make(p pattern, c captures) (e entity, ok bool) {
 		return l.builder(e, c)
 	case eTags:
 		return l.tags(e, c)
-	case eYard, eMember, eCustomer, eBuyer:
+	case eYard, eMember, eCustomer, eBuyer, eNucs:
 		k, named := c.get("n")
 		if !named {
 			k, _ = c.get("sold")

@@ -2,6 +2,7 @@ package reading
 
 import (
 	"io/fs"
+	"slices"
 	"strings"
 
 	"yardbell/rules"
@@ -30,8 +31,9 @@ type frame struct {
 	unbuilt  bool                // the log has no line for it yet
 	replies  map[rules.Step]bool // pings of other steps that it may answer
 	slots    map[string]bool
-	nouns    map[concept]bool // what its count may count
-	about    map[concept]bool // what alone makes a question one of this step
+	nouns    map[concept]bool           // what its count may count
+	about    map[concept]bool           // what alone makes a question one of this step
+	states   map[concept]rules.NucState // nuc: what a word tells of it
 	licences []licence
 	words    map[concept]bool // concepts of its licences
 }
@@ -62,6 +64,7 @@ var slotNeeds = map[string][]entityKind{
 	"breeder": {eBreeder, eNumber},
 	"builder": {eBuilder, eBuilders},
 	"yard":    {eYard, eYards},
+	"nucs":    {eNucs},
 	"batch":   {eBatch},
 	"mark":    {ePin},
 	"litres":  {eLitres},
@@ -115,7 +118,7 @@ func (f *frames) load(fsys fs.FS, file string, lex *lexicon) error {
 			if len(words) != 2 {
 				return fault(file, n, "want %s NAME", words[0])
 			}
-			cur = &frame{step: rules.Step(words[1]), unbuilt: words[0] == "unbuilt", slots: map[string]bool{}, replies: map[rules.Step]bool{}, nouns: map[concept]bool{}, about: map[concept]bool{}, words: map[concept]bool{}}
+			cur = &frame{step: rules.Step(words[1]), unbuilt: words[0] == "unbuilt", slots: map[string]bool{}, replies: map[rules.Step]bool{}, nouns: map[concept]bool{}, about: map[concept]bool{}, states: map[concept]rules.NucState{}, words: map[concept]bool{}}
 			f.byStep[cur.step] = len(f.list)
 			f.list = append(f.list, cur)
 			return nil
@@ -144,6 +147,15 @@ func (f *frames) load(fsys fs.FS, file string, lex *lexicon) error {
 				}
 				set[c] = true
 			}
+		case "state":
+			if len(words) != 3 || !slices.Contains(rules.NucStates, rules.NucState(words[1])) {
+				return fault(file, n, "want state NAME CONCEPT, and NAME a state of nucs")
+			}
+			c, err := named(words[2])
+			if err != nil {
+				return err
+			}
+			cur.states[c], cur.words[c] = rules.NucState(words[1]), true
 		case "log", "ask", "reply", "open", "called":
 			l := licence{weight: map[string]float64{"log": 1, "ask": 0.5, "reply": 0.8, "open": 1, "called": 1}[words[0]], reply: words[0] == "reply", open: words[0] == "open", told: words[0] == "called", line: n}
 			for _, w := range words[1:] {
@@ -168,7 +180,7 @@ func (f *frames) load(fsys fs.FS, file string, lex *lexicon) error {
 			}
 			cur.licences = append(cur.licences, l)
 		default:
-			return fault(file, n, "want slots, nouns, log, ask, reply or open, not %q", words[0])
+			return fault(file, n, "want slots, nouns, state, log, ask, reply or open, not %q", words[0])
 		}
 		return nil
 	})
@@ -271,6 +283,9 @@ func (r *Reader) licences(items []item, known *Known) evidence {
 				ev.weight[f.step], ev.exact[f.step] = w, exact
 			}
 		}
+	}
+	if lostNucs(items) && ev.weight[rules.Nuc] < 1 {
+		ev.weight[rules.Nuc], ev.exact[rules.Nuc] = 1.02, true
 	}
 	for _, s := range lost { // "3 didn't hatch" speaks of what hatched
 		if ev.weight[s] < 1 {

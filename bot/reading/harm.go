@@ -26,19 +26,21 @@ func (d *draft) raise(res *Result) {
 	res.Doubts = append(res.Doubts, DoubtAlarm)
 }
 
-// stepNuc is what becomes of single nucs, which the log has no line for yet.
-const stepNuc rules.Step = "nuc"
-
 // onlyLost reports whether a message tells of nothing but losses: "lost 7 cells" is no
 // count of what is left.
 func (l *lattice) onlyLost(d *draft, e *event) bool {
 	return l.known.Reply == nil && len(d.evs) == 1 && hasAny(e.items, eLost) && !hasAny(e.items, eNumber, eRatio, eAll, eAllBut, eHalf, eBars, eRest, eNone, eBoth)
 }
 
-// notBuilt finds a loss, or the step that the log has no line for, where the words meet it as plainly
-// as the likeliest of the others: "6 nucs queenless" are no 6 nucs.
+// notBuilt finds a loss, what is told of single nucs, or the step that the log has no line for,
+// where the words meet it as plainly as the likeliest of the others: "6 nucs queenless" are no 6 nucs.
 func (d *draft) notBuilt(e *event, cand []int) (int, bool) {
 	list := d.l.r.frames.list
+	nuc := d.l.r.frames.byStep[rules.Nuc]
+	numbered, _ := d.l.numbered(e.items)
+	if len(numbered) > 0 && e.ev.exact[rules.Nuc] && e.ev.weight[rules.Nuc] >= 1 {
+		return nuc, true
+	}
 	if list[cand[0]].step == rules.Nucs && d.l.awaits(rules.Nucs) && d.madeUp(e.items) {
 		return 0, false // queenless nucs are what cells go into
 	}
@@ -49,7 +51,15 @@ func (d *draft) notBuilt(e *event, cand []int) (int, bool) {
 		if list[i].step == rules.Lose && own {
 			continue // "34 moved, two were duds"
 		}
-		if s := list[i].step; (list[i].unbuilt || s == rules.Lose) && e.ev.exact[s] && e.ev.weight[s] >= first && (best < 0 || e.ev.weight[s] > e.ev.weight[list[best].step]) {
+		s := list[i].step
+		if s == rules.Nuc && !d.ofNucs(e, cand) {
+			continue
+		}
+		least := first
+		if s == rules.Nuc && list[cand[0]].step == rules.Nucs {
+			least = min(first, 1)
+		}
+		if (list[i].unbuilt || s == rules.Lose || s == rules.Nuc) && e.ev.exact[s] && e.ev.weight[s] >= least && (best < 0 || e.ev.weight[s] > e.ev.weight[list[best].step]) {
 			best = i
 		}
 	}
@@ -82,12 +92,12 @@ func (d *draft) amongCounted() {
 		switch {
 		case f.act.Count == nil:
 			return
-		case f.act.Step != rules.Lose && d.l.r.Built(f.act.Step):
+		case f.act.Step != rules.Lose && f.act.Step != rules.Nuc:
 			if had > 0 || !counted[f.act.Step] {
 				return
 			}
 			had = f.record()
-		case f.act.Step != rules.Lose && f.act.Step != stepNuc || f.has(fNumber) || f.act.Yard != "":
+		case f.has(fNumber) || f.act.Yard != "":
 			return
 		}
 		sum += *f.act.Count
@@ -97,7 +107,7 @@ func (d *draft) amongCounted() {
 	}
 	var keep []filled
 	for _, f := range d.acts {
-		if f.act.Step != rules.Lose && d.l.r.Built(f.act.Step) {
+		if f.act.Step != rules.Lose && f.act.Step != rules.Nuc {
 			keep = append(keep, f)
 		}
 	}

@@ -122,7 +122,7 @@ func (d *draft) idleLoss(unread int) bool {
 // state.
 func (l *lattice) lostNucs(items []item) rules.Step {
 	if slices.ContainsFunc(items, func(it item) bool { return it.is(eLost) && it.entity.whole || it.means(l.r.c.nuc) }) {
-		return stepNuc
+		return rules.Nuc
 	}
 	return rules.Lose
 }

@@ -57,6 +57,7 @@ type usedConcepts struct {
 	finisher, since, reason, out, put, but, graftN, larva, ordinal, exclaim, finish, toGo, remind, afterwards, voidVerb, lastLine, wasWrong, intoEach concept
 
 	sold, handed, sent, returned, onArrival, markQ, tagWord, bank, shipped, inBank, banked, caught concept // of caught queens
+	nucOne                                                                                         concept // of nucs
 }
 
 // Load reads the data in fsys: signs.lex and a lexicon for every language, entities.txt,
@@ -99,7 +100,7 @@ func Load(fsys fs.FS) (*Reader, error) {
 	for name, c := range map[string]*concept{"ALL": &r.c.all, "YOU": &r.c.you, "NOTIS": &r.c.notIs, "HAVE": &r.c.have, "BOTH": &r.c.both, "FROM": &r.c.from, "OF": &r.c.of, "SHAREWORD": &r.c.share, "BATCHWORD": &r.c.batchWord, "BUILDERWORD": &r.c.builderWord, "STATE": &r.c.state, "QTAIL": &r.c.qtail, "MATED": &r.c.mated, "LAYING": &r.c.laying, "AND": &r.c.and} {
 		*c = r.lex.concept(name)
 	}
-	for name, c := range map[string]*concept{"FINISHER": &r.c.finisher, "SINCE": &r.c.since, "REASON": &r.c.reason, "OUT": &r.c.out, "PUT": &r.c.put, "BUT": &r.c.but, "FINISH": &r.c.finish, "TOGO": &r.c.toGo, "GRAFTN": &r.c.graftN, "LARVA": &r.c.larva, "ORDINAL": &r.c.ordinal, "EXCLAIM": &r.c.exclaim, "REMIND": &r.c.remind, "AFTERWARDS": &r.c.afterwards, "VOIDVERB": &r.c.voidVerb, "LASTLINE": &r.c.lastLine, "WASWRONG": &r.c.wasWrong,
+	for name, c := range map[string]*concept{"NUCONE": &r.c.nucOne, "FINISHER": &r.c.finisher, "SINCE": &r.c.since, "REASON": &r.c.reason, "OUT": &r.c.out, "PUT": &r.c.put, "BUT": &r.c.but, "FINISH": &r.c.finish, "TOGO": &r.c.toGo, "GRAFTN": &r.c.graftN, "LARVA": &r.c.larva, "ORDINAL": &r.c.ordinal, "EXCLAIM": &r.c.exclaim, "REMIND": &r.c.remind, "AFTERWARDS": &r.c.afterwards, "VOIDVERB": &r.c.voidVerb, "LASTLINE": &r.c.lastLine, "WASWRONG": &r.c.wasWrong,
 		"SOLD": &r.c.sold, "HANDED": &r.c.handed, "SENT": &r.c.sent, "RETURNED": &r.c.returned, "ONARRIVAL": &r.c.onArrival, "MARKQ": &r.c.markQ, "TAGWORD": &r.c.tagWord, "BANK": &r.c.bank, "SHIPPED": &r.c.shipped, "INBANK": &r.c.inBank, "BANKED": &r.c.banked, "CATCH": &r.c.caught} {
 		*c = r.lex.concept(name)
 	}

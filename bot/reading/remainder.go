@@ -88,7 +88,7 @@ func countIn(cl []item) (n int, ok bool) {
 // for and that is no count of what is open.
 func (l *lattice) speaksOfAnother(cl []item) bool {
 	for s := range l.r.strongLicences(cl, l.known).weight {
-		if l.r.Built(s) && (!counted[s] || s == rules.Rogue) {
+		if l.r.Built(s) && s != rules.Nuc && (!counted[s] || s == rules.Rogue) {
 			return true
 		}
 	}

@@ -106,6 +106,9 @@ func (l *lattice) fill(step rules.Step, items []item) filled {
 	f := filled{act: Act{Kind: Did, Step: step}}
 	a := &f.act
 	fr := l.r.frames.list[l.r.frames.byStep[step]]
+	if step == rules.Nuc {
+		items = l.numbersOf(&f, items)
+	}
 	es := entitiesOf(items)
 	l.places(&f, fr, items, es)
 	l.marks(&f, fr, es)
@@ -150,6 +153,8 @@ func (l *lattice) fill(step rules.Step, items []item) filled {
 		l.goneFrom(&f, es)
 	case rules.Lose:
 		l.lostOf(&f, items, es)
+	case rules.Nuc:
+		l.nucState(&f, fr, items, es)
 	}
 	if step == rules.Rogue {
 		l.rogueIn(&f, items)

@@ -81,7 +81,7 @@ func (l *lattice) tellsAll(acts []Act, items []item) bool {
 			told = told || steps[s]
 		}
 		for s, w := range ev.weight {
-			if !told && w >= 0.99 && ev.exact[s] && l.r.Built(s) && !l.denies(cl) && !l.moodOf(cl).held() && slices.ContainsFunc(cl, func(it item) bool { return it.entity != nil || it.anyOf(l.r.frames.noun) }) {
+			if !told && w >= 0.99 && ev.exact[s] && l.r.Built(s) && s != rules.Nuc && !l.denies(cl) && !l.moodOf(cl).held() && slices.ContainsFunc(cl, func(it item) bool { return it.entity != nil || it.anyOf(l.r.frames.noun) }) {
 				return false // "nucs are done and 33 cells in a north"
 			}
 		}
@@ -94,7 +94,7 @@ func (l *lattice) tellsAll(acts []Act, items []item) bool {
 		ok := true
 		switch e.kind {
 		case eNumber:
-			ok = summed || number(e.n)
+			ok = summed || number(e.n) || numberOf(acts, e.n)
 		case eAmount:
 			ok = false // "36 de lb 7"
 		case eAll:
@@ -182,7 +182,7 @@ func (l *lattice) holds(acts []Act, items []item) bool {
 		ok := true
 		switch e.kind {
 		case eNumber, eBreeder, eBatch:
-			ok = figures[e.n] || e.kind == eNumber && oneOfSeveral(items)
+			ok = figures[e.n] || e.kind == eNumber && oneOfSeveral(items) || numberOf(acts, e.n)
 		case eRatio:
 			ok = figures[e.n] && (figures[e.of] || derived)
 		case eLitres:

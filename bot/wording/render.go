@@ -185,7 +185,9 @@ func (v Voice) What(t rules.Task, place bool) string {
 		return ""
 	}
 	s := ""
-	if t.Count != nil {
+	if free := v.FreeNucs(t); free != "" && t.Count != nil {
+		s = v.Say("what_nucs_more", "Count", *t.Count, "Free", free)
+	} else if t.Count != nil {
 		s = v.Say(id, "Count", *t.Count)
 	} else if t.Step != rules.Nucs && t.Step != rules.Recell {
 		s = v.Say("what_unknown")

@@ -384,6 +384,9 @@ func (v Voice) Line(e rules.Entry) string {
 	if e.Step == rules.Lose {
 		return v.lost(e)
 	}
+	if e.Step == rules.Nuc {
+		return v.nucLine(e)
+	}
 	if e.Step == rules.Retire {
 		return v.Say("l_retire", "Subject", e.Subject, "Cause", v.Cause(e))
 	}
@@ -412,14 +415,6 @@ func Deref(n *int) int {
 		return 0
 	}
 	return *n
-}
-
-// Nuc words the state of so many nucs, nil for one.
-func (v Voice) Nuc(s rules.NucState, n *int) string {
-	if id := "nuc_" + string(s); v.Has(id) {
-		return v.Say(id, "Count", max(1, Deref(n)))
-	}
-	return string(s) // of a newer program
 }
 
 // Place words a builder, yard or incubator by its name as a place.

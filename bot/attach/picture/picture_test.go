@@ -26,7 +26,7 @@ func samples() map[string]interface{ draw() *sheet } {
 		"season_empty": sampleSeason(0), "season": sampleSeason(4), "season_busy": sampleSeason(14),
 		"curve": sampleCurve(), "season_40": sampleSeason(40), "season_1": sampleSeason(1),
 		"week_es": inSpanish(sampleWeek(2)), "week_empty_es": inSpanish(sampleWeek(0)), "season_es": seasonInSpanish(sampleSeason(4)), "season_empty_es": seasonInSpanish(sampleSeason(0)),
-		"curve_es": curveInSpanish(sampleCurve()),
+		"curve_es": curveInSpanish(sampleCurve()), "board": sampleBoard(), "board_es": boardInSpanish(), "board_full": fullBoard(),
 	}
 }
 
@@ -116,6 +116,48 @@ func TestAnyWeekFits(t *testing.T) {
 			t.Fatal(f)
 		}
 	})
+}
+
+// Whatever the words and however many nucs, no text is cut or lies over another.
+func TestAnyBoardFits(t *testing.T) {
+	words := rapid.StringMatching(`[A-Za-zñáéíóúü ,:%0-9]{0,120}`)
+	rapid.Check(t, func(t *rapid.T) {
+		b := Board{Title: words.Draw(t, "title")}
+		for range rapid.IntRange(0, 4).Draw(t, "lots") {
+			l := Lot{Title: words.Draw(t, "head"), Alone: rapid.Bool().Draw(t, "alone")}
+			for range rapid.IntRange(0, 4).Draw(t, "kinds") {
+				n := Nucs{Text: words.Draw(t, "text"), Hive: Hive(rapid.IntRange(0, int(Gone)).Draw(t, "hive")), Count: rapid.IntRange(0, 400).Draw(t, "count")}
+				for range rapid.IntRange(0, min(3, n.Count)).Draw(t, "labels") {
+					n.Labels = append(n.Labels, rapid.StringMatching(`[0-9A-Za-z]{1,6}`).Draw(t, "label"))
+				}
+				l.Nucs = append(l.Nucs, n)
+			}
+			b.Lots = append(b.Lots, l)
+		}
+		if f := faults(b.draw()); len(f) > 0 {
+			t.Fatal(f)
+		}
+	})
+}
+
+// A nuc is one square: of 20 with a cell 20 are brown.
+func TestBoardCounts(t *testing.T) {
+	for _, n := range []int{1, 16, 17, 160, 400} {
+		b := Board{Title: "North", Lots: []Lot{{Title: "x", Nucs: []Nucs{{Text: "cells", Hive: WithCell, Count: n}}}}}
+		data, err := b.PNG()
+		require.NoError(t, err)
+		img, err := png.Decode(bytes.NewReader(data))
+		require.NoError(t, err)
+		brown := 0
+		for y := range img.Bounds().Dy() {
+			for x := range img.Bounds().Dx() {
+				if color.NRGBAModel.Convert(img.At(x, y)).(color.NRGBA) == weighty {
+					brown++
+				}
+			}
+		}
+		assert.InDelta(t, min(n, mostNucs)*int(square*square), brown, float64(brown)/100, "%d nucs", n)
+	}
 }
 
 // Read in sunlight: text stands out from its ground by 7 to 1 (level AAA of the

@@ -116,3 +116,34 @@ func curveInSpanish(c Curve) Curve {
 	}
 	return c
 }
+
+func sampleBoard() Board {
+	return Board{Title: "North, Thu 8 May: 40 nucs", Lots: []Lot{
+		{Title: "Leave alone until Mon 12 May 16:00", Alone: true, Nucs: []Nucs{{Text: "12 with a cell (batch 2)", Hive: WithCell, Count: 12, Labels: []string{"4", "19"}}}},
+		{Title: "Leave alone until Sun 18 May 17:00", Alone: true, Nucs: []Nucs{{Text: "7 with a virgin (batch 1)", Hive: WithVirgin, Count: 7, Labels: []string{"21"}}}},
+		{Title: "May be opened", Nucs: []Nucs{
+			{Text: "6 free", Hive: Free, Count: 6}, {Text: "4 caught out", Hive: Emptied, Count: 4, Labels: []string{"8"}},
+			{Text: "3 queenless, no. 3, 7 and 12", Hive: Failed, Count: 3, Labels: []string{"3", "7", "12"}}, {Text: "5 laying (batch 1)", Hive: WithLayer, Count: 5}, {Text: "3 not told of", Hive: NotTold, Count: 3}}},
+		{Title: "Lost this year", Nucs: []Nucs{{Text: "2 absconded", Hive: Gone, Count: 2, Labels: []string{"11"}}, {Text: "1 robbed out", Hive: Gone, Count: 1}}},
+	}}
+}
+
+func boardInSpanish() Board {
+	b := sampleBoard()
+	b.Title = "Lower Meadow Farm, jueves 8 de mayo: 40 núcleos en pie"
+	for i, t := range []string{"No tocar hasta el lunes 12 de mayo 16:00", "No tocar hasta el domingo 18 de mayo 17:00", "Se pueden abrir", "Perdidos este año"} {
+		b.Lots[i].Title = t
+	}
+	b.Lots[0].Nucs[0].Text = "12 con celda (lote 2), n.º 4 y 19"
+	b.Lots[1].Nucs[0].Text = "7 con virgen (lote 1), n.º 21"
+	for i, t := range []string{"6 libres", "4 capturados, n.º 8", "3 huérfanos, n.º 3, 7 y 12", "5 en postura (lote 1)", "3 sin noticia"} {
+		b.Lots[2].Nucs[i].Text = t
+	}
+	b.Lots[3].Nucs[0].Text, b.Lots[3].Nucs[1].Text = "2 fugados, n.º 11", "1 saqueado"
+	return b
+}
+
+func fullBoard() Board {
+	return Board{Title: "Creek, Fri 9 May: 240 nucs", Lots: []Lot{{Title: "Leave alone until Tue 20 May 12:00", Alone: true, Nucs: []Nucs{{Text: "200 with a virgin (batch 14)", Hive: WithVirgin, Count: 200}}},
+		{Title: "May be opened", Nucs: []Nucs{{Text: "40 free", Hive: Free, Count: 40}}}}}
+}

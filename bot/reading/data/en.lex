@@ -546,6 +546,8 @@ ABSCOND.done: absconded | absconding | left the nuc | bees left | flew the coop 
 ROBBED.done: robbed | robbed out | getting robbed | being robbed | robbing | robbers | robber bees | got robbed | got robbed out | under robbing | robbed dry
 LAYINGWORKER: laying worker | laying workers | worker layers | multiple eggs | multiple eggs per cell | multiple eggs in cells | lw | lws | laying-worker
 DRONELAYER: drone layer | drone layers | drone laying | drone laying queen | drone laying queens | laying drones | dl | dlq | all drones | nothing but drone brood | only drones | only drone brood | unmated | never mated | not mated | didn't mate | poorly mated | shooting blanks
+NUCFREE: free nucs | nucs free | free mating nucs | open nucs | nucs open | spare nucs | nucs spare | nucs available | available nucs | unused nucs | nucs standing free | nucs stand free | nucs going spare
+NUCONE: nuc | nuc number | nuc no | nuc box | mating nuc | mating nuc number | nucleus
 COMBINE.done: combined | united | merged | newspapered | newspaper combine | joined together | doubled up | consolidated
 RETIRE.done: retired | retire | retiring | replaced | superseded | requeened | re-queened | took her out of service | out of service | sold off | pinched her | culled her | done with her | taken out of production | out of production | decommissioned | shut down for good | closed the yard | given up | gave up the yard
 RENAME: rename | renamed | renaming | call it | new name | name it | is now called | now called | goes by | new number | renumber | renumbered
@@ -654,6 +656,10 @@ command YIELDHEAD: yields
 command BYWORD: by | per | for each
 command PERSONWORD: grafter | grafters | person | people
 command WEEKWORD: week | weeks
+command FREEASK: how many free nucs | how many nucs are free | how many free nucs do we have | how many nucs do we have free | how many nucs have we free | how many nucs free | how many nucs stand free | how many open nucs | how many nucs are open | how many empty nucs | how many nucs are empty | how many spare nucs | how many nucs can take cells
+command OPENASK: when may i open | when can i open | when can we open | when may we open | when do we open | may i open | can i open | can we open | may we open | which nucs can i open | which nucs may i open | which nucs can we open | which nucs may we open | which nucs do i open | which nucs do we open | what can i open | what can we open | what may i open | which ones can i open | when is it safe to open | is it safe to open | ok to open
+command ALONEASK: which nucs do i leave alone | which nucs do we leave alone | which nucs to leave alone | which nucs should i leave alone | which nucs should we leave alone | what do i leave alone | what do we leave alone | which do i leave alone | which ones do i leave alone | which nucs stay shut | which nucs do i leave shut | which nucs do we leave shut | which nucs must i leave alone | which nucs must we leave alone
+command BOARDWORD: board | the board | board of | picture of | what stands | what's standing | what is standing | what do we have | what have we got | what's in the nucs | what is in the nucs | nucs
 command CAPACITY: capacity | free nucs | which nucs are free
 command WHATIFWORD: what if | what happens if
 command WHOPLAN: we | i | the | will | perhaps | you | they | he | she

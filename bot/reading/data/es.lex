@@ -715,6 +715,10 @@ ABSCOND.done: se fueron las abejas | se fue la abeja | se fugaron | se fugó | f
 ROBBED.done: pillaje | hay pillaje | pillaron | pillado | pillados | robaron | robado | robados | se lo robaron | los robaron | robando | lo saquearon | saqueado | saqueados
 LAYINGWORKER: obreras ponedoras | obrera ponedora | ponedoras falsas | obreras poniendo | abejas ponedoras | varios huevos por celda
 DRONELAYER: zanganera | zanganeras | reina zanganera | zanganero | zanganeros | pone puro zángano | puro zángano | poniendo zángano | postura de zángano | puros zánganos | infértil | no fecundó | no se fecundó | sin fecundar | mal fecundada
+NUCFREE: núcleos libres | núcleo libre | núcleos desocupados | núcleos disponibles | núcleos sin ocupar | libres los núcleos
+ABSCOND.done: fugados | fugado | se fugaron las abejas
+ROBBED.done: saquearon | nos saquearon | me saquearon | saqueó
+NUCONE: núcleo | núcleo número | el núcleo | nuc | nuc número
 COMBINE.done: junté núcleos | unimos | uní | unidos | fusioné | fusionamos | fusionados | unificamos | reuní
 RETIRE.done: retirada | retirado | jubilada | jubilamos | reemplazada | reemplacé | reemplazamos | dada de baja | di de baja | dimos de baja | dar de baja | cambiamos la reina | cambié la reina | ya no sirve | fuera de servicio | cerramos el apiario | ya no usamos
 RENAME: renombrar | renombra | cambiar nombre | cambia el nombre | ahora se llama | se llama | le pusimos | nuevo nombre | renumerar
@@ -803,6 +807,10 @@ command YIELDHEAD: rendimiento | rendimientos
 command BYWORD: por | de cada
 command PERSONWORD: persona | personas
 command WEEKWORD: semana | la semana | semanas
+command FREEASK: cuántos núcleos libres | cuántos núcleos libres hay | cuántos núcleos libres tenemos | cuántos núcleos están libres | cuántos núcleos hay libres | cuántos núcleos tenemos libres | cuántos núcleos vacíos | cuántos núcleos vacíos hay | cuántos núcleos hay vacíos | cuántos núcleos están vacíos
+command OPENASK: cuándo puedo abrir | cuándo podemos abrir | cuándo se puede abrir | cuándo abro | cuándo abrimos | puedo abrir | podemos abrir | se puede abrir | qué núcleos puedo abrir | qué núcleos podemos abrir | qué núcleos se pueden abrir | cuáles núcleos puedo abrir | cuáles puedo abrir | qué puedo abrir
+command ALONEASK: qué núcleos no toco | qué núcleos no se tocan | qué núcleos no tocamos | qué núcleos dejo cerrados | qué núcleos dejamos cerrados | qué núcleos dejo en paz | qué núcleos dejamos en paz | cuáles no toco | cuáles no se tocan | cuáles núcleos no toco | qué núcleos no debo abrir | qué núcleos no abro | qué núcleos no debemos abrir
+command BOARDWORD: tablero | tablero de | el tablero de | foto de los núcleos de | qué hay parado | qué hay | qué tenemos | qué núcleos hay | núcleos | los núcleos
 command CAPACITY: capacidad | núcleos libres
 command WHATIFWORD: qué pasa si | qué pasaría si
 command LATERWORD: más tarde | después
