@@ -30,7 +30,7 @@ func (sc *Scene) deed(r *reading) (Answer, error) {
 		ans.refuse(sc, bad)
 		return ans, nil
 	}
-	if inStock[e.Step] {
+	if inStock[e.Step] || e.Step == rules.Lose && r.stock {
 		return ans.then(sc.stockDeed(r, e))
 	}
 	if e.Step == rules.Catch && (r.mark != "" || r.tags != "") {

@@ -268,7 +268,7 @@ func (sc *Scene) example(r *reading) string {
 
 // summary says what was read, before the subject is looked for.
 func (sc *Scene) summary(r *reading) string {
-	if inStock[r.step] && r.verb == doStep {
+	if (inStock[r.step] || r.stock) && r.verb == doStep {
 		return sc.stockInWords(r)
 	}
 	e := rules.Entry{Action: rules.Did, Step: r.step, Count: r.count, Of: r.of, Mark: r.mark, Subject: r.subject(), Detail: rules.Detail{NoEggs: r.noEggs, Release: r.release}}

@@ -65,7 +65,7 @@ func (l *lattice) lostOf(f *filled, items []item, es map[entityKind][]*item) {
 // whyLost takes the cause of the only loss that a message tells of from all of it: "lost 14,
 // dropped".
 func (d *draft) whyLost() {
-	if len(d.acts) > 0 && d.l.known.Reply == nil && d.idleLoss(1) {
+	if len(d.acts) > 0 && !d.acts[0].act.Stock && d.l.known.Reply == nil && d.idleLoss(1) {
 		cause := d.acts[0].act.Reason
 		if cause == rules.CauseDead || cause == "" && hasAny(d.items, eTime, eSpan, ePercent, eAge) {
 			d.doubt("idle-loss") // "murieron 3" of what; "perdimos 3 a 1 anoche" may be a game

@@ -169,6 +169,9 @@ func (l *lattice) fill(step rules.Step, items []item) filled {
 		a.Count = intPtr(1)
 		f.flag(fUnlikely)
 	}
+	if step == rules.Lose {
+		l.lostOfStock(&f, items)
+	}
 	f.countTags()
 	if (counted[step] && !countless[step] || ofStock[step]) && a.Count == nil && !a.All {
 		f.flag(fNoCount)

@@ -142,6 +142,19 @@ func (l *lattice) stockSlots(f *filled, fr *frame, items []item, es map[entityKi
 	}
 }
 
+// lostOfStock says of a loss that it is of caught queens: in a bank, or at a customer's.
+func (l *lattice) lostOfStock(f *filled, items []item) {
+	a := &f.act
+	a.Arrival = hasAny(items, eLost) && l.tells(l.r.c.onArrival)
+	if a.Arrival || l.meansAny(items, l.r.c.inBank) || l.meansAny(items, l.r.c.bank) {
+		a.Stock, a.Batch, a.Reason = true, 0, ""
+		f.choices, f.open = nil, nil
+		f.flags = dropDoubt(dropDoubt(dropDoubt(f.flags, fWhichBatch), fTooMany), fUnlikely)
+	} else if a.Customer != "" {
+		f.flag(fSlot)
+	}
+}
+
 // inStock reports whether queens are there that a step can be done with, so that it is as
 // good as open.
 func (l *lattice) inStock(step rules.Step) bool {
