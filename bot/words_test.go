@@ -83,7 +83,7 @@ func families() map[string][]string {
 		"form_": append(forms, "dearth", "flow", "temp", "place", "queenless", "brood", "lose", "nuc"), "help_": append(append(helps, "order", "virgin", "retire", "temp", "place", "queenless", "brood", "lose", "nuc"), wording.HelpTopics...),
 		"load_": {"nucs", "nucs_some", "move", "move_some", "catch", "catch_some", "recell", "recell_some"},
 		"bars_": {"accept", "capped", "nucs", "move", "emerge", "laying", "catch", "recell"},
-		"unit_": {"queens", "cells"}, "o_ready_": {"queens", "cells"}, "r_order_no_": {"breeder", "builder", "yard"}, "yield_stage_": {"accept", "capped", "emerge", "laying"},
+		"unit_": {"queens", "cells"}, "o_ready_": {"queens", "cells"}, "o_tight_": {"queens", "cells"}, "o_early_": {"queens", "cells"}, "r_order_no_": {"breeder", "builder", "yard"}, "yield_stage_": {"accept", "capped", "emerge", "laying"},
 		// Of queens that are caught.
 		"step_?": ofStock, "form_?": ofStock, "help_?": ofStock, "subject_?": {"stock"},
 		// Those below exist for some steps only; the code asks whether they do.

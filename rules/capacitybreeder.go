@@ -100,6 +100,15 @@ func (r Rotation) against(stays []Stay, breeder int, from, to time.Time) string 
 // one confined least in the four weeks on either side, of equals the one whose
 // last stay is longest ago, then the lowest number. ok is false where none may be.
 func (r Rotation) Choose(breeders []int, stays []Stay, from, to time.Time) (breeder int, ok bool) {
+	list := r.rank(breeders, stays, from, to)
+	if len(list) == 0 {
+		return 0, false
+	}
+	return list[0], true
+}
+
+// rank are the breeders that may be confined, in the order in which Choose takes them.
+func (r Rotation) rank(breeders []int, stays []Stay, from, to time.Time) (out []int) {
 	type candidate struct {
 		n, stays int
 		last     time.Time
@@ -133,10 +142,10 @@ func (r Rotation) Choose(breeders []int, stays []Stay, from, to time.Time) (bree
 		}
 		return a.n < b.n
 	})
-	if len(found) == 0 {
-		return 0, false
+	for _, c := range found {
+		out = append(out, c.n)
 	}
-	return found[0].n, true
+	return out
 }
 
 // EggsPerDay is how many eggs a breeder lays on her comb: the low end of an

@@ -9,6 +9,9 @@ const (
 	// two weeks to maturity, where Rhodes 2002, NSW Agriculture Agnote DAI/112, has
 	// about 16 d.
 	DroneToFlight = 38
+	// DroneDrawing is how many days a comb is in before it is laid: foundation has to be
+	// drawn first, and the queen comes to it late; common practice.
+	DroneDrawing = 7
 	// DroneEvery is how often another comb goes in while virgins are to fly: sperm
 	// is best at about 20 d of age and falls after 30 d (Metz & Tarpy 2019, Insects
 	// 10(1):11, abstract), so one comb's drones serve about two weeks; derived.

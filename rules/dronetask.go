@@ -28,9 +28,12 @@ func DroneGrafts(book []Booked, yard string) (out []DroneGraft) {
 	return out
 }
 
+// DroneAtOnce is how long the reminder of a comb stands that should have gone in already.
+const DroneAtOnce = 72 * time.Hour
+
 // YardDrones are the drone comb tasks of a yard for its planned grafts. Grafts that
 // lie more than two combs apart are planned for apart. A comb that would have had to
-// go in before the graft was planned is not asked for. A line about drone comb, of the
+// go in before the graft was planned is asked for at once: late drones are better than none. A line about drone comb, of the
 // yard or of all of them, answers the task whose fortnight it falls in; entries are
 // the yard's own, for claims and skips.
 func YardDrones(yard string, grafts []DroneGraft, lines, entries []Entry, s *Settings) (out []Task) {
@@ -49,9 +52,10 @@ func YardDrones(yard string, grafts []DroneGraft, lines, entries []Entry, s *Set
 		list = list[n:]
 		for _, t := range DroneTasks(yard, at, s) {
 			if t.Latest.Before(since) {
-				continue
-			}
-			if t.Best.Before(since) {
+				// Planned too late for the day it should have gone in: at once.
+				at := since.Truncate(time.Minute)
+				t.Earliest, t.Ideal, t.Best, t.Latest = at, at, at, at.Add(DroneAtOnce)
+			} else if t.Best.Before(since) {
 				t.Best = since.Truncate(time.Minute) // the best day was over when it was planned
 			}
 			// Named by the day it is counted from, which another plan does not shift.

@@ -16,11 +16,11 @@ func TestDroneCombsBeforeTheFirstFlights(t *testing.T) {
 	require.Len(t, tasks, 2, "one comb serves two weeks of grafts")
 	first := tasks[0]
 	assert.Equal(t, YardSubject("North"), first.Subject)
-	assert.Equal(t, -816.0, hoursAfter(g, first.Earliest))
-	assert.InDelta(t, -648, hoursAfter(g, first.Best), 6, "fitted to working hours")
+	assert.Equal(t, -984.0, hoursAfter(g, first.Earliest))
+	assert.InDelta(t, -816, hoursAfter(g, first.Best), 6, "fitted to working hours")
 	// The closing egg is a flying drone, 38 days later, when the first virgins of
 	// the graft fly: graft + 17 days (design of the table: 38 - 17 = 21).
-	last := first.Latest.Add(DroneToFlight * 24 * time.Hour)
+	last := first.Latest.Add((DroneDrawing + DroneToFlight) * 24 * time.Hour)
 	assert.Equal(t, 17*24.0, hoursAfter(g, last))
 	b := Batch{Grafted: g, Age: AssumedAge}
 	b.Emerges = b.Emergence(s).Middle()

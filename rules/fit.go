@@ -52,9 +52,10 @@ func (r RoundTimes) Soonest(u Unit) time.Time {
 // depends on the ages of the larvae and not on the day. Not for several
 // goroutines at once.
 type fitter struct {
-	s    *Settings
-	day  map[dayKey]dayFit
-	lead map[leadKey]time.Duration
+	s     *Settings
+	day   map[dayKey]dayFit
+	lead  map[leadKey]time.Duration
+	hours map[dayKey][]candidate
 }
 
 type leadKey struct {
@@ -75,7 +76,7 @@ type dayFit struct {
 }
 
 func newFitter(s *Settings) *fitter {
-	return &fitter{s, map[dayKey]dayFit{}, map[leadKey]time.Duration{}}
+	return &fitter{s, map[dayKey]dayFit{}, map[leadKey]time.Duration{}, map[dayKey][]candidate{}}
 }
 
 // times works out the round of a confinement. bees: shaken in beside her.

@@ -1,6 +1,9 @@
 package rules
 
-import "time"
+import (
+	"slices"
+	"time"
+)
 
 // Order is a number of cells or queens wanted by an instant.
 type Order struct {
@@ -27,14 +30,22 @@ type Limits struct {
 	Stays    []Stay // confinements in the logbook and of plans accepted
 	Rotation Rotation
 	BeesIn   bool          // bees are shaken in beside her
-	EveryDay int           // days between two rounds
 	PerRound int           // most grafts in a round, 0: as the builders take
-	Hold     time.Duration // how long before the wanted time queens may be ready
+	Hold     time.Duration // how long before the wanted time queens are best ready
+	Combs    []CombLeft    // in progress and not promised
+	OnTheWay []OnTheWay    // batches and what of them is not promised
 }
 
-// DefaultLimits: a round a week is what most crews do, and queens are caught and
-// kept up to four weeks; common practice both.
-var DefaultLimits = Limits{Rotation: DefaultRotation, BeesIn: true, EveryDay: 7, Hold: 4 * week}
+// OnTheWay is a batch that an order may count on before any new round.
+type OnTheWay struct {
+	Part
+	Move, Catch Span // when its cells can be moved and its queens caught
+}
+
+func (w OnTheWay) times() RoundTimes { return RoundTimes{Move: w.Move, Catch: w.Catch} }
+
+// DefaultLimits: queens are caught and kept up to four weeks; common practice.
+var DefaultLimits = Limits{Rotation: DefaultRotation, BeesIn: true, Hold: 4 * week}
 
 // NucsIn is so many nucs of a yard.
 type NucsIn struct {
@@ -68,22 +79,28 @@ func (r Round) Grafts() int {
 	return n
 }
 
-// Plan is a proposal for an order. Where OK is false it does not fit: Rounds is
-// then all that could be done, Fits how many that gives with the same confidence,
-// FitsBy the first of the twelve weeks after by which the whole order would fit
-// (zero: none), and Break the first day on which something is short.
+// Plan is a proposal for an order. Where OK is false it does not fit: Rounds is then the
+// most that could be done for it, Fits how many come with the same confidence, FitsBy the
+// first day of the twelve weeks after by which the whole order would fit (zero: none), and
+// Breaks what is short: with all of it there the order would fit.
 type Plan struct {
 	Order      Order
 	Confidence float64
 	OK         bool
-	Tight      bool   // queens are ready only at the earliest end of the catch window
-	Needs      []Need // at each of Confidences
+	Partial    bool      // not everything was searched: what is said not to fit may
+	Tight      bool      // cells or queens are ready only at the earliest end of their window
+	Unfit      bool      // a step falls outside working hours
+	Early      bool      // ready longer before the order's time than they are best kept
+	Keeps      time.Time // until when what is ready first keeps, where Early
+	From       []Promise // batches on the way, counted first
+	Needs      []Need    // at each of Confidences
 	Grafts     int
 	Chance     float64
+	Mean       float64 // the number to expect
 	Rounds     []Round // in order of time
 	Uses       []Use   // to add to the calendar when accepted
 	Stays      []Stay  // to add to the breeders' when accepted
-	Break      *Break
+	Breaks     []Break
 	Fits       int
 	FitsBy     time.Time
 	Deadline   Deadline
@@ -101,7 +118,7 @@ func (p Plan) Parts() []Part {
 					room += n.N
 				}
 			}
-			out = append(out, Part{Count: b.Grafts, Done: Graft, Room: room})
+			out = append(out, Part{Count: b.Grafts, Done: Graft, Room: room, Span: Span{Earliest: r.Move.Best, Latest: r.Catch.Best}})
 		}
 	}
 	return out
@@ -119,66 +136,51 @@ type Deadline struct {
 type Planner struct {
 	Calendar Calendar
 	Limits   Limits
-	yields   Yields
 	s        *Settings
 	chain    *chain
 	fitter   *fitter
+	drawn    int  // batches drawn for the plan in hand
+	brief    bool // only as many rounds as there can be are tried, no choice among them
 }
 
 // NewPlanner makes a planner. Limits left zero take DefaultLimits' values.
 func NewPlanner(y Yields, c Calendar, l Limits, s *Settings) *Planner {
-	if l.EveryDay <= 0 {
-		l.EveryDay = DefaultLimits.EveryDay
-	}
 	if l.Rotation == (Rotation{}) {
 		l.Rotation = DefaultLimits.Rotation
 	}
 	if l.Hold <= 0 {
 		l.Hold = DefaultLimits.Hold
 	}
-	return &Planner{c, l, y, s, newChain(y), newFitter(s)}
+	return &Planner{Calendar: c, Limits: l, s: s, chain: newChain(y), fitter: newFitter(s)}
 }
 
-// Accept books a plan: its builders, nucs and breeders are taken for the plans
-// made after it.
+// Accept books a plan: its builders, nucs, breeders, combs and batches are taken for the
+// plans made after it.
 func (p *Planner) Accept(plan Plan) {
 	p.Calendar = p.Calendar.Add(plan.Uses...)
-	p.Limits.Stays = append(p.Limits.Stays[:len(p.Limits.Stays):len(p.Limits.Stays)], plan.Stays...)
+	p.Limits.Stays = append(slices.Clip(p.Limits.Stays), plan.Stays...)
+	for _, r := range plan.Rounds {
+		if r.Comb != nil {
+			p.Limits.Combs = slices.DeleteFunc(slices.Clone(p.Limits.Combs), func(c CombLeft) bool { return c.ID == r.Comb.ID })
+		}
+	}
+	p.Limits.OnTheWay = slices.Clone(p.Limits.OnTheWay)
+	for i, w := range p.Limits.OnTheWay {
+		for _, k := range plan.From {
+			if k.Batch == w.Batch {
+				p.Limits.OnTheWay[i].After = k.After + k.N
+			}
+		}
+	}
 }
 
-// Plan proposes rounds that fill an order with a chance of at least confidence
-// (0.5 to 0.99). Rounds are set backwards from the wanted time: the last one just
-// in time, each earlier one EveryDay before, none begun before now. A plan that
-// is OK never takes more of a builder, yard or breeder than there is.
+// Plan proposes rounds that fill an order with a chance of at least confidence, on top of
+// what is on the way: the fewest rounds, of these the fewest builders, then the fewest
+// grafts, then the latest start, none begun before now. A plan that is OK never takes more
+// of a builder, yard or breeder than there is. What fits by a day fits by every later one,
+// and a smaller number or a lower confidence fits wherever a larger does.
 func (p *Planner) Plan(o Order, confidence float64, now time.Time) Plan {
 	return p.Rescue(o, nil, confidence, now)
-}
-
-// Rescue is Plan for an order on its way: parts are its batches as they stand,
-// and the rounds proposed are those needed on top of them. No rounds and OK mean
-// that nothing more is needed.
-func (p *Planner) Rescue(o Order, parts []Part, confidence float64, now time.Time) Plan {
-	confidence = clamp(confidence, 0.01, 0.99)
-	plan := p.try(o, parts, confidence, now, false)
-	if !plan.OK && o.Unit == Queens {
-		if tight := p.try(o, parts, confidence, now, true); tight.OK || tight.Fits > plan.Fits {
-			plan = tight
-			plan.Tight = true
-		}
-	}
-	plan.Deadline = p.Deadline(o)
-	if plan.OK {
-		return plan
-	}
-	for w := 1; w <= 12; w++ {
-		later := o
-		later.By = Shift{Days: 7 * w}.Apply(o.By, p.s.Zone)
-		if p.try(later, parts, confidence, now, false).OK {
-			plan.FitsBy = later.By
-			break
-		}
-	}
-	return plan
 }
 
 // Deadline of an order: the last graft and the last confinement for which any of
@@ -191,8 +193,15 @@ func (p *Planner) Deadline(o Order) Deadline {
 		after = Hours(em.mean() - (em.Age.Lo+em.Age.Hi)/2 + p.s.Table.Row(Catch, "").Earliest)
 	}
 	d.Graft = o.By.Add(-after)
-	if r, ok := p.fitter.before(o.By, o.Unit, true, p.Limits.BeesIn, p.cells()); ok {
-		d.Confine = r.Confined
+	for day := DateOf(d.Graft, p.s.Zone); DayStart(day, p.s.Zone).After(d.Graft.Add(-10 * 24 * time.Hour)); day = day.Add(-1) {
+		for _, c := range p.fitter.rounds(day, p.Limits.BeesIn, p.cells()) {
+			if !c.times.Soonest(o.Unit).After(o.By) && !c.off() && c.times.Confined.After(d.Confine) {
+				d.Confine = c.times.Confined
+			}
+		}
+		if !d.Confine.IsZero() {
+			break
+		}
 	}
 	return d
 }

@@ -323,10 +323,10 @@ func TestPartOfABatch(t *testing.T) {
 		require.True(t, ok)
 		return p
 	}
-	assert.Equal(t, Part{1, 45, Graft, -1}, at(1))
-	assert.Equal(t, Part{1, 36, Capped, 40}, at(5))
-	assert.Equal(t, Part{1, 31, Emerge, 40}, at(7))
-	assert.Equal(t, Part{1, 27, Catch, 40}, at(9), "24 caught and 3 more laying")
+	assert.Equal(t, Part{Batch: 1, Count: 45, Done: Graft, Room: -1}, at(1))
+	assert.Equal(t, Part{Batch: 1, Count: 36, Done: Capped, Room: 40}, at(5))
+	assert.Equal(t, Part{Batch: 1, Count: 31, Done: Emerge, Room: 40}, at(7))
+	assert.Equal(t, Part{Batch: 1, Count: 27, Done: Catch, Room: 40}, at(9), "24 caught and 3 more laying")
 	_, ok := PartOf(Batch{})
 	assert.False(t, ok)
 }

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -16,11 +17,22 @@ type Booking struct {
 	BeesIn     bool          `json:"bees,omitempty"`
 	Cells      int           `json:"cells"` // the move is safe for so many a builder
 	Rounds     []BookedRound `json:"rounds"`
+	Batches    []Promise     `json:"batches,omitempty"` // on the way already, counted first
+}
+
+// Promise is so many of a batch's queens or cells that are an order's: those that come
+// after the first After, which are gone or another order's.
+type Promise struct {
+	Batch int `json:"batch"`
+	N     int `json:"n"`
+	After int `json:"after,omitempty"`
 }
 
 // BookedRound is one planned round in a booking.
 type BookedRound struct {
-	Confine  int64         `json:"confine"` // UTC milliseconds
+	Confine  int64         `json:"confine"`         // UTC milliseconds
+	Comb     int64         `json:"comb,omitempty"`  // the comb that was in when it was planned
+	Graft    int64         `json:"graft,omitempty"` // from that comb, UTC milliseconds
 	Breeders []int         `json:"breeders,omitempty"`
 	Batches  []BookedBatch `json:"batches"`
 }
@@ -34,9 +46,12 @@ type BookedBatch struct {
 
 // Book puts a plan into the form in which it is logged.
 func (p Plan) Book(l Limits) Booking {
-	b := Booking{Unit: p.Order.Unit, By: p.Order.By.UnixMilli(), Confidence: p.Confidence, BeesIn: l.BeesIn}
+	b := Booking{Unit: p.Order.Unit, By: p.Order.By.UnixMilli(), Confidence: p.Confidence, BeesIn: l.BeesIn, Batches: p.From, Rounds: []BookedRound{}}
 	for _, r := range p.Rounds {
 		k := BookedRound{Confine: r.Confined.UnixMilli(), Breeders: r.Breeders}
+		if r.Comb != nil {
+			k.Comb, k.Graft = r.Comb.ID, r.Graft.UnixMilli()
+		}
 		for _, x := range r.Batches {
 			k.Batches = append(k.Batches, BookedBatch{x.Builder, x.Grafts, x.Nucs})
 		}
@@ -50,6 +65,9 @@ func (p Plan) Book(l Limits) Booking {
 func (b Booking) rounds(f *fitter) (out []Round) {
 	for _, k := range b.Rounds {
 		r := Round{RoundTimes: f.times(millis(k.Confine), b.BeesIn, max(b.Cells, 1)), Breeders: k.Breeders}
+		if k.Comb != 0 {
+			r.RoundTimes = f.grafted(Comb{ID: k.Comb, Confined: millis(k.Confine), BeesIn: &b.BeesIn}, millis(k.Graft), max(b.Cells, 1))
+		}
 		for _, x := range k.Batches {
 			r.Batches = append(r.Batches, PlannedBatch{Builder: x.Builder, Grafts: x.Grafts, Nucs: x.Nucs})
 		}
@@ -77,6 +95,7 @@ type Booked struct {
 	Accepted   time.Time
 	Cancelled  bool
 	Rounds     []BookedRoundTimes // in the order in which they were accepted
+	Batches    []Promise
 }
 
 // BookedRoundTimes is a planned round with its times and since when it is planned.
@@ -109,6 +128,7 @@ func BookedOf(n int, entries []Entry, s *Settings) (b Booked, exists bool) {
 			}
 			b.Confidence, b.BeesIn, b.Entry, b.Who, b.Accepted = k.Confidence, k.BeesIn, e.ID, e.By, e.Happened
 		}
+		b.Batches = append(b.Batches, k.Batches...)
 		for _, r := range k.rounds(f) {
 			b.Rounds = append(b.Rounds, BookedRoundTimes{r, e.Happened})
 		}
@@ -130,6 +150,14 @@ type PlannedRound struct {
 	BeesIn       bool
 	Since        time.Time
 	RoundTimes
+}
+
+// comb is the one that was in when the round was planned, 0 where she is to be confined.
+func (p PlannedRound) comb() int64 {
+	if p.Comb == nil {
+		return 0
+	}
+	return p.Comb.ID
 }
 
 // Occ tells apart the tasks of planned rounds: "o2.1" is round 1 of order 2.
@@ -176,7 +204,8 @@ type Real struct {
 
 // Fulfil gives each of a breeder's combs and grafts to the planned round it is
 // nearest to, if any is near enough. A comb that was in before the round was planned
-// is none of it, nor is a graft from such a comb. What comes back is in the order of
+// is none of it, nor is a graft from such a comb, unless the round was planned from that
+// comb. What comes back is in the order of
 // the planned rounds.
 func Fulfil(planned []PlannedRound, combs []Comb, grafts []GraftRef) []Real {
 	out := make([]Real, len(planned))
@@ -185,13 +214,18 @@ func Fulfil(planned []PlannedRound, combs []Comb, grafts []GraftRef) []Real {
 		best := -1
 		for i, p := range planned {
 			d := dist(at, when(p))
-			if d <= RoundNear && !at.Before(p.Since) && (best < 0 || d < dist(at, when(planned[best]))) {
+			if d <= RoundNear && !at.Before(p.Since) && p.comb() == 0 && (best < 0 || d < dist(at, when(planned[best]))) {
 				best = i
 			}
 		}
 		return best
 	}
 	for _, c := range combs {
+		if i := slices.IndexFunc(planned, func(p PlannedRound) bool { return p.comb() == c.ID }); i >= 0 {
+			out[i].Combs = append(out[i].Combs, c)
+			of[c.ID] = i + 1
+			continue
+		}
 		if i := nearest(c.Confined, func(p PlannedRound) time.Time { return p.Confined }); i >= 0 {
 			out[i].Combs = append(out[i].Combs, c)
 			of[c.ID] = i + 1

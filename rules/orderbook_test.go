@@ -136,7 +136,7 @@ func TestOrderState(t *testing.T) {
 		return OrderState(b, book, map[int][]Comb{7: combs}, batches, none, now)
 	}
 	sum := func(r []RoundState) (n int) {
-		for _, p := range PartsOf(r, Queens) {
+		for _, p := range PartsOf(r, Queens, s) {
 			n += p.Count
 		}
 		return n
@@ -183,12 +183,13 @@ func TestYardDrones(t *testing.T) {
 	require.Len(t, list, 1)
 	assert.Equal(t, Open, list[0].State)
 	assert.Equal(t, YardSubject("North"), list[0].Subject)
-	assert.WithinDuration(t, graft.Add(-27*24*time.Hour), list[0].Best, 24*time.Hour)
+	assert.WithinDuration(t, graft.Add(-34*24*time.Hour), list[0].Best, 24*time.Hour)
 	line := Entry{Action: Did, Step: Drones, Happened: list[0].Best}
 	assert.Equal(t, Done, YardDrones("North", grafts, []Entry{line}, nil, s)[0].State)
 	line.Subject = YardSubject("Creek")
 	assert.Equal(t, Open, YardDrones("North", grafts, []Entry{line}, nil, s)[0].State)
-	assert.Empty(t, YardDrones("North", []DroneGraft{{graft, graft.Add(-10 * 24 * time.Hour)}}, nil, nil, s), "too late for any comb")
+	late := YardDrones("North", []DroneGraft{{graft, graft.Add(-10 * 24 * time.Hour)}}, nil, nil, s)
+	assert.Equal(t, graft.Add(-10*24*time.Hour), late[0].Best, "too late for the day it should have gone in: at once")
 	apart := YardDrones("North", append(grafts, DroneGraft{graft.Add(90 * 24 * time.Hour), since}), nil, nil, s)
 	require.Len(t, apart, 2)
 	assert.NotEqual(t, apart[0].Key, apart[1].Key)

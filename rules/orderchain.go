@@ -17,6 +17,8 @@ type chain struct {
 	points [][Stages]BetaBin
 	memo   map[leg][][]float64
 	mixed  map[leg][]float64
+	cum    [Stages][][]inverse // what counts are drawn from: see cumulative
+	spread map[int][][]uint16  // see places
 }
 
 // leg is a way of a batch: n at the count before stage from, through stage to,
@@ -39,7 +41,7 @@ const (
 )
 
 func newChain(y Yields) *chain {
-	c := &chain{memo: map[leg][][]float64{}, mixed: map[leg][]float64{}}
+	c := &chain{memo: map[leg][][]float64{}, mixed: map[leg][]float64{}, spread: map[int][][]uint16{}}
 	n := 1
 	for _, s := range y.Stage {
 		if len(s.nodes) > 1 {

@@ -118,6 +118,9 @@ type Part struct {
 	Count int
 	Done  Step // Graft, Accept, Capped, Move, Emerge, Laying or Catch
 	Room  int  // nucs for its cells, negative where not known
+	Span  Span // nucs that are free are taken from Earliest to Latest; zero where it has its own
+	After int  // its first so many are gone or another order's
+	Most  int  // no more than so many are for this order, 0 for all
 }
 
 // PartOf reads a batch as a part of an order, ok false where nothing was counted.
@@ -127,7 +130,7 @@ func PartOf(b Batch) (p Part, ok bool) {
 	if b.Counts.Nucs != nil {
 		p.Room = *b.Counts.Nucs
 	}
-	n, at := b.Counts.Stage("")
+	n, at := b.Had("") // what was lost since is not there
 	if n == nil {
 		return p, false
 	}
@@ -164,44 +167,50 @@ func (p Part) leg(u Unit) (l leg, done bool) {
 	return leg{p.Count, room, from, u.last()}, from > u.last()
 }
 
-// sum adds up what the parts may still give.
-func (c *chain) sum(parts []Part, u Unit, want int) total {
-	have := 0
-	var legs []leg
-	for _, p := range parts {
-		if l, done := p.leg(u); done {
-			have += max(p.Count, 0)
-		} else if p.Count > 0 {
-			legs = append(legs, l)
-		}
+// source is the part as the planner draws on it. Without a calendar of nucs to share it
+// has the room that is kept for it.
+func (p Part) source(u Unit, pooled bool) source {
+	l, done := p.leg(u)
+	s := source{n: max(p.Count, 0), from: l.from, room: l.room, skip: p.After, most: noRoom}
+	if done {
+		s.from = Stages
 	}
-	t := c.certain(have, want)
-	for _, l := range legs {
-		t = t.plus(c.law(l))
+	if p.Most > 0 {
+		s.most = p.Most
 	}
-	return t
+	if pooled && u == Queens && p.Done != Move && s.from <= StageEmerged && !p.Span.Earliest.IsZero() {
+		s.span, s.room = p.Span, noRoom
+	}
+	return s
 }
 
 // ChanceFilled is the chance that an order for want is filled by the parts as
 // they stand now, and the numbers they give with nine chances in ten.
 func ChanceFilled(y Yields, want int, u Unit, parts []Part) (chance float64, lo, hi int) {
-	c := newChain(y)
+	o := outcome(newPooler(newChain(y), u, Calendar{}), want, parts, false)
+	return o.Chance, o.Lo, o.Hi
+}
+
+// Outcome is what the parts of an order come to.
+type Outcome struct {
+	Chance float64 // that the order is filled
+	Mean   float64 // the number to expect
+	Safe   int     // the number that holds with the confidence asked for
+	Lo, Hi int     // the numbers that it gives with nine chances in ten
+}
+
+func outcome(k *pooler, want int, parts []Part, pooled bool) (o Outcome) {
 	most := want
+	var list []source
 	for _, p := range parts {
-		most += max(p.Count, 0)
+		s := p.source(k.u, pooled)
+		most += max(min(s.n-s.skip, s.most), 0)
+		list = append(list, s)
 	}
-	t := c.sum(parts, u, most)
-	var pmf []float64
-	for _, p := range t {
-		if pmf == nil {
-			pmf = make([]float64, len(p))
-		}
-		for k, v := range p {
-			pmf[k] += v / float64(len(t))
-		}
+	law := k.sum(list, most)
+	for _, v := range law[min(want, len(law)-1):] {
+		o.Chance += v
 	}
-	for k := want; k < len(pmf); k++ {
-		chance += pmf[k]
-	}
-	return clamp(chance, 0, 1), quantileOf(pmf, 0.05), quantileOf(pmf, 0.95)
+	o.Chance, o.Mean, o.Lo, o.Hi = clamp(o.Chance, 0, 1), lawMean(law), quantileOf(law, 0.05), quantileOf(law, 0.95)
+	return o
 }

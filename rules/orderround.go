@@ -1,171 +1,361 @@
 package rules
 
 import (
-	"sort"
+	"cmp"
+	"slices"
 	"time"
 )
 
-// offer is a round that could be done, with the slots it has.
-type offer struct {
-	times    RoundTimes
-	breeders []int
-	batches  []PlannedBatch // at their fullest
-	slots    []Slot
+// tier is one way of reading "by that day", the best first. Each later one that fits more
+// takes in all that those before it do.
+type tier struct{ early, soonest, unfit bool }
+
+var tiers = []tier{{}, {soonest: true}, {early: true}, {early: true, soonest: true}, {early: true, unfit: true}, {early: true, soonest: true, unfit: true}}
+
+// widest is the tier in which everything that fits at all does.
+var widest = tiers[len(tiers)-1]
+
+// job is an order to plan for: what it has already, how sure it is to be.
+type job struct {
+	o     Order
+	parts []Part
+	conf  float64
+	now   time.Time
 }
 
-// try makes a plan, or the most that fits. soonest takes the windows at their
-// earliest instead of their best.
-func (p *Planner) try(o Order, parts []Part, confidence float64, now time.Time, soonest bool) Plan {
-	plan := Plan{Order: o, Confidence: confidence}
-	want := max(o.Want, 0)
-	have := p.chain.sum(parts, o.Unit, want)
-	search := p.search(o, now, soonest)
-	var offers []offer
-	var slots []Slot
-	slot := func(i int) (Slot, bool) {
-		for i >= len(slots) {
-			f, ok := search.next()
-			if !ok {
-				return Slot{}, false
-			}
-			offers, slots = append(offers, f), append(slots, f.slots...)
-		}
-		return slots[i], true
+func (j job) with(want int) job { j.o.Want = want; return j }
+
+func (j job) until(by time.Time) job { j.o.By = by; return j }
+
+// found is what the search made of a job.
+type found struct {
+	*schedule
+	q    *search
+	tier tier
+	from []Promise
+}
+
+// terms of a job in a tier.
+func (p *Planner) terms(j job, t tier) terms {
+	out := terms{by: j.o.By, soonest: t.soonest, unfit: t.unfit, now: j.now}
+	if !t.early && j.o.Unit == Queens {
+		out.from = j.o.By.Add(-p.Limits.Hold)
 	}
-	asked := append([]float64{confidence}, Confidences...)
-	var own Need
-	for _, n := range p.chain.fill(have, o.Unit, slot, asked) {
-		if n.Confidence == confidence && own.Confidence == 0 {
-			own = n
+	return out
+}
+
+// pooler for an order: what it has itself of the nucs is free for it.
+func (p *Planner) poolerFor(o Order, parts []Part) *pooler {
+	own := map[Subject]bool{}
+	if o.Number > 0 {
+		own[OrderSubject(o.Number)] = true
+	}
+	for _, k := range parts {
+		if k.Batch > 0 && !k.Span.Earliest.IsZero() {
+			own[BatchSubject(k.Batch)] = true
+		}
+	}
+	cal := Calendar{Places: p.Calendar.Places}
+	for _, u := range p.Calendar.Uses {
+		if !own[u.For] {
+			cal.Uses = append(cal.Uses, u)
+		}
+	}
+	return newPooler(p.chain, o.Unit, cal)
+}
+
+// Chance is what an order's parts come to as the calendar stands.
+func (p *Planner) Chance(o Order, parts []Part) Outcome {
+	return outcome(p.poolerFor(o, parts), o.Want, parts, true)
+}
+
+// solve finds the best plan of the first tier that has one; the search tells whether it
+// looked at everything.
+func (p *Planner) solve(j job, list []tier) (f found, partial bool) {
+	for _, t := range list {
+		f = found{q: p.searchFor(j, t), tier: t}
+		f.count(p, j)
+		f.schedule = f.q.run()
+		p.drawn += f.q.pool.work
+		partial = partial || f.q.partial
+		if f.schedule != nil {
+			return f, false
+		}
+	}
+	return f, partial
+}
+
+// fits reports whether a job fits at all.
+func (p *Planner) fits(j job) (ok, partial bool) {
+	for _, t := range []tier{{soonest: true}, widest} { // most that fit do by the first, which is soon seen
+		f := found{q: p.searchFor(j, t)}
+		f.count(p, j)
+		f.q.quick = true
+		ok = f.q.run() != nil
+		p.drawn += f.q.pool.work
+		if partial = f.q.partial; ok {
+			break
+		}
+	}
+	return ok, partial
+}
+
+func (p *Planner) searchFor(j job, t tier) *search {
+	q := &search{p: p, o: j.o, t: p.terms(j, t), conf: j.conf, builders: p.builders(), sums: map[string]bool{}}
+	all := slices.Clone(j.parts)
+	for _, w := range p.Limits.OnTheWay {
+		all = append(all, w.Part)
+	}
+	q.pool = p.poolerFor(j.o, all)
+	for _, k := range j.parts {
+		q.base = append(q.base, k.source(j.o.Unit, true))
+	}
+	q.list = q.candidates()
+	return q
+}
+
+// count takes what is on the way, the surest first, as far as it is needed.
+func (f *found) count(p *Planner, j job) {
+	q := f.q
+	sure := 0
+	for _, s := range q.base {
+		if s.from == Stages {
+			sure += s.promise(s.n)
+		}
+	}
+	list := slices.Clone(p.Limits.OnTheWay)
+	slices.SortStableFunc(list, func(a, b OnTheWay) int {
+		return cmp.Or(-cmp.Compare(a.source(j.o.Unit, true).from, b.source(j.o.Unit, true).from), a.Catch.Best.Compare(b.Catch.Best))
+	})
+	for _, w := range list {
+		s := w.source(j.o.Unit, true)
+		s.most = min(s.most, j.o.Want-sure)
+		at := w.times().ready(j.o.Unit, q.t.soonest)
+		if s.n <= s.skip || s.most <= 0 || at.After(j.o.By) || at.IsZero() || slices.ContainsFunc(j.parts, func(k Part) bool { return k.Batch == w.Batch }) {
 			continue
 		}
-		plan.Needs = append(plan.Needs, n)
-	}
-	plan.OK, plan.Grafts, plan.Chance = own.OK, own.Grafts, own.Chance
-	sizes := own.Sizes
-	if own.OK {
-		sizes = even(offers, own)
-		plan.Fits = want
-	}
-	rooms, t := p.rooms(have, o.Unit, slots, sizes, confidence)
-	if own.OK && t.chance() < confidence {
-		sizes = own.Sizes
-		rooms, t = p.rooms(have, o.Unit, slots, sizes, confidence)
-	}
-	i := 0
-	for _, f := range offers {
-		r := Round{RoundTimes: f.times, Breeders: f.breeders}
-		for _, b := range f.batches {
-			if i >= len(sizes) {
-				break
-			}
-			if b.Grafts = sizes[i]; b.Grafts == 0 {
-				i++
-				continue
-			}
-			if o.Unit == Queens {
-				b.Nucs = trim(b.Nucs, rooms[i])
-			}
-			b.Cells = p.chain.mean(Cells.leg(b.Grafts, noRoom))
-			b.Give = p.chain.mean(o.Unit.leg(b.Grafts, rooms[i]))
-			r.Batches = append(r.Batches, b)
-			i++
+		if j.o.Unit == Cells && (w.Move.Latest.Before(j.o.By) || w.Done == Move || s.from > StageEmerged) {
+			continue // ripe cells do not keep
 		}
-		if len(r.Batches) > 0 {
-			r.Combs = CombsFor(r.Grafts(), r.RoundTimes, p.Limits.BeesIn)
-			if r.Combs < len(r.Breeders) {
-				r.Breeders = r.Breeders[:r.Combs]
+		if law := q.pool.sum(q.base, j.o.Want); law[len(law)-1] >= q.level() {
+			return
+		}
+		q.base = append(q.base, s)
+		f.from = append(f.from, Promise{w.Batch, min(s.most, s.n-s.skip), s.skip})
+		if s.from == Stages {
+			sure += s.promise(s.n)
+		}
+	}
+}
+
+// Rescue is Plan for an order on its way: parts are its batches as they stand,
+// and the rounds proposed are those needed on top of them. No rounds and OK mean
+// that nothing more is needed.
+func (p *Planner) Rescue(o Order, parts []Part, confidence float64, now time.Time) Plan {
+	o.Want, p.drawn = max(o.Want, 0), 0
+	j := job{o, parts, clamp(confidence, 0.01, 0.99), now}
+	fits, partial := p.fits(j)
+	plan := Plan{Order: o, Confidence: j.conf, OK: fits, Partial: partial, Deadline: p.Deadline(o)}
+	if fits {
+		f, _ := p.solve(j, tiers)
+		plan.Fits = o.Want
+		p.fill(&plan, j, f)
+		plan.Needs = p.needs(j, f)
+		return plan
+	}
+	q := p.searchFor(j, widest)
+	f := found{q: q, tier: widest}
+	f.count(p, j)
+	picks, _, sizes := q.fullest()
+	law := q.law(picks, sizes)
+	plan.Breaks = p.why(j)
+	plan.Fits, plan.FitsBy = p.most(j, lawMost(law, j.conf)), p.firstDay(j)
+	if f, ok := p.nearest(j, plan.Fits, law[len(law)-1]); ok {
+		p.fill(&plan, j, f)
+		plan.Needs = p.needs(j, f)
+	}
+	return plan
+}
+
+// most is the largest number that fits with the confidence asked for; sure does.
+func (p *Planner) most(j job, sure int) int {
+	lo, hi := sure, j.o.Want // fits, does not
+	for step := 1; hi-lo > 1; step *= 2 {
+		mid := min(lo+step, (lo+hi)/2)
+		if ok, _ := p.fits(j.with(mid)); !ok {
+			hi = mid
+			break
+		}
+		lo = mid
+	}
+	for hi-lo > 1 {
+		mid := (lo + hi) / 2
+		if ok, _ := p.fits(j.with(mid)); ok {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	return lo
+}
+
+// lookAhead is how many days after the wanted one are looked at for one that would do.
+const lookAhead = 84
+
+// firstDay is the first day after the wanted one by which all of it fits, zero for none.
+func (p *Planner) firstDay(j job) time.Time {
+	at := func(d int) time.Time { return OrderBy(DateOf(j.o.By, p.s.Zone).Add(d), p.s) }
+	if ok, _ := p.fits(j.until(at(lookAhead))); !ok {
+		return time.Time{}
+	}
+	lo, hi := 0, lookAhead
+	for hi-lo > 1 {
+		mid := (lo + hi) / 2
+		if ok, _ := p.fits(j.until(at(mid))); ok {
+			hi = mid
+		} else {
+			lo = mid
+		}
+	}
+	return at(hi)
+}
+
+// nearest is the plan that comes closest to an order that does not fit: the chance that it
+// is filled is as high as can be, or where that is next to none, what does fit.
+func (p *Planner) nearest(j job, fits int, chance float64) (f found, ok bool) {
+	switch {
+	case chance > 0.05:
+		j.conf = chance - 0.005
+		f, _ = p.solve(j, []tier{widest})
+	case fits > 0:
+		f, _ = p.solve(j.with(fits), tiers)
+	}
+	return f, f.schedule != nil
+}
+
+// needs are the grafts for each of Confidences, in the rounds of the plan where these do.
+func (p *Planner) needs(j job, f found) (out []Need) {
+	grafts := 0
+	has := f.q.pool.sum(f.q.base, j.o.Want)
+	for _, conf := range Confidences {
+		n := Need{Confidence: conf, Grafts: grafts}
+		if n.OK = has[len(has)-1] >= conf-1e-12; !n.OK && len(f.picks) > 0 {
+			n.Grafts, n.OK = f.q.sized(f.schedule, conf)
+		}
+		if !n.OK {
+			k := j
+			k.conf = conf
+			if ok, _ := p.fits(k); ok {
+				if g, _ := p.solve(k, tiers); g.schedule != nil {
+					n.OK, n.Grafts = true, g.grafts
+				}
 			}
-			plan.Rounds = append(plan.Rounds, r)
-			plan.Uses = append(plan.Uses, p.uses(o, r)...)
+		}
+		n.Grafts = max(n.Grafts, grafts)
+		grafts = n.Grafts
+		out = append(out, n)
+	}
+	return out
+}
+
+// fill writes a schedule into a plan.
+func (p *Planner) fill(plan *Plan, j job, f found) {
+	o := j.o
+	plan.From, plan.Grafts = f.from, f.grafts
+	law := f.q.pool.sum(f.q.sources(f.picks, f.sizes), o.Want)
+	plan.Chance = law[len(law)-1]
+	rounds := make([]Round, len(f.picks))
+	for i, k := range f.picks {
+		rounds[i] = Round{RoundTimes: k.c.times, Breeders: f.breeders[i]}
+		if k.c.comb != nil {
+			rounds[i].Breeders = []int{k.c.comb.Breeder}
+		}
+		if plan.Keeps.IsZero() || k.c.times.keeps(o.Unit).Before(plan.Keeps) {
+			plan.Keeps = k.c.times.keeps(o.Unit)
+		}
+		plan.Early = plan.Early || k.c.times.keeps(o.Unit).Before(o.By)
+		plan.Tight = plan.Tight || k.c.times.Ready(o.Unit).After(o.By)
+		plan.Unfit = plan.Unfit || k.c.off()
+	}
+	for _, s := range f.sizes {
+		r := &rounds[s.pick]
+		b := PlannedBatch{Builder: f.q.builders[s.builder].name.Key, Grafts: s.grafts}
+		b.Cells = p.chain.mean(Cells.leg(s.grafts, noRoom))
+		b.Give = p.chain.mean(o.Unit.leg(s.grafts, noRoom))
+		r.Batches = append(r.Batches, b)
+	}
+	for i := range rounds {
+		r := &rounds[i]
+		slices.SortFunc(r.Batches, func(a, b PlannedBatch) int { return cmp.Compare(a.Builder, b.Builder) })
+		if r.Comb == nil {
+			r.Combs = CombsFor(r.Grafts(), r.RoundTimes, p.Limits.BeesIn)
+			r.Breeders = r.Breeders[:min(r.Combs, len(r.Breeders))]
 			for _, n := range r.Breeders {
 				plan.Stays = append(plan.Stays, Stay{n, r.Confined, r.Out})
 			}
 		}
 	}
-	sort.SliceStable(plan.Rounds, func(i, j int) bool { return plan.Rounds[i].Confined.Before(plan.Rounds[j].Confined) })
-	plan.Chance = t.chance()
-	if !own.OK {
-		plan.Fits = t.most(confidence)
-		if plan.Break = search.short; plan.Break == nil && len(plan.Rounds) > 0 {
-			// Every round is full: there are too few builders for the number.
-			first := plan.Rounds[0].Graft
-			need := max(own.Grafts+1, (own.Grafts*want+max(plan.Fits, 1)-1)/max(plan.Fits, 1))
-			plan.Break = &Break{Subject{BuilderKind, ""}, DateOf(first, p.s.Zone), first, own.Grafts, need}
-		}
+	slices.SortStableFunc(rounds, func(a, b Round) int { return a.Graft.Compare(b.Graft) })
+	plan.Rounds = rounds
+	if o.Unit == Queens {
+		p.reserve(rounds)
 	}
-	return plan
+	for _, r := range rounds {
+		plan.Uses = append(plan.Uses, RoundUses(o.Number, r, p.s)...)
+	}
+	plan.Mean = p.expected(f, o)
 }
 
-// even spreads the last round's grafts over its builders: one bar of 40 and one
-// of 2 is no work for anybody.
-func even(offers []offer, n Need) []int {
-	sizes := append([]int(nil), n.Sizes...)
-	at := 0
-	for _, f := range offers {
-		end := min(at+len(f.slots), len(sizes))
-		if end == len(sizes) && end > at {
-			left := 0
-			for _, v := range sizes[at:end] {
-				left += v
-			}
-			for i := at; i < end; i++ {
-				sizes[i] = min(left/(end-i), f.slots[i-at].Grafts)
-				left -= sizes[i]
-			}
-			if left > 0 {
-				return n.Sizes // the builders differ too much
-			}
-			return sizes
-		}
-		at += len(f.slots)
+// expected is the number that a plan gives on average, over the wanted one too.
+func (p *Planner) expected(f found, o Order) float64 {
+	list := f.q.sources(f.picks, f.sizes)
+	most := 0
+	for _, s := range list {
+		most += min(s.n, s.most)
 	}
-	return sizes
+	return lawMean(f.q.pool.sum(list, max(most, o.Want)))
 }
 
-// rooms are the nucs to keep free for batches of these sizes, and what the
-// batches give in all. A batch that is not full seldom needs a nuc for every
-// larva; where keeping fewer would cost the confidence, it gets them all the same.
-func (p *Planner) rooms(have total, u Unit, slots []Slot, sizes []int, confidence float64) (rooms []int, t total) {
-	for _, scarce := range []bool{true, false} {
-		rooms, t = nil, have
-		for i, n := range sizes {
-			room := slots[i].Room
-			if u == Queens && n > 0 && n < slots[i].Grafts {
-				room = min(room, n)
-				if scarce {
-					room = min(room, p.chain.upper(Cells.leg(n, noRoom), 0.99))
+// reserve keeps nucs for each batch: for as many cells as it has in nineteen cases of
+// twenty, and where there are too few for all of them in even parts.
+func (p *Planner) reserve(rounds []Round) {
+	cal := Calendar{Places: p.Calendar.Places, Uses: slices.Clone(p.Calendar.Uses)}
+	for quarter := 1; quarter <= 4; quarter++ {
+		for i := range rounds {
+			r := &rounds[i]
+			for k := range r.Batches {
+				b := &r.Batches[k]
+				need := (p.chain.upper(Cells.leg(b.Grafts, noRoom), 0.95)*quarter + 3) / 4
+				for _, n := range b.Nucs {
+					need -= n.N
+				}
+				for _, y := range p.names(YardKind) {
+					free, _ := cal.Free(y, r.Move.Best, r.Catch.Best)
+					n := min(need, free)
+					if n <= 0 {
+						continue
+					}
+					need -= n
+					cal.Uses = append(cal.Uses, Use{y, n, r.Move.Best, r.Catch.Best, Subject{}})
+					at := slices.IndexFunc(b.Nucs, func(x NucsIn) bool { return x.Yard == y.Key })
+					if at < 0 {
+						b.Nucs = append(b.Nucs, NucsIn{y.Key, n})
+					} else {
+						b.Nucs[at].N += n
+					}
 				}
 			}
-			rooms = append(rooms, room)
-			if n > 0 {
-				t = t.plus(p.chain.law(u.leg(n, room)))
-			}
-		}
-		if t.chance() >= confidence {
-			break
 		}
 	}
-	return rooms, t
 }
 
-// trim keeps no more nucs than n.
-func trim(nucs []NucsIn, n int) []NucsIn {
-	var out []NucsIn
-	for _, y := range nucs {
-		if y.N = min(y.N, n); y.N > 0 {
-			out = append(out, y)
-			n -= y.N
-		}
-	}
-	return out
+// off reports that a step of the round other than the catch has no working time.
+func (c *candidate) off() bool {
+	return slices.ContainsFunc(c.times.Unfit, func(s Step) bool { return s != Catch })
 }
 
-// uses of a round: builders from the starter to the end of the move window, nucs
-// from the move to the catch.
-func (p *Planner) uses(o Order, r Round) []Use { return RoundUses(o.Number, r, p.s) }
-
-// RoundUses are what a round of an order takes.
+// RoundUses are what a round of an order takes: builders from the starter to the end of the
+// move window, nucs from the move to the catch.
 func RoundUses(order int, r Round, s *Settings) []Use {
 	me := Subject{}
 	if order > 0 {
@@ -185,76 +375,6 @@ func RoundUses(order int, r Round, s *Settings) []Use {
 
 // OrderSubject is order n of the crew.
 func OrderSubject(n int) Subject { return Subject{OrderKind, BatchSubject(n).Key} }
-
-// search looks for the rounds that could be done for an order, the latest first.
-// Each takes its places, so that all of them together fit.
-type search struct {
-	p       *Planner
-	o       Order
-	now     time.Time
-	soonest bool
-	days    int // the next round is ready so many days before the order's time
-	hold    time.Duration
-	cal     Calendar
-	stays   []Stay
-	short   *Break // first in time of what was short on the way
-	over    bool
-}
-
-func (p *Planner) search(o Order, now time.Time, soonest bool) *search {
-	hold := p.Limits.Hold
-	if o.Unit == Cells {
-		hold = 0 // ripe cells do not keep
-	}
-	return &search{p: p, o: o, now: now, soonest: soonest, hold: hold, cal: p.Calendar, stays: p.Limits.Stays}
-}
-
-func (q *search) note(b *Break) {
-	// A builder is free again in the week after; nucs are not, so that they are named
-	// where both are short.
-	scarce := func(b *Break) bool { return b.Place.Kind == YardKind }
-	switch {
-	case b == nil:
-	case q.short == nil, scarce(b) && !scarce(q.short), scarce(b) == scarce(q.short) && b.At.Before(q.short.At):
-		q.short = b
-	}
-}
-
-// next is the next round with any room, ok false where there is none.
-func (q *search) next() (offer, bool) {
-	p := q.p
-	for !q.over {
-		ready := Shift{Days: -q.days}.Apply(q.o.By, p.s.Zone)
-		if q.o.By.Sub(ready) > q.hold+12*time.Hour {
-			break
-		}
-		q.days += p.Limits.EveryDay
-		// Where the day is taken, one of the days before may do.
-		for back := 0; back < min(p.Limits.EveryDay, 3); back++ {
-			r, _ := p.fitter.before(Shift{Days: -back}.Apply(ready, p.s.Zone), q.o.Unit, q.soonest, p.Limits.BeesIn, p.cells())
-			if r.Confined.IsZero() {
-				continue
-			}
-			if r.Confined.Before(q.now) {
-				if q.short == nil {
-					q.note(&Break{Day: DateOf(r.Confined, p.s.Zone), At: r.Confined})
-				}
-				q.over = true
-				break
-			}
-			f, b := p.offer(q.o, r, q.cal, q.stays)
-			q.note(b)
-			if len(f.slots) == 0 {
-				continue
-			}
-			q.cal = q.cal.Add(p.uses(q.o, Round{RoundTimes: r, Batches: f.batches})...)
-			q.stays = append(q.stays[:len(q.stays):len(q.stays)], staysOf(f)...)
-			return f, true
-		}
-	}
-	q.over = true
-	return offer{}, false
-}
 
 // cells is the most that a builder of the crew takes: a move that is safe for so
 // many is safe for fewer.
@@ -276,113 +396,6 @@ func (b Place) grafts() int {
 		return b.Cells
 	}
 	return CellsPerBuilder
-}
-
-// offer is what one round has room for as the calendar stands, and what is short.
-func (p *Planner) offer(o Order, r RoundTimes, cal Calendar, stays []Stay) (f offer, short *Break) {
-	f.times = r
-	left := p.Limits.PerRound
-	builders := p.names(BuilderKind)
-	room := 0
-	for _, b := range builders {
-		if n, _ := cal.Free(b, builderFrom(r.Graft, p.s), r.Move.Latest); n > 0 {
-			room += p.place(b).grafts()
-		}
-	}
-	if left <= 0 || left > room {
-		left = room
-	}
-	if len(builders) == 0 {
-		return f, &Break{Subject{BuilderKind, ""}, DateOf(r.Graft, p.s.Zone), r.Graft, 0, 1}
-	}
-	if left > 0 && len(p.Limits.Breeders) > 0 {
-		per := Comb{Confined: r.Confined, BeesIn: &p.Limits.BeesIn}.Larvae(r.Graft)
-		for len(f.breeders)*per < left {
-			taken := append(stays[:len(stays):len(stays)], staysOf(f)...)
-			n, ok := p.Limits.Rotation.Choose(p.Limits.Breeders, taken, r.Confined, r.Out)
-			if !ok {
-				break
-			}
-			f.breeders = append(f.breeders, n)
-		}
-		if len(f.breeders) == 0 {
-			return f, &Break{Subject{BreederKind, ""}, DateOf(r.Confined, p.s.Zone), r.Confined, 0, 1}
-		}
-		left = min(left, len(f.breeders)*per)
-	}
-	type free struct {
-		yard string
-		n    int
-	}
-	var yards []free
-	nucs, tightest := 0, r.Move.Best
-	for _, y := range p.names(YardKind) {
-		n, at := cal.Free(y, r.Move.Best, r.Catch.Best)
-		if nucs += n; len(yards) == 0 || n < yards[0].n {
-			tightest = at
-		}
-		yards = append(yards, free{y.Key, n})
-	}
-	for _, b := range builders {
-		from, to := builderFrom(r.Graft, p.s), r.Move.Latest
-		if n, at := cal.Free(b, from, to); n < 1 {
-			if short == nil {
-				short = &Break{b, DateOf(at, p.s.Zone), at, 0, 1}
-			}
-			continue
-		}
-		grafts := min(p.place(b).grafts(), left)
-		if grafts <= 0 {
-			break
-		}
-		batch, slot := PlannedBatch{Builder: b.Key}, Slot{grafts, -1}
-		if o.Unit == Queens {
-			slot.Room = p.chain.upper(Cells.leg(grafts, noRoom), 0.95)
-			if slot.Room > nucs {
-				where := Subject{YardKind, ""}
-				if len(yards) == 1 {
-					where = YardSubject(yards[0].yard)
-				}
-				short = &Break{where, DateOf(tightest, p.s.Zone), tightest, nucs, slot.Room}
-				if nucs == 0 {
-					break
-				}
-				slot.Room = nucs
-				// Larvae are cheap and nucs are not: enough to fill them nine times in ten.
-				slot.Grafts = 1 + sort.Search(grafts-1, func(i int) bool {
-					return p.chain.upper(Cells.leg(i+1, noRoom), 0.1) >= nucs
-				})
-			}
-			need := slot.Room
-			for i := range yards {
-				if n := min(need, yards[i].n); n > 0 {
-					batch.Nucs = append(batch.Nucs, NucsIn{yards[i].yard, n})
-					yards[i].n -= n
-					need -= n
-				}
-			}
-			nucs -= slot.Room
-		}
-		batch.Grafts = slot.Grafts
-		left -= slot.Grafts
-		f.batches, f.slots = append(f.batches, batch), append(f.slots, slot)
-	}
-	grafts := 0
-	for _, b := range f.batches {
-		grafts += b.Grafts
-	}
-	if n := CombsFor(grafts, r, p.Limits.BeesIn); n < len(f.breeders) {
-		f.breeders = f.breeders[:n]
-	}
-	return f, short
-}
-
-func staysOf(f offer) []Stay {
-	var out []Stay
-	for _, n := range f.breeders {
-		out = append(out, Stay{n, f.times.Confined, f.times.Out})
-	}
-	return out
 }
 
 // names of the places of a kind, each once, in the order the calendar has them.

@@ -104,15 +104,29 @@ func (st *RoundState) settle(off int, cancelled bool, now time.Time) {
 }
 
 // PartsOf are the parts of an order as its rounds stand.
-func PartsOf(rounds []RoundState, u Unit) (out []Part) {
+func PartsOf(rounds []RoundState, u Unit, s *Settings) (out []Part) {
 	for _, r := range rounds {
 		for _, x := range r.Batches {
 			if p, ok := PartOf(x); ok {
+				p.Span = x.nucsWhile(s)
 				out = append(out, p)
 			}
 		}
-		out = append(out, Plan{Order: Order{Unit: u}, Rounds: []Round{{Batches: r.Left}}}.Parts()...)
+		left := r.Round
+		left.Batches = r.Left
+		out = append(out, Plan{Order: Order{Unit: u}, Rounds: []Round{left}}.Parts()...)
 	}
+	return out
+}
+
+// nucsWhile is from when until when the cells of a batch that are not moved yet will need
+// nucs, zero where its own are made up or its cells are in.
+func (b Batch) nucsWhile(s *Settings) (out Span) {
+	if !b.Moved.IsZero() || b.Counts.Nucs != nil || b.Ended {
+		return out
+	}
+	_, out.Earliest, _ = s.Table.Row(Move, "").Window(b.Grafted)
+	_, out.Latest, _ = s.Table.Row(Catch, "").Window(b.Emerges)
 	return out
 }
 
@@ -120,3 +134,9 @@ func PartsOf(rounds []RoundState, u Unit) (out []Part) {
 // where the crew took a plan of little confidence, below three fifths of that. The
 // crew is told when a count takes an order below it.
 func Unlikely(confidence float64) float64 { return min(0.5, 0.6*confidence) }
+
+// Fell reports that an order has become unlikely, or more so: its chance went below the
+// bound, or lies below it and lost another fifth of a tenth or more.
+func Fell(before, after, bound float64) bool {
+	return after < bound && (before >= bound || before >= 0.1 && after <= 0.8*before)
+}

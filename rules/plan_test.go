@@ -37,7 +37,7 @@ func TestPlanForQueens(t *testing.T) {
 	require.True(t, plan.OK)
 	assert.False(t, plan.Tight)
 	assert.GreaterOrEqual(t, plan.Chance, 0.9)
-	assert.Nil(t, plan.Break)
+	assert.Empty(t, plan.Breaks)
 	require.Len(t, plan.Needs, 4)
 	var got []float64
 	for i, n := range plan.Needs {
@@ -81,11 +81,16 @@ func TestPlanForCellsIsOneRound(t *testing.T) {
 	assert.InDelta(t, r.Batches[0].Grafts, r.Batches[1].Grafts, 1, "evenly over both builders")
 	p.Accept(plan)
 	again := p.Plan(Order{3, 40, Cells, o.By}, 0.9, when("2031-05-01 08:00"))
-	require.False(t, again.OK, "the builders are taken")
-	require.NotNil(t, again.Break)
-	assert.Equal(t, BuilderKind, again.Break.Place.Kind)
-	assert.False(t, again.FitsBy.IsZero())
-	assert.True(t, again.FitsBy.After(o.By))
+	require.True(t, again.OK, "the builders are taken, but were free before")
+	assert.True(t, again.Early)
+	assert.True(t, again.Keeps.Before(o.By), "and it is said until when they keep")
+	p.Accept(again)
+	third := p.Plan(Order{4, 40, Cells, o.By}, 0.9, when("2031-05-10 08:00"))
+	require.False(t, third.OK)
+	require.Len(t, third.Breaks, 1)
+	assert.Equal(t, BuilderKind, third.Breaks[0].Place.Kind)
+	assert.False(t, third.FitsBy.IsZero())
+	assert.True(t, third.FitsBy.After(o.By))
 }
 
 func TestPlanThatDoesNotFitSaysWhereAndWhatWould(t *testing.T) {
@@ -95,9 +100,9 @@ func TestPlanThatDoesNotFitSaysWhereAndWhatWould(t *testing.T) {
 	now := when("2031-04-01 08:00")
 	plan := p.Plan(o, 0.9, now)
 	require.False(t, plan.OK)
-	require.NotNil(t, plan.Break)
-	assert.Equal(t, YardSubject("North"), plan.Break.Place)
-	assert.Greater(t, plan.Break.Need, plan.Break.Have)
+	require.Len(t, plan.Breaks, 1)
+	assert.Equal(t, YardSubject("North"), plan.Breaks[0].Place)
+	assert.Greater(t, plan.Breaks[0].Need, plan.Breaks[0].Have)
 	assert.Greater(t, plan.Fits, 10)
 	assert.Less(t, plan.Fits, 60)
 	// What is said to fit does, and one more does not.
@@ -110,8 +115,8 @@ func TestPlanThatDoesNotFitSaysWhereAndWhatWould(t *testing.T) {
 	late := NewPlanner(good(), yardOf(3, 45, 400), limits(7), s).Plan(o, 0.9, when("2031-06-20 08:00"))
 	require.False(t, late.OK)
 	assert.Equal(t, 0, late.Fits)
-	require.NotNil(t, late.Break)
-	assert.True(t, late.Break.Place.Zero())
+	require.Len(t, late.Breaks, 1)
+	assert.True(t, late.Breaks[0].Place.Zero())
 	require.False(t, late.FitsBy.IsZero())
 	o.By = late.FitsBy
 	assert.True(t, NewPlanner(good(), yardOf(3, 45, 400), limits(7), s).Plan(o, 0.9, when("2031-06-20 08:00")).OK)
@@ -121,7 +126,7 @@ func TestRescueOfAnOrder(t *testing.T) {
 	s := crew()
 	p := NewPlanner(good(), yardOf(3, 45, 400), limits(7, 12), s)
 	o := Order{1, 60, Queens, OrderBy(Date{2031, 7, 10}, s)}
-	parts := []Part{{1, 30, Capped, -1}, {2, 45, Graft, -1}}
+	parts := []Part{{Batch: 1, Count: 30, Done: Capped, Room: -1}, {Batch: 2, Count: 45, Done: Graft, Room: -1}}
 	chance, lo, hi := ChanceFilled(good(), 60, Queens, parts)
 	assert.Less(t, chance, 0.3)
 	assert.True(t, lo < 45 && 45 < hi)
@@ -131,7 +136,7 @@ func TestRescueOfAnOrder(t *testing.T) {
 	chance, _, _ = ChanceFilled(good(), 60, Queens, append(plan.Parts(), parts...))
 	assert.GreaterOrEqual(t, chance, 0.89)
 	// Nothing more is needed.
-	enough := p.Rescue(o, []Part{{1, 60, Laying, -1}}, 0.9, when("2031-05-10 08:00"))
+	enough := p.Rescue(o, []Part{{Batch: 1, Count: 60, Done: Laying, Room: -1}}, 0.9, when("2031-05-10 08:00"))
 	assert.True(t, enough.OK)
 	assert.Empty(t, enough.Rounds)
 	assert.Equal(t, 1.0, enough.Chance)

@@ -116,7 +116,7 @@ func (f figure) verify(late float64) error {
 		row := DefaultTable().Row(Drones, "")
 		lead := map[string]float64{"best": -row.Best, "latest": -row.Latest}[arg]
 		middle := EggToQueen - HatchAfter - 18 // larvae of 12-24 h
-		return within("first flights after the drone egg", lead+middle+DefaultTable().Row(Flights, "").Earliest+late)
+		return within("first flights after the drone egg", lead-24*DroneDrawing+middle+DefaultTable().Row(Flights, "").Earliest+late)
 	}
 	return fmt.Errorf("there is no check %q", f.check)
 }

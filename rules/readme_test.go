@@ -44,7 +44,7 @@ func TestPageShowsTheConstants(t *testing.T) {
 		"ShiftSpread": ShiftSpread, "ShiftMost": ShiftMost, "WorthHours": WorthHours, "OwnWorth": OwnWorth, "KnownLooks": KnownLooks,
 		"SigmaBatch": SigmaBatch, "SigmaCell": SigmaCell, "SafeChance": SafeChance * 100,
 		"FirstVirgin": FirstVirgin.Hours(), "FirstLaying": FirstLaying.Hours(),
-		"DroneToFlight": DroneToFlight, "DroneEvery": DroneEvery, "EggsPerDay": EggsPerDay, "BuilderDays": BuilderDays,
+		"DroneToFlight": DroneToFlight, "DroneDrawing": DroneDrawing, "DroneEvery": DroneEvery, "EggsPerDay": EggsPerDay, "BuilderDays": BuilderDays,
 	}
 	shown := map[string]float64{}
 	for _, m := range regexp.MustCompile("(?m)^\\| `([A-Za-z]+)` \\| ([0-9.]+)(?: [^|]*)?\\| ").FindAllStringSubmatch(string(page), -1) {

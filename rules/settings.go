@@ -32,7 +32,8 @@ type Settings struct {
 	Table      *Table
 	baseTable  *Table // the table before settings by chat changed it
 
-	Leaves []Leave // days off of members, of a folded crew alone
+	Leaves []Leave         // days off of members, of a folded crew alone
+	Said   [Stages]float64 // rates that the crew says it gets, 0 to 1, 0 where it said none
 
 	// Own is the language in which a member is answered, by the member's row.
 	Own map[int64]string
@@ -68,6 +69,9 @@ func (s *Settings) Apply(key, value string, at time.Time) error {
 	value = strings.TrimSpace(value)
 	if step, ok := strings.CutPrefix(key, StepSetting); ok {
 		return s.applyStep(Step(step), value, bad)
+	}
+	if step, ok := strings.CutPrefix(key, YieldSetting); ok {
+		return s.applyYield(Step(step), value, bad)
 	}
 	if member, ok := strings.CutPrefix(key, OwnLanguage); ok {
 		return s.applyOwn(member, value, bad)
@@ -228,6 +232,9 @@ func (s *Settings) Value(key string) string {
 		}
 		return ""
 	}
+	if step, ok := strings.CutPrefix(key, YieldSetting); ok {
+		return s.yieldValue(Step(step))
+	}
 	if member, ok := strings.CutPrefix(key, OwnLanguage); ok {
 		return s.ownValue(member)
 	}
@@ -296,6 +303,9 @@ func Example(key string) string {
 			}
 		}
 		return "18/24/48"
+	}
+	if strings.HasPrefix(key, YieldSetting) {
+		return "80"
 	}
 	return map[string]string{
 		"zone": "America/Chicago", "language": "en", "evening": "19:00", "morning": "06:30",

@@ -88,19 +88,24 @@ type Yields struct {
 // The posterior of mean and over-dispersion is added up on a grid rather than
 // taken at its peak: with few batches over-dispersion is hardly known, and plans
 // that pretend otherwise fail more often than they say.
-func FitYields(trials []Trial) Yields {
-	y := FitSeason(trials)
+func FitYields(trials []Trial, said ...[Stages]float64) Yields {
+	y := FitSeason(trials, said...)
 	for _, d := range Dims {
 		y.By[d] = fitGroups(d, trials, y.Stage)
 	}
 	return y
 }
 
-// FitSeason is FitYields for the season alone, without the groups.
-func FitSeason(trials []Trial) Yields {
+// FitSeason is FitYields for the season alone, without the groups. said are the rates that
+// the crew says it gets, 0 where it said none.
+func FitSeason(trials []Trial, said ...[Stages]float64) Yields {
 	y := Yields{By: map[Dim][]Group{}}
 	for g := StageAccepted; g < Stages; g++ {
-		alpha, beta := Published[g].Prior()
+		own := 0.0
+		if len(said) > 0 {
+			own = said[0][g]
+		}
+		alpha, beta := prior(g, own)
 		y.Stage[g] = fitStage(g, trials, alpha, beta)
 	}
 	return y

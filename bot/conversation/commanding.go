@@ -37,7 +37,7 @@ func asCommand(a rdg.Act, addressed bool, text string) (*reading, bool) {
 		return nil, false
 	}
 	r := &reading{verb: v, step: a.Step, batch: a.Batch, breeder: a.Breeder, builder: builderTyped(a.Builder), yard: a.Yard, count: a.Count, addressed: addressed, text: text,
-		plan: planAsk{unit: rules.Unit(a.Unit), order: a.Order, by: rules.Dim(a.By)}}
+		plan: planAsk{unit: rules.Unit(a.Unit), order: a.Order, by: rules.Dim(a.By), chance: a.Percent}}
 	r.placesOf(a)
 	switch v {
 	case doForget:
@@ -157,6 +157,9 @@ func settingOf(r *reading, a rdg.Act) {
 	}
 	r.typed = a.Value
 	r.value = a.Value
+	if a.Setting == "yield" {
+		r.key, r.value = rules.YieldSetting+string(a.Step), strconv.Itoa(a.Percent)
+	}
 	switch {
 	case len(a.Weekdays) > 0:
 		var days []string

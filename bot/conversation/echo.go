@@ -141,7 +141,8 @@ func (sc *Scene) warnMove(b rules.Batch) Answer {
 	if sc.Settings.MoveAt == 0 {
 		return ans
 	}
-	at := b.Grafted.Add(sc.Settings.MoveAt)
+	// Older larvae are moved sooner, by as much as they are past a day.
+	_, at, _ := rules.MoveWindow(b.Emergence(sc.Settings), sc.Settings.Table.Row(rules.Move, ""), sc.Settings.MoveAt)
 	if safe := b.SafeUntil(sc.Settings); at.After(safe) {
 		ans.say(sc.Voice, "w_move_batches", "Batch", sc.Voice.Head(rules.BatchSubject(b.Number)), "Safe", safe, "Chance", chance(b.Emergence(sc.Settings).AnyOut(at)))
 	}

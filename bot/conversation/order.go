@@ -2,6 +2,7 @@ package conversation
 
 import (
 	"encoding/json"
+	"strings"
 	"time"
 
 	"yardbell/bot/planning"
@@ -18,7 +19,7 @@ func (sc *Scene) order(r *reading) (Answer, error) {
 	ans.Step = rules.Ordered
 	today := rules.DateOf(sc.Origin.Said, sc.Settings.Zone)
 	if !r.plan.day.set {
-		ans.ask(sc.Voice, "ask_order_day", "Example", wording.Clean(sc.Origin.Text)+" "+sc.Voice.Say("form_order_day"))
+		ans.ask(sc.Voice, "ask_order_day", "Example", strings.Fields(wording.Clean(sc.Origin.Text))[0]+" "+sc.Voice.Wanted(*r.count, r.plan.unit)+" "+sc.Voice.Say("form_order_day"))
 		return ans, nil
 	}
 	day, ok := r.plan.day.dayAfter(today)
@@ -40,7 +41,7 @@ func (sc *Scene) order(r *reading) (Answer, error) {
 	if ans.is(sc.placesMissing(o, r.plan.unit)) {
 		return ans, nil
 	}
-	return ans.then(sc.propose(o, rules.Order{Want: *r.count, Unit: r.plan.unit, By: rules.OrderBy(day, sc.Settings)}, r.verb == doOrder))
+	return ans.then(sc.propose(o, rules.Order{Want: *r.count, Unit: r.plan.unit, By: rules.OrderBy(day, sc.Settings)}, r.plan.sure(), r.verb == doOrder))
 }
 
 // placesMissing says what has to be on the list before anything can be planned.
@@ -60,9 +61,9 @@ func (sc *Scene) placesMissing(o *planning.Outlook, u rules.Unit) (Answer, bool)
 }
 
 // propose shows a plan, and offers it where it is to be kept.
-func (sc *Scene) propose(o *planning.Outlook, order rules.Order, keep bool) (Answer, error) {
+func (sc *Scene) propose(o *planning.Outlook, order rules.Order, sure float64, keep bool) (Answer, error) {
 	var ans Answer
-	p := o.Planner().Plan(order, planning.PlanConfidence, sc.Look.Now)
+	p := o.Planner().Plan(order, sure, sc.Look.Now)
 	ans.Lines = append(ans.Lines, planning.OrderHead(sc.Voice, p, o.Counted))
 	if len(p.Needs) > 0 && p.Needs[0].OK {
 		ans.Lines = append(ans.Lines, planning.Needs(sc.Voice, p))
@@ -70,6 +71,15 @@ func (sc *Scene) propose(o *planning.Outlook, order rules.Order, keep bool) (Ans
 	if !p.OK {
 		ans.Lines = append(ans.Lines, planning.Nofit(sc.Voice, p)...)
 		ans.Kind = "ask"
+		if !keep || len(p.Rounds)+len(p.From) == 0 || p.Mean < 1 {
+			return ans, nil
+		}
+		// The crew may take it at its own word.
+		ans.Lines = append(ans.Lines, planning.Rounds(sc.Voice, p)...)
+		ans.ask(sc.Voice, "o_accept")
+		p.Confidence = max(0.01, p.Chance)
+		ans.Buttons = append(ans.Buttons, wording.Button(sc.Voice.Say("b_take_anyway"), planning.Offered{Want: order.Want, Plan: p.Book(o.Limits)}.Do()))
+		ans.offer(sc.Voice, "b_no", "no")
 		return ans, nil
 	}
 	ans.Lines = append(ans.Lines, planning.Rounds(sc.Voice, p)...)
@@ -87,7 +97,7 @@ func (sc *Scene) propose(o *planning.Outlook, order rules.Order, keep bool) (Ans
 func (sc *Scene) accept(do string) (Answer, error) {
 	var ans Answer
 	var a planning.Offered
-	if err := json.Unmarshal([]byte(do), &a); err != nil || len(a.Plan.Rounds) == 0 {
+	if err := json.Unmarshal([]byte(do), &a); err != nil || len(a.Plan.Rounds)+len(a.Plan.Batches) == 0 {
 		return ans, err
 	}
 	o, err := planning.Of(sc.Look, sc.Crew.ID, sc.Settings)
@@ -103,20 +113,14 @@ func (sc *Scene) accept(do string) (Answer, error) {
 		ans.ask(sc.Voice, "r_no_order", "Number", n)
 		return ans, nil
 	}
-	first := time.UnixMilli(a.Plan.Rounds[0].Confine)
-	for _, r := range a.Plan.Rounds {
-		if at := time.UnixMilli(r.Confine); at.Before(first) {
-			first = at
-		}
-	}
 	was, now := o.Planned.FirstBreak(sc.Settings.Zone), o.Planned.Add(a.Plan.Uses(n, sc.Settings)...).FirstBreak(sc.Settings.Zone)
-	if first.Before(sc.Look.Now) || now != nil && (was == nil || *was != *now) {
+	if !o.Stands(a.Plan) || now != nil && (was == nil || *was != *now) {
 		if a.Order != 0 {
 			ans.ask(sc.Voice, "o_stale")
 			return ans, nil
 		}
 		ans.say(sc.Voice, "o_stale")
-		return ans.then(sc.propose(o, order, true))
+		return ans.then(sc.propose(o, order, a.Plan.Confidence, true))
 	}
 	if a.Order == 0 && o.OpenOrders() >= mostOpenOrders {
 		ans.Fail(sc.Voice, "list_full", "Count", o.OpenOrders(), "Most", mostOpenOrders)

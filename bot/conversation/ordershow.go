@@ -31,7 +31,7 @@ func (sc *Scene) orders(r *reading) (Answer, error) {
 		if !planning.Running(b, sc.Look.Now) {
 			continue
 		}
-		p, _, _ := o.Chance(b)
+		p := o.Chance(b).Chance
 		ans.say(sc.Voice, "s_order_line", "Order", sc.Voice.Subject(rules.OrderSubject(b.Number)), "What", sc.Voice.Wanted(b.Want, b.Unit), "By", sc.day(b.By), "Percent", planning.InHundred(p))
 	}
 	if len(ans.Lines) == 0 {
@@ -44,6 +44,9 @@ func (sc *Scene) showOrder(o *planning.Outlook, b rules.Booked) (Answer, error) 
 	var ans Answer
 	ans.say(sc.Voice, "s_order", "Order", sc.Voice.Head(rules.OrderSubject(b.Number)), "What", sc.Voice.Wanted(b.Want, b.Unit), "By", sc.day(b.By), "Who", b.Who,
 		"When", b.Accepted, "Percent", sc.Voice.Number(b.Confidence*100, 0))
+	for _, k := range b.Batches {
+		ans.say(sc.Voice, "s_order_from", "Count", k.N, "Batch", sc.Voice.Subject(rules.BatchSubject(k.Batch)))
+	}
 	for _, r := range o.Rounds(b) {
 		ans.Lines = append(ans.Lines, planning.RoundState(sc.Voice, r)...)
 	}
@@ -51,8 +54,9 @@ func (sc *Scene) showOrder(o *planning.Outlook, b rules.Booked) (Answer, error) 
 		ans.say(sc.Voice, "s_order_off")
 		return ans, nil
 	}
-	p, lo, hi := o.Chance(b)
-	ans.say(sc.Voice, "s_order_chance", "Percent", planning.InHundred(p), "Lo", lo, "Hi", hi)
+	now := o.Chance(b)
+	p := now.Chance
+	ans.say(sc.Voice, "s_order_chance", "Percent", planning.InHundred(p), "Mean", sc.Voice.Number(now.Mean, 0), "Lo", now.Lo, "Hi", now.Hi)
 	if planning.Running(b, sc.Look.Now) && p < rules.Unlikely(b.Confidence) {
 		lines, do := planning.Rescue(sc.Voice, o, b)
 		ans.Lines = append(ans.Lines, lines...)
@@ -146,7 +150,7 @@ func (sc *Scene) watch(entries []rules.Entry) (map[int]watched, error) {
 			continue
 		}
 		var w watched
-		w.chance, _, _ = o.Chance(b)
+		w.chance = o.Chance(b).Chance
 		for _, r := range o.Rounds(b) {
 			if len(r.Left) > 0 && len(r.Combs) == 0 && slices.Contains(r.Breeders, gone) {
 				w.rests++
@@ -158,7 +162,7 @@ func (sc *Scene) watch(entries []rules.Entry) (map[int]watched, error) {
 }
 
 // warn tells the crew of an order that lines just logged made unlikely, once for each
-// time that it drops below the bound, in a message of its own after the answer.
+// fall below the bound and each fifth lost beneath it, in a message of its own after the answer.
 func (sc *Scene) warn(was map[int]watched, entries []rules.Entry) (later []store.Message, err error) {
 	if len(was) == 0 {
 		return nil, nil
@@ -175,15 +179,16 @@ func (sc *Scene) warn(was map[int]watched, entries []rules.Entry) (later []store
 				later = append(later, sc.restsOn(o, b, e, w))
 			}
 		}
-		if !watched || before < bound {
+		if !watched {
 			continue
 		}
 		for _, e := range entries {
 			if e.Subject.Kind != rules.BatchKind || !o.Uses(b, e.Subject.Number()) {
 				continue
 			}
-			p, lo, hi := o.Chance(b)
-			if p >= bound {
+			is := o.Chance(b)
+			p, lo, hi := is.Chance, is.Lo, is.Hi
+			if !rules.Fell(before, p, bound) {
 				break
 			}
 			later = append(later, sc.unlikely(o, b, e, []int{planning.InHundred(before), planning.InHundred(p), lo, hi}))
@@ -197,7 +202,7 @@ func (sc *Scene) warn(was map[int]watched, entries []rules.Entry) (later []store
 // done for it.
 func (sc *Scene) restsOn(o *planning.Outlook, b rules.Booked, e rules.Entry, w watched) store.Message {
 	s := rules.OrderSubject(b.Number)
-	p, _, _ := o.Chance(b)
+	p := o.Chance(b).Chance
 	vs, do := wording.All(sc.Settings, sc.Look.Now), ""
 	text := wording.InEach(vs, func(v wording.Voice) string {
 		lines := []string{v.Say("o_rests", "Order", v.Head(s), "What", v.Wanted(b.Want, b.Unit), "By", v.Date(rules.DateOf(b.By, v.Settings.Zone)), "Breeder", e.Subject,

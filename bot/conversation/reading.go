@@ -2,6 +2,7 @@ package conversation
 
 import (
 	"time"
+	"yardbell/bot/planning"
 
 	rdg "yardbell/bot/reading"
 	"yardbell/rules"
@@ -75,10 +76,19 @@ type planAsk struct {
 	unit   rules.Unit
 	day    when // by which day, or for a step on which day
 	order  int
+	chance int // the chance asked for, in percent, 0 where none was
 	shift  rules.Shift
 	shifts bool      // "a day later", and not a time of its own
 	person string    // whose yields
 	by     rules.Dim // yields side by side
+}
+
+// sure is the chance with which an order is to be filled.
+func (p planAsk) sure() float64 {
+	if p.chance == 0 {
+		return planning.PlanConfidence
+	}
+	return min(max(float64(p.chance)/100, 0.01), 0.99)
 }
 
 // reading is one message read.

@@ -26,7 +26,7 @@ func (sc *Scene) set(r *reading) (Answer, error) {
 	if r.key == ownKey {
 		return sc.ownLanguage(r)
 	}
-	if !slices.Contains(rules.SettingNames, r.key) && !strings.HasPrefix(r.key, rules.StepSetting) {
+	if !slices.Contains(rules.SettingNames, r.key) && !strings.HasPrefix(r.key, rules.StepSetting) && !strings.HasPrefix(r.key, rules.YieldSetting) {
 		if !r.addressed && r.value == "" {
 			ans.Ignore()
 			return ans, nil

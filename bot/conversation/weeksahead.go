@@ -57,7 +57,7 @@ func (sc *Scene) yields(r *reading) (Answer, error) {
 			ans.ask(sc.Voice, "yield_none", "Whose", whose)
 			return ans, nil
 		}
-		y = rules.FitYields(o.Trials).For(dim, key)
+		y = rules.FitYields(o.Trials, sc.Settings.Said).For(dim, key)
 	}
 	ans.say(sc.Voice, "yield_head", "Whose", whose)
 	few := false

@@ -14,7 +14,7 @@ const mostGroups = 12
 // of their grafts, and how many laying queens 100 of them would give.
 func (sc *Scene) yieldsBy(o *planning.Outlook, dim rules.Dim) Answer {
 	var ans Answer
-	y := rules.FitYields(o.Trials)
+	y := rules.FitYields(o.Trials, sc.Settings.Said)
 	groups := y.By[dim]
 	if len(groups) == 0 {
 		ans.ask(sc.Voice, "yield_none", "Whose", sc.Voice.Say("yield_crew"))

@@ -11,8 +11,8 @@ import (
 	"yardbell/store"
 )
 
-// PlanConfidence is that of the plan that is proposed: the crew fails one order in
-// ten. The needs at other chances stand beside it.
+// PlanConfidence is that of the plan that is proposed where none was asked for: the crew
+// fails one order in ten. The needs at other chances stand beside it.
 const PlanConfidence = 0.9
 
 // Offered is a plan under a button. It is accepted as it was shown, or not at all.
@@ -36,6 +36,12 @@ func OrderHead(v wording.Voice, p rules.Plan, counted int) string {
 	if counted > 0 {
 		yields = v.Say("o_own", "Count", counted)
 	}
+	if v.Settings.Said != ([rules.Stages]float64{}) {
+		yields = v.Say("o_said")
+		if counted > 0 {
+			yields = v.Say("o_said_own", "Count", counted)
+		}
+	}
 	return v.Say("o_head", "What", v.Wanted(p.Order.Want, p.Order.Unit), "By", p.Order.By, "Yields", yields)
 }
 
@@ -55,9 +61,18 @@ func Needs(v wording.Voice, p rules.Plan) string {
 // mostRoundLines keeps a plan on a few screens of a phone.
 const mostRoundLines = 12
 
-// Rounds words the rounds of a plan, one line each.
+// Rounds words the rounds of a plan, one line each, what is on the way before them.
 func Rounds(v wording.Voice, p rules.Plan) []string {
-	lines := []string{v.Say("o_rounds", "Percent", v.Number(p.Confidence*100, 0), "Grafts", p.Grafts, "Count", len(p.Rounds))}
+	lines := onTheWay(v, p)
+	percent := v.Number(p.Confidence*100, 0)
+	if !p.OK {
+		percent = strconv.Itoa(InHundred(p.Chance))
+	}
+	if len(p.Rounds) > 0 {
+		lines = append(lines, v.Say("o_rounds", "Percent", percent, "Grafts", p.Grafts, "Count", len(p.Rounds)))
+	} else if p.OK {
+		lines = append(lines, v.Say("o_enough", "Percent", InHundred(p.Chance)))
+	}
 	for i, r := range p.Rounds {
 		if i == mostRoundLines {
 			lines = append(lines, v.Say("o_more", "Count", len(p.Rounds)-i))
@@ -65,8 +80,54 @@ func Rounds(v wording.Voice, p rules.Plan) []string {
 		}
 		lines = append(lines, roundLine(v, r, p))
 	}
+	return append(append(lines, takes(v, p)...), cautions(v, p)...)
+}
+
+// onTheWay says which batches the plan counts on.
+func onTheWay(v wording.Voice, p rules.Plan) []string {
+	var list []string
+	for _, k := range p.From {
+		list = append(list, v.Say("o_from_batch", "Count", k.N, "Batch", v.Subject(rules.BatchSubject(k.Batch))))
+	}
+	if len(list) == 0 {
+		return nil
+	}
+	return []string{v.Say("o_from", "List", wording.JoinList(list))}
+}
+
+// takes says how many nucs the rounds of a plan keep at once.
+func takes(v wording.Voice, p rules.Plan) []string {
+	most := map[string]int{}
+	cal := rules.Calendar{Uses: p.Uses}
+	var names []string
+	for _, u := range p.Uses {
+		if u.Place.Kind == rules.YardKind && most[u.Place.Key] == 0 {
+			names = append(names, u.Place.Key)
+			for _, l := range cal.Levels(u.Place) {
+				most[u.Place.Key] = max(most[u.Place.Key], l.Used)
+			}
+		}
+	}
+	var list []string
+	for _, n := range names {
+		list = append(list, v.Say("o_nucs_at", "Count", most[n], "Yard", n))
+	}
+	if len(list) == 0 {
+		return nil
+	}
+	return []string{v.Say("o_nucs", "List", wording.JoinList(list))}
+}
+
+// cautions say what is not as it is best.
+func cautions(v wording.Voice, p rules.Plan) (lines []string) {
 	if p.Tight {
-		lines = append(lines, v.Say("o_tight"))
+		lines = append(lines, v.Say("o_tight_"+string(p.Order.Unit)))
+	}
+	if p.Early {
+		lines = append(lines, v.Say("o_early_"+string(p.Order.Unit), "Keeps", p.Keeps))
+	}
+	if p.Unfit {
+		lines = append(lines, v.Say("o_unfit"))
 	}
 	return lines
 }
@@ -76,6 +137,9 @@ func roundLine(v wording.Voice, r rules.Round, p rules.Plan) string {
 	ready := v.At(r.Ready(u))
 	if p.Tight {
 		ready = v.Date(rules.DateOf(r.Soonest(u), v.Settings.Zone))
+	}
+	if r.Comb != nil {
+		return v.Say("o_round_comb", "Breeders", Breeders(v, r.Breeders), "Graft", r.Graft, "Parts", shares(v, r.Batches), "Ready", v.Say("o_ready_"+string(u), "At", ready))
 	}
 	return v.Say("o_round", "Breeders", Breeders(v, r.Breeders), "Confine", r.Confined, "Graft", r.Graft, "Parts", shares(v, r.Batches),
 		"Ready", v.Say("o_ready_"+string(u), "At", ready))
@@ -102,13 +166,20 @@ func shares(v wording.Voice, list []rules.PlannedBatch) string {
 	return wording.JoinList(parts)
 }
 
-// Nofit says why a plan does not fit, what would, and until when anything can be
-// begun.
+// Nofit says why a plan does not fit and what would: the number that holds with the
+// confidence asked for beside the number to expect.
 func Nofit(v wording.Voice, p rules.Plan) (lines []string) {
 	lines = append(lines, v.Say("o_nofit", "Why", broken(v, p)))
+	percent := v.Number(p.Confidence*100, 0)
 	fits := v.Say("o_fits_none")
-	if p.Fits > 0 {
-		fits = v.Say("o_fits", "What", v.Wanted(p.Fits, p.Order.Unit), "Grafts", p.Grafts)
+	switch {
+	case p.Fits > 0 && p.Chance > 0:
+		fits = v.Say("o_fits", "What", v.Wanted(p.Fits, p.Order.Unit), "Percent", percent, "Mean", v.Number(p.Mean, 0))
+	case p.Fits > 0:
+		fits = v.Say("o_fits_now", "What", v.Wanted(p.Fits, p.Order.Unit))
+	}
+	if p.Partial {
+		lines[0] = v.Say("o_partial")
 	}
 	if !p.FitsBy.IsZero() {
 		fits += " " + v.Say("o_fits_by", "By", v.Date(rules.DateOf(p.FitsBy, v.Settings.Zone)))
@@ -116,12 +187,20 @@ func Nofit(v wording.Voice, p rules.Plan) (lines []string) {
 	return append(lines, fits)
 }
 
-// broken names the first day on which something is short.
+// broken names what is short.
 func broken(v wording.Voice, p rules.Plan) string {
-	b := p.Break
-	switch {
-	case b == nil:
+	var list []string
+	for i := range p.Breaks {
+		list = append(list, short(v, &p.Breaks[i]))
+	}
+	if len(list) == 0 {
 		return v.Say("o_break")
+	}
+	return wording.JoinList(list)
+}
+
+func short(v wording.Voice, b *rules.Break) string {
+	switch {
 	case b.Place.Zero():
 		return v.Say("o_break_time", "At", b.At)
 	case b.Place.Kind == rules.BreederKind:
@@ -133,7 +212,7 @@ func broken(v wording.Voice, p rules.Plan) string {
 		}
 		return v.Say("o_break_yard", "Day", v.Date(b.Day), "Count", b.Have, "At", at, "Need", b.Need)
 	case b.Place.Key == "":
-		return v.Say("o_break_builders", "Day", v.Date(b.Day), "Have", b.Have, "Need", b.Need)
+		return v.Say("o_break_builders", "Have", b.Have, "Need", b.Need)
 	}
 	return v.Say("o_break_builder", "Day", v.Date(b.Day), "Builder", b.Place.Key)
 }
@@ -201,16 +280,15 @@ func Rescue(v wording.Voice, o *Outlook, b rules.Booked) (lines []string, do str
 	if len(o.Limits.Breeders) == 0 {
 		return []string{v.Say("r_order_no_breeder")}, "" // the planner would take any
 	}
-	p := o.Planner().Rescue(b.Order, rules.PartsOf(o.Rounds(b), b.Unit), b.Confidence, v.Now)
+	p := o.Planner().Rescue(b.Order, o.Parts(b), b.Confidence, v.Now)
 	switch {
-	case p.OK && len(p.Rounds) > 0:
+	case p.OK && len(p.Rounds)+len(p.From) > 0:
+		lines = append(onTheWay(v, p), lines...)
 		lines = append(lines, v.Say("o_rescue", "Grafts", p.Grafts, "Percent", v.Number(b.Confidence*100, 0), "Count", len(p.Rounds)))
 		for _, r := range p.Rounds {
 			lines = append(lines, roundLine(v, r, p))
 		}
-		if p.Tight {
-			lines = append(lines, v.Say("o_tight"))
-		}
+		lines = append(lines, cautions(v, p)...)
 		lines = append(lines, deadlines(v, p.Deadline))
 		return lines, Offered{b.Number, b.Want, p.Book(o.Limits)}.Do()
 	case len(p.Rounds) > 0:

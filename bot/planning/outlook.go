@@ -1,6 +1,7 @@
 package planning
 
 import (
+	"slices"
 	"time"
 
 	"yardbell/rules"
@@ -20,7 +21,8 @@ type Outlook struct {
 	Planned rules.Calendar
 	Limits  rules.Limits
 	skipped map[string]bool // planned confinements that were let go
-	living  map[int]bool    // the breeders that may be planned with
+	planner *rules.Planner
+	living  map[int]bool // the breeders that may be planned with
 }
 
 func Of(tx *store.Tx, crew int64, s *rules.Settings) (*Outlook, error) {
@@ -43,7 +45,7 @@ func Of(tx *store.Tx, crew int64, s *rules.Settings) (*Outlook, error) {
 			o.Counted++
 		}
 	}
-	o.Season = rules.FitSeason(o.Trials)
+	o.Season = rules.FitSeason(o.Trials, s.Said)
 	breeders, err := tx.Breeders(crew)
 	if err != nil {
 		return nil, err
@@ -69,7 +71,48 @@ func Of(tx *store.Tx, crew int64, s *rules.Settings) (*Outlook, error) {
 			}
 		}
 	}
-	return o, o.fill(crew, entries)
+	if err := o.fill(crew, entries); err != nil {
+		return nil, err
+	}
+	o.underWay()
+	return o, nil
+}
+
+// underWay is what may be counted on before anything new is begun: batches that no order
+// has, and combs that are in and not planned with.
+func (o *Outlook) underWay() {
+	theirs, combs, taken := map[int]bool{}, map[int64]bool{}, map[int64]int{}
+	var promised []rules.Promise
+	for _, b := range o.Book {
+		if !Running(b, o.tx.Now) {
+			continue
+		}
+		promised = append(promised, b.Batches...)
+		for _, r := range o.Rounds(b) {
+			for _, x := range r.Batches {
+				theirs[x.Number] = true
+			}
+			for _, c := range r.Combs {
+				combs[c.ID] = combs[c.ID] || len(r.Left) > 0
+			}
+			if r.Comb != nil && len(r.Left) > 0 {
+				combs[r.Comb.ID] = true
+			}
+		}
+	}
+	o.Limits.OnTheWay = rules.WayOf(o.batches, theirs, promised, o.s, o.tx.Now)
+	for _, b := range o.batches {
+		if b.Comb != 0 && b.Counts.Grafted != nil {
+			taken[b.Comb] += *b.Counts.Grafted
+		}
+	}
+	for _, n := range o.Limits.Breeders {
+		for _, c := range o.Combs[n] {
+			if !c.Failed && !combs[c.ID] && taken[c.ID] == 0 {
+				o.Limits.Combs = append(o.Limits.Combs, rules.CombLeft{Comb: c})
+			}
+		}
+	}
 }
 
 // breeder reads a breeder's combs, and which of her planned confinements were let go.
@@ -92,12 +135,20 @@ func (o *Outlook) breeder(crew int64, n int) (err error) {
 // fill books the crew's places: batches on their way, then the planned rounds of
 // which nothing is grafted yet.
 func (o *Outlook) fill(crew int64, entries map[int][]rules.Entry) error {
-	builders, yards, err := o.tx.Names(crew)
+	_, yards, err := o.tx.Names(crew)
+	if err != nil {
+		return err
+	}
+	builders, err := o.tx.Builders(crew)
 	if err != nil {
 		return err
 	}
 	for _, b := range builders {
-		o.Planned.Places = append(o.Planned.Places, rules.Place{Subject: rules.BuilderSubject(b), Size: 1})
+		place := rules.Place{Subject: rules.BuilderSubject(b.Name), Size: 1, Cells: b.Room}
+		if b.Rests {
+			place.Size = 0
+		}
+		o.Planned.Places = append(o.Planned.Places, place)
 	}
 	list, err := o.tx.Yards(crew)
 	if err != nil {
@@ -147,14 +198,22 @@ func (o *Outlook) Rounds(b rules.Booked) []rules.RoundState {
 	}, o.tx.Now)
 }
 
-// Chance is that of an order being filled by what it has, and the numbers that it
-// gives nine times in ten.
-func (o *Outlook) Chance(b rules.Booked) (p float64, lo, hi int) {
-	return rules.ChanceFilled(o.Season, b.Want, b.Unit, rules.PartsOf(o.Rounds(b), b.Unit))
+// Parts are what an order draws on as it stands.
+func (o *Outlook) Parts(b rules.Booked) []rules.Part {
+	return append(rules.PartsOf(o.Rounds(b), b.Unit, o.s), rules.PromisedParts(b, o.batches, o.s)...)
 }
 
+// Chance is that of an order being filled by what it has, and the numbers that it gives.
+func (o *Outlook) Chance(b rules.Booked) rules.Outcome {
+	return o.Planner().Chance(b.Order, o.Parts(b))
+}
+
+// Planner is made once: it remembers what is dear to work out.
 func (o *Outlook) Planner() *rules.Planner {
-	return rules.NewPlanner(o.Season, o.Planned, o.Limits, o.s)
+	if o.planner == nil {
+		o.planner = rules.NewPlanner(o.Season, o.Planned, o.Limits, o.s)
+	}
+	return o.planner
 }
 
 // Order finds an order by its number.
@@ -179,7 +238,7 @@ func (o *Outlook) Uses(b rules.Booked, batch int) bool {
 			}
 		}
 	}
-	return false
+	return slices.ContainsFunc(b.Batches, func(k rules.Promise) bool { return k.Batch == batch })
 }
 
 // OpenOrders is how many orders are still to be filled.
@@ -190,4 +249,27 @@ func (o *Outlook) OpenOrders() (n int) {
 		}
 	}
 	return n
+}
+
+// Stands reports that what a plan begins with can still be done: its rounds lie ahead, its
+// combs and its batches are no other order's.
+func (o *Outlook) Stands(k rules.Booking) bool {
+	for _, r := range k.Rounds {
+		begins, ahead := r.Confine, true
+		if r.Comb != 0 {
+			begins = r.Graft
+			ahead = slices.ContainsFunc(o.Limits.Combs, func(c rules.CombLeft) bool { return c.ID == r.Comb })
+		}
+		if !ahead || time.UnixMilli(begins).Before(o.tx.Now) {
+			return false
+		}
+	}
+	for _, p := range k.Batches {
+		if !slices.ContainsFunc(o.Limits.OnTheWay, func(w rules.OnTheWay) bool {
+			return w.Batch == p.Batch && w.After <= p.After && p.After+p.N <= w.After+w.Most
+		}) {
+			return false
+		}
+	}
+	return true
 }

@@ -97,6 +97,7 @@ type Act struct {
 	Value    string `json:"value,omitempty"`    // set: on, off, default, none, both, a language, 19:00, 21:00-05:30, else as it was typed. help: the topic as typed. calendar, report: which part
 	Weekdays []int  `json:"weekdays,omitempty"` // set: days off, 1 Monday to 7 Sunday
 	Unit     string `json:"unit,omitempty"`     // order: queens or cells
+	Percent  int    `json:"percent,omitempty"`  // order: how sure it is to be
 	Order    int    `json:"order,omitempty"`    // the number of an order
 	Days     int    `json:"days,omitempty"`     // due: how many. what if: how many later, negative for earlier
 	Year     int    `json:"year,omitempty"`     // report

@@ -39,7 +39,7 @@ var commandKinds = map[Kind]bool{Did: true, Set: true, Add: true, Order: true, P
 // commandSlots are the names of captures beside those of times.
 var commandSlots = map[string]bool{"topic": true, "setting": true, "value": true, "typed": true, "step": true, "batch": true, "breeder": true, "builder": true, "yard": true, "at": true, "number": true,
 	"count": true, "unit": true, "order": true, "days": true, "year": true, "by": true, "person": true, "customer": true, "incubator": true, "out": true, "outof": true, "power": true, "singly": true, "both": true, "rests": true, "all": true,
-	"halfdegree": true, "wds": true, "till": true, "through": true, "temp": true, "shift": true, "span": true}
+	"halfdegree": true, "wds": true, "till": true, "through": true, "temp": true, "shift": true, "span": true, "percent": true}
 
 // timeSlots are the captures that make a time; night is an hour of the night, so that
 // twelve is midnight.

@@ -32,7 +32,7 @@ func (l *lattice) commandActs(row *commandRow, c captures) []Act {
 		n := int(k.num)
 		whole := k.num == float64(n) && n > 0 && n < 1e6
 		switch k.name {
-		case "batch", "order", "count", "days", "year", "number":
+		case "batch", "order", "count", "days", "year", "number", "percent":
 			if !whole {
 				return nil
 			}
@@ -90,6 +90,11 @@ func (l *lattice) commandActs(row *commandRow, c captures) []Act {
 			a.Count = intPtr(n)
 		case "unit":
 			a.Unit = k.value
+		case "percent":
+			if n > 99 {
+				return nil
+			}
+			a.Percent = n
 		case "order":
 			a.Order = n
 		case "days":

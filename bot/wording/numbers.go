@@ -49,6 +49,9 @@ func (v Voice) Key(key string) string {
 	if step, ok := strings.CutPrefix(key, rules.StepSetting); ok {
 		return v.Say("key_step", "Word", v.Say("word_"+step))
 	}
+	if step, ok := strings.CutPrefix(key, rules.YieldSetting); ok {
+		return v.Say("key_yield", "Stage", v.Say("yield_stage_"+step))
+	}
 	if strings.HasPrefix(key, rules.OwnLanguage) {
 		return v.Say("key_own")
 	}
@@ -151,6 +154,8 @@ func (v Voice) Setting(key, value string) string {
 			}
 		}
 		return JoinList(days)
+	case strings.HasPrefix(key, rules.YieldSetting):
+		return v.Say("value_percent", "Percent", value)
 	case key == "incubator", key == "spread", strings.HasPrefix(key, rules.StepSetting):
 		return v.decimals(value)
 	}

@@ -161,6 +161,8 @@ ORDINAL=3: third | 3rd | the third
 ORDINAL=4: fourth | 4th | the fourth
 ORDINAL=5: fifth | 5th
 NUMBERSIGN: # | number | nr | num | no.
+command YIELDGET: get | usually get | always get | normally get
+command SURENESS: sure | certain | chance | confidence
 PERCENT: % | percent | per cent | pct
 TIMES: x | by | times
 DEGREE: degrees | degree | deg | °

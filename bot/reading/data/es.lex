@@ -217,6 +217,8 @@ ORDINAL=3: tercera | tercer | tercero | la tercera | el tercero | 3ra | 3er
 ORDINAL=4: cuarta | la cuarta | el cuarto | 4ta | 4to
 ORDINAL=5: quinta | quinto | 5ta
 NUMBERSIGN: número | num | no. | n° | nº | nro | nro.
+command YIELDGET: nos sale | nos salen | siempre nos sale | normalmente nos sale
+command SURENESS: seguro | de probabilidad | de seguridad
 PERCENT: por ciento | porciento
 TIMES: por | x
 DEGREE: grados | grado
