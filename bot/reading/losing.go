@@ -65,6 +65,9 @@ func (l *lattice) lostOf(f *filled, items []item, es map[entityKind][]*item) {
 // whyLost takes the cause of the only loss that a message tells of from all of it: "lost 14,
 // dropped".
 func (d *draft) whyLost() {
+	if len(d.acts) > 0 && d.acts[0].act.Step == rules.Lose && !d.acts[0].act.Stock && d.l.mayBeMissing(d.items) {
+		d.doubt("may-be-missing")
+	}
 	if len(d.acts) > 0 && !d.acts[0].act.Stock && d.l.known.Reply == nil && d.idleLoss(1) {
 		cause := d.acts[0].act.Reason
 		if cause == rules.CauseDead || cause == "" && hasAny(d.items, eTime, eSpan, ePercent, eAge) {
@@ -125,4 +128,20 @@ func (l *lattice) lostNucs(items []item) rules.Step {
 		return rules.Nuc
 	}
 	return rules.Lose
+}
+
+// mayBeMissing reports whether what is told as lost may be what a count leaves over, or more
+// than one thing: "two didn't hatch, rest are out", "solo fallaron 6", "dropped a frame, lost 3".
+func (l *lattice) mayBeMissing(items []item) bool {
+	lost, step, named := 0, false, false
+	for i := range items {
+		if e := items[i].entity; e != nil && e.kind == eLost {
+			lost++
+			step, named = step || e.name != "", named || e.named
+		}
+	}
+	due := slices.ContainsFunc(l.known.Open, func(o Expect) bool {
+		return o.Ready && (o.Step == rules.Accept || o.Step == rules.Capped || o.Step == rules.Emerge || o.Step == rules.Laying)
+	})
+	return lost > 1 || step || lost > 0 && (hasAny(items, eRest) && !hasAny(items, eBatch) || due && !named && !hasAny(items, eYard, eBuilder, eBatch) && l.causeIn(items) == "")
 }
