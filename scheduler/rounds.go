@@ -123,11 +123,11 @@ func (g group) message(tx *store.Tx, base store.Outgoing) (out store.Outgoing, e
 		if d.task.Step != rules.Laying {
 			continue
 		}
-		entries, err := tx.SubjectEntries(base.Crew.ID, d.task.Subject)
+		crew, err := tx.Model(base.Crew.ID)
 		if err != nil {
 			return out, err
 		}
-		if b, _ := rules.BatchOf(d.task.Batch, rules.Effective(entries), nil, base.Settings); b.Counts.Laying != nil {
+		if b, _ := crew.Batch(d.task.Batch); b.Counts.Laying != nil {
 			if out.Laying == nil {
 				out.Laying = map[string]int{}
 			}

@@ -108,7 +108,8 @@ func (t *Tx) Model(crew int64) (*rules.Crew, error) {
 // have to be folded. The tick asks for the settings, the open tasks and the names of crews
 // that have not written for days. It reads those out of the file where nothing is at hand:
 // else what it costs would grow with the logbook, and every evening the crews that are
-// reminded would push those out of memory that write.
+// reminded would push those out of memory that write. Pings about batches are an exception:
+// which bars are told of together only the model says, and those crews are folded for it.
 func (t *Tx) atHand(crew int64) (*rules.Crew, error) {
 	if m, used := t.models[crew]; used {
 		return m.model, nil

@@ -52,8 +52,9 @@ func (sc *Scene) spread(acts []rdg.Act) (out []rdg.Act, ans Answer, stop bool) {
 	case a.Kind == rdg.Did && a.Step == rules.Nucs && a.Count != nil && a.Batch == 0 && a.Breeder == 0:
 		out = sc.nucsOfRound(acts)
 		if nucs := sc.nucsAt(a.Yard); len(out) > 1 && nucs > 0 && *a.Count > nucs && !sc.opt.anyway["more_than_nucs"] {
-			sc.acts = acts
-			ans.refuse(sc, &rules.Refusal{Code: "more_than_nucs", Args: map[string]any{"Yard": a.Yard, "Nucs": nucs, "Count": *a.Count}, Ask: true})
+			asked := *sc
+			asked.acts = acts
+			ans.refuse(&asked, &rules.Refusal{Code: "more_than_nucs", Args: map[string]any{"Yard": a.Yard, "Nucs": nucs, "Count": *a.Count}, Ask: true})
 			return nil, ans, true
 		}
 		return out, ans, false

@@ -93,7 +93,7 @@ func (d *draft) amongCounted() {
 		case f.act.Count == nil:
 			return
 		case f.act.Step != rules.Lose && f.act.Step != rules.Nuc:
-			if had > 0 || !counted[f.act.Step] {
+			if had > 0 || !counted[f.act.Step] || f.act.Step == rules.Move || f.act.Step == rules.Catch { // those leave out what is lost
 				return
 			}
 			had = f.record()

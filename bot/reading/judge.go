@@ -202,6 +202,7 @@ func (d *draft) interpret() (Result, float64) {
 	d.summed()
 	d.tailed()
 	d.amongCounted()
+	d.lossBeside()
 	d.whyLost()
 	d.matched()
 	d.ofTheirOwn()

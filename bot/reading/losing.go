@@ -145,3 +145,38 @@ func (l *lattice) mayBeMissing(items []item) bool {
 	})
 	return lost > 1 || step || lost > 0 && (hasAny(items, eRest) && !hasAny(items, eBatch) || due && !named && !hasAny(items, eYard, eBuilder, eBatch) && l.causeIn(items) == "")
 }
+
+// lossBeside makes a loss of its own of what is told as lost beside cells moved or queens
+// caught: "34 to North, dropped 2". The number moved leaves it out, so that nothing else
+// would ever tell of it.
+func (d *draft) lossBeside() {
+	var out []filled
+	for i, f := range d.acts {
+		out = append(out, f)
+		if f.act.Step != rules.Move && f.act.Step != rules.Catch || f.act.Count == nil || f.has(fByLoss) || len(f.flags) > 0 {
+			continue
+		}
+		items := d.items
+		switch {
+		case len(d.evs) == len(d.acts):
+			items = d.evs[i].items
+		case len(d.acts) > 1:
+			continue
+		}
+		n := 0
+		for k := range items {
+			if e := items[k].entity; e != nil && e.kind == eLost && e.nuc == "" {
+				n += e.n
+			}
+		}
+		if n == 0 {
+			continue
+		}
+		lost := filled{act: Act{Kind: Did, Step: rules.Lose, Batch: f.act.Batch, Count: intPtr(n), When: f.act.When, Reason: d.l.causeIn(items)}}
+		if f.act.Step == rules.Catch {
+			lost.act.Yard = f.act.Yard
+		}
+		out = append(out, lost)
+	}
+	d.acts = out
+}

@@ -106,6 +106,7 @@ func (l *lattice) fill(step rules.Step, items []item) filled {
 	f := filled{act: Act{Kind: Did, Step: step}}
 	a := &f.act
 	fr := l.r.frames.list[l.r.frames.byStep[step]]
+	said := items
 	if step == rules.Nuc {
 		items = l.numbersOf(&f, items)
 	}
@@ -154,7 +155,7 @@ func (l *lattice) fill(step rules.Step, items []item) filled {
 	case rules.Lose:
 		l.lostOf(&f, items, es)
 	case rules.Nuc:
-		l.nucState(&f, fr, items, es)
+		l.nucState(&f, fr, said, es)
 	}
 	if step == rules.Rogue {
 		l.rogueIn(&f, items)

@@ -61,7 +61,7 @@ func TestSettingsCountInTheOrderLogged(t *testing.T) {
 		t.Cleanup(func() { require.NoError(t, db.Close()) })
 		b := bot.New(db, func() {}, slog.New(slog.DiscardHandler), map[string]string{"zone": "America/Chicago", "language": "en"})
 		said := chicago(24, 9, 0)
-		for i, text := range []string{"set zone Europe/Berlin", "set incubator 33", "set incubator 34.5"} {
+		for i, text := range []string{"set zone Europe/Berlin", "set evening 18:00", "set evening 18:30"} {
 			// The first was written in the second of the claim; the clock is put right after it.
 			now := said.Add(time.Duration(i)*time.Minute + ahead)
 			if i > 0 {
@@ -82,7 +82,7 @@ func TestSettingsCountInTheOrderLogged(t *testing.T) {
 				s, err := tx.Settings(c.ID)
 				require.NoError(t, err)
 				assert.Equal(t, "Europe/Berlin", s.Zone.String(), fmt.Sprint(ahead, " ahead"))
-				assert.Equal(t, "34.5", s.Value("incubator"), fmt.Sprint(ahead, " ahead"))
+				assert.Equal(t, "18:30", s.Value("evening"), fmt.Sprint(ahead, " ahead"))
 				return err
 			}))
 		}

@@ -63,16 +63,17 @@ type exportLine struct {
 	All      bool           `json:"all"` // nothing is left to do for the rest of the batch; lost: all of it
 	Occ      *string        `json:"occurrence"`
 	Until    *string        `json:"until"`
-	Reason   *string        `json:"reason"`  // skip: why; remind: of what
-	Who      *string        `json:"who"`     // whom a task was given to, or who is off
-	Days     *string        `json:"days"`    // off: 2031-05-02 2031-05-03
-	Comb     *int64         `json:"comb"`    // the line of the confinement that it is about
-	Anyway   bool           `json:"warned"`  // logged though the crew was warned
-	Plan     *rules.Booking `json:"plan"`    // of an order
-	Crew     int64          `json:"crew"`    // numbers of rows from here on
-	Member   int64          `json:"member"`  //
-	Update   int64          `json:"update"`  //
-	Message  int64          `json:"message"` // of the chat
+	Reason   *string        `json:"reason"`   // skip: why; remind: of what
+	Who      *string        `json:"who"`      // whom a task was given to, or who is off
+	Days     *string        `json:"days"`     // off: 2031-05-02 2031-05-03
+	Comb     *int64         `json:"comb"`     // the line of the confinement that it is about
+	Anyway   bool           `json:"warned"`   // logged though the crew was warned
+	Plan     *rules.Booking `json:"plan"`     // of an order
+	Given    *int64         `json:"given_to"` // the number of the member that a task is given to
+	Crew     int64          `json:"crew"`     // numbers of rows from here on
+	Member   int64          `json:"member"`   //
+	Update   int64          `json:"update"`   //
+	Message  int64          `json:"message"`  // of the chat
 }
 
 // exportTask is a task as exported, those already answered among them.
@@ -208,7 +209,7 @@ func asExport(l store.Line, zone *time.Location) exportLine {
 		Count: g.Count, Of: g.Of, From: g.From, Into: g.Into, Mark: g.Mark, Ref: some(l.Ref), Text: l.Raw,
 		BeesIn: d.BeesIn, AgeFrom: d.AgeLo, AgeTo: d.AgeHi, Litres: some(d.Litres), Each: d.Each, NoEggs: d.NoEggs, NoneYet: d.NoneYet, More: d.More, Cause: some(d.Cause), Out: some(d.Out), Part: d.Part, C: d.C, Power: d.Power, Singly: d.Singly, Both: d.Both, Rests: d.Rests, State: some(string(d.State)), Batch: some(d.Batch), Customer: some(d.Customer), Tags: some(d.Tags), Back: d.Back, Ship: d.Ship, Released: d.Release, All: d.All,
 		Occ: some(d.Occ), Reason: some(d.Reason), Who: some(l.Whom), Days: some(d.Days), Comb: some(d.Comb), Anyway: d.Accepted, Plan: d.Plan,
-		Crew: l.Crew, Member: l.Member, Update: l.Update, Message: l.Message}
+		Given: some(d.Member), Crew: l.Crew, Member: l.Member, Update: l.Update, Message: l.Message}
 	if d.Until != 0 {
 		x.Until = localOr(time.UnixMilli(d.Until), zone)
 	}

@@ -70,6 +70,16 @@ func TestTickCostsNoMoreAfterALongSeason(t *testing.T) {
 		now, err := newest(ctx, db)
 		require.NoError(t, err)
 		require.NoError(t, sched.Tick(ctx, now))
+		// Pings of a round ask for the crew's model: it is folded once and then kept.
+		require.NoError(t, db.Update(ctx, now, func(tx *store.Tx) error {
+			crews, err := tx.Crews()
+			for _, c := range crews {
+				if _, err := tx.Model(c.ID); err != nil {
+					return err
+				}
+			}
+			return err
+		}))
 		before, had := db.Work(), out.n
 		for h := range 10 * 24 {
 			require.NoError(t, sched.Tick(ctx, now.Add(time.Duration(h+1)*time.Hour)))

@@ -193,7 +193,10 @@ func hears(out string) (list []heard, err error) {
 	return list, nil
 }
 
-func (e loggedEntry) work() bool { return slices.Contains(logsWork, e.Action) }
+// work: the incubator that a first word of it adds to the list is none.
+func (e loggedEntry) work() bool {
+	return slices.Contains(logsWork, e.Action) && !(e.Step == "add" && strings.HasPrefix(e.Subject, "incubator "))
+}
 
 // order: the protocol gives an order's lines no step.
 func (e loggedEntry) order() bool { return e.Step == "" && strings.HasPrefix(e.Subject, "order ") }

@@ -83,8 +83,8 @@ func TestReport(t *testing.T) {
 		assert.Contains(t, r.out, "22 queens caught")
 		tables := pageTables(t, r.out)
 		require.Len(t, tables, 2)
-		assert.Equal(t, []string{"1", "7", "B2", "Mon 5 May", "45", "38", "36", "34", "31", "27", "22", "2031-05-05", "Wren", "Creek, North"}, sorted(tables[0][1]))
-		assert.Equal(t, []string{"Total", "", "", "", "45", "38", "36", "34", "31", "27", "22", "", "", ""}, tables[0][2])
+		assert.Equal(t, []string{"1", "7", "B2", "Mon 5 May", "45", "38", "36", "34", "31", "27", "22", "", "", "2031-05-05", "Wren", "Creek, North"}, sorted(tables[0][1]))
+		assert.Equal(t, []string{"Total", "", "", "", "45", "38", "36", "34", "31", "27", "22", "", "", "", "", ""}, tables[0][2])
 		queens := tables[1][1:]
 		require.Len(t, queens, 22)
 		yards := map[string]int{}
