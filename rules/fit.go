@@ -54,14 +54,7 @@ func (r RoundTimes) Soonest(u Unit) time.Time {
 type fitter struct {
 	s     *Settings
 	day   map[dayKey]dayFit
-	lead  map[leadKey]time.Duration
 	hours map[dayKey][]candidate
-}
-
-type leadKey struct {
-	u             Unit
-	soonest, bees bool
-	cells         int
 }
 
 type dayKey struct {
@@ -76,7 +69,7 @@ type dayFit struct {
 }
 
 func newFitter(s *Settings) *fitter {
-	return &fitter{s, map[dayKey]dayFit{}, map[leadKey]time.Duration{}, map[dayKey][]candidate{}}
+	return &fitter{s, map[dayKey]dayFit{}, map[dayKey][]candidate{}}
 }
 
 // times works out the round of a confinement. bees: shaken in beside her.
@@ -191,38 +184,6 @@ func (f *fitter) cost(r RoundTimes, bees bool) float64 {
 		ideal = r.Graft.Add(f.s.MoveAt)
 	}
 	return sum + dist(r.Move.Best, ideal).Hours()
-}
-
-// before is the latest round ready by a time, of the days up to a week before
-// the one that would just do. ok false: none of them fits working hours, and the
-// latest that is ready is given all the same.
-func (f *fitter) before(ready time.Time, u Unit, soonest, bees bool, cells int) (RoundTimes, bool) {
-	when := RoundTimes.Ready
-	if soonest {
-		when = RoundTimes.Soonest
-	}
-	key := leadKey{u, soonest, bees, cells}
-	lead, ok := f.lead[key]
-	if !ok {
-		lead = when(f.times(ready, bees, cells), u).Sub(ready)
-		f.lead[key] = lead
-	}
-	// Working hours and days off stretch a round by a day or two either way.
-	day := DateOf(ready.Add(-lead), f.s.Zone).Add(2)
-	var last RoundTimes
-	for range 10 {
-		r, ok := f.on(day, bees, cells)
-		if !r.Confined.IsZero() && !when(r, u).After(ready) {
-			if ok {
-				return r, true
-			}
-			if last.Confined.IsZero() {
-				last = r
-			}
-		}
-		day = day.Add(-1)
-	}
-	return last, false
 }
 
 // Tasks are the round's windows, made by the same planner that will make them

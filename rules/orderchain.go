@@ -199,21 +199,6 @@ func (t tails) with(law [][]float64) float64 {
 	return clamp(sum/float64(len(t)), 0, 1)
 }
 
-// most is the largest number that is reached with at least the chance level.
-func (t total) most(level float64) int {
-	want := len(t[0]) - 1
-	tail := 0.0
-	for k := want; k > 0; k-- {
-		for _, p := range t {
-			tail += p[k]
-		}
-		if tail/float64(len(t)) >= level-1e-12 {
-			return k
-		}
-	}
-	return 0
-}
-
 // mix is the law of a leg's end over all points.
 func (c *chain) mix(l leg) []float64 {
 	if pmf, ok := c.mixed[l]; ok {

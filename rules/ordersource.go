@@ -51,12 +51,9 @@ type pooler struct {
 	cal   Calendar            // of the yards, without what the order itself takes
 	level map[Subject][]Level // of cal
 
-	order [][]uint16           // for each batch and stage, the draws' places in an even spread
-	cum   map[leg][][]float64  // laws added up, to draw from
-	known map[string][]float64 // sums of sources met before
-	free  map[freeKey]int      // of a yard over a span
-	cap   int                  // nucs in all, where no yard is looked at: see ceiling
-	work  int                  // draws made so far, batch by batch
+	free map[freeKey]int // of a yard over a span
+	cap  int             // nucs in all, where no yard is looked at: see ceiling
+	work int             // draws made so far, batch by batch
 }
 
 type freeKey struct {

@@ -225,7 +225,7 @@ func (d *draft) allToOneYard() {
 		return
 	}
 	last := d.acts[n].act
-	if last.Step != rules.Move && last.Step != rules.Nucs || last.Yard == "" || d.items[len(d.items)-1].is(eYard) == false {
+	if last.Step != rules.Move && last.Step != rules.Nucs || last.Yard == "" || !d.items[len(d.items)-1].is(eYard) {
 		return
 	}
 	seen := map[int]bool{}
