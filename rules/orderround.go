@@ -177,9 +177,16 @@ func (p *Planner) Rescue(o Order, parts []Part, confidence float64, now time.Tim
 	return plan
 }
 
-// most is the largest number that fits with the confidence asked for; sure does.
+// most is the largest number that fits with the confidence asked for; sure does, but for what
+// a sum of chances may be out at its edge.
 func (p *Planner) most(j job, sure int) int {
 	lo, hi := sure, j.o.Want // fits, does not
+	for ; lo > 0; lo-- {
+		if ok, _ := p.fits(j.with(lo)); ok {
+			break
+		}
+		hi = lo
+	}
 	for step := 1; hi-lo > 1; step *= 2 {
 		mid := min(lo+step, (lo+hi)/2)
 		if ok, _ := p.fits(j.with(mid)); !ok {
