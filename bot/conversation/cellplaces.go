@@ -39,6 +39,11 @@ func (sc *Scene) place(r *reading, e rules.Entry) (Answer, error) {
 	}
 	there := !slices.ContainsFunc(b.Account.Lots, func(l rules.Lot) bool { return l.Place != e.Into })
 	if there && r.degrees == nil {
+		if have := b.Account.Standing(); e.Count != nil && have != nil && *e.Count != *have {
+			// Not that it was told before: none of it stands anywhere else.
+			ans.ask(sc.Voice, "r_place_there", "Batch", sc.Voice.Head(e.Subject), "Place", sc.Voice.Place(e.Into), "Count", *have)
+			return ans, nil
+		}
 		ans.say(sc.Voice, "e_noted", "What", sc.Voice.Line(e))
 		return ans, nil
 	}
