@@ -7,6 +7,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -199,9 +200,19 @@ func TestCutByAnUpgrade(t *testing.T) {
 				continue
 			}
 			same++
+			// An order that was accepted before keeps the rounds that were planned then.
+			got.pings, want.pings = unplanned(got.pings), unplanned(want.pings)
 			assert.Equal(t, want.pings, got.pings, "%s, cut at line %d: the pings", c.name, i)
 		}
 	}
 	t.Logf("%d cuts: %d with the same logbook and so the same pings, %d where the release of before read a line in another way; %d buttons of before asked anew", cuts, same, other, asked)
 	assert.Greater(t, same, cuts/4)
 }
+
+// unplanned are pings without those of an order's planned rounds: which hours are planned is
+// the planner's of the release that took the order.
+func unplanned(pings []string) []string {
+	return slices.DeleteFunc(slices.Clone(pings), func(p string) bool { return plannedPing.MatchString(p) })
+}
+
+var plannedPing = regexp.MustCompile(`/confine/o\d|/graft/o\d|/combout/o\d|/drones/`)

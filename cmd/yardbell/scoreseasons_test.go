@@ -181,9 +181,10 @@ func shownHeard(said []heard) string {
 
 // mostWrongSeasons is how many messages of both seasons are logged wrong: "all in" and
 // "cage 15 north", which are told and not reported, and "agrega la criadora 7", which is a
-// builder by its word and a breeder by what was meant. It only
+// builder by its word and a breeder by what was meant; and since the bars of a round are told
+// of in one ping, "listo" in reply to it is all of them, where the label has one. It only
 // ever goes down.
-const mostWrongSeasons = 3
+const mostWrongSeasons = 5
 
 // TestScoreSeasons plays the labelled seasons and prints what became of each message
 // the first time it was said. YARDBELL_SEASON_FILE=FILE plays another one.
